@@ -1,1 +1,4 @@
-//! core
+//! The domain of batterboard.
+pub mod finding;
+pub mod geom;
+pub mod math;

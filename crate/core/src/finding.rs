@@ -1,0 +1,128 @@
+//! What is wrong or worth knowing: where, how bad, and what to do about it.
+//!
+//! Everything that enters the planner (a file, a field, a paste) and everything it
+//! notices by itself is told as a [`Finding`]. A *fault* bars the way: the value is not
+//! taken, the open work stays. A *caution* goes beside the number it concerns. A *note*
+//! says which assumption a number rests on.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// How much a finding matters.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Severity {
+    /// Worth knowing; changes nothing.
+    Note,
+    /// A hazard or an assumption to check before anyone relies on the number.
+    Caution,
+    /// The value cannot be used; it was not taken.
+    Fault,
+}
+
+/// One thing that somebody should know.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// A stable kebab-case name of the check that spoke, for tests and scripts.
+    pub check: &'static str,
+    /// Where: a JSON pointer into the site file (`/features/2/outline`), or empty for the whole.
+    pub place: String,
+    /// Where on the plan, in site metres, if it has a place there.
+    pub at: Option<[f64; 2]>,
+    /// What is wrong, in a sentence.
+    pub message: String,
+    /// How to mend it, in a sentence; empty when nothing is to be done.
+    pub remedy: String,
+}
+
+impl Finding {
+    /// A finding of the given severity, with no place yet.
+    pub fn new(
+        severity: Severity,
+        check: &'static str,
+        message: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Self {
+        Self {
+            severity,
+            check,
+            place: String::new(),
+            at: None,
+            message: message.into(),
+            remedy: remedy.into(),
+        }
+    }
+
+    /// A fault: the value cannot be used.
+    pub fn fault(
+        check: &'static str,
+        message: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Self {
+        Self::new(Severity::Fault, check, message, remedy)
+    }
+
+    /// A caution: a hazard or an assumption.
+    pub fn caution(
+        check: &'static str,
+        message: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Self {
+        Self::new(Severity::Caution, check, message, remedy)
+    }
+
+    /// A note.
+    pub fn note(
+        check: &'static str,
+        message: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Self {
+        Self::new(Severity::Note, check, message, remedy)
+    }
+
+    /// The same finding, placed below `prefix` in the site file.
+    #[must_use]
+    pub fn under(mut self, prefix: &str) -> Self {
+        self.place = format!("{prefix}{}", self.place);
+        self
+    }
+
+    /// The same finding, placed at a point of the plan (site metres).
+    #[must_use]
+    pub fn at(mut self, x: f64, y: f64) -> Self {
+        self.at = Some([x, y]);
+        self
+    }
+
+    /// Whether this finding bars the way.
+    pub fn is_fault(&self) -> bool {
+        self.severity == Severity::Fault
+    }
+}
+
+/// Whether any of the findings bars the way.
+pub fn any_fault(findings: &[Finding]) -> bool {
+    findings.iter().any(Finding::is_fault)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_grows_from_the_inside_out() {
+        let finding = Finding::fault(
+            "depth",
+            "The depth is negative.",
+            "Give a depth below the rim.",
+        )
+        .under("/floor/2")
+        .under("/shell");
+        assert_eq!(finding.place, "/shell/floor/2");
+        assert!(any_fault(&[finding]));
+    }
+}

@@ -1,0 +1,42 @@
+//! Plane geometry: paths of lines and arcs, and what is done with them.
+//!
+//! The pipeline: a [`PathRecord`] from a file or a finger is checked at the door
+//! ([`Outline::check`], [`Track::check`]) and becomes an [`Outline`] (closed) or a
+//! [`Track`] (open). Arcs stay arcs until [`flatten`] turns them into the straight edges
+//! of a [`Region`], with a named tolerance on a named side. Regions are united, cut and
+//! widened in [`boolean`] and [`offset`]; [`distance`] measures between figures and names
+//! the two points it measured between.
+//!
+//! | to do this | use |
+//! |---|---|
+//! | check what came in | [`Outline::check`], [`Track::check`] |
+//! | arcs to edges | [`flatten::flatten`] |
+//! | area, centroid, inside or not | [`Region`], [`Outline::area`] |
+//! | union, intersection, difference | [`boolean`] |
+//! | over-dig, collar, deck; side slopes | [`offset::widen`], [`offset::widen_tapered`] |
+//! | room between two figures | [`distance::nearest`] |
+//! | hatches and ticks for drawings | [`pattern`] |
+
+pub mod boolean;
+pub mod distance;
+pub mod flatten;
+pub mod offset;
+pub mod path;
+pub mod pattern;
+pub mod point;
+pub mod region;
+pub mod validate;
+
+pub use path::{Outline, PathRecord, Segment, Track, Vertex};
+pub use point::{Point, Pose, Vector};
+pub use region::{Polygon, Region, Ring};
+
+/// Chord error for drawing and for clearances, metres (design rule: 1 mm).
+pub const DRAWING_TOLERANCE: f64 = 0.001;
+
+/// Chord error for areas and volumes, metres (design rule: a quarter of a millimetre).
+pub const VOLUME_TOLERANCE: f64 = 0.000_25;
+
+/// The farthest a coordinate may lie from the site origin, metres. A lot is tens of
+/// metres across; state-plane coordinates must be brought to a local origin first.
+pub const COORDINATE_LIMIT: f64 = 10_000.0;

@@ -1,0 +1,242 @@
+//! Points, vectors and the pose that carries the shell's frame onto the site.
+//!
+//! # Frames
+//! *Site*: x east, y north, metres. *Shell*: origin at the middle of the shell, x along
+//! its length towards the deep end, y to the left of x. Headings are bearings: clockwise
+//! from north, radians.
+
+use core::ops::{Add, Mul, Neg, Sub};
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::math::{atan2, cos, hypot, sin, wrap_turn};
+
+/// A position in metres, written `[x, y]` in files.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(from = "[f64; 2]", into = "[f64; 2]")]
+#[schemars(with = "[f64; 2]")]
+pub struct Point {
+    /// East of the origin (site frame) or along the length (shell frame), metres.
+    pub x: f64,
+    /// North of the origin (site frame) or to the left (shell frame), metres.
+    pub y: f64,
+}
+
+/// A displacement in metres.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Vector {
+    /// Eastward part, metres.
+    pub x: f64,
+    /// Northward part, metres.
+    pub y: f64,
+}
+
+impl From<[f64; 2]> for Point {
+    fn from([x, y]: [f64; 2]) -> Self {
+        Self { x, y }
+    }
+}
+
+impl From<Point> for [f64; 2] {
+    fn from(point: Point) -> Self {
+        [point.x, point.y]
+    }
+}
+
+impl Point {
+    /// The point (x, y), metres.
+    pub const fn new(x: f64, y: f64) -> Self {
+        Self { x, y }
+    }
+
+    /// Distance to another point, metres.
+    pub fn distance(self, other: Self) -> f64 {
+        (other - self).length()
+    }
+
+    /// The point halfway to another.
+    pub fn midpoint(self, other: Self) -> Self {
+        self + (other - self) * 0.5
+    }
+
+    /// Whether both coordinates are finite.
+    pub fn is_finite(self) -> bool {
+        self.x.is_finite() && self.y.is_finite()
+    }
+}
+
+impl Vector {
+    /// The vector (x, y), metres.
+    pub const fn new(x: f64, y: f64) -> Self {
+        Self { x, y }
+    }
+
+    /// The unit vector along a bearing (radians clockwise from north).
+    pub fn along_bearing(bearing: f64) -> Self {
+        Self::new(sin(bearing), cos(bearing))
+    }
+
+    /// The unit vector at an angle counter-clockwise from +x, radians.
+    pub fn at_angle(angle: f64) -> Self {
+        Self::new(cos(angle), sin(angle))
+    }
+
+    /// Length, metres.
+    pub fn length(self) -> f64 {
+        hypot(self.x, self.y)
+    }
+
+    /// Bearing of this vector, radians clockwise from north, in `0..TURN`.
+    pub fn bearing(self) -> f64 {
+        wrap_turn(atan2(self.x, self.y))
+    }
+
+    /// Angle counter-clockwise from +x, radians, in -pi..=pi.
+    pub fn angle(self) -> f64 {
+        atan2(self.y, self.x)
+    }
+
+    /// Scalar product.
+    pub fn dot(self, other: Self) -> f64 {
+        self.x * other.x + self.y * other.y
+    }
+
+    /// Cross product (z part): positive when `other` lies counter-clockwise of `self`.
+    pub fn cross(self, other: Self) -> f64 {
+        self.x * other.y - self.y * other.x
+    }
+
+    /// This vector turned a quarter turn counter-clockwise.
+    pub fn left(self) -> Self {
+        Self::new(-self.y, self.x)
+    }
+
+    /// The unit vector of the same direction; `None` when the length is zero or not finite.
+    pub fn unit(self) -> Option<Self> {
+        let length = self.length();
+        (length > 0.0 && length.is_finite()).then(|| self * (1.0 / length))
+    }
+}
+
+impl Add<Vector> for Point {
+    type Output = Self;
+    fn add(self, by: Vector) -> Self {
+        Self::new(self.x + by.x, self.y + by.y)
+    }
+}
+
+impl Sub<Vector> for Point {
+    type Output = Self;
+    fn sub(self, by: Vector) -> Self {
+        Self::new(self.x - by.x, self.y - by.y)
+    }
+}
+
+impl Sub for Point {
+    type Output = Vector;
+    fn sub(self, from: Self) -> Vector {
+        Vector::new(self.x - from.x, self.y - from.y)
+    }
+}
+
+impl Add for Vector {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        Self::new(self.x + other.x, self.y + other.y)
+    }
+}
+
+impl Sub for Vector {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Self::new(self.x - other.x, self.y - other.y)
+    }
+}
+
+impl Mul<f64> for Vector {
+    type Output = Self;
+    fn mul(self, by: f64) -> Self {
+        Self::new(self.x * by, self.y * by)
+    }
+}
+
+impl Neg for Vector {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self::new(-self.x, -self.y)
+    }
+}
+
+/// Where a shell-frame figure lies on the site: mirrored across its length or not,
+/// turned so that its x axis points along `heading`, then moved so that its origin is `at`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pose {
+    /// Site position of the shell frame's origin, metres.
+    pub at: Point,
+    /// Bearing of the shell's x axis, radians clockwise from north.
+    pub heading: f64,
+    /// Whether left and right are exchanged.
+    pub mirrored: bool,
+    axis: Vector,
+}
+
+impl Pose {
+    /// A pose from its parts.
+    pub fn new(at: Point, heading: f64, mirrored: bool) -> Self {
+        Self {
+            at,
+            heading,
+            mirrored,
+            axis: Vector::along_bearing(heading),
+        }
+    }
+
+    /// Carries a vector of the shell frame into the site frame.
+    pub fn site_from_shell_vector(&self, v: Vector) -> Vector {
+        let side = if self.mirrored { -v.y } else { v.y };
+        self.axis * v.x + self.axis.left() * side
+    }
+
+    /// Carries a point of the shell frame into the site frame.
+    pub fn site_from_shell(&self, p: Point) -> Point {
+        self.at + self.site_from_shell_vector(Vector::new(p.x, p.y))
+    }
+
+    /// Carries a point of the site frame into the shell frame.
+    pub fn shell_from_site(&self, p: Point) -> Point {
+        let d = p - self.at;
+        let side = d.dot(self.axis.left());
+        Point::new(d.dot(self.axis), if self.mirrored { -side } else { side })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::math::TURN;
+
+    #[test]
+    fn a_bearing_runs_clockwise_from_north() {
+        let east = Vector::along_bearing(TURN / 4.0);
+        assert!((east.x - 1.0).abs() < 1e-15 && east.y.abs() < 1e-15);
+        assert!((Vector::new(-1.0, 0.0).bearing() - 0.75 * TURN).abs() < 1e-15);
+    }
+
+    #[test]
+    fn a_pose_and_its_inverse_meet() {
+        for mirrored in [false, true] {
+            let pose = Pose::new(Point::new(3.0, -2.0), 0.7, mirrored);
+            let p = Point::new(1.25, 4.5);
+            let back = pose.shell_from_site(pose.site_from_shell(p));
+            assert!(back.distance(p) < 1e-12);
+        }
+    }
+
+    #[test]
+    fn heading_east_keeps_the_shell_frame_upright() {
+        let pose = Pose::new(Point::new(10.0, 20.0), TURN / 4.0, false);
+        let p = pose.site_from_shell(Point::new(2.0, 1.0));
+        assert!(p.distance(Point::new(12.0, 21.0)) < 1e-12);
+    }
+}
