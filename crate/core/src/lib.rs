@@ -1,4 +1,12 @@
 //! The domain of batterboard.
+pub mod clearance;
+pub mod dig;
 pub mod finding;
 pub mod geom;
+pub mod ground;
+pub mod lot;
 pub mod math;
+pub mod shell;
+pub mod site;
+pub mod takeoff;
+pub mod units;

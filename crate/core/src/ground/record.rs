@@ -1,0 +1,39 @@
+//! The ground as files tell it, not yet checked.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::geom::Point;
+
+/// The ground as a file tells it. Elevations are metres above the site's own datum.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GroundRecord {
+    /// The same elevation everywhere.
+    Level {
+        /// Elevation, metres.
+        elevation: f64,
+    },
+    /// An even fall.
+    Plane {
+        /// A point whose elevation is known, site metres.
+        at: Point,
+        /// The elevation there, metres.
+        elevation: f64,
+        /// Drop per metre of run, along `towards`.
+        fall: f64,
+        /// Bearing down the slope, radians clockwise from north.
+        towards: f64,
+    },
+    /// Spot elevations joined into triangles.
+    Spots {
+        /// Each spot as `[x, y, elevation]`, metres.
+        spots: Vec<[f64; 3]>,
+    },
+}
+
+impl Default for GroundRecord {
+    fn default() -> Self {
+        Self::Level { elevation: 0.0 }
+    }
+}

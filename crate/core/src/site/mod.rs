@@ -1,0 +1,77 @@
+//! The document: everything placed on the lot, as it is saved.
+//!
+//! [`Site`] is plain data, the exact content of a site file. [`checked::CheckedSite`] is the
+//! same site with every figure checked at the door; everything further down computes from
+//! that alone. Large parts sit behind `Arc`, so that an edit copies only what it changes and
+//! derived results can be kept for as long as their part is the same one.
+
+pub mod checked;
+pub mod feature;
+mod numbers;
+pub mod placement;
+pub mod rule;
+pub mod soil;
+pub mod works;
+
+use std::sync::Arc;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+pub use checked::{CheckedFeature, CheckedLot, CheckedShape, CheckedSite};
+pub use feature::{Feature, FeatureKind, ShapeRecord, Utility};
+pub use placement::{EquipmentPad, Placement, ShellChoice};
+pub use rule::{MeasuredFrom, MeasuredTo, Rule};
+pub use soil::{SoilClass, SpoilMaterial};
+pub use works::{
+    CollarSettings, DeckSettings, DewateringSettings, DigSettings, HaulSettings, StoneSettings,
+    TieSettings, WasteSettings, Works,
+};
+
+use crate::ground::GroundRecord;
+use crate::lot::LotRecord;
+use crate::units::System;
+
+/// The `format` member of every site file.
+pub const FORMAT: &str = "batterboard-site";
+
+/// The version this build writes. Every older one still opens.
+pub const VERSION: u32 = 1;
+
+/// A site file's content. Lengths are metres, angles radians, bearings clockwise from
+/// north, x east and y north.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Site {
+    /// Always `batterboard-site`.
+    pub format: String,
+    /// Version of the format.
+    pub version: u32,
+    /// What the job is called.
+    pub name: String,
+    /// Anything worth saying about it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// The units the user reads.
+    #[serde(default)]
+    pub display: System,
+    /// The lot, course by course.
+    pub lot: Arc<LotRecord>,
+    /// What stands on and under the lot.
+    #[serde(default)]
+    pub features: Arc<Vec<Feature>>,
+    /// The ground before the dig.
+    #[serde(default)]
+    pub ground: Arc<GroundRecord>,
+    /// The shell and where it is to stand, once one is chosen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub placement: Option<Placement>,
+    /// The pad for pump, filter and heater, once placed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub equipment: Option<EquipmentPad>,
+    /// Over-dig, base, collar, deck and the rest of the work.
+    #[serde(default)]
+    pub works: Works,
+    /// The clearance rules that apply here.
+    #[serde(default)]
+    pub rules: Arc<Vec<Rule>>,
+}
