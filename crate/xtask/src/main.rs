@@ -1,2 +1,98 @@
-//! xtask
-fn main() {}
+//! The task runner: `cargo xtask <task>` does every piece of work around the planner.
+//!
+//! - `serve` sets everything up, builds the page and serves it on this machine alone;
+//! - `build` does the same without serving;
+//! - `test` runs every check a change must pass, and says how to run a failed one alone;
+//! - `bench` times a drag step natively and in the browser;
+//! - `doctor` lists the tools, what was found and what to do about what is missing;
+//! - `tidy` polices the tree: layers, file sizes, stray names.
+//!
+//! Every task says what it is doing, and fails with what to do next. Nothing here knows anything
+//! about pools: see `batterboard-core` for that.
+
+mod apt;
+mod bench;
+mod browser;
+mod demo;
+mod doctor;
+mod node;
+mod page;
+mod python;
+mod repo;
+mod server;
+mod sh;
+mod steps;
+mod suite;
+mod tidy;
+mod tools;
+mod wasm;
+mod wasm_target;
+
+use std::process::ExitCode;
+
+use clap::builder::PossibleValuesParser;
+use clap::{Parser, Subcommand};
+
+use crate::repo::Repo;
+
+#[derive(Parser)]
+#[command(
+    name = "cargo xtask",
+    bin_name = "cargo xtask",
+    about = "The batterboard task runner"
+)]
+struct Args {
+    #[command(subcommand)]
+    task: Task,
+}
+
+#[derive(Subcommand)]
+enum Task {
+    /// Set up, build everything and serve the page on this machine
+    Serve {
+        /// The port to listen on; without it, the first free one from 8642 up
+        #[arg(long)]
+        port: Option<u16>,
+    },
+    /// Build the core, the wasm layer and the page
+    Build {
+        /// Stop after the wasm layer and its bindings
+        #[arg(long)]
+        no_page: bool,
+    },
+    /// Run every check a change must pass
+    Test {
+        /// Run this step alone (may be given more than once)
+        #[arg(long, value_name = "STEP", value_parser = PossibleValuesParser::new(steps::names()))]
+        only: Vec<String>,
+        /// Leave this step out (may be given more than once)
+        #[arg(long, value_name = "STEP", value_parser = PossibleValuesParser::new(steps::names()))]
+        skip: Vec<String>,
+    },
+    /// Time one drag step, natively and in the browser
+    Bench,
+    /// List the tools: wanted, found, and what to do
+    Doctor,
+    /// Police the tree: layers, file sizes, stray names
+    Tidy,
+}
+
+fn main() -> ExitCode {
+    let args = Args::parse();
+    let done = Repo::find().and_then(|repo| match args.task {
+        Task::Serve { port } => page::build(&repo).and_then(|()| server::serve(&repo, port)),
+        Task::Build { no_page: true } => wasm::build(&repo),
+        Task::Build { no_page: false } => page::build(&repo),
+        Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
+        Task::Bench => bench::run(&repo),
+        Task::Doctor => doctor::run(&repo),
+        Task::Tidy => tidy::run(&repo),
+    });
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("\nfailed: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}

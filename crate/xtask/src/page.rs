@@ -1,0 +1,19 @@
+//! The page: wasm layer, demo sites and front end, built into one folder that can be served.
+
+use anyhow::Result;
+
+use crate::repo::Repo;
+use crate::{demo, node, sh, wasm};
+
+/// Builds everything the page needs into `www/dist`.
+///
+/// # Errors
+/// When any part cannot be built; the message says which and what to do.
+pub fn build(repo: &Repo) -> Result<()> {
+    wasm::build(repo)?;
+    demo::publish(repo)?;
+    let www = repo.www();
+    node::install(&www)?;
+    sh::say("Building the page");
+    node::script(&www, "build")
+}

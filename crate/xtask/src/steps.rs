@@ -1,0 +1,180 @@
+//! The steps of `test`, in the order they run: cheap and telling first, the browser last.
+
+use std::cell::OnceCell;
+
+use anyhow::{Result, anyhow};
+
+use crate::repo::Repo;
+use crate::wasm_target::Toolchain;
+use crate::{browser, node, page, python, sh, tidy};
+
+/// One step.
+pub struct Step {
+    /// What `--only` and `--skip` call it.
+    pub name: &'static str,
+    /// What it checks, for people.
+    pub title: &'static str,
+    pub run: fn(&Run<'_>) -> Result<()>,
+}
+
+/// What the steps of one run share.
+pub struct Run<'a> {
+    repo: &'a Repo,
+    /// Whether the page was built in this run, and how that went.
+    page: OnceCell<bool>,
+}
+
+impl<'a> Run<'a> {
+    /// A run in which nothing was done yet.
+    pub fn new(repo: &'a Repo) -> Self {
+        Self {
+            repo,
+            page: OnceCell::new(),
+        }
+    }
+
+    /// Builds the page, once per run: every step that needs it may ask.
+    fn page(&self) -> Result<()> {
+        match self.page.get() {
+            Some(true) => Ok(()),
+            Some(false) => Err(anyhow!(
+                "the page could not be built: mend the step `page` first"
+            )),
+            None => {
+                let built = page::build(self.repo);
+                self.page.get_or_init(|| built.is_ok());
+                built
+            }
+        }
+    }
+
+    fn cargo(&self, args: &[&str]) -> Result<()> {
+        sh::run(&mut sh::cargo(self.repo.root(), args))
+    }
+}
+
+/// Every step, in order.
+pub const STEPS: [Step; 11] = [
+    Step {
+        name: "tidy",
+        title: "the tree keeps its layers and its shape",
+        run: |run| tidy::run(run.repo),
+    },
+    Step {
+        name: "format",
+        title: "the Rust code is formatted",
+        run: |run| run.cargo(&["fmt", "--all", "--check"]),
+    },
+    Step {
+        name: "clippy",
+        title: "no lint warns",
+        run: clippy,
+    },
+    Step {
+        name: "core",
+        title: "the core's and the command line's own tests",
+        run: core,
+    },
+    Step {
+        name: "doc",
+        title: "the examples in the documentation run",
+        run: |run| run.cargo(&["test", "--doc", "--workspace", "--exclude", "xtask"]),
+    },
+    Step {
+        name: "runner",
+        title: "the task runner's own tests",
+        run: |run| run.cargo(&["test", "--package", "xtask", "--profile", "xtask"]),
+    },
+    Step {
+        name: "reference",
+        title: "published and outside values",
+        run: |run| python::reference_checks(run.repo),
+    },
+    Step {
+        name: "page",
+        title: "core, wasm and page build, and are light enough",
+        run: |run| run.page(),
+    },
+    Step {
+        name: "types",
+        title: "the page's types and unit tests",
+        run: types,
+    },
+    Step {
+        name: "browser",
+        title: "the page works, with mouse and with touch",
+        run: browser,
+    },
+    Step {
+        name: "same-report",
+        title: "native and wasm give the same bytes",
+        run: same_report,
+    },
+];
+
+/// The names of the steps.
+pub fn names() -> [&'static str; STEPS.len()] {
+    STEPS.map(|step| step.name)
+}
+
+fn clippy(run: &Run<'_>) -> Result<()> {
+    run.cargo(&[
+        "clippy",
+        "--workspace",
+        "--all-targets",
+        "--",
+        "--deny",
+        "warnings",
+    ])?;
+    let browser = ["--package", "batterboard-web", "--", "--deny", "warnings"];
+    match Toolchain::ensure(run.repo)? {
+        Toolchain::Own => sh::run(&mut Toolchain::Own.cargo(run.repo, "clippy", &browser)),
+        Toolchain::Debian => {
+            println!(
+                "    Debian's toolchain has no clippy: the browser build is linted as native code only"
+            );
+            Ok(())
+        }
+    }
+}
+
+/// With nextest where it is installed; the task runner has a step of its own, because its bindgen
+/// library would be built a second time for this profile.
+fn core(run: &Run<'_>) -> Result<()> {
+    let rest = ["--workspace", "--exclude", "xtask"];
+    let nextest = sh::answer(&mut sh::cargo(run.repo.root(), &["nextest", "--version"])).is_some();
+    if nextest {
+        return run.cargo(&[["nextest", "run"].as_slice(), &rest, &["--no-tests=pass"]].concat());
+    }
+    run.cargo(&[["test", "--all-targets"].as_slice(), &rest].concat())
+}
+
+fn types(run: &Run<'_>) -> Result<()> {
+    // The page's types include those of the bindings, which the build writes.
+    run.page()?;
+    let www = run.repo.www();
+    for script in ["check", "test"] {
+        if node::has_script(&www, script)? {
+            node::script(&www, script)?;
+        }
+    }
+    let tests = run.repo.browser_tests();
+    node::install(&tests)?;
+    node::script(&tests, "check")
+}
+
+fn browser(run: &Run<'_>) -> Result<()> {
+    run.page()?;
+    browser::playwright(run.repo, &[])
+}
+
+fn same_report(run: &Run<'_>) -> Result<()> {
+    run.page()?;
+    run.cargo(&["build", "--package", "batterboard"])?;
+    let mut check = sh::command(run.repo.root(), "node", &["tests/browser/same_report.mjs"]);
+    let program = format!("batterboard{}", std::env::consts::EXE_SUFFIX);
+    sh::run(check.env(
+        "BATTERBOARD_BIN",
+        run.repo.target().join("debug").join(program),
+    ))
+}

@@ -1,0 +1,74 @@
+//! The wasm layer: built for the browser, then given its TypeScript bindings.
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, bail};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::repo::Repo;
+use crate::sh;
+use crate::wasm_target::{TRIPLE, Toolchain};
+
+/// What the page may weigh before compression: it is loaded in a yard, over a phone.
+const MOST_BYTES: u64 = 900_000;
+
+/// Builds the wasm layer and writes the module and its bindings into the page's sources.
+///
+/// # Errors
+/// When no compiler can be had, the build fails or the module is too heavy.
+pub fn build(repo: &Repo) -> Result<()> {
+    let toolchain = Toolchain::ensure(repo)?;
+    sh::say("Building the core for the browser");
+    sh::run(&mut toolchain.cargo(
+        repo,
+        "build",
+        &["--package", "batterboard-web", "--profile", "wasm"],
+    ))?;
+    let built = toolchain
+        .target_dir(repo)
+        .join(TRIPLE)
+        .join("wasm/batterboard_web.wasm");
+
+    sh::say("Writing its TypeScript bindings");
+    let out = repo.wasm_out();
+    bind(&built, &out)?;
+    let bytes = fs::metadata(out.join("batterboard_web_bg.wasm"))?.len();
+    println!("    {} kB of wasm", bytes / 1000);
+    weigh(bytes)
+}
+
+fn bind(module: &Path, out: &Path) -> Result<()> {
+    Bindgen::new()
+        .input_path(module)
+        .web(true)?
+        .typescript(true)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .generate(out)
+        .context("cannot write the bindings")
+}
+
+fn weigh(bytes: u64) -> Result<()> {
+    if bytes > MOST_BYTES {
+        bail!(
+            "the wasm module is {bytes} bytes; the page may load {MOST_BYTES}. See what grew before raising the limit"
+        );
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_heavy_module_fails_with_both_numbers() {
+        assert!(weigh(MOST_BYTES).is_ok());
+        let error = weigh(MOST_BYTES + 1).unwrap_err().to_string();
+        assert!(
+            error.contains("900001") && error.contains("900000"),
+            "{error}"
+        );
+    }
+}
