@@ -11,7 +11,7 @@ use crate::tools::{self, Need, Tool};
 /// When something is missing that only the reader can install.
 pub fn run(repo: &Repo) -> Result<()> {
     let tools = tools::look(repo);
-    println!("{:<12} {:<7} {:<42} what to do", "tool", "wanted", "found");
+    println!("{:<12} {:<7} {:<24} what to do", "tool", "wanted", "found");
     for tool in &tools {
         println!("{}", row(tool));
     }
@@ -33,7 +33,13 @@ pub fn run(repo: &Repo) -> Result<()> {
 }
 
 fn row(tool: &Tool) -> String {
+    // The version alone: what stands behind it (commit, system) helps nobody here.
     let found = tool.found.as_deref().unwrap_or("-");
+    let found = found
+        .split([' ', '('])
+        .take(2)
+        .collect::<Vec<_>>()
+        .join(" ");
     let advice = match (tool.will_do(), tool.need) {
         (true, _) => "ok".to_owned(),
         (false, Need::Required) => format!("MISSING: {}", tool.remedy),
@@ -41,7 +47,7 @@ fn row(tool: &Tool) -> String {
         (false, Need::Optional) => format!("optional: {}", tool.remedy),
     };
     format!(
-        "{:<12} {:<7} {:<42} {advice}",
+        "{:<12} {:<7} {:<24} {advice}",
         tool.name, tool.wanted, found
     )
 }
