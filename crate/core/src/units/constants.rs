@@ -1,23 +1,36 @@
-//! What other units are in metres, kilograms and radians. All exact unless marked.
+//! What other units are in metres, kilograms and radians.
+//!
+//! # Sources
+//! - International foot 0.3048 m and pound 0.453 592 37 kg, both exact: the 1959 agreement of
+//!   the national standards laboratories (from memory; the foot is restated in 85 FR 62698).
+//! - US survey foot 1200/3937 m, deprecated on 31 December 2022: 85 FR 62698 (FR Doc
+//!   2020-21902, 5 October 2020), read.
+//! - Yard 3 ft, acre 43,560 square feet, chain 66 ft, rod 16 1/2 ft, gallon 231 cubic inches,
+//!   short ton 2,000 lb, all exact: NIST SP 811, Appendix B (from memory).
 
-/// The international foot, metres (exact since 1959).
+/// The international foot, metres.
 pub const FOOT: f64 = 0.3048;
 
 /// The inch, metres.
 pub const INCH: f64 = 0.0254;
 
-/// The US survey foot, metres: 1200/3937, deprecated since 31 December 2022
-/// (85 FR 62698, FR Doc 2020-21902).
+/// The US survey foot, metres: 1200/3937.
 pub const SURVEY_FOOT: f64 = 1200.0 / 3937.0;
 
 /// The yard, metres.
 pub const YARD: f64 = 0.9144;
 
+/// The surveyor's chain of 66 international feet, metres.
+pub const CHAIN: f64 = 20.1168;
+
+/// The rod of 16 1/2 international feet, metres.
+pub const ROD: f64 = 5.0292;
+
 /// The square foot, square metres.
 pub const SQUARE_FOOT: f64 = FOOT * FOOT;
 
-/// The acre, square metres: 43,560 square feet.
-pub const ACRE: f64 = 4046.856_422_4;
+/// The international acre, square metres: 43,560 square feet.
+pub const ACRE: f64 = 4_046.856_422_4;
 
 /// The cubic foot, cubic metres.
 pub const CUBIC_FOOT: f64 = FOOT * FOOT * FOOT;
@@ -25,7 +38,7 @@ pub const CUBIC_FOOT: f64 = FOOT * FOOT * FOOT;
 /// The cubic yard, cubic metres.
 pub const CUBIC_YARD: f64 = 0.764_554_857_984;
 
-/// The US gallon, cubic metres: 231 cubic inches.
+/// The US liquid gallon, cubic metres: 231 cubic inches.
 pub const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 
 /// The avoirdupois pound, kilograms.

@@ -1,49 +1,56 @@
-//! Units: metres, kilograms and radians inside, everything else only here.
-
-pub mod constants;
+//! Feet, inches, yards, gallons, tons and degrees: what people type and read.
+//!
+//! Inside, the planner knows metres, square metres, cubic metres, kilograms and radians
+//! only. Everything else lives here: text comes in through the `parse_` functions and
+//! figures go out through [`show`] and the `format_` functions.
+//!
+//! | to do this | use |
+//! |---|---|
+//! | read `12'-6 1/2"`, `12.54'`, `150 in`, `3.81 m` | [`parse_length`] |
+//! | read `N 89°15'30" E`, `123.5` | [`parse_bearing`] |
+//! | read `3/4:1`, `vertical` | [`parse_slope`] |
+//! | read any field by what it measures | [`parse_measure`] |
+//! | print a figure in the user's system | [`show`] |
+//! | print a length in one style | [`format_length`] |
+//! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
+//!
+//! # Rounding
+//! One rule, [`round_to`], rounds every printed figure: half away from zero, on plain IEEE
+//! arithmetic, so that every machine prints the same digits.
+//!
+//! Deliberately absent: findings (this layer stands below them; it speaks by [`UnitFault`]
+//! and [`Doubt`]), state-plane coordinates, temperatures, money.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// The units a user reads.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+mod bearing;
+pub mod constants;
+mod decimal;
+mod fault;
+mod length;
+mod length_text;
+mod measure;
+mod scan;
+mod slope;
+mod unit;
+
+pub use bearing::{format_bearing, format_heading, parse_bearing};
+pub use decimal::{format_decimal, round_to};
+pub use fault::{Doubt, Parsed, UnitFault};
+pub use length::parse_length;
+pub use length_text::{LengthStyle, format_length};
+pub use measure::{Measure, Shown, parse_measure, show};
+pub use slope::{format_slope, parse_slope};
+pub use unit::{Dimension, Unit};
+
+/// The user's choice of units for what is shown, and for numbers typed without a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum System {
-    /// Feet, inches, cubic yards, gallons, short tons.
+    /// Feet and inches, square feet, cubic yards, gallons, short tons.
     #[default]
     Feet,
-    /// Metres, cubic metres, litres, tonnes.
+    /// Metres, square metres, cubic metres, litres, tonnes.
     Metres,
-}
-
-/// What kind of figure a number is; sets the unit it travels in and those it is shown in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Measure {
-    /// A length read on a tape: feet and inches, or metres.
-    Length,
-    /// An elevation or a length off a plat: decimal feet, or metres.
-    Elevation,
-    /// A plan area: square feet, or square metres.
-    Area,
-    /// Earth, stone or concrete: cubic yards, or cubic metres.
-    EarthVolume,
-    /// Water: gallons, or litres.
-    WaterVolume,
-    /// Bulk goods: short tons, or tonnes.
-    Mass,
-    /// Things and people: pounds, or kilograms.
-    Weight,
-    /// Bulk density: short tons per cubic yard, or tonnes per cubic metre.
-    Density,
-    /// Pieces.
-    Count,
-    /// A plain number.
-    Ratio,
-    /// A fraction shown in percent.
-    Fraction,
-    /// Horizontal run per unit of rise, H:V.
-    Slope,
-    /// A bearing, shown in degrees.
-    Bearing,
 }

@@ -1,0 +1,275 @@
+//! Units by name, and what one of each is in SI.
+
+use serde::{Serialize, Serializer};
+
+use super::constants::{
+    ACRE, CHAIN, CUBIC_FOOT, CUBIC_YARD, DEGREE, FOOT, GALLON, INCH, POUND, ROD, SHORT_TON,
+    SQUARE_FOOT, SURVEY_FOOT, YARD,
+};
+
+/// What kind of thing a unit measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dimension {
+    /// Metres.
+    Length,
+    /// Square metres.
+    Area,
+    /// Cubic metres.
+    Volume,
+    /// Kilograms.
+    Mass,
+    /// Kilograms per cubic metre.
+    Density,
+    /// Radians.
+    Angle,
+    /// A plain number: a count, a ratio, a slope as run over rise.
+    Number,
+}
+
+/// A unit in which a figure is kept, typed or shown. Serialised as its [`Unit::symbol`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// Metre: the unit of every length inside.
+    Metre,
+    /// Kilometre.
+    Kilometre,
+    /// Centimetre.
+    Centimetre,
+    /// Millimetre.
+    Millimetre,
+    /// International foot.
+    Foot,
+    /// US survey foot, only ever typed.
+    SurveyFoot,
+    /// Inch.
+    Inch,
+    /// Yard.
+    Yard,
+    /// Surveyor's chain of 66 international feet.
+    Chain,
+    /// Rod of 16 1/2 international feet.
+    Rod,
+    /// Square metre: the unit of every area inside.
+    SquareMetre,
+    /// Hectare.
+    Hectare,
+    /// Square foot.
+    SquareFoot,
+    /// International acre.
+    Acre,
+    /// Cubic metre: the unit of every volume inside.
+    CubicMetre,
+    /// Litre.
+    Litre,
+    /// Cubic foot.
+    CubicFoot,
+    /// Cubic yard.
+    CubicYard,
+    /// US liquid gallon.
+    Gallon,
+    /// Kilogram: the unit of every mass inside.
+    Kilogram,
+    /// Tonne of 1,000 kg.
+    Tonne,
+    /// Pound.
+    Pound,
+    /// Short ton of 2,000 lb.
+    ShortTon,
+    /// Kilogram per cubic metre: the unit of every density inside.
+    KilogramPerCubicMetre,
+    /// Tonne per cubic metre.
+    TonnePerCubicMetre,
+    /// Pound per cubic foot.
+    PoundPerCubicFoot,
+    /// Pound per cubic yard.
+    PoundPerCubicYard,
+    /// Short ton per cubic yard.
+    ShortTonPerCubicYard,
+    /// Radian: the unit of every angle inside.
+    Radian,
+    /// Degree.
+    Degree,
+    /// Percent.
+    Percent,
+    /// A plain number.
+    One,
+}
+
+impl Unit {
+    /// What the unit measures.
+    pub const fn dimension(self) -> Dimension {
+        use Unit::*;
+        match self {
+            Metre | Kilometre | Centimetre | Millimetre | Foot | SurveyFoot | Inch | Yard
+            | Chain | Rod => Dimension::Length,
+            SquareMetre | Hectare | SquareFoot | Acre => Dimension::Area,
+            CubicMetre | Litre | CubicFoot | CubicYard | Gallon => Dimension::Volume,
+            Kilogram | Tonne | Pound | ShortTon => Dimension::Mass,
+            KilogramPerCubicMetre
+            | TonnePerCubicMetre
+            | PoundPerCubicFoot
+            | PoundPerCubicYard
+            | ShortTonPerCubicYard => Dimension::Density,
+            Radian | Degree => Dimension::Angle,
+            Percent | One => Dimension::Number,
+        }
+    }
+
+    /// One of this unit in the SI unit of its dimension.
+    pub const fn in_si(self) -> f64 {
+        match self {
+            Self::Metre
+            | Self::SquareMetre
+            | Self::CubicMetre
+            | Self::Kilogram
+            | Self::KilogramPerCubicMetre
+            | Self::Radian
+            | Self::One => 1.0,
+            Self::Kilometre => 1000.0,
+            Self::Centimetre => 0.01,
+            Self::Millimetre => 0.001,
+            Self::Foot => FOOT,
+            Self::SurveyFoot => SURVEY_FOOT,
+            Self::Inch => INCH,
+            Self::Yard => YARD,
+            Self::Chain => CHAIN,
+            Self::Rod => ROD,
+            Self::Hectare => 10_000.0,
+            Self::SquareFoot => SQUARE_FOOT,
+            Self::Acre => ACRE,
+            Self::Litre => 0.001,
+            Self::CubicFoot => CUBIC_FOOT,
+            Self::CubicYard => CUBIC_YARD,
+            Self::Gallon => GALLON,
+            Self::Tonne | Self::TonnePerCubicMetre => 1000.0,
+            Self::Pound => POUND,
+            Self::ShortTon => SHORT_TON,
+            Self::PoundPerCubicFoot => POUND / CUBIC_FOOT,
+            Self::PoundPerCubicYard => POUND / CUBIC_YARD,
+            Self::ShortTonPerCubicYard => SHORT_TON / CUBIC_YARD,
+            Self::Degree => DEGREE,
+            Self::Percent => 0.01,
+        }
+    }
+
+    /// An SI value counted in this unit.
+    pub fn from_si(self, value: f64) -> f64 {
+        value / self.in_si()
+    }
+
+    /// A number of this unit in SI.
+    pub fn to_si(self, count: f64) -> f64 {
+        count * self.in_si()
+    }
+
+    /// The unit as it is written after a figure; empty for a plain number.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Metre => "m",
+            Self::Kilometre => "km",
+            Self::Centimetre => "cm",
+            Self::Millimetre => "mm",
+            Self::Foot => "ft",
+            Self::SurveyFoot => "US survey ft",
+            Self::Inch => "in",
+            Self::Yard => "yd",
+            Self::Chain => "chain",
+            Self::Rod => "rod",
+            Self::SquareMetre => "m²",
+            Self::Hectare => "ha",
+            Self::SquareFoot => "sq ft",
+            Self::Acre => "ac",
+            Self::CubicMetre => "m³",
+            Self::Litre => "L",
+            Self::CubicFoot => "cu ft",
+            Self::CubicYard => "cu yd",
+            Self::Gallon => "gal",
+            Self::Kilogram => "kg",
+            Self::Tonne => "t",
+            Self::Pound => "lb",
+            Self::ShortTon => "short tons",
+            Self::KilogramPerCubicMetre => "kg/m³",
+            Self::TonnePerCubicMetre => "t/m³",
+            Self::PoundPerCubicFoot => "lb/cu ft",
+            Self::PoundPerCubicYard => "lb/cu yd",
+            Self::ShortTonPerCubicYard => "short tons/cu yd",
+            Self::Radian => "rad",
+            Self::Degree => "°",
+            Self::Percent => "%",
+            Self::One => "",
+        }
+    }
+
+    /// The unit of the given dimension that a typed word names; the word in lower case, its
+    /// parts joined by single spaces.
+    pub(super) fn from_word(dimension: Dimension, word: &str) -> Option<Self> {
+        use Unit::*;
+        let unit = match word {
+            "m" | "metre" | "metres" | "meter" | "meters" => Metre,
+            "km" | "kilometre" | "kilometres" | "kilometer" | "kilometers" => Kilometre,
+            "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Centimetre,
+            "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Millimetre,
+            "ft" | "foot" | "feet" => Foot,
+            "ftus" | "usft" | "sft" | "us ft" | "survey ft" | "survey foot" | "survey feet"
+            | "us survey ft" | "us survey foot" | "us survey feet" => SurveyFoot,
+            "in" | "ins" | "inch" | "inches" => Inch,
+            "yd" | "yds" | "yard" | "yards" if matches!(dimension, Dimension::Length) => Yard,
+            "ch" | "chain" | "chains" => Chain,
+            "rod" | "rods" => Rod,
+            "m²" | "m2" | "sq m" | "square metres" | "square meters" => SquareMetre,
+            "ha" | "hectare" | "hectares" => Hectare,
+            "ft²" | "ft2" | "sq ft" | "sf" | "square feet" | "square foot" => SquareFoot,
+            "ac" | "acre" | "acres" => Acre,
+            "m³" | "m3" | "cu m" | "cubic metres" | "cubic meters" => CubicMetre,
+            "l" | "litre" | "litres" | "liter" | "liters" => Litre,
+            "ft³" | "ft3" | "cu ft" | "cf" | "cubic feet" | "cubic foot" => CubicFoot,
+            "yd³" | "yd3" | "cu yd" | "cy" | "cubic yards" | "cubic yard" | "yd" | "yds"
+            | "yard" | "yards" => CubicYard,
+            "gal" | "gallon" | "gallons" => Gallon,
+            "kg" | "kilogram" | "kilograms" => Kilogram,
+            "t" | "tonne" | "tonnes" => Tonne,
+            "lb" | "lbs" | "pound" | "pounds" => Pound,
+            "ton" | "tons" | "short ton" | "short tons" => ShortTon,
+            "kg/m³" | "kg/m3" => KilogramPerCubicMetre,
+            "t/m³" | "t/m3" => TonnePerCubicMetre,
+            "lb/ft³" | "lb/ft3" | "lb/cu ft" | "pcf" => PoundPerCubicFoot,
+            "lb/yd³" | "lb/yd3" | "lb/cu yd" => PoundPerCubicYard,
+            "ton/yd³" | "ton/yd3" | "ton/cu yd" | "tons/cu yd" | "short tons/cu yd" => {
+                ShortTonPerCubicYard
+            }
+            "rad" | "radian" | "radians" => Radian,
+            "°" | "deg" | "degree" | "degrees" => Degree,
+            "%" | "percent" => Percent,
+            _ => return None,
+        };
+        (unit.dimension() == dimension).then_some(unit)
+    }
+}
+
+impl Serialize for Unit {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.symbol())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_goes_to_si_and_back() {
+        for unit in [Unit::Foot, Unit::Acre, Unit::Gallon, Unit::ShortTon] {
+            assert!((unit.from_si(unit.to_si(3.5)) - 3.5).abs() < 1e-14);
+        }
+    }
+
+    #[test]
+    fn a_word_names_a_unit_of_the_asked_dimension_only() {
+        assert_eq!(Unit::from_word(Dimension::Length, "yd"), Some(Unit::Yard));
+        assert_eq!(
+            Unit::from_word(Dimension::Volume, "yd"),
+            Some(Unit::CubicYard)
+        );
+        assert_eq!(Unit::from_word(Dimension::Mass, "ft"), None);
+    }
+}
