@@ -2,30 +2,165 @@
 //!
 //! The engine works on an integer grid whose scale follows the bounding box: vertices that
 //! nothing touched move by up to 3e-8 m on a lot. Never compare coordinates with `==` after it.
+//!
+//! Every operation fills where the rings of a figure wind a positive number of times (never
+//! even-odd, under which two overlapping parts would cancel). Slivers that the grid leaves
+//! behind are dropped, and a ring with a coordinate that is not finite counts as absent:
+//! the door refuses those, this only keeps the engine from panicking.
 
-use super::region::{Region, Ring};
+use geo::algorithm::bool_ops::{BooleanOps, FillRule, OpType};
+use geo::{Coord, LineString, MultiPolygon};
+
+use super::point::Point;
+use super::region::{Polygon, Region, Ring};
+
+/// Rings whose mean width (area over length) is below this are grid noise, not ground, metres.
+const SLIVER_WIDTH: f64 = 1e-6;
+
+/// The engine's integers are asked to hold nothing beyond this, metres: a thousand times the
+/// largest coordinate that the door lets in.
+const ENGINE_LIMIT: f64 = 1e7;
 
 /// Everything in `a` or in `b`.
 pub fn union(a: &Region, b: &Region) -> Region {
-    let _ = (a, b);
-    unimplemented!()
+    overlay(a.rings(), b.rings(), OpType::Union)
 }
 
 /// Everything in both.
 pub fn intersection(a: &Region, b: &Region) -> Region {
-    let _ = (a, b);
-    unimplemented!()
+    overlay(a.rings(), b.rings(), OpType::Intersection)
 }
 
 /// Everything in `a` and not in `b`.
 pub fn difference(a: &Region, b: &Region) -> Region {
-    let _ = (a, b);
-    unimplemented!()
+    overlay(a.rings(), b.rings(), OpType::Difference)
+}
+
+/// The union of any number of regions in one pass.
+pub fn union_all<'a>(regions: impl IntoIterator<Item = &'a Region>) -> Region {
+    let rings = regions.into_iter().flat_map(Region::rings);
+    overlay(rings, core::iter::empty(), OpType::Union)
 }
 
 /// The points about which the rings together wind a positive number of times. Rings may
 /// cross themselves and each other: this is what cleans a raw offset ring.
 pub fn positive_winding(rings: &[Ring]) -> Region {
-    let _ = rings;
-    unimplemented!()
+    overlay(rings, core::iter::empty(), OpType::Union)
+}
+
+/// One pass of the engine over two sets of rings.
+fn overlay<'a>(
+    subject: impl IntoIterator<Item = &'a Ring>,
+    clip: impl IntoIterator<Item = &'a Ring>,
+    operation: OpType,
+) -> Region {
+    let (subject, clip) = (to_engine(subject), to_engine(clip));
+    let result = subject.boolean_op_with_fill_rule(&clip, operation, FillRule::Positive);
+    Region {
+        polygons: result.0.iter().filter_map(from_engine).collect(),
+    }
+}
+
+/// Rings as the engine takes them. Each goes in as a polygon of its own: the fill rule, not
+/// the nesting, decides what is inside.
+fn to_engine<'a>(rings: impl IntoIterator<Item = &'a Ring>) -> MultiPolygon<f64> {
+    let fits = |p: &Point| p.x.abs() <= ENGINE_LIMIT && p.y.abs() <= ENGINE_LIMIT;
+    let polygons = rings
+        .into_iter()
+        .filter(|ring| ring.0.len() >= 3 && ring.0.iter().all(fits))
+        .map(|ring| {
+            let coords: Vec<Coord<f64>> = ring.0.iter().map(|p| Coord { x: p.x, y: p.y }).collect();
+            geo::Polygon::new(LineString(coords), Vec::new())
+        })
+        .collect();
+    MultiPolygon(polygons)
+}
+
+/// A polygon as the engine gives it; `None` when it is a sliver.
+fn from_engine(polygon: &geo::Polygon<f64>) -> Option<Polygon> {
+    Some(Polygon {
+        outer: ring_from_engine(polygon.exterior())?,
+        holes: polygon
+            .interiors()
+            .iter()
+            .filter_map(ring_from_engine)
+            .collect(),
+    })
+}
+
+/// A ring without its repeated last point; `None` when it is a sliver.
+fn ring_from_engine(line: &LineString<f64>) -> Option<Ring> {
+    let mut points: Vec<Point> = line.coords().map(|c| Point::new(c.x, c.y)).collect();
+    points.pop();
+    let ring = Ring(points);
+    let wide = ring.signed_area().abs() > SLIVER_WIDTH * ring.perimeter();
+    (ring.0.len() >= 3 && wide).then_some(ring)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(x: f64, y: f64, side: f64) -> Ring {
+        Ring(vec![
+            Point::new(x, y),
+            Point::new(x + side, y),
+            Point::new(x + side, y + side),
+            Point::new(x, y + side),
+        ])
+    }
+
+    #[test]
+    fn overlapping_squares_share_a_corner() {
+        let a = Region::from_ring(square(0.0, 0.0, 2.0));
+        let b = Region::from_ring(square(1.0, 1.0, 2.0));
+        assert!((union(&a, &b).area() - 7.0).abs() < 1e-6);
+        assert!((intersection(&a, &b).area() - 1.0).abs() < 1e-6);
+        assert!((difference(&a, &b).area() - 3.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn overlaps_within_one_figure_do_not_cancel() {
+        let rings = [square(0.0, 0.0, 2.0), square(0.5, 0.5, 1.0)];
+        let region = positive_winding(&rings);
+        assert_eq!(region.polygons.len(), 1);
+        assert!((region.area() - 4.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_hole_comes_back_clockwise() {
+        let outer = Region::from_ring(square(0.0, 0.0, 4.0));
+        let inner = Region::from_ring(square(1.0, 1.0, 1.0));
+        let ringed = difference(&outer, &inner);
+        assert!((ringed.area() - 15.0).abs() < 1e-6);
+        assert!(ringed.polygons[0].outer.signed_area() > 0.0);
+        assert!(ringed.polygons[0].holes[0].signed_area() < 0.0);
+        let filled = union(&ringed, &inner);
+        assert!(filled.polygons[0].holes.is_empty());
+    }
+
+    #[test]
+    fn a_figure_less_itself_is_nothing() {
+        let a = Region::from_ring(Ring(vec![
+            Point::new(0.1, 0.3),
+            Point::new(7.7, 1.1),
+            Point::new(3.3, 5.9),
+        ]));
+        assert!(difference(&a, &a).is_empty());
+        assert!(intersection(&a, &Region::default()).is_empty());
+    }
+
+    #[test]
+    fn spoilt_rings_are_left_out_without_a_panic() {
+        let good = square(0.0, 0.0, 1.0);
+        for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e300] {
+            let mut spoilt = square(5.0, 5.0, 1.0);
+            spoilt.0[2].x = bad;
+            let region = positive_winding(&[good.clone(), spoilt]);
+            assert!((region.area() - 1.0).abs() < 1e-6);
+        }
+        let point = Ring(vec![Point::new(1.0, 1.0); 5]);
+        assert!(positive_winding(&[point, Ring::default()]).is_empty());
+        assert!(positive_winding(&[]).is_empty());
+    }
 }

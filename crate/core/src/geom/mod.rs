@@ -20,6 +20,7 @@
 pub mod boolean;
 pub mod distance;
 pub mod flatten;
+mod meet;
 pub mod offset;
 pub mod path;
 pub mod pattern;
