@@ -1,63 +1,23 @@
-//! The lot: courses, traverse, closure and line kinds.
+//! The lot: the courses of its description, their traverse and closure, and its sides.
+//!
+//! A [`LotRecord`] is what a deed or a plat tells: a start and one [`Course`] for each side,
+//! straight or curved. [`Lot::check`] walks the courses, says how well they close and how
+//! their area agrees with the stated one, and gives the boundary counter-clockwise with the
+//! kind of every side. A lot known by its corners becomes a record by
+//! [`LotRecord::from_outline`], so that there is one way in.
+//!
+//! # Closing
+//! Courses rounded to the second and the hundredth never quite come back to their start. The
+//! boundary is closed by joining the last corner to the start: the misclosure stays in the
+//! last course, the other courses are exactly as described. It is *not* distributed (a
+//! surveyor balances a survey, a plan does not); [`Traverse::balanced`] shows what the
+//! compass rule would make of it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+mod checked;
+pub mod curve;
+mod record;
+mod traverse;
 
-use crate::finding::Finding;
-use crate::geom::{Outline, Point, Segment};
-
-/// The kind of a side of the lot.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum LineKind {
-    /// Along the street the house faces.
-    Front,
-    /// Between neighbours.
-    Side,
-    /// At the back.
-    Rear,
-    /// Along another street.
-    StreetSide,
-    /// Shared with common land.
-    Shared,
-    /// Not told.
-    #[default]
-    Unspecified,
-}
-
-/// The lot as a file tells it.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
-pub struct LotRecord {
-    /// Where the first course starts, site metres.
-    pub start: Point,
-}
-
-/// One side of the checked lot.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Side {
-    /// The course it came from.
-    pub course: usize,
-    /// Its kind.
-    pub kind: LineKind,
-    /// Its shape.
-    pub segment: Segment,
-    /// What the plan calls it.
-    pub label: String,
-}
-
-/// The checked lot.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Lot {
-    /// The boundary, counter-clockwise.
-    pub outline: Outline,
-    /// Its sides, in the order of the outline's segments.
-    pub sides: Vec<Side>,
-}
-
-impl Lot {
-    /// Checks a lot.
-    pub fn check(record: &LotRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
-        let _ = record;
-        unimplemented!()
-    }
-}
+pub use checked::{AreaComparison, Lot, Side};
+pub use record::{Course, CourseShape, LineKind, LotRecord, Turn};
+pub use traverse::{Closure, Traverse};
