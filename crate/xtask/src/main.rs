@@ -17,6 +17,7 @@ mod demo;
 mod doctor;
 mod node;
 mod page;
+mod program;
 mod python;
 mod repo;
 mod server;

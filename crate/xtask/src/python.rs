@@ -7,7 +7,7 @@ use std::time::Instant;
 use anyhow::{Context, Result, bail};
 
 use crate::repo::Repo;
-use crate::{apt, sh};
+use crate::{apt, program, sh};
 
 /// Runs every `tests/**/check_*.py` with the built command-line program's path in `BATTERBOARD_BIN`.
 ///
@@ -19,14 +19,7 @@ pub fn reference_checks(repo: &Repo) -> Result<()> {
         bail!("there is no tests/**/check_*.py: the reference checks are gone");
     }
     let python = environment(repo)?;
-    sh::run(&mut sh::cargo(
-        repo.root(),
-        &["build", "--package", "batterboard"],
-    ))?;
-    let program = repo
-        .target()
-        .join("debug")
-        .join(format!("batterboard{}", std::env::consts::EXE_SUFFIX));
+    let binary = program::build(repo)?;
     let mut failed = Vec::new();
     for (number, script) in scripts.iter().enumerate() {
         let name = script
@@ -38,7 +31,7 @@ pub fn reference_checks(repo: &Repo) -> Result<()> {
         let start = Instant::now();
         let mut check = sh::command(repo.root(), &python.to_string_lossy(), &[script]);
         check
-            .env("BATTERBOARD_BIN", &program)
+            .env(program::VARIABLE, &binary)
             .env("PYTHONDONTWRITEBYTECODE", "1");
         if let Err(error) = sh::run(&mut check) {
             println!("    {error:#}");

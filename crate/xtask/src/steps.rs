@@ -6,7 +6,7 @@ use anyhow::{Result, anyhow};
 
 use crate::repo::Repo;
 use crate::wasm_target::Toolchain;
-use crate::{browser, node, page, python, sh, tidy};
+use crate::{browser, node, page, program, python, sh, tidy};
 
 /// One step.
 pub struct Step {
@@ -78,7 +78,7 @@ pub const STEPS: [Step; 11] = [
     Step {
         name: "doc",
         title: "the examples in the documentation run",
-        run: |run| run.cargo(&["test", "--doc", "--workspace", "--exclude", "xtask"]),
+        run: |run| run.cargo(&["test", "--doc", "--package", "batterboard-core"]),
     },
     Step {
         name: "runner",
@@ -141,12 +141,13 @@ fn clippy(run: &Run<'_>) -> Result<()> {
 /// With nextest where it is installed; the task runner has a step of its own, because its bindgen
 /// library would be built a second time for this profile.
 fn core(run: &Run<'_>) -> Result<()> {
-    let rest = ["--workspace", "--exclude", "xtask"];
     let nextest = sh::answer(&mut sh::cargo(run.repo.root(), &["nextest", "--version"])).is_some();
-    if nextest {
-        return run.cargo(&[["nextest", "run"].as_slice(), &rest, &["--no-tests=pass"]].concat());
-    }
-    run.cargo(&[["test", "--all-targets"].as_slice(), &rest].concat())
+    let how: &[&str] = if nextest {
+        &["nextest", "run"]
+    } else {
+        &["test", "--tests"]
+    };
+    run.cargo(&[how, &["--workspace", "--exclude", "xtask"]].concat())
 }
 
 fn types(run: &Run<'_>) -> Result<()> {
@@ -170,11 +171,7 @@ fn browser(run: &Run<'_>) -> Result<()> {
 
 fn same_report(run: &Run<'_>) -> Result<()> {
     run.page()?;
-    run.cargo(&["build", "--package", "batterboard"])?;
+    let binary = program::build(run.repo)?;
     let mut check = sh::command(run.repo.root(), "node", &["tests/browser/same_report.mjs"]);
-    let program = format!("batterboard{}", std::env::consts::EXE_SUFFIX);
-    sh::run(check.env(
-        "BATTERBOARD_BIN",
-        run.repo.target().join("debug").join(program),
-    ))
+    sh::run(check.env(program::VARIABLE, binary))
 }
