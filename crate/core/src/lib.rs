@@ -1,6 +1,7 @@
 //! The domain of batterboard.
 pub mod clearance;
 pub mod dig;
+pub mod exchange;
 pub mod finding;
 pub mod geom;
 pub mod ground;

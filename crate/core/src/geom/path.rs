@@ -49,7 +49,7 @@ pub fn bulge_of_angle(central_angle: f64) -> f64 {
 
 /// One vertex as files write it: `[x, y]` or `[x, y, bulge]`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(untagged)]
+#[serde(untagged, expecting = "a vertex is [x, y] or [x, y, bulge]")]
 pub enum VertexRecord {
     /// Position and the bulge of the arc to the next vertex.
     Arc([f64; 3]),

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use super::feature::{FeatureKind, ShapeRecord};
 use super::placement::{Placement, ShellChoice};
-use super::{Site, numbers};
+use super::{Site, limits, numbers};
 use crate::finding::{Finding, any_fault};
 use crate::geom::distance::Figure;
 use crate::geom::flatten::{ChordSide, flatten, flatten_track};
@@ -105,8 +105,13 @@ impl CheckedSite {
     /// Checks a site. Parts that are the same `Arc` as in `previous` are not checked again.
     ///
     /// # Errors
-    /// Every fault of every part, placed in the site file.
+    /// Every fault of every part, placed in the site file; of a site that holds too much
+    /// (see [`limits`]), those faults alone.
     pub fn check(site: Site, previous: Option<&Self>) -> Result<Self, Vec<Finding>> {
+        let too_many = limits::check(&site);
+        if any_fault(&too_many) {
+            return Err(too_many);
+        }
         let same = |pick: fn(&Site, &Site) -> bool| previous.filter(|p| pick(&p.site, &site));
         let lot = match same(|a, b| Arc::ptr_eq(&a.lot, &b.lot)) {
             Some(p) => Ok(p.lot.clone()),

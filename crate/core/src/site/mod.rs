@@ -7,6 +7,7 @@
 
 pub mod checked;
 pub mod feature;
+pub mod limits;
 mod numbers;
 pub mod placement;
 pub mod rule;

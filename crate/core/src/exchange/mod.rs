@@ -1,0 +1,29 @@
+//! Files in and out: the site file, the shell file and the published schema.
+//!
+//! Opening never trusts the text. In order: its size, its syntax (with line and column), the
+//! `format` and `version` it claims, older versions brought up to date, every member read
+//! with its place, and at last every figure checked at the door of the module it belongs to.
+//! Whatever goes wrong is a [`Finding`](crate::finding::Finding) that says what, where and
+//! how to mend it; the caller's open work is never touched.
+//!
+//! Members that this build does not know are kept beside the document ([`Unknown`]) and put
+//! back when it is saved, so that a file from a newer minor build loses nothing here.
+//!
+//! | to do this | use |
+//! |---|---|
+//! | open and save a site | [`open`], [`save`] |
+//! | load and write a single shell | [`shell_file::open`], [`shell_file::save`] |
+//! | the JSON Schema of the site file | [`schema::site`] |
+//! | JSON text that is the same everywhere | [`pretty::to_string`] |
+
+mod migrate;
+pub mod pretty;
+mod read;
+pub mod schema;
+pub mod shell_file;
+mod site_file;
+mod unknown;
+
+pub use read::SIZE_LIMIT;
+pub use site_file::{Opened, open, save};
+pub use unknown::Unknown;

@@ -1,0 +1,279 @@
+//! Text into a typed document: size, syntax, format, version, members.
+
+use serde::Deserialize;
+use serde::de::{DeserializeOwned, Deserializer};
+use serde_json::Value;
+use serde_json::error::Category;
+
+use super::migrate::{Step, bring_up_to_date};
+use super::unknown::{Passed, Unknown, push_pointer};
+use crate::finding::Finding;
+
+/// The longest file that is read, bytes: several times a site with every limit reached.
+pub const SIZE_LIMIT: usize = 32 * 1024 * 1024;
+
+/// How many unknown members are told one by one before the rest are counted.
+const UNKNOWN_TOLD: usize = 20;
+
+/// What a kind of file calls itself and how old ones are brought up to date.
+pub(super) struct Format {
+    /// The `format` member.
+    pub name: &'static str,
+    /// What a person calls it.
+    pub words: &'static str,
+    /// The version this build writes.
+    pub version: u32,
+    /// From each older version to the next.
+    pub steps: &'static [Step],
+}
+
+/// A document that was read, not yet checked.
+pub(super) struct Document<T> {
+    /// The document.
+    pub value: T,
+    /// Notes on the reading.
+    pub findings: Vec<Finding>,
+    /// Members that this build does not know.
+    pub unknown: Vec<Unknown>,
+}
+
+/// Reads a document of the given format.
+///
+/// # Errors
+/// The first thing that kept the text from being read.
+pub(super) fn read<T: DeserializeOwned>(
+    text: &str,
+    format: &Format,
+) -> Result<Document<T>, Finding> {
+    check_size(text.len())?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let version = check_header(text, format)?;
+    if version == format.version {
+        let mut reader = serde_json::Deserializer::from_str(text);
+        let (value, passed) = typed(&mut reader)?;
+        // The tree of values is built only for files that hold something unknown.
+        let tree = if passed.is_empty() {
+            Value::Null
+        } else {
+            parse(text)?
+        };
+        Ok(document(value, &passed, &tree, Vec::new()))
+    } else {
+        let tree = bring_up_to_date(parse(text)?, version, format.steps)?;
+        let (value, passed) = typed(&tree)?;
+        let note = Finding::note(
+            "older-version",
+            format!(
+                "The file is of version {version}; it was brought up to version {}.",
+                format.version
+            ),
+            "Saving writes the newer version; keep the old file if an older build must open it.",
+        );
+        Ok(document(value, &passed, &tree, vec![note]))
+    }
+}
+
+fn check_size(length: usize) -> Result<(), Finding> {
+    if length <= SIZE_LIMIT {
+        return Ok(());
+    }
+    Err(Finding::fault(
+        "file-size",
+        format!("The file is {length} bytes long; the longest that is read is {SIZE_LIMIT} bytes."),
+        "Thin out what is in it; survey points are most often the reason.",
+    ))
+}
+
+/// The members every file starts with, of whatever type they came.
+#[derive(Deserialize)]
+struct Header {
+    format: Option<Value>,
+    version: Option<Value>,
+}
+
+/// Checks the syntax of the whole text, its format and its version, and returns the version.
+fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
+    let not_ours = |found: &str| {
+        let message = format!(
+            "This is not a {}: its \"format\" is {found}, not \"{}\".",
+            format.words, format.name
+        );
+        let remedy = format!("Open a {} that this planner saved.", format.words);
+        Finding::fault("format", message, remedy).under("/format")
+    };
+    // The reader would take a list for an object, member by member; files are objects.
+    if text.trim_start().starts_with('[') {
+        return Err(not_ours("not told"));
+    }
+    let header: Header = serde_json::from_str(text).map_err(|e| match e.classify() {
+        Category::Data => not_ours("not told"),
+        _ => reading_fault(&e, String::new()),
+    })?;
+    match header.format {
+        None => return Err(not_ours("not told")),
+        Some(name) if name.as_str() != Some(format.name) => {
+            return Err(not_ours(&shortened(&name.to_string())));
+        }
+        Some(_) => {}
+    }
+    let version = header.version.unwrap_or(Value::Null);
+    match version.as_u64() {
+        None | Some(0) => Err(Finding::fault(
+            "version",
+            format!(
+                "The \"version\" of the file is {}, not a whole number from 1.",
+                shortened(&version.to_string())
+            ),
+            format!(
+                "Write \"version\": {} if the file is of the present version.",
+                format.version
+            ),
+        )
+        .under("/version")),
+        Some(n) if n > u64::from(format.version) => Err(Finding::fault(
+            "version",
+            format!(
+                "The file is of version {n}; this build reads up to version {}.",
+                format.version
+            ),
+            "Open it with a newer build of the planner. Nothing was changed.",
+        )
+        .under("/version")),
+        Some(n) => Ok(u32::try_from(n).unwrap_or(format.version)),
+    }
+}
+
+/// The text as a tree of values.
+fn parse(text: &str) -> Result<Value, Finding> {
+    serde_json::from_str(text).map_err(|e| reading_fault(&e, String::new()))
+}
+
+/// Reads the typed document and remembers what was passed over.
+fn typed<'de, T, D>(reader: D) -> Result<(T, Vec<Passed>), Finding>
+where
+    T: Deserialize<'de>,
+    D: Deserializer<'de, Error = serde_json::Error>,
+{
+    let mut passed = Vec::new();
+    let mut note = |path: serde_ignored::Path<'_>| passed.push(Passed::new(&path));
+    let ignoring = serde_ignored::Deserializer::new(reader, &mut note);
+    match serde_path_to_error::deserialize(ignoring) {
+        Ok(value) => Ok((value, passed)),
+        Err(e) => Err(reading_fault(e.inner(), pointer(e.path()))),
+    }
+}
+
+/// A path as a JSON pointer.
+fn pointer(path: &serde_path_to_error::Path) -> String {
+    use serde_path_to_error::Segment;
+    let mut pointer = String::new();
+    for segment in path {
+        match segment {
+            Segment::Seq { index } => push_pointer(&mut pointer, &index.to_string()),
+            Segment::Map { key } | Segment::Enum { variant: key } => {
+                push_pointer(&mut pointer, key);
+            }
+            Segment::Unknown => {}
+        }
+    }
+    pointer
+}
+
+/// The reader's complaint in plain words. Its line and column are part of the message.
+fn reading_fault(error: &serde_json::Error, place: String) -> Finding {
+    let told = error.to_string();
+    let finding = match error.classify() {
+        Category::Eof => Finding::fault(
+            "cut-off",
+            format!("The file ends too early ({told})."),
+            "It was cut off while it was saved or sent. Fetch it again, or open a copy.",
+        ),
+        Category::Syntax | Category::Io => Finding::fault(
+            "syntax",
+            format!("The file is not valid JSON ({told})."),
+            "Mend that place in a text editor, or open a copy. JSON knows no NaN and no infinity.",
+        ),
+        Category::Data => Finding::fault(
+            "member",
+            format!(
+                "A member of the file cannot be read: {}.",
+                in_plain_words(&told)
+            ),
+            "Give it as the published schema says (batterboard schema).",
+        ),
+    };
+    finding.under(&place)
+}
+
+/// The reader's names of types as a person calls them.
+fn in_plain_words(told: &str) -> String {
+    const WORDS: [(&str, &str); 7] = [
+        ("expected f64", "expected a number"),
+        ("expected u32", "expected a whole number"),
+        ("expected usize", "expected a whole number"),
+        ("floating point", "number"),
+        ("invalid type: map", "invalid type: object"),
+        ("invalid type: sequence", "invalid type: list"),
+        ("expected a sequence", "expected a list"),
+    ];
+    WORDS
+        .iter()
+        .fold(told.to_owned(), |text, (from, to)| text.replace(from, to))
+}
+
+/// Text cut to a length that fits into a sentence.
+fn shortened(text: &str) -> String {
+    if text.chars().count() <= 40 {
+        return text.to_owned();
+    }
+    let start: String = text.chars().take(37).collect();
+    format!("{start}...")
+}
+
+/// Finds what was passed over and says so.
+fn document<T>(
+    value: T,
+    passed: &[Passed],
+    tree: &Value,
+    mut findings: Vec<Finding>,
+) -> Document<T> {
+    let unknown: Vec<Unknown> = passed
+        .iter()
+        .filter_map(|p| Unknown::find(p, tree))
+        .collect();
+    findings.extend(unknown.iter().take(UNKNOWN_TOLD).map(|u| {
+        Finding::note(
+            "unknown-member",
+            format!(
+                "This build does not know the member \"{}\".",
+                shortened(u.name())
+            ),
+            "It takes no part in any figure. It is kept and saved again with the file.",
+        )
+        .under(&u.place())
+    }));
+    if unknown.len() > UNKNOWN_TOLD {
+        let message = format!(
+            "There are {} more members that this build does not know.",
+            unknown.len() - UNKNOWN_TOLD
+        );
+        findings.push(Finding::note(
+            "unknown-member",
+            message,
+            "They are kept and saved again with the file.",
+        ));
+    }
+    let lost = passed.len() - unknown.len();
+    if lost > 0 {
+        findings.push(Finding::caution(
+            "unknown-member-lost",
+            format!("The file has {lost} members that this build does not know and cannot keep."),
+            "Keep the old file: saving here leaves them out.",
+        ));
+    }
+    Document {
+        value,
+        findings,
+        unknown,
+    }
+}
