@@ -42,9 +42,8 @@ pub fn open(text: &str) -> Result<(ShellRecord, Vec<Finding>), Vec<Finding>> {
     let document = read::<ShellFile>(text, &SHELL).map_err(|fault| vec![fault])?;
     let record = document.value.shell;
     let under = |f: Finding| f.under("/shell");
-    let too_many = limits::shell(&record);
-    if !too_many.is_empty() {
-        return Err(too_many.into_iter().map(under).collect());
+    if let Some(too_many) = limits::shell(&record) {
+        return Err(vec![under(too_many)]);
     }
     let (_, noticed) = Shell::check(&record)
         .map_err(|faults| -> Vec<Finding> { faults.into_iter().map(under).collect() })?;

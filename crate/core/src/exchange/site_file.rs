@@ -51,3 +51,211 @@ pub fn save(site: &Site, unknown: &[Unknown]) -> String {
     }
     pretty::to_string(&document)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::exchange::SIZE_LIMIT;
+    use serde_json::json;
+
+    /// A square lot of 30 m with a house, a tank and a rule.
+    fn sample() -> Value {
+        let course =
+            |bearing: f64| json!({ "shape": { "line": { "bearing": bearing, "distance": 30.0 } } });
+        let quarter = std::f64::consts::FRAC_PI_2;
+        json!({
+            "format": "batterboard-site",
+            "version": 1,
+            "name": "Test lot",
+            "lot": { "courses": [course(0.0), course(quarter), course(2.0 * quarter), course(3.0 * quarter)] },
+            "features": [
+                { "id": "house", "kind": "house", "shape": { "area": [[2, 2], [12, 2], [12, 9], [2, 9]] } },
+                { "id": "tank", "kind": "septic-tank", "shape": { "disc": { "at": [25, 25], "radius": 1 } } },
+            ],
+            "rules": [
+                { "name": "Side", "from": "waters-edge", "to": { "lot-line": { "kind": "side" } }, "distance": 3 },
+            ],
+        })
+    }
+
+    fn edited(edit: impl FnOnce(&mut Value)) -> String {
+        let mut document = sample();
+        edit(&mut document);
+        document.to_string()
+    }
+
+    /// The faults of a text: each must say what, and how to mend it.
+    fn faults(text: &str) -> Vec<(String, String)> {
+        let faults = open(text).unwrap_err();
+        assert!(!faults.is_empty());
+        for fault in &faults {
+            assert!(fault.is_fault() && !fault.message.is_empty() && !fault.remedy.is_empty());
+        }
+        let told = |f: &Finding| (f.check.to_owned(), f.place.clone());
+        faults.iter().map(told).collect()
+    }
+
+    fn only(text: &str) -> (String, String) {
+        let mut all = faults(text);
+        assert_eq!(all.len(), 1, "{all:?}");
+        all.remove(0)
+    }
+
+    fn told(check: &str, place: &str) -> (String, String) {
+        (check.to_owned(), place.to_owned())
+    }
+
+    #[test]
+    fn a_site_opens_and_saves_to_the_same_site() {
+        let opened = open(&sample().to_string()).unwrap();
+        assert!(opened.unknown.is_empty() && opened.findings.is_empty());
+        let text = save(opened.site.site(), &[]);
+        let again = open(&text).unwrap();
+        assert_eq!(again.site.site(), opened.site.site());
+        assert_eq!(save(again.site.site(), &again.unknown), text);
+    }
+
+    #[test]
+    fn text_that_is_no_site_file_is_told_apart() {
+        assert_eq!(only(""), told("cut-off", ""));
+        assert_eq!(only("not json"), told("syntax", ""));
+        assert_eq!(only("[]"), told("format", "/format"));
+        assert_eq!(only("{}"), told("format", "/format"));
+        assert_eq!(only("\"batterboard-site\""), told("format", "/format"));
+        assert_eq!(
+            only(&edited(|d| d["format"] = json!("other"))),
+            told("format", "/format")
+        );
+        assert_eq!(
+            only(&edited(|d| d["version"] = json!(2))),
+            told("version", "/version")
+        );
+        assert_eq!(
+            only(&edited(|d| d["version"] = json!("1"))),
+            told("version", "/version")
+        );
+        assert_eq!(only(&" ".repeat(SIZE_LIMIT + 1)), told("file-size", ""));
+        let with_mark = format!("\u{feff}{}", sample());
+        assert!(open(&with_mark).is_ok(), "a byte order mark is no fault");
+    }
+
+    #[test]
+    fn broken_text_is_placed_by_line_and_column() {
+        let text = crate::exchange::pretty::to_string(&sample());
+        let cut = open(text.get(..text.len() / 2).unwrap())
+            .unwrap_err()
+            .remove(0);
+        assert_eq!(cut.check, "cut-off");
+        assert!(cut.message.contains("line"), "{}", cut.message);
+        let not_a_number = text.replace("\"distance\": 3", "\"distance\": NaN");
+        let fault = open(&not_a_number).unwrap_err().remove(0);
+        assert_eq!(fault.check, "syntax");
+        assert!(fault.message.contains("line") && fault.remedy.contains("NaN"));
+        let huge = text.replace("\"distance\": 3", "\"distance\": 1e999");
+        let fault = open(&huge).unwrap_err().remove(0);
+        assert_eq!(
+            (fault.check, fault.place.as_str()),
+            ("syntax", "/rules/0/distance")
+        );
+    }
+
+    #[test]
+    fn a_member_that_cannot_be_read_is_placed_in_the_document() {
+        let text = edited(|d| d["features"][0]["shape"]["area"][2] = json!([1, 2, 3, 4]));
+        assert_eq!(only(&text), told("member", "/features/0/shape/area/2"));
+        let text = edited(|d| d["rules"][0]["distance"] = json!("ten feet"));
+        let fault = open(&text).unwrap_err().remove(0);
+        assert_eq!(fault.place, "/rules/0/distance");
+        assert!(
+            fault.message.contains("expected a number"),
+            "{}",
+            fault.message
+        );
+        let text = edited(|d| d["features"][1]["kind"] = json!("spaceship"));
+        assert_eq!(only(&text), told("member", "/features/1/kind"));
+        let twice = sample()
+            .to_string()
+            .replacen("\"name\"", "\"name\":\"a\",\"name\"", 1);
+        assert_eq!(only(&twice).0, "member");
+        let fault = open(&edited(|d| {
+            d.as_object_mut().unwrap().remove("lot");
+        }));
+        assert!(
+            fault.unwrap_err()[0]
+                .message
+                .contains("missing field `lot`")
+        );
+    }
+
+    #[test]
+    fn every_broken_figure_is_told_at_once() {
+        let text = edited(|d| {
+            d["features"][0]["shape"]["area"] = json!([[0, 0], [5, 5], [5, 0], [0, 5]]);
+            d["features"][1]["shape"]["disc"]["radius"] = json!(-1);
+            d["rules"][0]["distance"] = json!(-3);
+            d["lot"]["courses"].as_array_mut().unwrap().truncate(2);
+        });
+        let all = faults(&text);
+        for place in [
+            "/features/0/shape/area",
+            "/features/1/shape/disc/radius",
+            "/rules/0/distance",
+            "/lot/courses",
+        ] {
+            assert!(
+                all.iter().any(|(_, p)| p.starts_with(place)),
+                "{place}: {all:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn hostile_files_are_refused_quickly() {
+        let many = edited(|d| {
+            let vertex = json!([1, 2]);
+            d["features"][0]["shape"]["area"] = Value::from(vec![vertex; 1_000_000]);
+        });
+        assert_eq!(only(&many), told("too-many", "/features"));
+        let deep = |n: usize| "[".repeat(n) + &"]".repeat(n);
+        let text = sample()
+            .to_string()
+            .replacen('{', &format!("{{\"x\":{},", deep(100_000)), 1);
+        assert_eq!(only(&text).0, "syntax");
+        let text = sample()
+            .to_string()
+            .replacen("\"Test lot\"", &deep(100_000), 1);
+        assert_eq!(only(&text).0, "member");
+        assert_eq!(only(&deep(100_000)).0, "format");
+        let text = edited(|d| d["features"] = Value::from(vec![d["features"][0].clone(); 2_001]));
+        assert_eq!(only(&text), told("too-many", "/features"));
+    }
+
+    #[test]
+    fn unknown_members_are_told_and_survive() {
+        let text = edited(|d| {
+            d["future"] = json!({ "a": [1, null, "x"] });
+            d["features"][1]["colour"] = json!("green");
+            d["features"][1]["shape"]["disc"]["lid"] = json!(0.6);
+            d["lot"]["courses"][2]["monument"] = json!("iron pin");
+            d["works"] = json!({ "dig": { "machine": "small" } });
+        });
+        let opened = open(&text).unwrap();
+        let mut places: Vec<String> = opened.unknown.iter().map(Unknown::place).collect();
+        places.sort();
+        let expected = [
+            "/features/1/colour",
+            "/features/1/shape/disc/lid",
+            "/future",
+            "/lot/courses/2/monument",
+            "/works/dig/machine",
+        ];
+        assert_eq!(places, expected);
+        assert_eq!(opened.findings.len(), 5);
+        let saved: Value =
+            serde_json::from_str(&save(opened.site.site(), &opened.unknown)).unwrap();
+        let before: Value = serde_json::from_str(&text).unwrap();
+        for place in expected {
+            assert_eq!(saved.pointer(place), before.pointer(place), "{place}");
+        }
+    }
+}
