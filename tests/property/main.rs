@@ -2,3 +2,6 @@
 //!
 //! One module for each part of the core.
 #![allow(missing_docs)]
+
+mod lot;
+mod units;
