@@ -72,7 +72,7 @@ pub const STEPS: [Step; 11] = [
     },
     Step {
         name: "core",
-        title: "the core's and the command line's own tests",
+        title: "unit, property and reference tests in Rust",
         run: core,
     },
     Step {
@@ -87,7 +87,7 @@ pub const STEPS: [Step; 11] = [
     },
     Step {
         name: "reference",
-        title: "published and outside values",
+        title: "comparisons with other libraries, in Python",
         run: |run| python::reference_checks(run.repo),
     },
     Step {
