@@ -3,8 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use anyhow::{Context, Result, bail};
-use serde_json::Value;
+use anyhow::{Context, Result};
 
 use crate::sh;
 
@@ -42,20 +41,6 @@ pub fn script(folder: &Path, script: &str) -> Result<()> {
         "npm",
         &["run", "--silent", script],
     ))
-}
-
-/// Whether `folder`'s package.json has this script.
-///
-/// # Errors
-/// When package.json is missing or is no JSON.
-pub fn has_script(folder: &Path, script: &str) -> Result<bool> {
-    let path = folder.join("package.json");
-    let Ok(text) = fs::read_to_string(&path) else {
-        bail!("{} is missing", path.display())
-    };
-    let package: Value =
-        serde_json::from_str(&text).with_context(|| format!("{} is no JSON", path.display()))?;
-    Ok(package.pointer(&format!("/scripts/{script}")).is_some())
 }
 
 fn name(folder: &Path) -> String {

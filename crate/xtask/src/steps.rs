@@ -153,12 +153,7 @@ fn core(run: &Run<'_>) -> Result<()> {
 fn types(run: &Run<'_>) -> Result<()> {
     // The page's types include those of the bindings, which the build writes.
     run.page()?;
-    let www = run.repo.www();
-    for script in ["check", "test"] {
-        if node::has_script(&www, script)? {
-            node::script(&www, script)?;
-        }
-    }
+    node::script(&run.repo.www(), "check")?;
     let tests = run.repo.browser_tests();
     node::install(&tests)?;
     node::script(&tests, "check")
