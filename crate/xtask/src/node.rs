@@ -25,9 +25,8 @@ pub fn install(folder: &Path) -> Result<()> {
     }
     sh::say(&format!("Installing the node packages of {}", name(folder)));
     let mut npm = sh::command(folder, "npm", &["ci", "--no-audit", "--no-fund"]);
-    sh::run(npm.env("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")).context(
-        "the node packages could not be installed: check the network, then run this again",
-    )?;
+    sh::run(npm.env("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1"))
+        .context("the node packages could not be installed: the lines above say why")?;
     fs::write(&stamp, lock).with_context(|| format!("cannot write {}", stamp.display()))
 }
 

@@ -116,3 +116,46 @@ fn debian_is_there() -> bool {
     let tools = ["/usr/bin/cargo", "/usr/bin/rustc", "/usr/bin/wasm-ld-22"];
     tools.iter().all(|tool| Path::new(tool).exists())
 }
+
+#[cfg(test)]
+mod tests {
+    use std::ffi::OsStr;
+
+    use super::*;
+    use crate::tidy::test_tree::Scratch;
+
+    #[test]
+    fn a_target_is_there_when_its_folder_holds_libraries() {
+        let tree = Scratch::new("target");
+        assert!(!holds_libraries(&tree.root().join("lib")));
+        tree.write("lib/notes.txt", "");
+        assert!(!holds_libraries(&tree.root().join("lib")));
+        tree.write("lib/libcore-1a2b.rlib", "");
+        assert!(holds_libraries(&tree.root().join("lib")));
+    }
+
+    #[test]
+    fn two_compilers_never_share_their_products() {
+        let repo = Repo::at(Path::new("/clone"));
+        assert!(Toolchain::Debian.target_dir(&repo) != Toolchain::Own.target_dir(&repo));
+        let command = Toolchain::Debian.cargo(&repo, "build", &["--profile", "wasm"]);
+        let args: Vec<_> = command.get_args().map(OsStr::to_string_lossy).collect();
+        let folder = Toolchain::Debian.target_dir(&repo).display().to_string();
+        assert_eq!(command.get_program(), "/usr/bin/cargo");
+        assert!(
+            args.contains(&"-Zbuild-std=std,panic_abort".into()) && args.contains(&folder.into())
+        );
+        let compiler = command
+            .get_envs()
+            .find(|(name, _)| *name == "RUSTC")
+            .and_then(|(_, value)| value);
+        assert_eq!(compiler, Some(OsStr::new("/usr/bin/rustc")));
+    }
+
+    #[test]
+    fn build_scripts_stay_native() {
+        let command = Toolchain::Own.cargo(&Repo::at(Path::new("/clone")), "build", &[]);
+        let flags = |name: &str| command.get_envs().any(|(it, _)| it == name);
+        assert!(flags("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS") && !flags("RUSTFLAGS"));
+    }
+}
