@@ -86,7 +86,7 @@ fn environment(repo: &Repo) -> Result<PathBuf> {
         "tests/requirements.txt",
     ];
     sh::run(&mut sh::command(root, &python.to_string_lossy(), &install)).context(
-        "the Python libraries could not be installed: check the network, then run this again",
+        "the Python libraries could not be installed: the lines above say why",
     )?;
     fs::write(&stamp, wanted)?;
     Ok(python)
