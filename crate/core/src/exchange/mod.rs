@@ -12,7 +12,7 @@
 //! | to do this | use |
 //! |---|---|
 //! | open and save a site | [`open`], [`save`] |
-//! | load and write a single shell | [`shell_file::open`], [`shell_file::save`] |
+//! | load and write a single shell | [`open_shell`], [`save_shell`] |
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | JSON text that is the same everywhere | [`pretty::to_string`] |
 
@@ -25,5 +25,6 @@ mod site_file;
 mod unknown;
 
 pub use read::SIZE_LIMIT;
+pub use shell_file::{open as open_shell, save as save_shell};
 pub use site_file::{Opened, open, save};
 pub use unknown::Unknown;

@@ -34,7 +34,7 @@ pub(super) struct Document<T> {
     /// Notes on the reading.
     pub findings: Vec<Finding>,
     /// Members that this build does not know.
-    pub unknown: Vec<Unknown>,
+    pub unknown: Unknown,
 }
 
 /// Reads a document of the given format.
@@ -237,11 +237,8 @@ fn document<T>(
     tree: &Value,
     mut findings: Vec<Finding>,
 ) -> Document<T> {
-    let unknown: Vec<Unknown> = passed
-        .iter()
-        .filter_map(|p| Unknown::find(p, tree))
-        .collect();
-    findings.extend(unknown.iter().take(UNKNOWN_TOLD).map(|u| {
+    let unknown = Unknown::find(passed, tree);
+    findings.extend(unknown.members().iter().take(UNKNOWN_TOLD).map(|u| {
         Finding::note(
             "unknown-member",
             format!(

@@ -24,7 +24,7 @@ pub struct Opened {
     /// What the reading had to say: an older version, members that nobody knows.
     pub findings: Vec<Finding>,
     /// Members that this build does not know, to be handed to [`save`].
-    pub unknown: Vec<Unknown>,
+    pub unknown: Unknown,
 }
 
 /// Reads and checks a site file.
@@ -44,11 +44,9 @@ pub fn open(text: &str) -> Result<Opened, Vec<Finding>> {
 /// A site as the text of a file, with the unknown members it was opened with.
 ///
 /// The same site and members give the same bytes, and the text opens to the same site.
-pub fn save(site: &Site, unknown: &[Unknown]) -> String {
+pub fn save(site: &Site, unknown: &Unknown) -> String {
     let mut document = serde_json::to_value(site).unwrap_or(Value::Null);
-    for member in unknown {
-        member.put_back(&mut document);
-    }
+    unknown.put_back(&mut document);
     pretty::to_string(&document)
 }
 
@@ -109,7 +107,7 @@ mod tests {
     fn a_site_opens_and_saves_to_the_same_site() {
         let opened = open(&sample().to_string()).unwrap();
         assert!(opened.unknown.is_empty() && opened.findings.is_empty());
-        let text = save(opened.site.site(), &[]);
+        let text = save(opened.site.site(), &Unknown::default());
         let again = open(&text).unwrap();
         assert_eq!(again.site.site(), opened.site.site());
         assert_eq!(save(again.site.site(), &again.unknown), text);
@@ -240,7 +238,7 @@ mod tests {
             d["works"] = json!({ "dig": { "machine": "small" } });
         });
         let opened = open(&text).unwrap();
-        let mut places: Vec<String> = opened.unknown.iter().map(Unknown::place).collect();
+        let mut places: Vec<String> = opened.unknown.places().collect();
         places.sort();
         let expected = [
             "/features/1/colour",

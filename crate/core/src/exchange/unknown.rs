@@ -7,9 +7,50 @@
 
 use serde_json::Value;
 
+/// Every member of a file that this build does not know. Hand it back to
+/// [`save`](super::save) with the site it was opened with.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Unknown(Vec<Member>);
+
+impl Unknown {
+    /// Finds what the reader passed over in the document it read. What cannot be found is
+    /// left out.
+    pub(super) fn find(passed: &[Passed], document: &Value) -> Self {
+        let members = passed.iter().filter_map(|p| Member::find(p, document));
+        Self(members.collect())
+    }
+
+    /// The members, in the order of the file.
+    pub(super) fn members(&self) -> &[Member] {
+        &self.0
+    }
+
+    /// How many members there are.
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// Whether the build knows every member of the file.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// Where each member was, as a JSON pointer.
+    pub fn places(&self) -> impl Iterator<Item = String> + '_ {
+        self.0.iter().map(Member::place)
+    }
+
+    /// Puts the members back into a document that is about to be saved.
+    pub(super) fn put_back(&self, document: &mut Value) {
+        for member in &self.0 {
+            member.put_back(document);
+        }
+    }
+}
+
 /// One unknown member and where it belongs.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Unknown {
+pub(super) struct Member {
     way: Vec<Step>,
     key: String,
     value: Value,
@@ -62,13 +103,13 @@ impl Passed {
     }
 }
 
-impl Unknown {
+impl Member {
     /// Finds the member that the reader passed over in the document it read.
     ///
     /// The reader does not tell the names of variants (`{"disc": {...}}`), so an object of a
     /// single member is entered where a step would otherwise lead nowhere. `None` when the
     /// member is not found even so.
-    pub(super) fn find(passed: &Passed, document: &Value) -> Option<Self> {
+    fn find(passed: &Passed, document: &Value) -> Option<Self> {
         let mut here = document;
         let mut way = Vec::new();
         for part in &passed.0 {
@@ -117,7 +158,7 @@ impl Unknown {
     }
 
     /// Puts the member back into a document that is about to be saved.
-    pub(super) fn put_back(&self, document: &mut Value) {
+    fn put_back(&self, document: &mut Value) {
         let mut here = document;
         for step in &self.way {
             let next = match step {
@@ -179,8 +220,8 @@ mod tests {
     use super::*;
     use serde_json::json;
 
-    fn unknown(way: Vec<Step>, key: &str) -> Unknown {
-        Unknown {
+    fn unknown(way: Vec<Step>, key: &str) -> Member {
+        Member {
             way,
             key: key.to_owned(),
             value: json!(1),
