@@ -85,9 +85,8 @@ fn environment(repo: &Repo) -> Result<PathBuf> {
         "--requirement",
         "tests/requirements.txt",
     ];
-    sh::run(&mut sh::command(root, &python.to_string_lossy(), &install)).context(
-        "the Python libraries could not be installed: the lines above say why",
-    )?;
+    sh::run(&mut sh::command(root, &python.to_string_lossy(), &install))
+        .context("the Python libraries could not be installed: the lines above say why")?;
     fs::write(&stamp, wanted)?;
     Ok(python)
 }

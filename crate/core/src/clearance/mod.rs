@@ -2,11 +2,25 @@
 //!
 //! Distances decide, never buffered polygons. *Room* is the slack a clearance has left:
 //! distance less the required one, negative when it falls short.
+//!
+//! Each pair of figures is measured once, however many rules ask for it: rim and deck edge
+//! are the water's edge farther out, so that one measurement serves all three.
+
+mod advice;
+mod farther;
+
+use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+pub use advice::advice;
+
+use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
 use crate::geom::{Point, Region};
-use crate::site::{CheckedSite, MeasuredFrom};
+use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule};
+
+/// A room smaller than this is none, metres: a micrometre is rounding, not a shortfall.
+const HAIR: f64 = 1e-6;
 
 /// One clearance: a rule measured to one thing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -25,7 +39,7 @@ pub struct Clearance {
     pub distance: f64,
     /// Required distance, metres.
     pub required: f64,
-    /// Distance less required, metres.
+    /// Distance less required, metres; exactly 0 where the two differ by rounding alone.
     pub room: f64,
     /// The point on the work (site metres).
     pub from_point: Point,
@@ -33,6 +47,13 @@ pub struct Clearance {
     pub to_point: Point,
     /// Who says so.
     pub source: String,
+}
+
+impl Clearance {
+    /// Whether the required distance is not kept.
+    pub fn falls_short(&self) -> bool {
+        self.room < 0.0
+    }
 }
 
 /// What a clearance was measured to.
@@ -60,11 +81,105 @@ pub struct WorkFigures {
     pub dig: Region,
 }
 
-/// Every rule measured to everything it names, least room first.
+/// A figure of the work that distances are measured from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Base {
+    WatersEdge,
+    Equipment,
+    Dig,
+}
+
+impl WorkFigures {
+    /// The figure a rule measures from: which, its shape (`None` while it is not placed), and
+    /// how far outside it the rule measures.
+    fn base(&self, from: MeasuredFrom) -> (Base, Option<&Region>, f64) {
+        let some = |region| Some(region).filter(|r: &&Region| !r.polygons.is_empty());
+        let water = |out| (Base::WatersEdge, some(&self.waters_edge), out);
+        match from {
+            MeasuredFrom::WatersEdge => water(0.0),
+            MeasuredFrom::Rim => water(self.rim),
+            MeasuredFrom::DeckEdge => water(self.deck_edge),
+            MeasuredFrom::Equipment => (Base::Equipment, self.equipment.as_ref(), 0.0),
+            MeasuredFrom::Dig => (Base::Dig, some(&self.dig), 0.0),
+        }
+    }
+}
+
+/// Every rule measured to everything it names, least room first (then by rule, then by
+/// subject).
 ///
 /// A rule that finds nothing of its kind on the site yields nothing; so does one that
-/// measures from a part of the work that is not placed.
+/// measures from a part of the work that is not placed. [`advice`] says so.
+///
+/// # Tolerance
+/// Arcs were flattened within `DRAWING_TOLERANCE`, vertices on the arc: a distance is at most
+/// that much too long for each curved figure. Straight edges are exact. Outside, rim and deck
+/// edge are exact as well (an outline widened with round corners is nearer by its width); an
+/// overlap grows by that width at its deepest place.
 pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
-    let _ = (site, work);
-    unimplemented!()
+    let mut measured: BTreeMap<(Base, Subject), Option<Nearest>> = BTreeMap::new();
+    let mut clearances = Vec::new();
+    for (index, rule) in site.site().rules.iter().enumerate() {
+        let (base, Some(area), out) = work.base(rule.from) else {
+            continue;
+        };
+        for (subject, label) in targets(site, rule) {
+            let pair = measured
+                .entry((base, subject))
+                .or_insert_with(|| apart(site, area, subject));
+            let Some(pair) = pair.map(|pair| farther::out(pair, out)) else {
+                continue;
+            };
+            let room = pair.distance - rule.distance;
+            clearances.push(Clearance {
+                rule: index,
+                name: rule.name.clone(),
+                from: rule.from,
+                target: label.to_owned(),
+                subject,
+                distance: pair.distance,
+                required: rule.distance,
+                room: if room.abs() < HAIR { 0.0 } else { room },
+                from_point: pair.from,
+                to_point: pair.to,
+                source: rule.source.clone(),
+            });
+        }
+    }
+    clearances.sort_by(|a, b| {
+        let order = a.room.total_cmp(&b.room);
+        order.then_with(|| (a.rule, a.subject).cmp(&(b.rule, b.subject)))
+    });
+    clearances
+}
+
+/// Everything a rule measures to, with what the plan calls it.
+fn targets<'a>(
+    site: &'a CheckedSite,
+    rule: &Rule,
+) -> impl Iterator<Item = (Subject, &'a str)> + use<'a> {
+    let to = rule.to;
+    let sides = site.lot().lot.sides.iter().enumerate();
+    let sides = sides.filter(move |(_, side)| match to {
+        MeasuredTo::LotLine { kind } => kind.is_none_or(|kind| kind == side.kind),
+        MeasuredTo::Feature { .. } => false,
+    });
+    let features = site.features().iter();
+    let features = features.filter(move |f| to == MeasuredTo::Feature { kind: f.kind });
+    let label = |index: usize| site.site().features.get(index).map_or("", |f| f.label());
+    sides
+        .map(|(i, side)| (Subject::Side(i), side.label.as_str()))
+        .chain(features.map(move |f| (Subject::Feature(f.index), label(f.index))))
+}
+
+/// Measures one figure of the work to one subject.
+fn apart(site: &CheckedSite, area: &Region, subject: Subject) -> Option<Nearest> {
+    let lot = site.lot();
+    match subject {
+        Subject::Side(i) => nearest_inside(area, &lot.region, lot.sides.get(i)?),
+        Subject::Feature(i) => {
+            let feature = site.features().iter().find(|f| f.index == i)?;
+            nearest(Figure::Area(area), feature.shape.figure())
+        }
+    }
 }

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::feature::FeatureKind;
 use crate::lot::LineKind;
+use crate::units::constants::FOOT;
 
 /// A least distance from one part of the work to something on the lot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -71,4 +72,84 @@ pub enum MeasuredTo {
         /// The kind of feature.
         kind: FeatureKind,
     },
+}
+
+/// What the source of an example rule says.
+const PATTERN: &str =
+    "example only, in the pattern of town codes; the local authority's own rule governs";
+
+/// What the source of an example rule says that follows no code at all.
+const INVENTED: &str = "example only, invented; the local authority's own rule governs";
+
+/// The rules a new job starts with: examples, to be replaced by the local authority's own.
+///
+/// The distances follow the pattern of North American town codes (10 ft from side and rear
+/// lines, 5 ft from buildings, 15 ft from a septic tank or field, 20 ft from a well, 10 ft
+/// sideways from overhead wires, 5 ft from wiring in the ground, nothing in an easement,
+/// equipment a foot from any line). No town is named, because none is meant.
+pub fn examples() -> Vec<Rule> {
+    use FeatureKind as Kind;
+    use MeasuredFrom::{DeckEdge, Dig, Equipment, WatersEdge};
+    let line = |kind| MeasuredTo::LotLine { kind };
+    let feature = |kind| MeasuredTo::Feature { kind };
+    let rule = |name: &str, from, to, feet: f64, source: &str| Rule {
+        name: name.to_owned(),
+        from,
+        to,
+        distance: feet * FOOT,
+        source: source.to_owned(),
+    };
+    let front = line(Some(LineKind::Front));
+    let street = line(Some(LineKind::StreetSide));
+    let side = line(Some(LineKind::Side));
+    let rear = line(Some(LineKind::Rear));
+    let house = feature(Kind::House);
+    let outbuilding = feature(Kind::Outbuilding);
+    let easement = feature(Kind::Easement);
+    let tank = feature(Kind::SepticTank);
+    let field = feature(Kind::SepticField);
+    let wire = feature(Kind::OverheadLine);
+    let buried = feature(Kind::BuriedLine);
+    let well = feature(Kind::Well);
+    vec![
+        rule("Water to front line", WatersEdge, front, 25.0, INVENTED),
+        rule(
+            "Water to street-side line",
+            WatersEdge,
+            street,
+            15.0,
+            INVENTED,
+        ),
+        rule("Water to side line", WatersEdge, side, 10.0, PATTERN),
+        rule("Water to rear line", WatersEdge, rear, 10.0, PATTERN),
+        rule("Water to house", WatersEdge, house, 5.0, PATTERN),
+        rule(
+            "Water to outbuilding",
+            WatersEdge,
+            outbuilding,
+            5.0,
+            PATTERN,
+        ),
+        rule("Deck clear of easement", DeckEdge, easement, 0.0, PATTERN),
+        rule("Dig clear of easement", Dig, easement, 0.0, INVENTED),
+        rule("Water to septic tank", WatersEdge, tank, 15.0, PATTERN),
+        rule("Water to septic field", WatersEdge, field, 15.0, PATTERN),
+        rule("Water to overhead line", WatersEdge, wire, 10.0, PATTERN),
+        rule("Water to buried line", WatersEdge, buried, 5.0, PATTERN),
+        rule("Water to well", WatersEdge, well, 20.0, PATTERN),
+        rule("Equipment to lot line", Equipment, line(None), 1.0, PATTERN),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_example_says_that_it_is_one() {
+        for rule in examples() {
+            assert!(rule.source.starts_with("example only"), "{}", rule.name);
+            assert!(rule.source.contains("local authority"), "{}", rule.name);
+        }
+    }
 }
