@@ -1,7 +1,15 @@
 //! Distance between two figures, with the two points it was measured between.
+//!
+//! Distances are exact for the straight edges they are given: the nearest points of two
+//! boundaries that do not cross lie at a vertex of one of them. What flattening took from an
+//! arc (see [`super::flatten`]) is the only error: at most its tolerance for each figure.
 
+use super::boundary::Boundary;
 use super::point::Point;
 use super::region::Region;
+
+/// Two distances that differ by less than this are the same, metres.
+const TIE: f64 = 1e-9;
 
 /// The nearest pair of points of two figures.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -14,6 +22,42 @@ pub struct Nearest {
     pub to: Point,
 }
 
+impl Nearest {
+    fn between(from: Point, to: Point) -> Self {
+        Self {
+            distance: from.distance(to),
+            from,
+            to,
+        }
+    }
+
+    /// The same pair told as a depth.
+    fn sunk(self) -> Self {
+        Self {
+            distance: -self.distance,
+            ..self
+        }
+    }
+
+    /// The same measurement taken from the second figure to the first.
+    fn swapped(self) -> Self {
+        Self {
+            from: self.to,
+            to: self.from,
+            ..self
+        }
+    }
+
+    /// The lesser of two measurements; the first when they are equal.
+    fn lesser(self, other: Self) -> Self {
+        if other.distance < self.distance {
+            other
+        } else {
+            self
+        }
+    }
+}
+
 /// A figure to measure to or from, flattened already.
 #[derive(Debug, Clone, Copy)]
 pub enum Figure<'a> {
@@ -23,20 +67,254 @@ pub enum Figure<'a> {
     Chain(&'a [Point]),
 }
 
-/// Nearest points of two figures. `None` when either is empty.
+impl Figure<'_> {
+    fn boundary(&self) -> Boundary {
+        match self {
+            Self::Area(region) => Boundary::of_rings(region.rings()),
+            Self::Chain(points) => Boundary::of_chain(points),
+        }
+    }
+
+    /// Whether the point lies inside; nothing is inside a chain.
+    fn holds(&self, p: Point) -> bool {
+        match self {
+            Self::Area(region) => region.contains(p),
+            Self::Chain(_) => false,
+        }
+    }
+
+    fn centroid(&self) -> Option<Point> {
+        match self {
+            Self::Area(region) => region.centroid(),
+            Self::Chain(_) => None,
+        }
+    }
+}
+
+/// Nearest points of two figures. `None` when either is empty or none of its coordinates is
+/// finite.
 ///
-/// Where they overlap the distance is negative: the depth of the deepest vertex or crossing
-/// of either boundary inside the other figure (0 for chains that cross).
+/// Where they overlap the distance is negative: how deep the deepest place of one lies inside
+/// the other, `from` and `to` being that place and the nearest point of the other's boundary.
+/// The places looked at are the vertices, the middles of the stretches between vertices and
+/// crossings, and the centroids. Two chains that cross are 0 apart.
 pub fn nearest(a: Figure<'_>, b: Figure<'_>) -> Option<Nearest> {
-    let _ = (a, b);
-    unimplemented!()
+    let (edges_a, edges_b) = (a.boundary(), b.boundary());
+    let (from, to) = edges_a.nearest(&edges_b)?;
+    let apart = Nearest::between(from, to);
+    if !edges_a.box_meets(&edges_b) {
+        return Some(apart);
+    }
+    let crossing = edges_a.first_crossing(&edges_b);
+    let clear = crossing.is_none() && apart.distance > TIE;
+    let nested = || edges_a.any_start(|p| b.holds(p)) || edges_b.any_start(|p| a.holds(p));
+    if clear && !nested() {
+        return Some(apart);
+    }
+    let from_a = deepest(&a, &edges_a, &b, &edges_b);
+    let from_b = deepest(&b, &edges_b, &a, &edges_a).map(Nearest::swapped);
+    let overlap = from_a.into_iter().chain(from_b).reduce(Nearest::lesser);
+    let touch = crossing.map(|p| Nearest::between(p, p));
+    Some(overlap.or(touch).unwrap_or(apart))
+}
+
+/// The place of figure `a` that lies deepest inside `b`, and the point of `b` nearest to it.
+fn deepest(a: &Figure<'_>, edges: &Boundary, b: &Figure<'_>, other: &Boundary) -> Option<Nearest> {
+    let places = edges.places(other).into_iter().chain(a.centroid());
+    places
+        .filter(|p| b.holds(*p))
+        .filter_map(|p| Some(Nearest::between(p, other.nearest_to(p)?).sunk()))
+        .reduce(Nearest::lesser)
 }
 
 /// Nearest points of an area that should lie inside `inside` (the lot) and one `side` of it.
+/// `None` when the area or the side is empty.
 ///
 /// Positive while the area stays on the inner side; negative when the area reaches over this
-/// side: then how far the farthest point beyond it has gone.
+/// side: then how far the farthest place of its boundary beyond it has gone. A place outside
+/// belongs to the side it is nearest to (at a corner to both), so reaching over one side does
+/// not count against another.
 pub fn nearest_inside(area: &Region, inside: &Region, side: &[Point]) -> Option<Nearest> {
-    let _ = (area, inside, side);
-    unimplemented!()
+    let area = Boundary::of_rings(area.rings());
+    let side = Boundary::of_chain(side);
+    let lot = Boundary::of_rings(inside.rings());
+    let (from, to) = area.nearest(&side)?;
+    let apart = Nearest::between(from, to);
+    let crosses = area.box_meets(&lot) && area.first_crossing(&lot).is_some();
+    if !crosses && area.all_starts(|p| inside.contains(p)) {
+        return Some(apart);
+    }
+    let beyond = area
+        .places(&lot)
+        .into_iter()
+        .filter(|p| !inside.contains(*p))
+        .filter_map(|p| {
+            let gone = Nearest::between(p, side.nearest_to(p)?);
+            let to_lot = p.distance(lot.nearest_to(p)?);
+            (gone.distance <= to_lot + TIE).then(|| gone.sunk())
+        })
+        .reduce(Nearest::lesser);
+    Some(beyond.unwrap_or(apart))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::Ring;
+
+    fn block(x: f64, y: f64, w: f64, h: f64) -> Region {
+        Region::from_ring(Ring(vec![
+            Point::new(x, y),
+            Point::new(x + w, y),
+            Point::new(x + w, y + h),
+            Point::new(x, y + h),
+        ]))
+    }
+
+    fn between(a: &Region, b: &Region) -> Nearest {
+        nearest(Figure::Area(a), Figure::Area(b)).unwrap()
+    }
+
+    fn assert_near(n: Nearest, distance: f64, from: [f64; 2], to: [f64; 2]) {
+        assert!((n.distance - distance).abs() < 1e-12, "{n:?}");
+        assert!(n.from.distance(from.into()) < 1e-12, "{n:?}");
+        assert!(n.to.distance(to.into()) < 1e-12, "{n:?}");
+    }
+
+    #[test]
+    fn apart_they_are_measured_corner_to_corner() {
+        let n = between(&block(0., 0., 2., 1.), &block(5., 5., 1., 1.));
+        assert_near(n, 5.0, [2., 1.], [5., 5.]);
+    }
+
+    #[test]
+    fn a_wall_is_measured_square() {
+        let chain = [Point::new(3.0, -9.0), Point::new(3.0, 9.0)];
+        let n = nearest(Figure::Area(&block(0., 0., 2., 1.)), Figure::Chain(&chain)).unwrap();
+        assert_near(n, 1.0, [2., 0.], [3., 0.]);
+    }
+
+    #[test]
+    fn overlap_is_told_as_depth() {
+        let n = between(&block(0., 0., 4., 4.), &block(3., 1.5, 4., 1.));
+        assert_near(n, -1.0, [4., 1.5], [3., 1.5]);
+        let n = between(&block(0., 0., 4., 4.), &block(3.5, 1., 4., 2.));
+        assert!((n.distance + 0.5).abs() < 1e-12);
+    }
+
+    #[test]
+    fn one_inside_the_other_is_told_as_depth() {
+        let (small, large) = (block(4., 4., 1., 1.), block(0., 0., 10., 10.));
+        let n = between(&small, &large);
+        assert!(n.distance <= -4.5, "{n:?}");
+        let back = between(&large, &small);
+        assert!((back.distance - n.distance).abs() < 1e-12);
+    }
+
+    #[test]
+    fn bars_that_cross_without_a_corner_inside_overlap() {
+        let n = between(&block(-5., 0., 10., 1.), &block(0., -5., 1., 10.));
+        assert!((n.distance + 0.5).abs() < 1e-12, "{n:?}");
+    }
+
+    #[test]
+    fn the_same_area_twice_overlaps_and_neighbours_only_touch() {
+        let a = block(0., 0., 4., 2.);
+        assert!((between(&a, &a).distance + 1.0).abs() < 1e-12);
+        assert_eq!(between(&a, &block(4., 0., 3., 2.)).distance, 0.0);
+        assert_eq!(between(&a, &block(4., 2., 3., 2.)).distance, 0.0);
+    }
+
+    #[test]
+    fn a_wire_over_the_middle_is_deep_and_wires_cross_at_nothing() {
+        let wire = [Point::new(-9., 1.), Point::new(9., 1.)];
+        let n = nearest(Figure::Chain(&wire), Figure::Area(&block(0., 0., 4., 2.))).unwrap();
+        assert!((n.distance + 1.0).abs() < 1e-12, "{n:?}");
+        let pipe = [Point::new(1., -9.), Point::new(1., 9.)];
+        let n = nearest(Figure::Chain(&wire), Figure::Chain(&pipe)).unwrap();
+        assert_near(n, 0.0, [1., 1.], [1., 1.]);
+    }
+
+    #[test]
+    fn a_hole_is_outside() {
+        let mut yard = block(0., 0., 10., 10.);
+        yard.polygons[0].holes = vec![block(3., 3., 4., 4.).polygons[0].outer.reversed()];
+        let n = between(&block(4.5, 4.5, 1., 1.), &yard);
+        assert!((n.distance - 1.5).abs() < 1e-12);
+    }
+
+    #[test]
+    fn nothing_is_near_to_nothing() {
+        let a = block(0., 0., 1., 1.);
+        assert!(nearest(Figure::Area(&a), Figure::Chain(&[])).is_none());
+        assert!(nearest(Figure::Area(&Region::default()), Figure::Area(&a)).is_none());
+        let spoilt = [Point::new(f64::NAN, 0.0)];
+        assert!(nearest(Figure::Area(&a), Figure::Chain(&spoilt)).is_none());
+        let point = [Point::new(3.0, 0.5)];
+        let n = nearest(Figure::Area(&a), Figure::Chain(&point)).unwrap();
+        assert_near(n, 2.0, [1., 0.5], [3., 0.5]);
+    }
+
+    /// An L-shaped lot and its sides.
+    fn lot() -> (Region, Vec<[Point; 2]>) {
+        let ring = Ring(
+            [
+                [0., 0.],
+                [20., 0.],
+                [20., 10.],
+                [10., 10.],
+                [10., 20.],
+                [0., 20.],
+            ]
+            .map(Point::from)
+            .to_vec(),
+        );
+        let sides = ring.edges().map(|(a, b)| [a, b]).collect();
+        (Region::from_ring(ring), sides)
+    }
+
+    fn rooms(area: &Region) -> Vec<f64> {
+        let (lot, sides) = lot();
+        let room = |side: &[Point; 2]| nearest_inside(area, &lot, side).unwrap().distance;
+        sides.iter().map(room).collect()
+    }
+
+    #[test]
+    fn inside_the_lot_every_side_has_its_own_room() {
+        let rooms = rooms(&block(2., 3., 4., 4.));
+        for (room, expected) in rooms.iter().zip([3.0, 14.0, 5.0, 5.0, 13.0, 2.0]) {
+            assert!((room - expected).abs() < 1e-9, "{rooms:?}");
+        }
+    }
+
+    #[test]
+    fn reaching_over_one_side_does_not_count_against_another() {
+        let rooms = rooms(&block(2., -1.5, 4., 4.));
+        assert!((rooms[0] + 1.5).abs() < 1e-12, "{rooms:?}");
+        assert!(rooms[1..].iter().all(|room| *room > 0.0), "{rooms:?}");
+    }
+
+    #[test]
+    fn over_a_corner_both_sides_are_short() {
+        let rooms = rooms(&block(-1., -2., 4., 4.));
+        let corner = 5f64.sqrt();
+        assert!((rooms[0] + corner).abs() < 1e-12, "{rooms:?}");
+        assert!((rooms[5] + corner).abs() < 1e-12, "{rooms:?}");
+    }
+
+    #[test]
+    fn wholly_off_the_lot_the_nearest_side_tells() {
+        let (lot, sides) = lot();
+        let n = nearest_inside(&block(5., -4., 2., 1.), &lot, &sides[0]).unwrap();
+        assert!((n.distance + 4.0).abs() < 1e-12);
+        assert!(n.to.y.abs() < 1e-12 && (n.from.y + 4.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_notch_of_an_l_counts() {
+        let rooms = rooms(&block(7., 7., 4., 3.5));
+        assert!(rooms[2] < 0.0 || rooms[3] < 0.0, "{rooms:?}");
+        // The corner (11, 10.5) is half a metre beyond the level side.
+        assert!((rooms[2] + 0.5).abs() < 1e-12, "{rooms:?}");
+    }
 }

@@ -33,10 +33,14 @@ pub(super) fn arc_step(radius: f64, tolerance: f64) -> f64 {
     (4.0 * asin((tolerance / (2.0 * radius)).sqrt())).min(LONGEST_STEP)
 }
 
+/// The most steps of one arc: a full circle of 10 km radius at 0.1 mm takes a third of this. It
+/// keeps a radius that nobody meant from filling the memory.
+const MOST_STEPS: u32 = 65_536;
+
 /// How many equal steps no longer than `step` make up `sweep` (radians): at least one.
 pub(super) fn step_count(sweep: f64, step: f64) -> u32 {
     // The cast saturates, and NaN becomes 0: a bad arc is one chord.
-    ((sweep.abs() / step).ceil() as u32).max(1)
+    ((sweep.abs() / step).ceil() as u32).clamp(1, MOST_STEPS)
 }
 
 /// The outline as a ring of straight edges, nowhere farther than `tolerance` metres from it.

@@ -51,10 +51,9 @@ fn nearest_on(segment: &Segment, p: Point) -> Point {
             ..
         } => {
             let spoke = p - centre;
-            if within_sweep(spoke, from - centre, to - centre, sweep) {
-                if let Some(unit) = spoke.unit() {
-                    return centre + unit * radius;
-                }
+            let faced = within_sweep(spoke, from - centre, to - centre, sweep);
+            if let Some(unit) = spoke.unit().filter(|_| faced) {
+                return centre + unit * radius;
             }
             if p.distance(from) <= p.distance(to) {
                 from

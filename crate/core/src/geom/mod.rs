@@ -18,6 +18,7 @@
 //! | hatches and ticks for drawings | [`pattern`] |
 
 pub mod boolean;
+mod boundary;
 pub mod distance;
 pub mod flatten;
 mod meet;

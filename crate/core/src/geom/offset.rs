@@ -1,31 +1,542 @@
 //! Outlines widened: over-dig, collar and deck by one distance, side slopes by a distance
 //! that varies from vertex to vertex.
+//!
+//! # Method
+//! A *raw ring* runs along every edge of a ring at its radius to the right, round each outer
+//! corner on an arc, and through each inner corner by way of the corner itself. Seen as a
+//! chain it is the ring plus one quadrilateral for each edge plus one sector for each outer
+//! corner, all counter-clockwise; so it winds about a point a positive number of times exactly
+//! where the ring or one of those pieces covers it, and one overlay with fill rule *positive*
+//! gives the widened area. Where the two edges at an inner corner are long enough, the detour
+//! through the corner is cut short at the meeting point of the two offset edges: that only
+//! takes away what both quadrilaterals cover.
+//!
+//! Narrowing is widening the outside: the ring is reversed, widened, and reversed again.
+//!
+//! # Accuracy
+//! Arcs at corners are inscribed chords within `tolerance` metres *inside* the true arc, so a
+//! widened area is short by at most tolerance times perimeter and a narrowed one is in excess
+//! by as much. The region's own flattening adds its error to that. These areas draw; distances
+//! decide (see [`super::distance`]).
 
-use super::point::Point;
+use super::boolean::positive_winding;
+use super::flatten::{arc_step, step_count, turned};
+use super::point::{Point, Vector};
 use super::region::{Region, Ring};
+use crate::math::{TURN, asin, cos, sin, wrap_half_turn};
+
+/// Points nearer than this are one, metres: the order of the overlay's own grid.
+const SAME_PLACE: f64 = 1e-7;
+
+/// A mitre longer than this many times the distance is cut off square (a corner sharper than
+/// 29 degrees): common drafting practice, no source.
+const MITRE_LIMIT: f64 = 4.0;
 
 /// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs
 /// whose chords stay within `tolerance` metres inside the true arc.
 pub fn widen(region: &Region, distance: f64, tolerance: f64) -> Region {
-    let _ = (region, distance, tolerance);
-    unimplemented!()
+    if distance >= 0.0 {
+        let rings: Vec<Ring> = region
+            .rings()
+            .map(|ring| raw_ring(&with_radius(&ring.0, distance), tolerance))
+            .collect();
+        return positive_winding(&rings);
+    }
+    // Each polygon by itself: what is taken from one must not be taken from its neighbour.
+    let polygons = region.polygons.iter().flat_map(|polygon| {
+        let rings: Vec<Ring> = core::iter::once(&polygon.outer)
+            .chain(&polygon.holes)
+            .map(|ring| {
+                let outside = with_radius(&ring.reversed().0, -distance);
+                raw_ring(&outside, tolerance).reversed()
+            })
+            .collect();
+        positive_winding(&rings).polygons
+    });
+    Region {
+        polygons: polygons.collect(),
+    }
+}
+
+/// Everything within `distance` metres of a chain of straight edges (the strip along a wire, a
+/// pipe or a lot line), ends and corners rounded.
+pub fn widen_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
+    let back = chain.iter().rev().skip(1);
+    let there_and_back: Vec<Point> = chain.iter().chain(back).copied().collect();
+    let ring = with_radius(&there_and_back, distance.max(0.0));
+    positive_winding(&[raw_ring(&ring, tolerance)])
 }
 
 /// The counter-clockwise ring widened by `radius` metres at each vertex, the radius varying
 /// linearly along each edge: the union of discs centred along it. All radii are >= 0.
 pub fn widen_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
-    let _ = (ring, tolerance);
-    unimplemented!()
+    positive_winding(&tapered_rings(ring, tolerance))
 }
 
 /// The union of several tapered rings in one pass (what the dig's contours need).
 pub fn widen_tapered_union(rings: &[Vec<(Point, f64)>], tolerance: f64) -> Region {
-    let _ = (rings, tolerance);
-    unimplemented!()
+    let raw: Vec<Ring> = rings
+        .iter()
+        .flat_map(|ring| tapered_rings(ring, tolerance))
+        .collect();
+    positive_winding(&raw)
 }
 
-/// The convex-free mitred corner version for rectangular pits: corners kept sharp.
+/// A counter-clockwise ring widened by `distance` metres (narrowed when negative), corners kept
+/// sharp: the rectangular pit. A mitre longer than four times the distance is cut off square.
 pub fn widen_mitred(ring: &Ring, distance: f64) -> Region {
-    let _ = (ring, distance);
-    unimplemented!()
+    let outside = if distance < 0.0 {
+        ring.reversed()
+    } else {
+        ring.clone()
+    };
+    let corners = distinct(&with_radius(&outside.0, distance.abs()));
+    let mut out = Vec::new();
+    for corner in corners_of(&corners) {
+        match corner.mitre() {
+            _ if corner.sweep() < 0.0 => corner.cut_short(&mut out),
+            Some((point, _)) if point.distance(corner.at) <= MITRE_LIMIT * corner.radius => {
+                out.push(point);
+            }
+            _ => out.extend([corner.arrival(), corner.departure()]),
+        }
+    }
+    let raw = Ring(out);
+    positive_winding(&[if distance < 0.0 { raw.reversed() } else { raw }])
+}
+
+/// The raw rings of one tapered ring. When the radii shrink faster than the ground between
+/// them, a large disc may stand out on the far side of the ring: then the ring's left side is
+/// widened as well.
+fn tapered_rings(ring: &[(Point, f64)], tolerance: f64) -> Vec<Ring> {
+    let right = raw_ring(ring, tolerance);
+    if is_gentle(ring, tolerance) {
+        return vec![right];
+    }
+    let reversed: Vec<(Point, f64)> = ring.iter().rev().copied().collect();
+    let middle = Ring(ring.iter().map(|(p, _)| *p).collect());
+    vec![right, raw_ring(&reversed, tolerance), middle]
+}
+
+/// Whether the radii are, to half the tolerance, those of a plane that falls less than one
+/// metre in a metre: then no disc stands out beyond another edge's by more than the tolerance.
+fn is_gentle(ring: &[(Point, f64)], tolerance: f64) -> bool {
+    let Some(&(origin, radius)) = ring.first() else {
+        return true;
+    };
+    let rise = |(p, r): &(Point, f64)| (*p - origin, r - radius);
+    let farthest = |a: &(Vector, f64), b: &(Vector, f64)| a.0.length().total_cmp(&b.0.length());
+    let Some((u, du)) = ring.iter().map(rise).max_by(farthest) else {
+        return true;
+    };
+    let off_line =
+        |a: &(Vector, f64), b: &(Vector, f64)| u.cross(a.0).abs().total_cmp(&u.cross(b.0).abs());
+    let Some((v, dv)) = ring.iter().map(rise).max_by(off_line) else {
+        return true;
+    };
+    // The gradient of the plane through the first vertex and those two; not a number when
+    // they lie on one line.
+    let gradient = Vector::new(v.y * du - u.y * dv, u.x * dv - v.x * du) * (1.0 / u.cross(v));
+    let off_plane = |(w, dw): (Vector, f64)| (gradient.dot(w) - dw).abs();
+    gradient.length() < 1.0
+        && ring
+            .iter()
+            .map(rise)
+            .all(|vertex| off_plane(vertex) <= tolerance / 2.0)
+}
+
+/// The same radius at every vertex.
+fn with_radius(points: &[Point], radius: f64) -> Vec<(Point, f64)> {
+    points.iter().map(|p| (*p, radius)).collect()
+}
+
+/// The raw ring to the right of a closed list of vertices and radii: see the module's method.
+fn raw_ring(vertices: &[(Point, f64)], tolerance: f64) -> Ring {
+    let vertices = distinct(vertices);
+    if let [(centre, radius)] = vertices.as_slice() {
+        let spoke = Vector::new(*radius, 0.0);
+        let mut circle = vec![*centre + spoke];
+        arc(*centre, spoke, TURN, tolerance, &mut circle);
+        return Ring(circle);
+    }
+    let mut out = Vec::with_capacity(3 * vertices.len());
+    for corner in corners_of(&vertices) {
+        let sweep = corner.sweep();
+        if sweep >= 0.0 {
+            out.push(corner.arrival());
+            let spoke = corner.incoming.normal * corner.radius;
+            arc(corner.at, spoke, sweep, tolerance, &mut out);
+            out.push(corner.departure());
+        } else {
+            corner.cut_short(&mut out);
+        }
+    }
+    out.dedup_by(|a, b| a.distance(*b) < SAME_PLACE);
+    Ring(out)
+}
+
+/// Vertices without repeats (the larger radius of two at one place is kept).
+fn distinct(vertices: &[(Point, f64)]) -> Vec<(Point, f64)> {
+    let mut kept: Vec<(Point, f64)> = Vec::with_capacity(vertices.len());
+    for &(p, r) in vertices {
+        match kept.last_mut() {
+            Some((q, s)) if q.distance(p) < SAME_PLACE => *s = s.max(r),
+            _ => kept.push((p, r)),
+        }
+    }
+    if let [(first, s), .., (last, r)] = kept.as_mut_slice()
+        && first.distance(*last) < SAME_PLACE
+    {
+        *s = s.max(*r);
+        kept.pop();
+    }
+    kept
+}
+
+/// An edge and the common tangent, to its right, of the discs at its ends.
+#[derive(Debug, Clone, Copy)]
+struct Edge {
+    /// Unit direction of travel.
+    along: Vector,
+    /// Unit normal of the tangent line, pointing away from the edge.
+    normal: Vector,
+    /// By how much the normal leans forward of the edge's own right normal, radians.
+    lean: f64,
+    /// Length of the tangent line between the two discs, metres.
+    run: f64,
+}
+
+impl Edge {
+    fn between((from, r): (Point, f64), (to, s): (Point, f64)) -> Self {
+        let span = to - from;
+        let length = span.length();
+        let along = span * (1.0 / length);
+        // Where one disc holds the other, the larger one is all there is: the tangent shrinks
+        // to the point of that disc farthest along the edge.
+        let forward = ((r - s) / length).clamp(-1.0, 1.0);
+        let aside = (1.0 - forward * forward).sqrt();
+        Self {
+            along,
+            normal: along * forward - along.left() * aside,
+            lean: if forward == 0.0 { 0.0 } else { asin(forward) },
+            run: length * aside,
+        }
+    }
+}
+
+/// A vertex with the edges on both sides of it.
+#[derive(Debug, Clone, Copy)]
+struct Corner {
+    at: Point,
+    radius: f64,
+    incoming: Edge,
+    outgoing: Edge,
+}
+
+/// The corners of a closed list of distinct vertices.
+fn corners_of(vertices: &[(Point, f64)]) -> impl Iterator<Item = Corner> + '_ {
+    let edges: Vec<Edge> = vertices
+        .iter()
+        .zip(vertices.iter().cycle().skip(1))
+        .map(|(a, b)| Edge::between(*a, *b))
+        .collect();
+    let mut incoming = edges.clone();
+    incoming.rotate_right(usize::from(!edges.is_empty()));
+    vertices
+        .iter()
+        .zip(incoming)
+        .zip(edges)
+        .map(|((&(at, radius), incoming), outgoing)| Corner {
+            at,
+            radius,
+            incoming,
+            outgoing,
+        })
+}
+
+impl Corner {
+    /// From the incoming to the outgoing normal, radians: positive round an outer corner
+    /// (up to a full turn), negative at an inner one. Turning straight back is an outer corner.
+    fn sweep(&self) -> f64 {
+        let (u, v) = (self.incoming.along, self.outgoing.along);
+        let turn = wrap_half_turn(Vector::new(u.dot(v), u.cross(v)).angle());
+        turn + self.outgoing.lean - self.incoming.lean
+    }
+
+    /// End of the incoming tangent line.
+    fn arrival(&self) -> Point {
+        self.at + self.incoming.normal * self.radius
+    }
+
+    /// Start of the outgoing tangent line.
+    fn departure(&self) -> Point {
+        self.at + self.outgoing.normal * self.radius
+    }
+
+    /// The way round an inner corner: the meeting point of the two tangent lines where both
+    /// are at least twice as long as what it cuts off them, else through the corner itself.
+    ///
+    /// Cut short by no more than half at either end, no edge's quadrilateral folds over, and
+    /// every point of the piece cut off is covered by the neighbour's: nothing is lost.
+    fn cut_short(&self, out: &mut Vec<Point>) {
+        let shorter = self.incoming.run.min(self.outgoing.run);
+        match self.mitre() {
+            Some((point, cut)) if 2.0 * cut <= shorter => out.push(point),
+            _ => out.extend([self.arrival(), self.at, self.departure()]),
+        }
+    }
+
+    /// Where the two tangent lines meet, and how far from their ends that is, metres; `None`
+    /// when they run side by side in opposite directions.
+    fn mitre(&self) -> Option<(Point, f64)> {
+        let (m, n) = (self.incoming.normal, self.outgoing.normal);
+        let share = 1.0 + m.dot(n);
+        (share > 1e-9).then(|| {
+            let point = self.at + (m + n) * (self.radius / share);
+            (point, self.radius * m.cross(n).abs() / share)
+        })
+    }
+}
+
+/// Points of an arc about `centre` from `centre + spoke` through `sweep` radians, both ends
+/// left out: chords within `tolerance` metres inside it.
+fn arc(centre: Point, spoke: Vector, sweep: f64, tolerance: f64, out: &mut Vec<Point>) {
+    let steps = step_count(sweep, arc_step(spoke.length(), tolerance));
+    if steps < 2 {
+        return;
+    }
+    let step = sweep / f64::from(steps);
+    let (cos, sin) = (cos(step), sin(step));
+    let mut spoke = spoke;
+    for _ in 1..steps {
+        spoke = turned(spoke, cos, sin);
+        out.push(centre + spoke);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::distance::{Figure, nearest};
+    use crate::geom::{DRAWING_TOLERANCE, Outline, Vertex};
+    use crate::math::TURN;
+
+    const PI: f64 = TURN / 2.0;
+
+    fn rectangle(w: f64, h: f64) -> Ring {
+        Ring(vec![
+            Point::new(0.0, 0.0),
+            Point::new(w, 0.0),
+            Point::new(w, h),
+            Point::new(0.0, h),
+        ])
+    }
+
+    fn polygon(sides: u32, radius: f64) -> Ring {
+        let at = |i| Vector::at_angle(TURN * f64::from(i) / f64::from(sides)) * radius;
+        Ring((0..sides).map(|i| Point::default() + at(i)).collect())
+    }
+
+    /// A ring 10 m across with a round hole of the given radius.
+    fn washer(hole: f64) -> Region {
+        let mut region = Region::from_ring(polygon(90, 5.0));
+        region.polygons[0].holes.push(polygon(60, hole).reversed());
+        region
+    }
+
+    /// A kidney whose waist is an inward arc of radius 1.6 m.
+    fn kidney() -> Region {
+        Outline::check(vec![
+            Vertex::arc(1.4, 1.2, -0.6),
+            Vertex::arc(-1.4, 1.2, 0.95),
+            Vertex::arc(-1.4, -1.2, 0.15),
+            Vertex::arc(1.4, -1.2, 0.95),
+        ])
+        .unwrap()
+        .region(DRAWING_TOLERANCE)
+    }
+
+    /// Every vertex of the widened region lies `distance` from the region it came from, but
+    /// for the tolerance of its corners.
+    fn assert_all_at(region: &Region, widened: &Region, distance: f64, tolerance: f64) {
+        let points = widened.rings().flat_map(|ring| &ring.0);
+        for p in points {
+            let chain = [*p];
+            let rings = region.rings().map(|ring| {
+                let mut closed = ring.0.clone();
+                closed.extend(ring.0.first());
+                closed
+            });
+            let to_edge = rings
+                .filter_map(|ring| nearest(Figure::Chain(&ring), Figure::Chain(&chain)))
+                .map(|n| n.distance)
+                .fold(f64::INFINITY, f64::min);
+            let off = to_edge - distance;
+            assert!((-tolerance..1e-6).contains(&off), "{p:?} is {to_edge} away");
+        }
+    }
+
+    #[test]
+    fn a_widened_rectangle_follows_steiner() {
+        let widened = widen(&Region::from_ring(rectangle(6.0, 3.0)), 0.5, 1e-5);
+        let expected = 18.0 + 18.0 * 0.5 + PI * 0.25;
+        assert!((widened.area() - expected).abs() < 1e-4);
+        assert!((widened.perimeter() - (18.0 + TURN * 0.5)).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_narrowed_rectangle_keeps_sharp_corners_and_can_vanish() {
+        let region = Region::from_ring(rectangle(6.0, 3.0));
+        assert!((widen(&region, -0.5, 1e-3).area() - 10.0).abs() < 1e-6);
+        assert!(widen(&region, -1.6, 1e-3).is_empty());
+        assert!(widen(&region, -50.0, 1e-3).is_empty());
+    }
+
+    #[test]
+    fn a_waist_closes_beyond_its_own_radius() {
+        let kidney = kidney();
+        for distance in [0.2, 1.0, 1.6, 2.5, 6.0] {
+            let widened = widen(&kidney, distance, DRAWING_TOLERANCE);
+            assert_eq!(widened.polygons.len(), 1);
+            assert!(widened.polygons[0].holes.is_empty());
+            assert_all_at(&kidney, &widened, distance, DRAWING_TOLERANCE);
+        }
+    }
+
+    #[test]
+    fn a_kidney_narrows_into_two() {
+        let kidney = kidney();
+        for distance in [0.2, 0.5, 1.0, 3.0] {
+            let narrowed = widen(&kidney, -distance, DRAWING_TOLERANCE);
+            assert_all_at(&kidney, &narrowed, distance, DRAWING_TOLERANCE);
+        }
+        assert!(widen(&kidney, -3.0, DRAWING_TOLERANCE).is_empty());
+    }
+
+    #[test]
+    fn a_hole_fills_and_grows() {
+        let washer = washer(2.0);
+        let wider = widen(&washer, 0.5, DRAWING_TOLERANCE);
+        assert_eq!(wider.polygons[0].holes.len(), 1);
+        assert_all_at(&washer, &wider, 0.5, DRAWING_TOLERANCE);
+        for distance in [2.1, 3.0, 3.9, 5.0, 12.0] {
+            let filled = widen(&washer, distance, DRAWING_TOLERANCE);
+            assert!(filled.polygons[0].holes.is_empty(), "at {distance}");
+        }
+        let narrower = widen(&washer, -0.5, DRAWING_TOLERANCE);
+        assert_all_at(&washer, &narrower, 0.5, DRAWING_TOLERANCE);
+        for distance in [1.6, 2.5, 4.0, 6.0, 20.0] {
+            assert!(widen(&washer, -distance, DRAWING_TOLERANCE).is_empty());
+        }
+    }
+
+    #[test]
+    fn neighbours_do_not_narrow_each_other() {
+        let mut pair = Region::from_ring(rectangle(1.0, 1.0));
+        let east = Vector::new(1.2, 0.0);
+        let moved = Ring(rectangle(8.0, 8.0).0.iter().map(|p| *p + east).collect());
+        pair.polygons.extend(Region::from_ring(moved).polygons);
+        let narrowed = widen(&pair, -0.6, DRAWING_TOLERANCE);
+        assert!((narrowed.area() - 6.8 * 6.8).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_chain_widens_to_a_strip() {
+        let chain = [
+            Point::new(0.0, 0.0),
+            Point::new(4.0, 0.0),
+            Point::new(4.0, 3.0),
+        ];
+        let strip = widen_chain(&chain, 0.5, 1e-6);
+        // Two strips and two half discs, and a quarter square shared and a quarter disc more.
+        let expected = 7.0 + PI * 0.25 - 0.25 + PI * 0.25 / 4.0;
+        assert!((strip.area() - expected).abs() < 1e-4, "{}", strip.area());
+        let disc = widen_chain(&chain[..1], 0.5, 1e-6);
+        assert!((disc.area() - PI * 0.25).abs() < 1e-4);
+        assert!(widen_chain(&[], 0.5, 1e-6).is_empty());
+    }
+
+    #[test]
+    fn equal_radii_taper_into_plain_widening() {
+        let kidney = kidney();
+        let ring = with_radius(&kidney.polygons[0].outer.0, 1.8);
+        let tapered = widen_tapered(&ring, DRAWING_TOLERANCE);
+        let plain = widen(&kidney, 1.8, DRAWING_TOLERANCE);
+        assert!((tapered.area() - plain.area()).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_large_disc_stands_out_on_the_far_side() {
+        // A thin strip whose one end carries a disc far wider than the strip.
+        let ring = [
+            (Point::new(0.0, 0.0), 0.0),
+            (Point::new(1.0, 0.0), 0.0),
+            (Point::new(1.0, 0.5), 3.0),
+            (Point::new(0.0, 0.5), 3.0),
+        ];
+        let widened = widen_tapered(&ring, 1e-4);
+        assert!(
+            (widened.area() - (PI * 9.0 + 6.0)).abs() < 0.01,
+            "{}",
+            widened.area()
+        );
+        assert!(widened.contains(Point::new(0.5, -2.4)));
+    }
+
+    #[test]
+    fn tapered_walls_are_common_tangents() {
+        // A square 2 m wide, radius 1 along one side and 0 along the other.
+        let ring = [
+            (Point::new(0.0, 0.0), 1.0),
+            (Point::new(0.0, -2.0), 1.0),
+            (Point::new(2.0, -2.0), 0.0),
+            (Point::new(2.0, 0.0), 0.0),
+        ];
+        let widened = widen_tapered(&ring, 1e-6);
+        // The strip along the wide side; on either side of it a right triangle between the
+        // centres and the tangent; at each wide corner a sector of 90 + 30 degrees.
+        let expected = 4.0 + 2.0 + 3f64.sqrt() + 2.0 * (PI / 3.0);
+        assert!(
+            (widened.area() - expected).abs() < 1e-4,
+            "{} {expected}",
+            widened.area()
+        );
+    }
+
+    #[test]
+    fn mitred_corners_stay_sharp() {
+        let region = widen_mitred(&rectangle(6.0, 3.0), 0.5);
+        assert!((region.area() - 28.0).abs() < 1e-6);
+        assert_eq!(region.polygons[0].outer.0.len(), 4);
+        assert!((widen_mitred(&rectangle(6.0, 3.0), -0.5).area() - 10.0).abs() < 1e-6);
+        assert!(widen_mitred(&rectangle(6.0, 3.0), -2.0).is_empty());
+        let needle = Ring(vec![
+            Point::new(0.0, -0.1),
+            Point::new(10.0, 0.0),
+            Point::new(0.0, 0.1),
+        ]);
+        let (_, high) = widen_mitred(&needle, 1.0).bounds().unwrap();
+        assert!(high.x < 11.0 + 1e-9);
+    }
+
+    #[test]
+    fn spoilt_input_gives_nothing_and_no_panic() {
+        for bad in [f64::NAN, f64::INFINITY, -f64::INFINITY, 1e300] {
+            let mut ring = rectangle(2.0, 1.0);
+            ring.0[1].y = bad;
+            let region = Region::from_ring(ring.clone());
+            for distance in [0.5, -0.5, 0.0] {
+                assert!(widen(&region, distance, 0.001).is_empty());
+                let _ = widen_mitred(&ring, distance);
+            }
+            let good = Region::from_ring(rectangle(2.0, 1.0));
+            let _ = widen(&good, bad, 0.001);
+            let _ = widen(&good, 1.0, bad);
+            let mut tapered = with_radius(&rectangle(2.0, 1.0).0, 1.0);
+            tapered[2].1 = bad;
+            let _ = widen_tapered(&tapered, 0.001);
+        }
+        assert!(widen_tapered(&[], 0.001).is_empty());
+        assert!(widen_tapered_union(&[Vec::new()], 0.001).is_empty());
+    }
 }

@@ -1,0 +1,214 @@
+//! The straight edges of a figure, made ready for measuring.
+
+use super::point::{Point, Vector};
+use super::region::{Ring, bounds};
+
+/// The edges of some rings or of a chain, and the box round them.
+pub(super) struct Boundary {
+    vertices: Vec<Point>,
+    edges: Vec<Edge>,
+    /// The first vertex of each ring, or of the chain.
+    starts: Vec<Point>,
+    /// Lower left and upper right corners; `None` when there are no vertices.
+    extent: Option<(Point, Point)>,
+}
+
+/// A straight edge from a point along a vector.
+#[derive(Clone, Copy)]
+struct Edge {
+    from: Point,
+    along: Vector,
+    /// One over the squared length, 0 for an edge of no length: so a vertex alone is an edge.
+    per_square: f64,
+}
+
+impl Edge {
+    fn new(from: Point, to: Point) -> Self {
+        let along = to - from;
+        let square = along.dot(along);
+        Self {
+            from,
+            along,
+            per_square: if square > 0.0 { 1.0 / square } else { 0.0 },
+        }
+    }
+
+    /// The point of this edge nearest to `p`.
+    fn nearest_to(&self, p: Point) -> Point {
+        let fraction = (p - self.from).dot(self.along) * self.per_square;
+        self.from + self.along * fraction.clamp(0.0, 1.0)
+    }
+
+    /// How far along this edge (0 to 1) it crosses or touches another that is not parallel.
+    fn crossing(&self, other: &Self) -> Option<f64> {
+        let between = other.from - self.from;
+        let turn = self.along.cross(other.along);
+        let here = between.cross(other.along) / turn;
+        let there = between.cross(self.along) / turn;
+        let on = (0.0..=1.0).contains(&here) && (0.0..=1.0).contains(&there);
+        on.then_some(here)
+    }
+}
+
+impl Boundary {
+    pub(super) fn of_rings<'a>(rings: impl Iterator<Item = &'a Ring>) -> Self {
+        let mut edges = Vec::new();
+        let mut starts = Vec::new();
+        for ring in rings {
+            starts.extend(ring.0.first());
+            edges.extend(ring.edges().map(|(a, b)| Edge::new(a, b)));
+        }
+        let vertices = edges.iter().map(|edge| edge.from).collect();
+        Self::new(vertices, edges, starts)
+    }
+
+    pub(super) fn of_chain(points: &[Point]) -> Self {
+        let edges = match points {
+            [alone] => vec![Edge::new(*alone, *alone)],
+            _ => points
+                .iter()
+                .zip(points.iter().skip(1))
+                .map(|(a, b)| Edge::new(*a, *b))
+                .collect(),
+        };
+        let starts = points.first().copied().into_iter().collect();
+        Self::new(points.to_vec(), edges, starts)
+    }
+
+    fn new(vertices: Vec<Point>, edges: Vec<Edge>, starts: Vec<Point>) -> Self {
+        let extent = bounds(vertices.iter().copied());
+        Self {
+            vertices,
+            edges,
+            starts,
+            extent,
+        }
+    }
+
+    /// Whether the first vertex of any ring satisfies `test`.
+    pub(super) fn any_start(&self, test: impl Fn(Point) -> bool) -> bool {
+        self.starts.iter().copied().any(test)
+    }
+
+    /// Whether the first vertex of every ring satisfies `test`.
+    pub(super) fn all_starts(&self, test: impl Fn(Point) -> bool) -> bool {
+        self.starts.iter().copied().all(test)
+    }
+
+    /// Whether the boxes round the two boundaries overlap or touch.
+    pub(super) fn box_meets(&self, other: &Self) -> bool {
+        let (Some((low, high)), Some(extent)) = (self.extent, other.extent) else {
+            return false;
+        };
+        boxes_meet(low, high, extent)
+    }
+
+    /// The point of this boundary nearest to `p`; `None` when it has no finite edge.
+    pub(super) fn nearest_to(&self, p: Point) -> Option<Point> {
+        let mut best = Best::default();
+        best.offer_all(p, &self.edges);
+        best.pair.map(|(_, on)| on)
+    }
+
+    /// The nearest points of two boundaries, crossings aside: one of them is a vertex.
+    pub(super) fn nearest(&self, other: &Self) -> Option<(Point, Point)> {
+        let mut best = Best::default();
+        best.offer_vertices(self, other);
+        let least = best.square;
+        best.offer_vertices(other, self);
+        let (vertex, on) = best.pair?;
+        Some(if best.square < least {
+            (on, vertex)
+        } else {
+            (vertex, on)
+        })
+    }
+
+    /// A point where the two boundaries cross or touch, if they do.
+    pub(super) fn first_crossing(&self, other: &Self) -> Option<Point> {
+        let extent = other.extent?;
+        self.edges
+            .iter()
+            .filter(|edge| edge.box_meets(extent))
+            .find_map(|edge| {
+                let here = other.edges.iter().find_map(|rival| edge.crossing(rival))?;
+                Some(edge.from + edge.along * here)
+            })
+    }
+
+    /// Vertices, and the middles of the stretches between vertices and crossings with another
+    /// boundary.
+    pub(super) fn places(&self, other: &Self) -> Vec<Point> {
+        let mut places = self.vertices.clone();
+        let mut cuts = Vec::new();
+        for edge in &self.edges {
+            cuts.clear();
+            cuts.push(0.0);
+            cuts.extend(other.edges.iter().filter_map(|rival| edge.crossing(rival)));
+            cuts.push(1.0);
+            cuts.sort_by(f64::total_cmp);
+            let middles = cuts.iter().zip(cuts.iter().skip(1));
+            places.extend(middles.map(|(a, b)| edge.from + edge.along * ((a + b) / 2.0)));
+        }
+        places
+    }
+}
+
+impl Edge {
+    fn box_meets(&self, extent: (Point, Point)) -> bool {
+        let to = self.from + self.along;
+        let low = Point::new(self.from.x.min(to.x), self.from.y.min(to.y));
+        let high = Point::new(self.from.x.max(to.x), self.from.y.max(to.y));
+        boxes_meet(low, high, extent)
+    }
+}
+
+fn boxes_meet(low: Point, high: Point, (other_low, other_high): (Point, Point)) -> bool {
+    low.x <= other_high.x && other_low.x <= high.x && low.y <= other_high.y && other_low.y <= high.y
+}
+
+/// The nearest pair found so far: a vertex and a point of an edge.
+struct Best {
+    /// Squared distance, m2.
+    square: f64,
+    pair: Option<(Point, Point)>,
+}
+
+impl Default for Best {
+    fn default() -> Self {
+        Self {
+            square: f64::INFINITY,
+            pair: None,
+        }
+    }
+}
+
+impl Best {
+    /// Tries one point against some edges.
+    fn offer_all(&mut self, p: Point, edges: &[Edge]) {
+        for edge in edges {
+            let on = edge.nearest_to(p);
+            let gap = p - on;
+            let square = gap.dot(gap);
+            if square < self.square {
+                self.square = square;
+                self.pair = Some((p, on));
+            }
+        }
+    }
+
+    /// Tries every vertex of one boundary against every edge of the other, but for vertices
+    /// that lie farther from the box round the other than the best pair found.
+    fn offer_vertices(&mut self, from: &Boundary, to: &Boundary) {
+        let Some((low, high)) = to.extent else {
+            return;
+        };
+        for &p in &from.vertices {
+            let x = (low.x - p.x).max(p.x - high.x).max(0.0);
+            let y = (low.y - p.y).max(p.y - high.y).max(0.0);
+            if x * x + y * y < self.square {
+                self.offer_all(p, &to.edges);
+            }
+        }
+    }
+}
