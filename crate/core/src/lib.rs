@@ -7,6 +7,7 @@ pub mod geom;
 pub mod ground;
 pub mod lot;
 pub mod math;
+pub mod results;
 pub mod shell;
 pub mod site;
 pub mod takeoff;

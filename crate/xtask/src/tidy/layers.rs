@@ -9,7 +9,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 18] = [
+const LAYERS: [&str; 19] = [
     "math",
     "units",
     "finding",
@@ -22,6 +22,7 @@ const LAYERS: [&str; 18] = [
     "clear_ground",
     "dig",
     "takeoff",
+    "results",
     "stakeout",
     "drawing",
     "sheet",

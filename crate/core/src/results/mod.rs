@@ -1,0 +1,89 @@
+//! Everything that follows from a site: the work as it stands, clearances, dig, takeoff, and
+//! every caution that belongs beside them.
+//!
+//! [`Results::compute`] is what a drag runs on every frame. What depends on the shell and the
+//! settings of the work alone is kept in a [`Cache`] between calls; the results are the same
+//! whatever the cache holds.
+
+mod cache;
+mod footing;
+mod headroom;
+mod reach;
+mod standing;
+
+use std::sync::Arc;
+
+pub use cache::{Cache, ShellRings};
+
+use crate::clearance::{self, Clearance, WorkFigures};
+use crate::dig::{Dig, excavate};
+use crate::finding::Finding;
+use crate::site::CheckedSite;
+use crate::takeoff::{Line, takeoff};
+
+/// What follows from one site.
+#[derive(Debug, Clone)]
+pub struct Results {
+    /// The work as it stands on the site.
+    pub work: WorkFigures,
+    /// Deck, collar and over-dig in the shell's frame, once a shell is placed.
+    pub rings: Option<Arc<ShellRings>>,
+    /// Every rule measured, least room first.
+    pub clearances: Vec<Clearance>,
+    /// The hole, once a shell is placed.
+    pub dig: Option<Dig>,
+    /// Every quantity, in order; empty until a shell is placed.
+    pub takeoff: Vec<Line>,
+    /// Everything worth knowing: what the door noticed, what stands beside every plan, and
+    /// what this placement brings.
+    pub findings: Vec<Finding>,
+}
+
+impl Results {
+    /// Computes everything that follows from a site.
+    pub fn compute(site: &CheckedSite, cache: &mut Cache) -> Self {
+        let mut work = WorkFigures {
+            equipment: site.equipment(),
+            ..WorkFigures::default()
+        };
+        let mut findings = standing::cautions(site);
+        findings.extend(site.findings().iter().cloned());
+        let mut rings = None;
+        let mut dig = None;
+        let mut lines = Vec::new();
+        if let Some((shell, placement)) = site.placed_shell() {
+            let works = &site.site().works;
+            let pose = placement.pose();
+            let coping = placement.coping_elevation;
+            let headroom = headroom::needed(shell, &works.dig, site.ground(), &pose, coping);
+            let kept = cache.of(shell, works);
+            work.waters_edge = kept.rings.waters_edge.posed(&pose);
+            work.rim = shell.record.coping_width;
+            work.deck_edge = work.rim + works.deck.width;
+            let shape = kept.shape(shell, &works.dig, headroom);
+            let cap = works.collar.underside();
+            let cut = excavate(shape, site.ground(), &pose, coping, cap);
+            work.dig = cut.top_edge.clone();
+            lines = takeoff(site, &cut);
+            findings.extend(cut.findings.iter().cloned());
+            findings.extend(footing::screen(site, shell, placement, kept));
+            dig = Some(cut);
+            rings = Some(Arc::clone(&kept.rings));
+        }
+        findings.extend(reach::beyond(site, &work));
+        findings.extend(clearance::advice(site, &work));
+        Self {
+            clearances: clearance::measure(site, &work),
+            work,
+            rings,
+            dig,
+            takeoff: lines,
+            findings,
+        }
+    }
+
+    /// How many clearances fall short.
+    pub fn shortfalls(&self) -> usize {
+        self.clearances.iter().filter(|c| c.falls_short()).count()
+    }
+}
