@@ -1,24 +1,10 @@
 //! A shell that has been checked: flattened facets, depths, water and displacement.
 
+use super::door;
+use super::plane::{DepthPlane, positive_part};
 use super::record::{FacetKind, ShellRecord};
 use crate::finding::Finding;
-use crate::geom::{Outline, Point, Region, Vector};
-
-/// A plane of depths below the rim: `depth(p) = at_origin + gradient . p`, shell frame.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DepthPlane {
-    /// Depth at the frame's origin, metres.
-    pub at_origin: f64,
-    /// Change of depth per metre along x and y.
-    pub gradient: Vector,
-}
-
-impl DepthPlane {
-    /// Depth below the rim at a point of the shell frame, metres.
-    pub fn depth(&self, p: Point) -> f64 {
-        self.at_origin + self.gradient.x * p.x + self.gradient.y * p.y
-    }
-}
+use crate::geom::{Outline, Region};
 
 /// A planar piece of the floor, inside the outline.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,6 +17,27 @@ pub struct Facet {
     pub plane: DepthPlane,
 }
 
+impl Facet {
+    /// Least and greatest depth of the facet below the rim, metres.
+    pub fn depths(&self) -> (f64, f64) {
+        let depths = self.region.rings().flat_map(|ring| &ring.0);
+        depths
+            .map(|p| self.plane.depth(*p))
+            .fold((f64::INFINITY, 0.0), |(low, high), d| {
+                (low.min(d), high.max(d))
+            })
+    }
+}
+
+/// A straight stretch of the upright wall between rim and floor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallStrip {
+    /// Length in plan, metres.
+    pub length: f64,
+    /// Depth of the floor below the rim at its two ends, metres.
+    pub depths: [f64; 2],
+}
+
 /// A checked shell, in its own frame.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shell {
@@ -38,12 +45,15 @@ pub struct Shell {
     pub record: ShellRecord,
     /// The water's edge.
     pub outline: Outline,
-    /// The outline flattened for volumes (`VOLUME_TOLERANCE`).
+    /// The outline flattened for volumes (`VOLUME_TOLERANCE`, chords centred so that its
+    /// area is that of the outline).
     pub footprint: Region,
     /// The floor; facets do not overlap and together cover the footprint.
     pub facets: Vec<Facet>,
     /// The outer edge of the coping, flattened.
     pub rim: Region,
+    /// The wall round the footprint, stretch by stretch.
+    pub walls: Vec<WallStrip>,
 }
 
 impl Shell {
@@ -52,23 +62,61 @@ impl Shell {
     /// # Errors
     /// Every fault, placed in the record (`/outline/3`, `/floor/1/depths/2`).
     pub fn check(record: &ShellRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
-        let _ = record;
-        unimplemented!()
+        door::check(record)
     }
 
     /// Greatest depth of the floor below the rim, metres.
     pub fn deepest(&self) -> f64 {
-        unimplemented!()
+        self.facets
+            .iter()
+            .map(|facet| facet.depths().1)
+            .fold(0.0, f64::max)
     }
 
     /// Volume of water to the waterline, m3.
     pub fn water_volume(&self) -> f64 {
-        unimplemented!()
+        self.volume_below(self.record.waterline)
+    }
+
+    /// Area of the water's surface: that of the outline, arcs exact, m2.
+    pub fn water_area(&self) -> f64 {
+        self.outline.area()
     }
 
     /// Volume inside the outline between the floor and a level `depth` below the rim, m3.
     pub fn volume_below(&self, depth: f64) -> f64 {
-        let _ = depth;
-        unimplemented!()
+        self.facets
+            .iter()
+            .map(|facet| facet.plane.volume_below(&facet.region, depth))
+            .sum()
+    }
+
+    /// Volume of the body of the shell, wall and floor included, below a level `depth` metres
+    /// under the rim, m3: what stone or groundwater cannot fill.
+    ///
+    /// The wall is taken as upright, of even thickness; its corners are taken as square to
+    /// each stretch, which is out by less than four times the thickness squared.
+    pub fn displacement_below(&self, depth: f64) -> f64 {
+        let thickness = self.record.wall_thickness;
+        self.volume_below(depth - thickness) + thickness * self.wall_area(depth - thickness)
+    }
+
+    /// Area of the upright wall from the floor up to a level `depth` below the rim, m2.
+    pub fn wall_area(&self, depth: f64) -> f64 {
+        self.walls
+            .iter()
+            .map(|strip| {
+                let [a, b] = strip.depths;
+                positive_part(strip.length, a - depth, b - depth)
+            })
+            .sum()
+    }
+
+    /// Area of the floor, measured along its slopes, m2.
+    pub fn floor_area(&self) -> f64 {
+        self.facets
+            .iter()
+            .map(|facet| facet.region.area() * facet.plane.stretch())
+            .sum()
     }
 }

@@ -6,11 +6,20 @@
 //! the outline. Depths are measured below the rim, in metres, downward positive.
 //!
 //! A [`ShellRecord`] (typed in, loaded from a file or taken from the [`catalogue`]) is
-//! checked by [`Shell::check`] and becomes a [`Shell`].
+//! checked by [`Shell::check`] and becomes a [`Shell`], which knows its water, the volume of
+//! its body below any level, its wall and its floor. Walls stand upright from the floor to
+//! the rim; a step between two facets is upright too.
+//!
+//! Deliberately absent: anything round the shell (base, collar, deck: `takeoff`) and
+//! anything about where it stands (`site`).
 
 pub mod catalogue;
 pub mod checked;
+mod cover;
+mod door;
+mod plane;
 pub mod record;
 
-pub use checked::{DepthPlane, Facet, Shell};
+pub use checked::{Facet, Shell, WallStrip};
+pub use plane::DepthPlane;
 pub use record::{FacetKind, FacetRecord, ShellRecord};

@@ -1,0 +1,335 @@
+//! The door of the shell: what a record must satisfy before anything is computed from it.
+//!
+//! Every fault is reported, not the first alone, up to the point where later checks would
+//! speak of figures that are already known to be wrong.
+
+use super::checked::{Facet, Shell, WallStrip};
+use super::cover;
+use super::plane::DepthPlane;
+use super::record::{FacetRecord, ShellRecord};
+use crate::finding::{Finding, any_fault};
+use crate::geom::flatten::{ChordSide, flatten};
+use crate::geom::offset::widen;
+use crate::geom::{Outline, Point, Region, VOLUME_TOLERANCE};
+
+/// The deepest floor taken, metres: beyond twice any pool, so a slip of the finger.
+const DEPTH_LIMIT: f64 = 6.0;
+
+/// How far a depth may lie off the plane of its facet, metres.
+const PLANE_TOLERANCE: f64 = 0.002;
+
+/// How many facets a floor may have; every one is held against every other.
+const FACET_LIMIT: usize = 100;
+
+/// Checks a shell; see [`Shell::check`].
+pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
+    let mut faults = numbers(record);
+    let outline = Outline::check(record.outline.vertices())
+        .map_err(|found| faults.extend(found.into_iter().map(|f| f.under("/outline"))))
+        .ok();
+    let planes = floor(&record.floor, &mut faults);
+    let Some(outline) = outline.filter(|_| !any_fault(&faults)) else {
+        return Err(faults);
+    };
+
+    let footprint = Region::from_ring(flatten(&outline, VOLUME_TOLERANCE, ChordSide::Centred));
+    let facets: Vec<Facet> = record
+        .floor
+        .iter()
+        .zip(planes)
+        .map(|(facet, (path, plane))| Facet {
+            kind: facet.kind,
+            region: cover::inside(&path, &footprint),
+            plane,
+        })
+        .collect();
+    faults.extend(cover::faults(&facets, &footprint));
+    faults.extend(above_rim(&facets));
+    let rim = widen(&footprint, record.coping_width, VOLUME_TOLERANCE);
+    let shell = Shell {
+        record: record.clone(),
+        walls: walls(&facets, &footprint),
+        outline,
+        footprint,
+        facets,
+        rim,
+    };
+    faults.extend(waterline(&shell));
+    if any_fault(&faults) {
+        return Err(faults);
+    }
+    let cautions = cautions(&shell);
+    Ok((shell, cautions))
+}
+
+/// Plain numbers that are out of range.
+fn numbers(record: &ShellRecord) -> Vec<Finding> {
+    let mut faults = Vec::new();
+    let mut within = |place: &str, what: &str, value: f64, low: f64, high: f64, unit: &str| {
+        if !(low..=high).contains(&value) {
+            faults.push(
+                Finding::fault(
+                    "out-of-range",
+                    format!("{what} is {value} {unit}; it must lie between {low} and {high}."),
+                    format!("Give it in {unit}, within that range."),
+                )
+                .under(place),
+            );
+        }
+    };
+    let metres = "metres";
+    within(
+        "/coping_width",
+        "The coping's width",
+        record.coping_width,
+        0.0,
+        1.5,
+        metres,
+    );
+    within(
+        "/waterline",
+        "The waterline below the rim",
+        record.waterline,
+        0.0,
+        DEPTH_LIMIT,
+        metres,
+    );
+    within(
+        "/wall_thickness",
+        "The wall's thickness",
+        record.wall_thickness,
+        0.0,
+        0.1,
+        metres,
+    );
+    if let Some(weight) = record.weight {
+        within(
+            "/weight",
+            "The shell's weight",
+            weight,
+            50.0,
+            20_000.0,
+            "kilograms",
+        );
+    }
+    faults
+}
+
+/// The path and the plane of every facet that has both.
+fn floor(records: &[FacetRecord], faults: &mut Vec<Finding>) -> Vec<(Outline, DepthPlane)> {
+    if records.is_empty() || records.len() > FACET_LIMIT {
+        faults.push(
+            Finding::fault(
+                "facet-count",
+                format!("The floor has {} facets.", records.len()),
+                format!("Give from 1 to {FACET_LIMIT} facets that together cover the outline."),
+            )
+            .under("/floor"),
+        );
+        return Vec::new();
+    }
+    let mut facets = Vec::new();
+    for (index, record) in records.iter().enumerate() {
+        match facet(record) {
+            Ok(found) => facets.push(found),
+            Err(found) => {
+                faults.extend(
+                    found
+                        .into_iter()
+                        .map(|f| f.under(&format!("/floor/{index}"))),
+                );
+            }
+        }
+    }
+    facets
+}
+
+/// The path and the plane of one facet.
+fn facet(record: &FacetRecord) -> Result<(Outline, DepthPlane), Vec<Finding>> {
+    let vertices = record.outline.vertices();
+    let places: Vec<Point> = vertices.iter().map(|v| v.at).collect();
+    let mut faults = depths(record, places.len());
+    let outline = Outline::check(vertices)
+        .map_err(|found| faults.extend(found.into_iter().map(|f| f.under("/outline"))))
+        .ok();
+    match outline {
+        Some(outline) if faults.is_empty() => {
+            let points: Vec<_> = places
+                .into_iter()
+                .zip(record.depths.iter().copied())
+                .collect();
+            let plane = DepthPlane::through(&points);
+            match off_plane(&plane, &points) {
+                None => Ok((outline, plane)),
+                Some(fault) => Err(vec![fault]),
+            }
+        }
+        _ => Err(faults),
+    }
+}
+
+/// Depths that are missing, not finite, above the rim or out of reach.
+fn depths(record: &FacetRecord, vertices: usize) -> Vec<Finding> {
+    let mut faults = Vec::new();
+    let given = record.depths.len();
+    if given != vertices {
+        faults.push(
+            Finding::fault(
+                "depth-count",
+                format!("The facet has {vertices} vertices and {given} depths."),
+                "Give one depth for each vertex, in the same order.",
+            )
+            .under("/depths"),
+        );
+    }
+    for (i, depth) in record.depths.iter().enumerate() {
+        let (message, remedy) = if !depth.is_finite() {
+            (
+                "The depth is not a number.".to_owned(),
+                "Give the depth below the rim in metres.",
+            )
+        } else if *depth < 0.0 {
+            (
+                format!("A depth of {depth} m lies above the rim."),
+                "Depths are measured downward from the rim: give it without the minus sign.",
+            )
+        } else if *depth > DEPTH_LIMIT {
+            (
+                format!("A depth of {depth} m is deeper than any shell ({DEPTH_LIMIT} m)."),
+                "Depths are metres below the rim; was it typed in feet or inches?",
+            )
+        } else {
+            continue;
+        };
+        faults.push(Finding::fault("depth", message, remedy).under(&format!("/depths/{i}")));
+    }
+    faults
+}
+
+/// The depth farthest off the facet's plane, when it is too far off.
+fn off_plane(plane: &DepthPlane, points: &[(Point, f64)]) -> Option<Finding> {
+    let deviation = |(p, d): &(Point, f64)| d - plane.depth(*p);
+    let (index, worst) = points
+        .iter()
+        .map(deviation)
+        .enumerate()
+        .max_by(|(_, a), (_, b)| a.abs().total_cmp(&b.abs()))?;
+    (worst.abs() > PLANE_TOLERANCE).then(|| {
+        Finding::fault(
+            "not-planar",
+            format!(
+                "The depths of the facet do not lie in one plane; vertex {} is worst, {:.0} mm off.",
+                index + 1,
+                worst.abs() * 1000.0
+            ),
+            "Correct that depth, or split the facet where the floor bends.",
+        )
+        .under(&format!("/depths/{index}"))
+    })
+}
+
+/// Facets whose plane comes out above the rim somewhere inside the outline (an arc may bulge
+/// beyond the vertices that were given depths).
+fn above_rim(facets: &[Facet]) -> Vec<Finding> {
+    facets
+        .iter()
+        .enumerate()
+        .filter(|(_, facet)| facet.depths().0 < -PLANE_TOLERANCE)
+        .map(|(index, _)| {
+            Finding::fault(
+                "depth",
+                "The plane of the facet comes out above the rim inside the outline.",
+                "Give greater depths, or split the facet.",
+            )
+            .under(&format!("/floor/{index}/depths"))
+        })
+        .collect()
+}
+
+/// A waterline below the whole floor.
+fn waterline(shell: &Shell) -> Option<Finding> {
+    let (waterline, deepest) = (shell.record.waterline, shell.deepest());
+    (waterline >= deepest && !shell.facets.is_empty()).then(|| {
+        Finding::fault(
+            "waterline",
+            format!(
+                "The waterline lies {waterline} m below the rim, no higher than the deepest \
+                 floor ({deepest:.3} m)."
+            ),
+            "Give the depth of the water's surface below the rim.",
+        )
+        .under("/waterline")
+    })
+}
+
+/// The edges of facets that run along the footprint's boundary.
+fn walls(facets: &[Facet], footprint: &Region) -> Vec<WallStrip> {
+    let boundary: Vec<_> = footprint.rings().flat_map(|ring| ring.edges()).collect();
+    let mut strips = Vec::new();
+    for facet in facets {
+        for (from, to) in facet.region.rings().flat_map(|ring| ring.edges()) {
+            let middle = from.midpoint(to);
+            if boundary.iter().any(|(a, b)| cover::on_edge(middle, *a, *b)) {
+                strips.push(WallStrip {
+                    length: from.distance(to),
+                    depths: [facet.plane.depth(from), facet.plane.depth(to)],
+                });
+            }
+        }
+    }
+    strips
+}
+
+/// What is unusual, though it may be meant.
+fn cautions(shell: &Shell) -> Vec<Finding> {
+    let mut cautions = Vec::new();
+    let deepest = shell.deepest();
+    // One-piece shells run from about 0.9 m to 2.6 m deep: common practice, no source.
+    if deepest > 2.75 {
+        cautions.push(
+            Finding::caution(
+                "very-deep",
+                format!("The shell is {deepest:.2} m deep, deeper than one-piece shells are."),
+                "Check the depths: they are metres below the rim.",
+            )
+            .under("/floor"),
+        );
+    } else if deepest < 0.75 {
+        cautions.push(
+            Finding::caution(
+                "very-shallow",
+                format!("The shell is only {deepest:.2} m deep."),
+                "Check the depths: they are metres below the rim.",
+            )
+            .under("/floor"),
+        );
+    }
+    let span = shell.footprint.bounds().map_or(0.0, |(low, high)| {
+        let size = high - low;
+        size.x.max(size.y)
+    });
+    // A road load: common practice, no source.
+    if !(2.0..=15.0).contains(&span) {
+        cautions.push(
+            Finding::caution(
+                "unusual-size",
+                format!("The shell is {span:.2} m long; one-piece shells are 2 m to 15 m."),
+                "Check the outline: its coordinates are metres, not feet.",
+            )
+            .under("/outline"),
+        );
+    }
+    for (index, facet) in shell.facets.iter().enumerate() {
+        if facet.depths().0 < shell.record.waterline {
+            cautions.push(
+                Finding::caution(
+                    "dry-floor",
+                    "A part of the floor stands above the waterline.",
+                    "Check its depths and the waterline.",
+                )
+                .under(&format!("/floor/{index}")),
+            );
+        }
+    }
+    cautions
+}
