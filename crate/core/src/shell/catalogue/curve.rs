@@ -3,7 +3,7 @@
 //! Unit-free: lengths come out in the unit they went in.
 
 use crate::geom::path::bulge_of_angle;
-use crate::geom::{Point, Vector, Vertex};
+use crate::geom::{Point, Vertex};
 use crate::math::{TURN, tan, wrap_half_turn, wrap_turn};
 
 /// A circle that an outline follows for a while: counter-clockwise where the radius is
@@ -137,7 +137,8 @@ pub(super) fn rectangle(length: f64, width: f64, radius: f64) -> Vec<Vertex> {
 
 /// The directions in which a stretch leaves its start and reaches its end.
 #[cfg(test)]
-pub(super) fn end_directions(from: Vertex, to: Point) -> (Vector, Vector) {
+pub(super) fn end_directions(from: Vertex, to: Point) -> (crate::geom::Vector, crate::geom::Vector) {
+    use crate::geom::Vector;
     use crate::math::atan;
     let chord = (to - from.at).angle();
     let half = 2.0 * atan(from.bulge);
