@@ -10,7 +10,7 @@ use super::record::{FacetRecord, ShellRecord};
 use crate::finding::{Finding, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::widen;
-use crate::geom::{Outline, Point, Region, VOLUME_TOLERANCE};
+use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
 
 /// The deepest floor taken, metres: beyond twice any pool, so a slip of the finger.
 const DEPTH_LIMIT: f64 = 6.0;
@@ -24,9 +24,7 @@ const FACET_LIMIT: usize = 100;
 /// Checks a shell; see [`Shell::check`].
 pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
     let mut faults = numbers(record);
-    let outline = Outline::check(record.outline.vertices())
-        .map_err(|found| faults.extend(found.into_iter().map(|f| f.under("/outline"))))
-        .ok();
+    let outline = path(&record.outline, &mut faults);
     let planes = floor(&record.floor, &mut faults);
     let Some(outline) = outline.filter(|_| !any_fault(&faults)) else {
         return Err(faults);
@@ -146,13 +144,9 @@ fn floor(records: &[FacetRecord], faults: &mut Vec<Finding>) -> Vec<(Outline, De
 
 /// The path and the plane of one facet.
 fn facet(record: &FacetRecord) -> Result<(Outline, DepthPlane), Vec<Finding>> {
-    let vertices = record.outline.vertices();
-    let places: Vec<Point> = vertices.iter().map(|v| v.at).collect();
+    let places: Vec<Point> = record.outline.vertices().iter().map(|v| v.at).collect();
     let mut faults = depths(record, places.len());
-    let outline = Outline::check(vertices)
-        .map_err(|found| faults.extend(found.into_iter().map(|f| f.under("/outline"))))
-        .ok();
-    match outline {
+    match path(&record.outline, &mut faults) {
         Some(outline) if faults.is_empty() => {
             let points: Vec<_> = places
                 .into_iter()
@@ -165,6 +159,22 @@ fn facet(record: &FacetRecord) -> Result<(Outline, DepthPlane), Vec<Finding>> {
             }
         }
         _ => Err(faults),
+    }
+}
+
+/// The outline of a path. The places of its faults are in the shell's frame, so they are told
+/// by the pointer alone, not as points of the site.
+fn path(record: &PathRecord, faults: &mut Vec<Finding>) -> Option<Outline> {
+    match Outline::check(record.vertices()) {
+        Ok(outline) => Some(outline),
+        Err(found) => {
+            faults.extend(
+                found
+                    .into_iter()
+                    .map(|f| Finding { at: None, ..f }.under("/outline")),
+            );
+            None
+        }
     }
 }
 
@@ -333,3 +343,6 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
     }
     cautions
 }
+
+#[cfg(test)]
+mod tests;

@@ -137,7 +137,10 @@ pub(super) fn rectangle(length: f64, width: f64, radius: f64) -> Vec<Vertex> {
 
 /// The directions in which a stretch leaves its start and reaches its end.
 #[cfg(test)]
-pub(super) fn end_directions(from: Vertex, to: Point) -> (crate::geom::Vector, crate::geom::Vector) {
+pub(super) fn end_directions(
+    from: Vertex,
+    to: Point,
+) -> (crate::geom::Vector, crate::geom::Vector) {
     use crate::geom::Vector;
     use crate::math::atan;
     let chord = (to - from.at).angle();

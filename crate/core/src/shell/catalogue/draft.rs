@@ -17,8 +17,9 @@ const REACH: f64 = 0.1;
 /// Chord error of the curved edges of steps, metres. They are floor, not wall: drawing only.
 const EDGE_TOLERANCE: f64 = 0.002;
 
-/// Facet coordinates are written to the micrometre: below that is noise of the cutting.
-const WRITTEN: f64 = 1e-6;
+/// Facet coordinates are written to the micrometre, a millionth of a metre: below that is
+/// noise of the cutting.
+const WRITTEN: f64 = 1e6;
 
 /// Pieces smaller than this are what the cutting left over, m2.
 const CRUMB: f64 = 1e-4;
@@ -99,9 +100,11 @@ impl Draft {
         let mut records = Vec::new();
         let mut taken = Region::default();
         for (kind, depth, path) in &self.platforms {
-            let whole = intersection(&area(path), &frame);
-            let plane = DepthPlane::level(depth * FOOT);
-            records.extend(written(*kind, plane, &difference(&whole, &taken)));
+            // Cut by its neighbours first and by the frame last: two cuts along one line
+            // would leave hairs there.
+            let whole = area(path);
+            let open = intersection(&difference(&whole, &taken), &frame);
+            records.extend(written(*kind, DepthPlane::level(depth * FOOT), &open));
             taken = union(&taken, &whole);
         }
         let last = self.stations.len().saturating_sub(2);
@@ -185,7 +188,7 @@ fn written(
         .iter()
         .filter(|piece| piece.outer.signed_area() > CRUMB)
         .map(move |piece| {
-            let round = |value: f64| (value / WRITTEN).round() * WRITTEN;
+            let round = |value: f64| (value * WRITTEN).round() / WRITTEN;
             let vertices: Vec<Vertex> = piece
                 .outer
                 .0
