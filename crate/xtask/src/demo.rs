@@ -46,7 +46,8 @@ fn copy(from: &Path, to: &Path) -> Result<()> {
     fs::write(to.join("index.json"), text + "\n").context("cannot write the list of demo sites")
 }
 
-/// The JSON files of a folder in name order; none when the folder is missing.
+/// The JSON files of a folder in name order, recorded reports left out; none when the folder is
+/// missing.
 fn json_files(folder: &Path) -> Result<Vec<PathBuf>> {
     let entries = match folder.read_dir() {
         Err(error) if sh::is_missing(&error) => return Ok(Vec::new()),
@@ -55,7 +56,10 @@ fn json_files(folder: &Path) -> Result<Vec<PathBuf>> {
     let mut files: Vec<PathBuf> = entries
         .map(|entry| entry.map(|it| it.path()))
         .collect::<Result<_, _>>()?;
-    files.retain(|path| path.extension().is_some_and(|kind| kind == "json"));
+    files.retain(|path| {
+        let name = path.to_string_lossy();
+        name.ends_with(".json") && !name.ends_with(".report.json")
+    });
     files.sort();
     Ok(files)
 }
@@ -89,6 +93,7 @@ mod tests {
         tree.write("from/b.json", r#"{"name": "Level lot"}"#);
         tree.write("from/a.json", "{}");
         tree.write("from/site.schema.json", "{}");
+        tree.write("from/a.report.json", "{}");
         tree.write("from/notes.txt", "not a site");
         tree.write("to/old.json", "{}");
         copy(&tree.root().join("from"), &tree.root().join("to")).unwrap();

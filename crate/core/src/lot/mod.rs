@@ -6,6 +6,23 @@
 //! kind of every side. A lot known by its corners becomes a record by
 //! [`LotRecord::from_outline`], so that there is one way in.
 //!
+//! ```
+//! use batterboard_core::geom::Vertex;
+//! use batterboard_core::lot::{LineKind, Lot, LotRecord};
+//!
+//! let corners = [
+//!     Vertex::line(0.0, 0.0),
+//!     Vertex::line(30.0, 0.0),
+//!     Vertex::arc(30.0, 40.0, 0.2),
+//!     Vertex::line(0.0, 40.0),
+//! ];
+//! let record = LotRecord::from_outline(&corners, &[LineKind::Front]);
+//! let (lot, cautions) = Lot::check(&record).map_err(|faults| faults.len())?;
+//! assert_eq!(lot.sides[0].label, "front line (south)");
+//! assert!(lot.area > 1200.0 && cautions.is_empty());
+//! # Ok::<(), usize>(())
+//! ```
+//!
 //! # Closing
 //! Courses rounded to the second and the hundredth never quite come back to their start. The
 //! boundary is closed by joining the last corner to the start: the misclosure stays in the

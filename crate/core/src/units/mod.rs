@@ -14,6 +14,15 @@
 //! | print a length in one style | [`format_length`] |
 //! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
 //!
+//! ```
+//! use batterboard_core::units::{Measure, System, parse_length, show};
+//!
+//! let typed = parse_length("12'-6 1/2\"", System::Metres)?;
+//! assert_eq!(show(Measure::Length, typed.value, System::Feet).text, "12'-6 1/2\"");
+//! assert_eq!(show(Measure::Length, typed.value, System::Metres).text, "3.823 m");
+//! # Ok::<(), batterboard_core::units::UnitFault>(())
+//! ```
+//!
 //! # Rounding
 //! One rule, [`round_to`], rounds every printed figure: half away from zero, on plain IEEE
 //! arithmetic, so that every machine prints the same digits.

@@ -138,7 +138,7 @@ fn next(rest: &[char], at: usize) -> Result<(Kind, usize), UnitFault> {
     Ok((kind, 1))
 }
 
-/// A run of letters, with the powers ² ³ or 2 3 that end a unit, and one full stop.
+/// A run of letters and the full stop of an abbreviation.
 fn word(rest: &[char]) -> (Kind, usize) {
     let letters = rest.iter().take_while(|c| c.is_ascii_alphabetic()).count();
     let text: String = rest
