@@ -14,6 +14,7 @@
     clippy::indexing_slicing
 )]
 
+mod ground;
 mod lot;
 mod units;
 

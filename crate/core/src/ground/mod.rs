@@ -1,10 +1,17 @@
 //! The ground before anyone digs: level, falling evenly, or known by spot elevations.
 //!
-//! A [`GroundRecord`] is what files tell; [`Ground`] is the checked surface: triangles
-//! (from [`tin`]) that know an elevation everywhere and say where it is only assumed.
+//! A [`GroundRecord`] is what files tell; [`Ground`] is the checked surface. Spots are joined
+//! into triangles (`tin`); beyond the outermost spots nobody knows anything, so the nearest
+//! known elevation is carried outwards (`skirt`) and every triangle says whether it is known.
+//! A tree of boxes (`tree`) finds the few triangles near a point or under a shell.
 
 pub mod record;
+mod skirt;
+mod spots;
 pub mod surface;
+mod tin;
+mod tree;
 
 pub use record::GroundRecord;
+pub use spots::{ELEVATION_RANGE, SPOT_LIMIT};
 pub use surface::{Facet, Ground, Height};

@@ -1,8 +1,20 @@
 //! The checked ground: a surface that has an elevation everywhere.
 
 use super::record::GroundRecord;
+use super::skirt;
+use super::spots::{self, ELEVATION_RANGE, ONE_PLACE, Spot};
+use super::tin::{Triangles, triangulate};
+use super::tree::{Bounds, Tree};
 use crate::finding::Finding;
-use crate::geom::{Point, Region};
+use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector};
+use crate::math::hypot;
+
+/// Half the side of the two triangles that carry level and evenly falling ground, metres:
+/// everything within the coordinate limit and a hole beside it.
+const EXTENT: f64 = 2.0 * COORDINATE_LIMIT;
+
+/// The steepest even fall that is taken, drop per metre of run. Steeper ground is no lot.
+const STEEPEST_FALL: f64 = 1.0;
 
 /// A triangle of the surface; its elevation is planar.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -14,6 +26,57 @@ pub struct Facet {
     /// Whether it lies between surveyed spots; otherwise its elevation is carried over from
     /// the nearest edge of the surveyed area.
     pub known: bool,
+}
+
+impl Facet {
+    /// Area in plan, m2.
+    pub fn plan_area(&self) -> f64 {
+        let [a, b, c] = self.corners;
+        (b - a).cross(c - a) / 2.0
+    }
+
+    /// Area of the sloping surface itself, m2.
+    pub fn surface_area(&self) -> f64 {
+        let [a, b, c] = self.corners;
+        let (u, v) = (b - a, c - a);
+        let [za, zb, zc] = self.elevations;
+        let (du, dv) = (zb - za, zc - za);
+        let across = hypot(u.y * dv - du * v.y, du * v.x - u.x * dv);
+        hypot(across, u.cross(v)) / 2.0
+    }
+
+    /// Rise per metre towards east and north; `None` for a triangle of no area.
+    pub fn gradient(&self) -> Option<Vector> {
+        gradient(&self.corners, &self.elevations)
+    }
+
+    /// Elevation of its plane at a point, never beyond its own corners', metres.
+    pub fn elevation(&self, at: Point) -> f64 {
+        let [a, ..] = self.corners;
+        let [za, zb, zc] = self.elevations;
+        let rise = self.gradient().map_or(0.0, |g| g.dot(at - a));
+        (za + rise).clamp(za.min(zb).min(zc), za.max(zb).max(zc))
+    }
+
+    /// How far inside the triangle a point is: the least of its three shares (barycentric
+    /// coordinates), negative outside.
+    fn share(&self, p: Point) -> f64 {
+        let [a, b, c] = self.corners;
+        let whole = (b - a).cross(c - a);
+        let parts = [(a, b), (b, c), (c, a)].map(|(u, v)| (v - u).cross(p - u) / whole);
+        parts.into_iter().fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// The gradient of the plane through three corners; `None` when they enclose no area.
+pub(crate) fn gradient(corners: &[Point; 3], heights: &[f64; 3]) -> Option<Vector> {
+    let [a, b, c] = *corners;
+    let [za, zb, zc] = *heights;
+    let (u, v) = (b - a, c - a);
+    let twice = u.cross(v);
+    let (du, dv) = (zb - za, zc - za);
+    let g = Vector::new(du * v.y - dv * u.y, dv * u.x - du * v.x) * (1.0 / twice);
+    (g.x.is_finite() && g.y.is_finite()).then_some(g)
 }
 
 /// The elevation at a point.
@@ -29,6 +92,8 @@ pub struct Height {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ground {
     facets: Vec<Facet>,
+    tree: Tree,
+    surveyed: Option<Region>,
 }
 
 impl Ground {
@@ -38,8 +103,72 @@ impl Ground {
     /// Every fault: fewer than 3 spots, figures not finite or out of range, two elevations at
     /// one place, all spots on one line.
     pub fn check(record: &GroundRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
-        let _ = record;
-        unimplemented!()
+        match record {
+            GroundRecord::Level { elevation } => {
+                let faults = elevation_fault("/level/elevation", *elevation);
+                faults.map_or_else(
+                    || {
+                        Ok((
+                            Self::plane(Point::default(), *elevation, Vector::default()),
+                            vec![],
+                        ))
+                    },
+                    |fault| Err(vec![fault]),
+                )
+            }
+            GroundRecord::Plane {
+                at,
+                elevation,
+                fall,
+                towards,
+            } => {
+                let faults = plane_faults(*at, *elevation, *fall, *towards);
+                if faults.is_empty() {
+                    let gradient = Vector::along_bearing(*towards) * -fall;
+                    Ok((Self::plane(*at, *elevation, gradient), vec![]))
+                } else {
+                    Err(faults)
+                }
+            }
+            GroundRecord::Spots { spots } => {
+                // Places are told inside the record: under its variant's name.
+                let under = |found: Vec<Finding>| -> Vec<Finding> {
+                    found.into_iter().map(|f| f.under("/spots")).collect()
+                };
+                from_spots(spots)
+                    .map(|(ground, found)| (ground, under(found)))
+                    .map_err(under)
+            }
+        }
+    }
+
+    /// The ground of one plane through a point, known everywhere.
+    fn plane(at: Point, elevation: f64, gradient: Vector) -> Self {
+        let corner = |x: f64, y: f64| {
+            let p = Point::new(x * EXTENT, y * EXTENT);
+            (p, elevation + gradient.dot(p - at))
+        };
+        let facet = |[a, b, c]: [(Point, f64); 3]| Facet {
+            corners: [a.0, b.0, c.0],
+            elevations: [a.1, b.1, c.1],
+            known: true,
+        };
+        let [sw, se, ne, nw] = [
+            corner(-1.0, -1.0),
+            corner(1.0, -1.0),
+            corner(1.0, 1.0),
+            corner(-1.0, 1.0),
+        ];
+        Self::of(vec![facet([sw, se, ne]), facet([sw, ne, nw])], None)
+    }
+
+    fn of(facets: Vec<Facet>, surveyed: Option<Region>) -> Self {
+        let tree = Tree::new(&facets);
+        Self {
+            facets,
+            tree,
+            surveyed,
+        }
     }
 
     /// The triangles. Together they cover every point within the coordinate limit.
@@ -47,14 +176,325 @@ impl Ground {
         &self.facets
     }
 
+    /// The triangles that may meet the upright rectangle between two corners (site metres), in
+    /// the order of [`Self::facets`]. It takes no longer for a large survey than for a small one.
+    pub fn facets_near(&self, low: Point, high: Point) -> impl Iterator<Item = &Facet> {
+        self.tree
+            .near(&Bounds { low, high })
+            .into_iter()
+            .filter_map(|i| self.facets.get(i))
+    }
+
     /// The elevation at a point of the site.
     pub fn height(&self, at: Point) -> Height {
-        let _ = at;
-        unimplemented!()
+        let best = self
+            .facets_near(at, at)
+            .map(|facet| (facet.share(at), facet))
+            .filter(|(share, _)| share.is_finite())
+            .max_by(|(a, _), (b, _)| a.total_cmp(b));
+        // Beyond the coordinate limit there may be nothing; any triangle will do.
+        let facet = best.map(|(_, facet)| facet).or(self.facets.first());
+        facet.map_or(
+            Height {
+                elevation: 0.0,
+                known: false,
+            },
+            |facet| Height {
+                elevation: facet.elevation(at),
+                known: facet.known,
+            },
+        )
     }
 
     /// The surveyed area; `None` where the ground is known everywhere (level, plane).
     pub fn surveyed(&self) -> Option<&Region> {
-        unimplemented!()
+        self.surveyed.as_ref()
+    }
+
+    /// Volume between the surveyed surface and a level, m3: ground above the level less room
+    /// below it.
+    pub fn surveyed_volume_above(&self, level: f64) -> f64 {
+        self.surveyed_facets()
+            .map(|f| {
+                let [a, b, c] = f.elevations;
+                f.plan_area() * ((a - level) + (b - level) + (c - level)) / 3.0
+            })
+            .sum()
+    }
+
+    /// Area of the sloping surface between the spots, m2.
+    pub fn surveyed_surface_area(&self) -> f64 {
+        self.surveyed_facets().map(Facet::surface_area).sum()
+    }
+
+    /// The triangles between spots.
+    pub fn surveyed_facets(&self) -> impl Iterator<Item = &Facet> {
+        let any = self.surveyed.is_some();
+        self.facets.iter().filter(move |f| any && f.known)
+    }
+}
+
+fn elevation_fault(place: &str, elevation: f64) -> Option<Finding> {
+    (!ELEVATION_RANGE.contains(&elevation)).then(|| {
+        Finding::fault(
+            "elevation",
+            format!("The elevation is {elevation} m."),
+            "Elevations are metres between -500 and 9,000.",
+        )
+        .under(place)
+    })
+}
+
+fn plane_faults(at: Point, elevation: f64, fall: f64, towards: f64) -> Vec<Finding> {
+    let mut faults: Vec<Finding> = elevation_fault("/plane/elevation", elevation)
+        .into_iter()
+        .collect();
+    let mut check = |good: bool, place: &str, message: String, remedy: &str| {
+        if !good {
+            faults.push(Finding::fault("plane", message, remedy).under(place));
+        }
+    };
+    check(
+        at.is_finite() && at.x.abs() <= COORDINATE_LIMIT && at.y.abs() <= COORDINATE_LIMIT,
+        "/plane/at",
+        "The point of known elevation lies too far off or is not a number.".into(),
+        "Give a point on the lot, in metres.",
+    );
+    check(
+        fall.abs() <= STEEPEST_FALL,
+        "/plane/fall",
+        format!("The ground falls {fall} m per metre."),
+        "Give the drop per metre of run, at most 1.",
+    );
+    check(
+        (-100.0..=100.0).contains(&towards),
+        "/plane/towards",
+        format!("The bearing down the slope is {towards} radians."),
+        "Give a bearing in radians, clockwise from north.",
+    );
+    faults
+}
+
+/// The surface of a list of spots.
+fn from_spots(records: &[[f64; 3]]) -> Result<(Ground, Vec<Finding>), Vec<Finding>> {
+    let spots = spots::check(records)?;
+    let points: Vec<Point> = spots.iter().map(|s| s.at).collect();
+    let tin = triangulate(&points, ONE_PLACE);
+    let corner = |i: usize| spots.get(i);
+    let edge: Vec<&Spot> = tin.edge.iter().filter_map(|&i| corner(i)).collect();
+    let ring = Ring(edge.iter().map(|s| s.at).collect());
+    // An area narrower than two spots can be told apart is a line.
+    if tin.faces.is_empty() || 2.0 * ring.signed_area() < ONE_PLACE * ring.perimeter() {
+        return Err(vec![spots::on_one_line()]);
+    }
+    let faults = spots::shortened(disagreeing_neighbours(&spots, &tin));
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let mut facets: Vec<Facet> = tin
+        .faces
+        .iter()
+        .filter_map(|&[a, b, c]| {
+            let (a, b, c) = (corner(a)?, corner(b)?, corner(c)?);
+            Some(Facet {
+                corners: [a.at, b.at, c.at],
+                elevations: [a.elevation, b.elevation, c.elevation],
+                known: true,
+            })
+        })
+        .collect();
+    let findings = notes(&facets, records.len() - spots.len());
+    let edge: Vec<(Point, f64)> = edge.iter().map(|s| (s.at, s.elevation)).collect();
+    facets.extend(skirt::skirt(&edge));
+    Ok((Ground::of(facets, Some(Region::from_ring(ring))), findings))
+}
+
+/// Spots that stand at one place (the nearest spot is always a neighbour) yet disagree.
+fn disagreeing_neighbours(spots: &[Spot], tin: &Triangles) -> Vec<Finding> {
+    let mut pairs = Vec::new();
+    for &[a, b, c] in &tin.faces {
+        for (i, j) in [(a, b), (b, c), (c, a)] {
+            let (Some(p), Some(q)) = (spots.get(i), spots.get(j)) else {
+                continue;
+            };
+            let near = p.at.distance(q.at) < ONE_PLACE;
+            if near && (p.elevation - q.elevation).abs() > ONE_PLACE {
+                pairs.push((i.min(j), i.max(j)));
+            }
+        }
+    }
+    // An inner edge is met from both sides.
+    pairs.sort_unstable();
+    pairs.dedup();
+    pairs
+        .into_iter()
+        .filter_map(|(i, j)| Some(spots::two_elevations(spots.get(i)?, spots.get(j)?)))
+        .collect()
+}
+
+/// What is worth knowing about a surface of spots.
+fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
+    let mut notes = vec![
+        Finding::note(
+            "ground-beyond-spots",
+            "Beyond the outermost spots the ground is unknown; there the nearest known \
+             elevation is assumed.",
+            "Take spots beyond every edge of the dig.",
+        )
+        .under("/spots"),
+    ];
+    if merged > 0 {
+        notes.push(
+            Finding::note(
+                "spots-merged",
+                format!("{merged} spots repeat another and were left out."),
+                "",
+            )
+            .under("/spots"),
+        );
+    }
+    let steep = |f: &&Facet| f.gradient().is_some_and(|g| g.length() > STEEPEST_FALL);
+    let count = facets.iter().filter(steep).count();
+    if let Some(first) = facets.iter().find(steep) {
+        let [p, ..] = first.corners;
+        notes.push(
+            Finding::caution(
+                "steep-spots",
+                format!("Between spots the ground is steeper than 1 in 1 in {count} places."),
+                "Check the elevations there for a slip of the pen; show a wall as two rows of spots.",
+            )
+            .under("/spots")
+            .at(p.x, p.y),
+        );
+    }
+    notes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::math::TURN;
+
+    fn ground(spots: &[[f64; 3]]) -> Ground {
+        let spots = spots.to_vec();
+        Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+    }
+
+    fn faults(record: &GroundRecord) -> Vec<(&'static str, String)> {
+        let faults = Ground::check(record).unwrap_err();
+        faults.into_iter().map(|f| (f.check, f.place)).collect()
+    }
+
+    #[test]
+    fn level_ground_is_the_same_and_known_everywhere() {
+        let record = GroundRecord::Level { elevation: 3.25 };
+        let (ground, findings) = Ground::check(&record).unwrap();
+        assert!(findings.is_empty() && ground.surveyed().is_none());
+        for at in [(0.0, 0.0), (9e3, -9e3), (0.5, 0.5)] {
+            let height = ground.height(Point::new(at.0, at.1));
+            assert_eq!(
+                height,
+                Height {
+                    elevation: 3.25,
+                    known: true
+                }
+            );
+        }
+    }
+
+    #[test]
+    fn a_plane_falls_along_its_bearing() {
+        let record = GroundRecord::Plane {
+            at: Point::new(10.0, 20.0),
+            elevation: 100.0,
+            fall: 0.05,
+            towards: TURN / 4.0,
+        };
+        let (ground, _) = Ground::check(&record).unwrap();
+        let height = |x, y| ground.height(Point::new(x, y)).elevation;
+        assert!((height(10.0, 20.0) - 100.0).abs() < 1e-9);
+        assert!((height(30.0, 70.0) - 99.0).abs() < 1e-9);
+        assert!((height(-10.0, -500.0) - 101.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn inside_the_spots_the_ground_is_known_and_outside_it_is_carried_over() {
+        let ground = ground(&[
+            [0.0, 0.0, 1.0],
+            [10.0, 0.0, 2.0],
+            [10.0, 10.0, 4.0],
+            [0.0, 10.0, 3.0],
+        ]);
+        let at = |x, y| ground.height(Point::new(x, y));
+        let inside = at(4.0, 4.0);
+        assert!(inside.known && (inside.elevation - 2.2).abs() < 1e-12);
+        // Off an edge: the edge's own elevation; off a corner: the corner's.
+        let beside = at(4.0, -50.0);
+        assert!(!beside.known && (beside.elevation - 1.4).abs() < 1e-9);
+        assert_eq!(at(15.0, 13.0).elevation, 4.0);
+        assert_eq!(at(-9e3, -9e3).elevation, 1.0);
+        assert!((ground.surveyed().unwrap().area() - 100.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn every_fault_has_its_place() {
+        let spots = |spots: &[[f64; 3]]| GroundRecord::Spots {
+            spots: spots.to_vec(),
+        };
+        let line = [[0.0, 0.0, 1.0], [1.0, 1.0, 1.0], [5.0, 5.0, 2.0]];
+        let told = faults(&spots(&line));
+        assert_eq!(told, [("spots-on-a-line", "/spots/spots".to_string())]);
+        let wobbly = [[0.0, 0.0, 1.0], [50.0, 1e-4, 1.0], [100.0, 0.0, 2.0]];
+        assert_eq!(faults(&spots(&wobbly)), told);
+        let twins = [
+            [0.0, 0.0, 1.0],
+            [5.0, 0.0, 1.0],
+            [0.0, 5.0, 2.0],
+            [5.0, 0.0005, 1.8],
+        ];
+        let told = faults(&spots(&twins));
+        assert_eq!(told, [("two-elevations", "/spots/spots/3".to_string())]);
+        let level = GroundRecord::Level {
+            elevation: f64::NAN,
+        };
+        let told = faults(&level);
+        assert_eq!(told, [("elevation", "/level/elevation".to_string())]);
+        let plane = GroundRecord::Plane {
+            at: Point::new(f64::NAN, 0.0),
+            elevation: 1e5,
+            fall: f64::INFINITY,
+            towards: f64::NAN,
+        };
+        assert_eq!(faults(&plane).len(), 4);
+    }
+
+    #[test]
+    fn a_slip_of_the_pen_is_noticed() {
+        let spots = vec![
+            [0.0, 0.0, 10.02],
+            [5.0, 0.0, 10.02],
+            [5.0, 5.0, 100.2],
+            [0.0, 5.0, 10.02],
+            [0.0, 5.0, 10.02],
+        ];
+        let (_, findings) = Ground::check(&GroundRecord::Spots { spots }).unwrap();
+        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        assert_eq!(
+            checks,
+            ["ground-beyond-spots", "spots-merged", "steep-spots"]
+        );
+    }
+
+    #[test]
+    fn the_surface_does_not_depend_on_the_order_of_the_spots() {
+        // A square grid: every four neighbours lie on a circle, so the diagonal is a choice.
+        let mut spots: Vec<[f64; 3]> = (0..36)
+            .map(|i| (f64::from(i % 6), f64::from(i / 6)))
+            .map(|(x, y)| [x * 3.0, y * 3.0, x * y % 3.0])
+            .collect();
+        let one = ground(&spots);
+        spots.reverse();
+        spots.swap(3, 17);
+        assert_eq!(one, ground(&spots));
     }
 }
