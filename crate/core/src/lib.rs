@@ -1,6 +1,7 @@
 //! The domain of batterboard.
 pub mod clearance;
 pub mod dig;
+pub mod drawing;
 pub mod exchange;
 pub mod finding;
 pub mod geom;
@@ -8,6 +9,7 @@ pub mod ground;
 pub mod lot;
 pub mod math;
 pub mod results;
+pub mod session;
 pub mod shell;
 pub mod site;
 pub mod takeoff;

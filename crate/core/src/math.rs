@@ -63,7 +63,7 @@ pub fn powf(base: f64, exponent: f64) -> f64 {
 pub fn wrap_turn(angle: f64) -> f64 {
     let turns = (angle / TURN).floor();
     let wrapped = angle - turns * TURN;
-    if wrapped >= TURN || wrapped < 0.0 {
+    if !(0.0..TURN).contains(&wrapped) {
         0.0
     } else {
         wrapped

@@ -73,6 +73,14 @@ impl Shell {
             .fold(0.0, f64::max)
     }
 
+    /// Least depth of the floor below the rim, metres.
+    pub fn shallowest(&self) -> f64 {
+        self.facets
+            .iter()
+            .map(|facet| facet.depths().0)
+            .fold(f64::INFINITY, f64::min)
+    }
+
     /// Volume of water to the waterline, m3.
     pub fn water_volume(&self) -> f64 {
         self.volume_below(self.record.waterline)

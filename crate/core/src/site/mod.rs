@@ -12,6 +12,7 @@ mod numbers;
 pub mod placement;
 pub mod rule;
 pub mod soil;
+pub mod starter;
 pub mod works;
 
 use std::sync::Arc;

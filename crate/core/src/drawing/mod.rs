@@ -1,0 +1,205 @@
+//! The plan as a list of things to draw, in site metres, told by what they are.
+//!
+//! A [`Drawing`] knows layers, not colours: the screen and the sheet each give a layer its
+//! own ink. It is made in two halves: the [`backdrop`] (lot, features, ground, setback
+//! lines), which stays the same while the shell moves, and the [`work`] on top of it.
+
+mod backdrop;
+mod scale_bar;
+mod setback;
+mod work;
+
+pub use backdrop::backdrop;
+pub use scale_bar::{ScaleBar, scale_bar};
+pub use work::{Focus, work};
+
+use crate::geom::{Point, Region, Segment};
+use crate::math::{TURN, wrap_turn};
+use crate::site::{FeatureKind, Utility};
+
+/// What a thing on the plan is; sets how it is inked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Layer {
+    /// The land inside the boundary.
+    Lot,
+    /// The boundary.
+    LotLine,
+    /// A line that a clearance rule keeps the work from.
+    Setback,
+    /// Something that stands on or under the lot.
+    Feature(FeatureKind),
+    /// A hatch over a feature.
+    Hatch(FeatureKind),
+    /// A buried line, by what runs in it.
+    Buried(Option<Utility>),
+    /// A spot elevation.
+    Spot,
+    /// The land that the dig opens.
+    Dig,
+    /// Hachures down the dig's sides, long and short in turn.
+    Hachure,
+    /// The bottom of the dig's sides: the over-dig.
+    OverDig,
+    /// The deck.
+    Deck,
+    /// The concrete collar under it.
+    Collar,
+    /// The coping.
+    Coping,
+    /// The water over one facet; `shade` runs from 0 (shallowest) to 4 (deepest).
+    Water {
+        /// How dark.
+        shade: u8,
+    },
+    /// A break between facets of the floor.
+    FloorBreak,
+    /// The equipment pad.
+    Equipment,
+    /// The direction of the shell's length.
+    Axis,
+    /// The line that the shell has snapped to.
+    Snap,
+    /// What a row of the ledger speaks of.
+    Focus,
+    /// A clearance that holds.
+    Clearance,
+    /// A clearance that falls short.
+    Shortfall,
+}
+
+/// One thing to draw.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Item {
+    /// An area: filled and outlined as its layer says.
+    Area {
+        /// What it is.
+        layer: Layer,
+        /// Where it is.
+        region: Region,
+    },
+    /// A path of lines and arcs.
+    Path {
+        /// What it is.
+        layer: Layer,
+        /// Its stretches, each beginning where the last ended.
+        segments: Vec<Segment>,
+        /// Whether it ends where it began.
+        closed: bool,
+    },
+    /// Separate straight lines.
+    Lines {
+        /// What they are.
+        layer: Layer,
+        /// The two ends of each.
+        lines: Vec<(Point, Point)>,
+    },
+    /// A dot of a fixed size on paper.
+    Dot {
+        /// What it is.
+        layer: Layer,
+        /// Where it is.
+        at: Point,
+    },
+    /// A piece of text.
+    Label {
+        /// What it belongs to.
+        layer: Layer,
+        /// Its middle.
+        at: Point,
+        /// The bearing its line of text runs along, radians; never upside down.
+        along: f64,
+        /// What it says.
+        text: String,
+    },
+    /// A measured distance: a line with ticks at both ends and its text.
+    Measured {
+        /// What it belongs to.
+        layer: Layer,
+        /// One end.
+        from: Point,
+        /// The other end.
+        to: Point,
+        /// The distance in words.
+        text: String,
+    },
+}
+
+/// Things to draw, lowest first.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Drawing {
+    /// The things.
+    pub items: Vec<Item>,
+}
+
+impl Drawing {
+    fn area(&mut self, layer: Layer, region: Region) {
+        if !region.polygons.is_empty() {
+            self.items.push(Item::Area { layer, region });
+        }
+    }
+
+    fn path(&mut self, layer: Layer, segments: Vec<Segment>, closed: bool) {
+        self.items.push(Item::Path {
+            layer,
+            segments,
+            closed,
+        });
+    }
+
+    fn lines(&mut self, layer: Layer, lines: Vec<(Point, Point)>) {
+        if !lines.is_empty() {
+            self.items.push(Item::Lines { layer, lines });
+        }
+    }
+
+    fn label(&mut self, layer: Layer, at: Point, along: f64, text: impl Into<String>) {
+        self.items.push(Item::Label {
+            layer,
+            at,
+            along: upright(along),
+            text: text.into(),
+        });
+    }
+
+    /// Smallest upright rectangle round all areas and paths: lower left and upper right.
+    pub fn bounds(&self) -> Option<(Point, Point)> {
+        let mut points = self.items.iter().flat_map(points_of);
+        let first = points.next()?;
+        Some(points.fold((first, first), |(low, high), p| {
+            (
+                Point::new(low.x.min(p.x), low.y.min(p.y)),
+                Point::new(high.x.max(p.x), high.y.max(p.y)),
+            )
+        }))
+    }
+}
+
+fn points_of(item: &Item) -> Vec<Point> {
+    match item {
+        Item::Area { region, .. } => region.bounds().map_or(Vec::new(), |(a, b)| vec![a, b]),
+        Item::Path { segments, .. } => segments
+            .iter()
+            .flat_map(|s| [s.from(), s.point_at(0.5), s.to()])
+            .collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// The bearing, of the two along a line, that reads from the bottom or the right of the plan.
+fn upright(bearing: f64) -> f64 {
+    let eastward = wrap_turn(bearing) % (TURN / 2.0);
+    if eastward < 1e-9 { 0.0 } else { eastward }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_is_never_upside_down() {
+        for bearing in [0.0, 0.3, 1.6, 3.2, 4.0, 6.2, -0.2] {
+            let along = upright(bearing);
+            assert!((0.0..TURN / 2.0).contains(&along), "{bearing} -> {along}");
+        }
+    }
+}

@@ -1,0 +1,199 @@
+//! The half of the plan that moves: dig, deck, shell, its axis, and clearances.
+
+use super::{Drawing, Item, Layer};
+use crate::clearance::Clearance;
+use crate::geom::{Pose, Region, Vector, pattern};
+use crate::math::TURN;
+use crate::results::{Results, ShellRings};
+use crate::shell::Shell;
+use crate::site::CheckedSite;
+use crate::units::{Measure, show};
+
+/// Most clearances that are dimensioned on the plan without being asked for.
+const DIMENSIONED: usize = 4;
+
+/// A clearance with more room than this is not dimensioned unasked, metres (arbitrary: a
+/// salesperson's "plenty").
+const PLENTY: f64 = 4.0;
+
+/// Spacing of hachures along the top of the dig, metres.
+const HACHURE_SPACING: f64 = 0.35;
+
+/// Length of a long hachure, as a part of the slope's run.
+const LONG_HACHURE: f64 = 0.62;
+
+/// Length of a short hachure, as a part of the slope's run.
+const SHORT_HACHURE: f64 = 0.3;
+
+/// What a row of the ledger asks to have lit up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Focus<'a> {
+    /// Nothing.
+    #[default]
+    None,
+    /// The clearance of this index.
+    Clearance(usize),
+    /// What the quantity of this key was measured on.
+    Quantity(&'a str),
+}
+
+/// Dig, deck, shell and clearances as they stand.
+pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing {
+    let mut drawing = Drawing::default();
+    if let Some((shell, placement)) = site.placed_shell() {
+        let pose = placement.pose();
+        dig(&mut drawing, results, site.site().works.dig.slope());
+        if let Some(rings) = &results.rings {
+            surround(&mut drawing, rings, &pose);
+        }
+        draw_shell(&mut drawing, shell, &pose);
+        if let (Focus::Quantity(key), Some(rings)) = (focus, &results.rings)
+            && let Some(region) = measured_on(key, shell, rings, results, &pose)
+        {
+            drawing.area(Layer::Focus, region);
+        }
+    }
+    if let Some(pad) = site.equipment() {
+        let middle = pad.centroid();
+        drawing.area(Layer::Equipment, pad);
+        if let Some(at) = middle {
+            drawing.label(Layer::Equipment, at, TURN / 4.0, "equipment");
+        }
+    }
+    clearances(&mut drawing, site, &results.clearances, focus);
+    drawing
+}
+
+/// The dig's opening with hachures pointing down its sides.
+fn dig(drawing: &mut Drawing, results: &Results, slope: f64) {
+    let Some(dig) = &results.dig else { return };
+    drawing.area(Layer::Dig, dig.top_edge.clone());
+    if slope <= 0.0 {
+        return;
+    }
+    let run = dig.greatest_depth * slope;
+    let mut lines = Vec::new();
+    for ring in dig.top_edge.rings() {
+        for (i, tick) in pattern::ticks_along(ring, HACHURE_SPACING)
+            .iter()
+            .enumerate()
+        {
+            let part = if i % 2 == 0 {
+                LONG_HACHURE
+            } else {
+                SHORT_HACHURE
+            };
+            // Rings keep the hole to their left.
+            lines.push((tick.at, tick.at + tick.left * (run * part * 0.5)));
+        }
+    }
+    drawing.lines(Layer::Hachure, lines);
+}
+
+/// Deck, collar and over-dig round the shell.
+fn surround(drawing: &mut Drawing, rings: &ShellRings, pose: &Pose) {
+    drawing.area(Layer::Deck, rings.deck.posed(pose));
+    drawing.area(Layer::Collar, rings.collar.posed(pose));
+    drawing.area(Layer::OverDig, rings.over_dig.posed(pose));
+}
+
+/// Coping, water by depth, breaks of the floor, and the axis.
+fn draw_shell(drawing: &mut Drawing, shell: &Shell, pose: &Pose) {
+    drawing.area(Layer::Coping, shell.rim.posed(pose));
+    let (shallowest, deepest) = (shell.shallowest(), shell.deepest());
+    for facet in &shell.facets {
+        let depth = facet
+            .region
+            .centroid()
+            .map_or(deepest, |p| facet.plane.depth(p));
+        let shade = shade(depth, shallowest, deepest);
+        drawing.area(Layer::Water { shade }, facet.region.posed(pose));
+    }
+    for facet in &shell.facets {
+        for ring in facet.region.posed(pose).rings() {
+            drawing.lines(Layer::FloorBreak, ring.edges().collect());
+        }
+    }
+    drawing.path(
+        Layer::Coping,
+        shell.outline.posed(pose).segments().collect(),
+        true,
+    );
+    let along = pose.site_from_shell_vector(Vector::new(1.0, 0.0));
+    if let Some((low, high)) = shell.footprint.bounds() {
+        let (from, to) = (
+            pose.at + along * (low.x * 0.5),
+            pose.at + along * (high.x * 0.6),
+        );
+        drawing.lines(Layer::Axis, vec![(from, to)]);
+    }
+}
+
+fn shade(depth: f64, shallowest: f64, deepest: f64) -> u8 {
+    let span = deepest - shallowest;
+    if span <= 0.0 {
+        return 2;
+    }
+    let share = ((depth - shallowest) / span * 5.0).floor().clamp(0.0, 4.0);
+    // Between 0 and 4 by the line above.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    {
+        share as u8
+    }
+}
+
+/// What a quantity was measured on, site frame.
+fn measured_on(
+    key: &str,
+    shell: &Shell,
+    rings: &ShellRings,
+    results: &Results,
+    pose: &Pose,
+) -> Option<Region> {
+    let local = match key {
+        k if k.starts_with("deck") => &rings.deck,
+        k if k.starts_with("collar") => &rings.collar,
+        k if k.starts_with("base") => &shell.footprint,
+        k if k.starts_with("backfill") => &rings.over_dig,
+        k if k.starts_with("water") => &shell.footprint,
+        k if k.starts_with("tie") || k.starts_with("rim") => &shell.rim,
+        _ => return results.dig.as_ref().map(|d| d.top_edge.clone()),
+    };
+    Some(local.posed(pose))
+}
+
+/// The clearances with the least room, one to each target, and the one asked for.
+fn clearances(drawing: &mut Drawing, site: &CheckedSite, all: &[Clearance], focus: Focus<'_>) {
+    let mut shown = Vec::new();
+    for (index, clearance) in all.iter().enumerate() {
+        let asked = focus == Focus::Clearance(index);
+        let twin = shown.contains(&clearance.subject);
+        let tight = clearance.room < PLENTY && shown.len() < DIMENSIONED && !twin;
+        if asked || tight {
+            shown.push(clearance.subject);
+            dimension(drawing, site, clearance, asked);
+        }
+    }
+}
+
+fn dimension(drawing: &mut Drawing, site: &CheckedSite, clearance: &Clearance, asked: bool) {
+    let layer = if clearance.room < 0.0 {
+        Layer::Shortfall
+    } else {
+        Layer::Clearance
+    };
+    let (from, to) = (clearance.from_point, clearance.to_point);
+    if asked {
+        drawing.items.push(Item::Lines {
+            layer: Layer::Focus,
+            lines: vec![(from, to)],
+        });
+    }
+    let text = show(Measure::Length, clearance.distance, site.site().display).text;
+    drawing.items.push(Item::Measured {
+        layer,
+        from,
+        to,
+        text,
+    });
+}

@@ -1,0 +1,178 @@
+//! The edits a user can make, by name.
+//!
+//! A command is data: it can come from a button, a key, a typed value or a test. It turns
+//! one site into the next and never judges it; the door does that.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use super::snap;
+use crate::finding::Finding;
+use crate::geom::{Point, Vector};
+use crate::ground::GroundRecord;
+use crate::lot::LotRecord;
+use crate::math::wrap_turn;
+use crate::site::{CheckedSite, EquipmentPad, Feature, Placement, Rule, ShellChoice, Site, Works};
+use crate::units::System;
+
+/// How far the rim of a newly placed shell stands above the ground at its middle, metres
+/// (4 in; common practice, no source: water must run away from the rim).
+const FIRST_RIM_HEIGHT: f64 = 0.1016;
+
+/// One undoable edit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Command {
+    /// Put this shell on the lot, or in place of the one that is there.
+    ChooseShell(ShellChoice),
+    /// Take the shell off the lot.
+    RemoveShell,
+    /// Put the shell's middle here.
+    MoveShell {
+        /// Site position, metres.
+        at: Point,
+    },
+    /// Shift the shell a little.
+    NudgeShell {
+        /// Metres eastward.
+        east: f64,
+        /// Metres northward.
+        north: f64,
+    },
+    /// Point the shell's length along a bearing.
+    TurnShell {
+        /// Radians clockwise from north.
+        heading: f64,
+    },
+    /// Exchange the shell's left and right.
+    FlipShell,
+    /// Turn the shell parallel or square to the nearest wall or lot line.
+    AlignShell,
+    /// Set the rim's elevation.
+    SetCoping {
+        /// Metres above the site's datum.
+        elevation: f64,
+    },
+    /// Set dig, stone, collar, deck and the rest.
+    SetWorks(Works),
+    /// Set the clearance rules.
+    SetRules(Vec<Rule>),
+    /// Set the ground.
+    SetGround(GroundRecord),
+    /// Set the lot.
+    SetLot(LotRecord),
+    /// Set what stands on the lot.
+    SetFeatures(Vec<Feature>),
+    /// Place, move or take away the equipment pad.
+    SetEquipment(Option<EquipmentPad>),
+    /// Set the units to read.
+    SetDisplay(System),
+    /// Name the job.
+    Rename {
+        /// What the job is called.
+        name: String,
+        /// Anything worth saying about it.
+        note: String,
+    },
+}
+
+impl Command {
+    /// What the step is called when it is taken back.
+    pub fn label(&self) -> &'static str {
+        match self {
+            Self::ChooseShell(_) => "choose shell",
+            Self::RemoveShell => "remove shell",
+            Self::MoveShell { .. } => "move shell",
+            Self::NudgeShell { .. } => "nudge shell",
+            Self::TurnShell { .. } => "turn shell",
+            Self::FlipShell => "flip shell",
+            Self::AlignShell => "align shell",
+            Self::SetCoping { .. } => "set coping elevation",
+            Self::SetWorks(_) => "change the works",
+            Self::SetRules(_) => "change the rules",
+            Self::SetGround(_) => "change the ground",
+            Self::SetLot(_) => "change the lot",
+            Self::SetFeatures(_) => "change the features",
+            Self::SetEquipment(_) => "place equipment",
+            Self::SetDisplay(_) => "change units",
+            Self::Rename { .. } => "rename",
+        }
+    }
+
+    /// The site after this edit.
+    ///
+    /// # Errors
+    /// A fault when the edit needs a shell and none is placed.
+    pub(super) fn carried_out(self, before: &CheckedSite) -> Result<Site, Vec<Finding>> {
+        let mut site = Site::clone(before.site());
+        match self {
+            Self::ChooseShell(choice) => choose(&mut site, before, choice),
+            Self::RemoveShell => site.placement = None,
+            Self::MoveShell { at } => placed(&mut site)?.at = at,
+            Self::NudgeShell { east, north } => {
+                let placement = placed(&mut site)?;
+                placement.at = placement.at + Vector::new(east, north);
+            }
+            Self::TurnShell { heading } => placed(&mut site)?.heading = wrap_turn(heading),
+            Self::FlipShell => {
+                let placement = placed(&mut site)?;
+                placement.mirrored = !placement.mirrored;
+            }
+            Self::AlignShell => align(&mut site, before)?,
+            Self::SetCoping { elevation } => placed(&mut site)?.coping_elevation = elevation,
+            Self::SetWorks(works) => site.works = works,
+            Self::SetRules(rules) => site.rules = Arc::new(rules),
+            Self::SetGround(ground) => site.ground = Arc::new(ground),
+            Self::SetLot(lot) => site.lot = Arc::new(lot),
+            Self::SetFeatures(features) => site.features = Arc::new(features),
+            Self::SetEquipment(pad) => site.equipment = pad,
+            Self::SetDisplay(system) => site.display = system,
+            Self::Rename { name, note } => (site.name, site.note) = (name, note),
+        }
+        Ok(site)
+    }
+}
+
+fn placed(site: &mut Site) -> Result<&mut Placement, Vec<Finding>> {
+    site.placement.as_mut().ok_or_else(|| {
+        vec![Finding::fault(
+            "no-shell",
+            "No shell is placed yet.",
+            "Choose a shell first.",
+        )]
+    })
+}
+
+/// A new shell goes where the old one was; the first goes to the middle of the lot, along
+/// its nearest line, its rim a little above the ground.
+fn choose(site: &mut Site, before: &CheckedSite, choice: ShellChoice) {
+    let shell = Arc::new(choice);
+    if let Some(placement) = &mut site.placement {
+        placement.shell = shell;
+        return;
+    }
+    let at = before.lot().region.centroid().unwrap_or(site.lot.start);
+    let heading = snap::nearest_line(before, at).map_or(0.0, |line| line.heading(0.0));
+    let coping_elevation = before.ground().height(at).elevation + FIRST_RIM_HEIGHT;
+    site.placement = Some(Placement {
+        shell,
+        at,
+        heading,
+        mirrored: false,
+        coping_elevation,
+    });
+}
+
+fn align(site: &mut Site, before: &CheckedSite) -> Result<(), Vec<Finding>> {
+    let placement = placed(site)?;
+    let line = snap::nearest_line(before, placement.at).ok_or_else(|| {
+        vec![Finding::fault(
+            "nothing-straight",
+            "There is no straight wall or lot line to align to.",
+            "Turn the shell by its handle or by typing a bearing.",
+        )]
+    })?;
+    placement.heading = line.heading(placement.heading);
+    Ok(())
+}

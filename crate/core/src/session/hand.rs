@@ -1,0 +1,168 @@
+//! What a finger can hold, and how the site follows it.
+
+use super::snap::{self, Snap};
+use crate::geom::distance::{Figure, nearest};
+use crate::geom::{Point, Region, Vector};
+use crate::site::{CheckedSite, EquipmentPad, Placement, Site};
+
+/// How far outside the rim the turning handle stands on the screen, pixels: clear of the
+/// finger that drags the shell.
+const HANDLE_STANDOFF: f64 = 44.0;
+
+/// What is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Held {
+    /// The shell, to move it.
+    Shell,
+    /// The shell's handle, to turn it.
+    Turn,
+    /// The equipment pad, to move it.
+    Equipment,
+}
+
+/// A drag under way: what is held, where, and the site before it began.
+#[derive(Debug)]
+pub(super) struct Gesture {
+    held: Held,
+    before: CheckedSite,
+    /// From the hand to what it moves, metres; for turning, the angle between the hand and
+    /// the shell's heading is kept in `turn` instead.
+    offset: Vector,
+    turn: f64,
+}
+
+/// Where the turning handle stands, site metres: beyond the deep end, along the heading.
+///
+/// `scale`: pixels per metre of the view.
+pub fn handle(site: &CheckedSite, scale: f64) -> Option<(Point, Point)> {
+    let (shell, placement) = site.placed_shell()?;
+    let reach = shell.rim.bounds().map_or(0.0, |(_, high)| high.x);
+    let along = Vector::along_bearing(placement.heading);
+    let rim = placement.at + along * reach;
+    Some((rim, rim + along * (HANDLE_STANDOFF / scale)))
+}
+
+/// What lies within reach of a place: the handle first, then the shell, then the pad.
+pub(super) fn held_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> Option<Held> {
+    if handle(site, scale).is_some_and(|(_, knob)| knob.distance(at) <= reach.max(12.0 / scale)) {
+        return Some(Held::Turn);
+    }
+    if let Some((shell, placement)) = site.placed_shell() {
+        let local = placement.pose().shell_from_site(at);
+        if touches(&shell.rim, local, reach / 2.0) {
+            return Some(Held::Shell);
+        }
+    }
+    let pad = site.equipment()?;
+    touches(&pad, at, reach).then_some(Held::Equipment)
+}
+
+/// The name of the feature at a place; the last drawn wins.
+pub(super) fn feature_at(site: &CheckedSite, at: Point, reach: f64) -> Option<&str> {
+    let found = site
+        .features()
+        .iter()
+        .rev()
+        .find(|f| within(f.shape.figure(), at, reach))?;
+    site.site().features.get(found.index).map(|f| f.label())
+}
+
+/// Whether a point is inside a region or within `reach` of its boundary.
+fn touches(region: &Region, at: Point, reach: f64) -> bool {
+    within(Figure::Area(region), at, reach)
+}
+
+/// Whether a figure comes within `reach` of a point.
+fn within(figure: Figure<'_>, at: Point, reach: f64) -> bool {
+    nearest(figure, Figure::Chain(&[at])).is_some_and(|n| n.distance <= reach)
+}
+
+impl Gesture {
+    pub(super) fn begin(held: Held, site: &CheckedSite, at: Point) -> Option<Self> {
+        let (offset, turn) = match held {
+            Held::Shell => (site.site().placement.as_ref()?.at - at, 0.0),
+            Held::Turn => {
+                let placement = site.site().placement.as_ref()?;
+                (
+                    Vector::default(),
+                    placement.heading - (at - placement.at).bearing(),
+                )
+            }
+            Held::Equipment => (site.site().equipment?.at - at, 0.0),
+        };
+        Some(Self {
+            held,
+            before: site.clone(),
+            offset,
+            turn,
+        })
+    }
+
+    /// The site with what is held moved to follow the hand.
+    pub(super) fn moved(&self, site: &CheckedSite, at: Point, snap: bool) -> (Site, Option<Snap>) {
+        let mut next = Site::clone(site.site());
+        let mut snapped = None;
+        match (self.held, &mut next) {
+            (
+                Held::Shell,
+                Site {
+                    placement: Some(placement),
+                    ..
+                },
+            ) => placement.at = at + self.offset,
+            (
+                Held::Equipment,
+                Site {
+                    equipment: Some(pad),
+                    ..
+                },
+            ) => {
+                *pad = EquipmentPad {
+                    at: at + self.offset,
+                    ..*pad
+                };
+            }
+            (
+                Held::Turn,
+                Site {
+                    placement: Some(placement),
+                    ..
+                },
+            ) => {
+                snapped = self.turn(site, placement, at, snap);
+            }
+            _ => {}
+        }
+        (next, snapped)
+    }
+
+    fn turn(
+        &self,
+        site: &CheckedSite,
+        placement: &mut Placement,
+        at: Point,
+        snap: bool,
+    ) -> Option<Snap> {
+        let wanted = (at - placement.at).bearing() + self.turn;
+        let (heading, snapped) = if snap {
+            snap::turned(site, placement.at, wanted)
+        } else {
+            (crate::math::wrap_turn(wanted), None)
+        };
+        placement.heading = heading;
+        snapped
+    }
+
+    pub(super) fn label(&self) -> &'static str {
+        match self.held {
+            Held::Shell => "move shell",
+            Held::Turn => "turn shell",
+            Held::Equipment => "move equipment",
+        }
+    }
+
+    /// The site before the gesture began.
+    pub(super) fn before(self) -> CheckedSite {
+        self.before
+    }
+}

@@ -1,0 +1,205 @@
+//! The always-visible list: what the page shows beside the plan, as ready text.
+//!
+//! Light enough to be made anew on every frame of a drag. A quantity's working is made only
+//! when somebody opens it (see `report`).
+
+use serde::Serialize;
+
+use super::Session;
+use crate::clearance::Clearance;
+use crate::finding::Finding;
+use crate::geom::Point;
+use crate::site::{Placement, ShellChoice};
+use crate::takeoff::{Group, Line};
+use crate::units::{Measure, Shown, System, show};
+
+/// Everything the page lists.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Ledger {
+    /// Counts every change of the site.
+    pub revision: u64,
+    /// What the job is called.
+    pub name: String,
+    /// Anything worth saying about it.
+    pub note: String,
+    /// The units everything here is shown in.
+    pub display: System,
+    /// The step that undo would take back.
+    pub undo: Option<&'static str>,
+    /// The step that redo would carry out again.
+    pub redo: Option<&'static str>,
+    /// The shell, once placed.
+    pub shell: Option<PlacedShell>,
+    /// What the shell has snapped to while it is turned.
+    pub snap: Option<String>,
+    /// Whether the shell fits, in a sentence.
+    pub verdict: Verdict,
+    /// Every clearance, least room first.
+    pub clearances: Vec<ClearanceRow>,
+    /// Every quantity, in order.
+    pub quantities: Vec<QuantityRow>,
+    /// Everything worth knowing, cautions first.
+    pub findings: Vec<Finding>,
+}
+
+/// The shell as it stands.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlacedShell {
+    /// What it is called.
+    pub name: String,
+    /// Where its length points, as shown.
+    pub heading: Shown,
+    /// Where its length points, radians clockwise from north.
+    pub heading_value: f64,
+    /// Elevation of the rim, as shown.
+    pub coping: Shown,
+    /// Elevation of the rim, metres.
+    pub coping_value: f64,
+    /// Its middle, site metres.
+    pub at: Point,
+    /// Whether left and right are exchanged.
+    pub mirrored: bool,
+}
+
+/// Whether every clearance holds.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Verdict {
+    /// How many clearances fall short.
+    pub short: usize,
+    /// The same in a sentence.
+    pub text: String,
+}
+
+/// One clearance as listed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ClearanceRow {
+    /// Its index in the results.
+    pub index: usize,
+    /// The rule's name.
+    pub name: String,
+    /// What it is measured from.
+    pub from: &'static str,
+    /// What it is measured to.
+    pub target: String,
+    /// The distance measured.
+    pub distance: Shown,
+    /// The distance required.
+    pub required: Shown,
+    /// Distance less required.
+    pub room: Shown,
+    /// Whether it falls short.
+    pub short: bool,
+    /// Who says so.
+    pub source: String,
+}
+
+/// One quantity as listed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct QuantityRow {
+    /// Its stable name.
+    pub key: &'static str,
+    /// The group it is listed in.
+    pub group: Group,
+    /// What it is called.
+    pub label: String,
+    /// Its value.
+    pub shown: Shown,
+}
+
+impl Ledger {
+    /// The ledger of a session as it stands.
+    pub fn of(session: &Session) -> Self {
+        let site = session.site().site();
+        let results = session.results();
+        let system = site.display;
+        let mut findings = results.findings.clone();
+        findings.sort_by_key(|f| core::cmp::Reverse(f.severity));
+        Self {
+            revision: session.revision(),
+            name: site.name.clone(),
+            note: site.note.clone(),
+            display: system,
+            undo: session.undo_label(),
+            redo: session.redo_label(),
+            shell: site.placement.as_ref().map(|p| placed(p, system)),
+            snap: session.snap().map(|s| s.reason.clone()),
+            verdict: verdict(site.placement.is_some(), &results.clearances, system),
+            clearances: clearance_rows(&results.clearances, system),
+            quantities: results
+                .takeoff
+                .iter()
+                .map(|line| quantity_row(line, system))
+                .collect(),
+            findings,
+        }
+    }
+}
+
+fn placed(placement: &Placement, system: System) -> PlacedShell {
+    PlacedShell {
+        name: match placement.shell.as_ref() {
+            ShellChoice::Catalogue(name) => name.clone(),
+            ShellChoice::Own(record) => record.name.clone(),
+        },
+        heading: show(Measure::Heading, placement.heading, system),
+        heading_value: placement.heading,
+        coping: show(Measure::Elevation, placement.coping_elevation, system),
+        coping_value: placement.coping_elevation,
+        at: placement.at,
+        mirrored: placement.mirrored,
+    }
+}
+
+/// The verdict names the clearance with the least room: the one that binds.
+fn verdict(placed: bool, clearances: &[Clearance], system: System) -> Verdict {
+    let short = clearances.iter().filter(|c| c.room < 0.0).count();
+    let text = match (placed, clearances.first()) {
+        (false, _) => "Choose a shell to see how much room it has.".to_owned(),
+        (true, None) => {
+            "No clearance rule applies yet: add the rules of the local authority.".to_owned()
+        }
+        (true, Some(least)) => {
+            let room = show(Measure::Length, least.room.abs(), system).text;
+            match short {
+                0 => format!(
+                    "Every listed clearance holds. Least room {room}, {}.",
+                    least.target
+                ),
+                1 => format!("One clearance falls short: {} by {room}.", least.target),
+                n => format!(
+                    "{n} clearances fall short, {} the most: by {room}.",
+                    least.target
+                ),
+            }
+        }
+    };
+    Verdict { short, text }
+}
+
+fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow> {
+    let length = |metres| show(Measure::Length, metres, system);
+    clearances
+        .iter()
+        .enumerate()
+        .map(|(index, c)| ClearanceRow {
+            index,
+            name: c.name.clone(),
+            from: c.from.words(),
+            target: c.target.clone(),
+            distance: length(c.distance),
+            required: length(c.required),
+            room: length(c.room),
+            short: c.room < 0.0,
+            source: c.source.clone(),
+        })
+        .collect()
+}
+
+fn quantity_row(line: &Line, system: System) -> QuantityRow {
+    QuantityRow {
+        key: line.key,
+        group: line.group,
+        label: line.label.clone(),
+        shown: show(line.measure, line.value, system),
+    }
+}

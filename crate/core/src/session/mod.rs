@@ -1,0 +1,235 @@
+//! An open site being worked on: commands, undo, redo, and results kept in step.
+//!
+//! A [`Session`] always holds a site that has passed the door, and the results computed
+//! from it. A [`Command`] that would break it is refused with findings and changes nothing.
+//! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
+
+pub mod command;
+mod hand;
+mod history;
+pub mod ledger;
+pub mod snap;
+
+pub use command::Command;
+pub use hand::{Held, handle};
+pub use ledger::Ledger;
+pub use snap::Snap;
+
+use crate::exchange::{self, Unknown};
+use crate::finding::{Finding, any_fault};
+use crate::geom::Point;
+use crate::results::{Cache, Results};
+use crate::site::{CheckedSite, Site, starter};
+use history::History;
+
+/// An open site with its history and its results.
+#[derive(Debug)]
+pub struct Session {
+    site: CheckedSite,
+    results: Results,
+    cache: Cache,
+    history: History,
+    gesture: Option<hand::Gesture>,
+    snap: Option<Snap>,
+    unknown: Unknown,
+    revision: u64,
+}
+
+impl Session {
+    /// A session on a blank lot.
+    ///
+    /// # Errors
+    /// None that a test would not have caught: the blank lot goes through the door as well.
+    pub fn new() -> Result<Self, Vec<Finding>> {
+        let site = CheckedSite::check(starter::blank_lot(), None)?;
+        Ok(Self::of(site, Unknown::default()))
+    }
+
+    fn of(site: CheckedSite, unknown: Unknown) -> Self {
+        let mut cache = Cache::default();
+        let results = Results::compute(&site, &mut cache);
+        Self {
+            site,
+            results,
+            cache,
+            history: History::default(),
+            gesture: None,
+            snap: None,
+            unknown,
+            revision: 0,
+        }
+    }
+
+    /// Opens a site file in place of the present one; history starts afresh.
+    ///
+    /// # Errors
+    /// Every fault of the file; the open work stays as it was.
+    pub fn open(&mut self, text: &str) -> Result<Vec<Finding>, Vec<Finding>> {
+        let opened = exchange::open(text)?;
+        let revision = self.revision + 1;
+        *self = Self {
+            revision,
+            ..Self::of(opened.site, opened.unknown)
+        };
+        Ok(opened.findings)
+    }
+
+    /// The site file of the present site.
+    pub fn save(&self) -> String {
+        exchange::save(self.site.site(), &self.unknown)
+    }
+
+    /// The present site.
+    pub fn site(&self) -> &CheckedSite {
+        &self.site
+    }
+
+    /// What follows from the present site.
+    pub fn results(&self) -> &Results {
+        &self.results
+    }
+
+    /// Counts every change; equal revisions mean an equal site.
+    pub fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// What the shell snapped to in the gesture under way.
+    pub fn snap(&self) -> Option<&Snap> {
+        self.snap.as_ref()
+    }
+
+    /// Carries out one undoable edit. A gesture under way is ended first.
+    ///
+    /// # Errors
+    /// Every fault it would cause; nothing was changed.
+    pub fn apply(&mut self, command: Command) -> Result<(), Vec<Finding>> {
+        self.release();
+        let label = command.label();
+        let next = command.carried_out(&self.site)?;
+        self.commit(label, next)
+    }
+
+    fn commit(&mut self, label: &'static str, next: Site) -> Result<(), Vec<Finding>> {
+        if next == **self.site.site() {
+            return Ok(());
+        }
+        let checked = CheckedSite::check(next, Some(&self.site))?;
+        let before = core::mem::replace(&mut self.site, checked);
+        self.history.record(label, before);
+        self.refresh();
+        Ok(())
+    }
+
+    fn refresh(&mut self) {
+        self.revision += 1;
+        self.results = Results::compute(&self.site, &mut self.cache);
+    }
+
+    /// Takes the last edit back; says whether there was one.
+    pub fn undo(&mut self) -> bool {
+        self.release();
+        let moved = self.history.undo(&mut self.site);
+        if moved {
+            self.refresh();
+        }
+        moved
+    }
+
+    /// Carries the last edit taken back out again; says whether there was one.
+    pub fn redo(&mut self) -> bool {
+        self.release();
+        let moved = self.history.redo(&mut self.site);
+        if moved {
+            self.refresh();
+        }
+        moved
+    }
+
+    /// The edit that [`Session::undo`] would take back.
+    pub fn undo_label(&self) -> Option<&'static str> {
+        self.history.undo_label()
+    }
+
+    /// The edit that [`Session::redo`] would carry out again.
+    pub fn redo_label(&self) -> Option<&'static str> {
+        self.history.redo_label()
+    }
+
+    /// What a finger or pointer at a place would take hold of.
+    ///
+    /// `reach`: how far off it may be, metres; `scale`: pixels per metre of the view.
+    pub fn held_at(&self, at: Point, reach: f64, scale: f64) -> Option<Held> {
+        hand::held_at(&self.site, at, reach, scale)
+    }
+
+    /// Takes hold of what lies at a place and begins a gesture.
+    pub fn grab(&mut self, at: Point, reach: f64, scale: f64) -> Option<Held> {
+        self.release();
+        let held = self.held_at(at, reach, scale)?;
+        self.gesture = Some(hand::Gesture::begin(held, &self.site, at)?);
+        Some(held)
+    }
+
+    /// The name of the feature within `reach` metres of a place; the last drawn wins.
+    pub fn feature_at(&self, at: Point, reach: f64) -> Option<&str> {
+        hand::feature_at(&self.site, at, reach)
+    }
+
+    /// Moves what is held to follow the hand.
+    pub fn drag_to(&mut self, at: Point, snap: bool) {
+        let Some(gesture) = &self.gesture else { return };
+        let (next, snapped) = gesture.moved(&self.site, at, snap);
+        self.snap = snapped;
+        if next == **self.site.site() {
+            return;
+        }
+        // A place outside the range of a lot is refused by the door: the hand goes on, the
+        // shell stays where it was.
+        if let Ok(checked) = CheckedSite::check(next, Some(&self.site)) {
+            self.site = checked;
+            self.refresh();
+        }
+    }
+
+    /// Lets go; the whole gesture becomes one step of the history.
+    pub fn release(&mut self) {
+        self.snap = None;
+        let Some(gesture) = self.gesture.take() else {
+            return;
+        };
+        let label = gesture.label();
+        let before = gesture.before();
+        if before.site() != self.site.site() {
+            self.history.record(label, before);
+        }
+    }
+
+    /// Lets go and puts back what was moved.
+    pub fn cancel(&mut self) {
+        self.snap = None;
+        if let Some(gesture) = self.gesture.take() {
+            self.site = gesture.before();
+            self.refresh();
+        }
+    }
+
+    /// Whether anything is held.
+    pub fn is_holding(&self) -> bool {
+        self.gesture.is_some()
+    }
+
+    /// Opens a shell file and chooses the shell in it.
+    ///
+    /// # Errors
+    /// Every fault of the file or the shell; nothing was changed.
+    pub fn open_shell(&mut self, text: &str) -> Result<Vec<Finding>, Vec<Finding>> {
+        let (record, findings) = exchange::shell_file::open(text)?;
+        debug_assert!(!any_fault(&findings));
+        self.apply(Command::ChooseShell(crate::site::ShellChoice::Own(record)))?;
+        Ok(findings)
+    }
+}
+
+#[cfg(test)]
+mod tests;

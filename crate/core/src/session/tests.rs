@@ -1,0 +1,173 @@
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+//! Undo is total, refusals change nothing, a drag is one step.
+
+use super::*;
+use crate::ground::GroundRecord;
+use crate::math::TURN;
+use crate::shell::catalogue;
+use crate::site::{EquipmentPad, ShellChoice, Works};
+use crate::units::System;
+
+fn with_shell() -> Session {
+    let mut session = Session::new().unwrap();
+    let name = catalogue::all()[0].name.clone();
+    session
+        .apply(Command::ChooseShell(ShellChoice::Catalogue(name)))
+        .unwrap();
+    session
+}
+
+/// One of every command that changes a site with a shell on it.
+fn every_command() -> Vec<Command> {
+    let mut works = Works::default();
+    works.dig.over_dig = 0.3;
+    vec![
+        Command::ChooseShell(ShellChoice::Catalogue(catalogue::all()[1].name.clone())),
+        Command::MoveShell {
+            at: Point::new(12.0, 20.0),
+        },
+        Command::NudgeShell {
+            east: 0.0254,
+            north: -0.0254,
+        },
+        Command::TurnShell { heading: 1.0 },
+        Command::FlipShell,
+        Command::AlignShell,
+        Command::SetCoping { elevation: 1.5 },
+        Command::SetWorks(works),
+        Command::SetRules(Vec::new()),
+        Command::SetGround(GroundRecord::Level { elevation: 0.2 }),
+        Command::SetEquipment(Some(EquipmentPad {
+            at: Point::new(3.0, 3.0),
+            heading: 0.0,
+            length: 2.0,
+            width: 1.0,
+        })),
+        Command::SetDisplay(System::Metres),
+        Command::Rename {
+            name: "Back garden".into(),
+            note: String::new(),
+        },
+        Command::RemoveShell,
+    ]
+}
+
+#[test]
+fn every_edit_is_taken_back_and_carried_out_again() {
+    let mut session = with_shell();
+    let mut saves = vec![session.save()];
+    for command in every_command() {
+        let label = command.label();
+        session.apply(command).unwrap();
+        assert_eq!(session.undo_label(), Some(label));
+        saves.push(session.save());
+    }
+    for (before, after) in saves.iter().zip(&saves[1..]).rev() {
+        assert_ne!(before, after);
+        assert_eq!(&session.save(), after);
+        assert!(session.undo());
+        assert_eq!(&session.save(), before);
+    }
+    while session.redo() {}
+    // The very first step placed the shell.
+    assert_eq!(&session.save(), saves.last().unwrap());
+}
+
+#[test]
+fn a_new_edit_forgets_what_was_taken_back() {
+    let mut session = with_shell();
+    session.apply(Command::TurnShell { heading: 1.0 }).unwrap();
+    session.undo();
+    session.apply(Command::TurnShell { heading: 2.0 }).unwrap();
+    assert!(!session.redo());
+}
+
+#[test]
+fn a_refused_edit_changes_nothing() {
+    let mut session = with_shell();
+    let before = session.save();
+    let faults = session
+        .apply(Command::SetCoping {
+            elevation: f64::NAN,
+        })
+        .unwrap_err();
+    assert!(any_fault(&faults));
+    assert_eq!(faults[0].place, "/placement/coping_elevation");
+    assert_eq!(session.save(), before);
+    assert_eq!(session.undo_label(), Some("choose shell"));
+}
+
+#[test]
+fn a_broken_file_leaves_the_open_work() {
+    let mut session = with_shell();
+    let before = session.save();
+    assert!(session.open("{\"format\": \"batterboard-site\", ").is_err());
+    assert_eq!(session.save(), before);
+}
+
+#[test]
+fn a_drag_is_one_step_and_can_be_abandoned() {
+    let mut session = with_shell();
+    let start = session.site().site().placement.as_ref().unwrap().at;
+    let before = session.save();
+
+    assert_eq!(session.grab(start, 0.3, 20.0), Some(Held::Shell));
+    for i in 1..=10 {
+        session.drag_to(Point::new(start.x + 0.1 * f64::from(i), start.y), false);
+    }
+    session.release();
+    let moved = session.site().site().placement.as_ref().unwrap().at;
+    assert!((moved.x - start.x - 1.0).abs() < 1e-9);
+    assert_eq!(session.undo_label(), Some("move shell"));
+    assert!(session.undo());
+    assert_eq!(session.save(), before);
+
+    session.grab(start, 0.3, 20.0);
+    session.drag_to(Point::new(0.0, 0.0), false);
+    session.cancel();
+    assert_eq!(session.save(), before);
+}
+
+#[test]
+fn the_shell_moves_with_the_point_it_is_held_at() {
+    let mut session = with_shell();
+    let start = session.site().site().placement.as_ref().unwrap().at;
+    let grip = Point::new(start.x + 0.4, start.y + 0.3);
+    session.grab(grip, 0.3, 20.0);
+    session.drag_to(grip, false);
+    session.release();
+    assert_eq!(session.site().site().placement.as_ref().unwrap().at, start);
+    assert_eq!(
+        session.undo_label(),
+        Some("choose shell"),
+        "a drag to nowhere is no step"
+    );
+}
+
+#[test]
+fn turning_by_the_handle_snaps_to_the_lot_line() {
+    let mut session = with_shell();
+    session.apply(Command::TurnShell { heading: 0.6 }).unwrap();
+    let placement = session.site().site().placement.clone().unwrap();
+    let (_, knob) = handle(session.site(), 20.0).unwrap();
+    assert_eq!(session.grab(knob, 0.3, 20.0), Some(Held::Turn));
+    let wanted = TURN / 4.0 + 0.02;
+    session.drag_to(
+        placement.at + crate::geom::Vector::along_bearing(wanted) * 9.0,
+        true,
+    );
+    assert!(session.snap().is_some());
+    session.release();
+    let heading = session.site().site().placement.as_ref().unwrap().heading;
+    assert!((heading - TURN / 4.0).abs() < 1e-9, "{heading}");
+}
+
+#[test]
+fn a_drag_beyond_the_range_of_a_lot_is_held_back() {
+    let mut session = with_shell();
+    let start = session.site().site().placement.as_ref().unwrap().at;
+    session.grab(start, 0.3, 20.0);
+    session.drag_to(Point::new(1e9, f64::NAN), false);
+    session.release();
+    assert_eq!(session.site().site().placement.as_ref().unwrap().at, start);
+}
