@@ -8,6 +8,8 @@ pub mod geom;
 pub mod ground;
 pub mod lot;
 pub mod math;
+pub mod pretty;
+pub mod report;
 pub mod results;
 pub mod session;
 pub mod shell;

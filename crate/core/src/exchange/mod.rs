@@ -14,10 +14,10 @@
 //! | open and save a site | [`open`], [`save`] |
 //! | load and write a single shell | [`open_shell`], [`save_shell`] |
 //! | the JSON Schema of the site file | [`schema::site`] |
-//! | JSON text that is the same everywhere | [`pretty::to_string`] |
+//!
+//! JSON text with a fixed layout comes from [`crate::pretty`].
 
 mod migrate;
-pub mod pretty;
 mod read;
 pub mod schema;
 pub mod shell_file;

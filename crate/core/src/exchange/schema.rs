@@ -45,7 +45,7 @@ fn published<T: JsonSchema>(title: &str, format: &str, version: u32) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::exchange::pretty;
+    use crate::pretty;
 
     /// Set this variable to write the schemas anew after the types have changed.
     const UPDATE: &str = "BATTERBOARD_UPDATE";

@@ -3,9 +3,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::pretty;
 use super::read::{Format, read};
 use crate::finding::Finding;
+use crate::pretty;
 use crate::shell::{Shell, ShellRecord};
 use crate::site::limits;
 

@@ -2,10 +2,10 @@
 
 use serde_json::Value;
 
-use super::pretty;
 use super::read::{Format, read};
 use super::unknown::Unknown;
 use crate::finding::Finding;
+use crate::pretty;
 use crate::site::{CheckedSite, FORMAT, Site, VERSION};
 
 /// How a site file names itself. Every version before [`VERSION`] has a step here.
@@ -139,7 +139,7 @@ mod tests {
 
     #[test]
     fn broken_text_is_placed_by_line_and_column() {
-        let text = crate::exchange::pretty::to_string(&sample());
+        let text = crate::pretty::to_string(&sample());
         let cut = open(text.get(..text.len() / 2).unwrap())
             .unwrap_err()
             .remove(0);

@@ -1,0 +1,145 @@
+//! The report on a site: every figure and every finding, as data, as JSON and as plain text.
+//!
+//! A [`Report`] is made from a site and its [`Results`] and holds nothing of its own. The
+//! same site gives the same bytes on every machine: numbers are SI values as the shortest
+//! text that reads back, and display texts made by `units` alone. Nothing in it depends on
+//! the clock, the locale or the path of a file.
+
+mod arithmetic;
+mod figure;
+mod lot;
+mod placed;
+mod table;
+mod text;
+mod workings;
+
+use serde::Serialize;
+
+pub use figure::Figure;
+pub use lot::{LotFigures, SideFigures};
+pub use placed::ShellFigures;
+pub use workings::{InputShown, Workings};
+
+use crate::clearance::{Clearance, Subject};
+use crate::finding::Finding;
+use crate::geom::Point;
+use crate::results::Results;
+use crate::site::{CheckedSite, MeasuredFrom};
+use crate::units::{Measure, System};
+
+/// The `format` member of every report.
+pub const FORMAT: &str = "batterboard-report";
+
+/// The version of the report's form.
+pub const VERSION: u32 = 1;
+
+/// Everything there is to say about a site.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Report {
+    /// Always `batterboard-report`.
+    pub format: &'static str,
+    /// Version of the form.
+    pub version: u32,
+    /// What the job is called.
+    pub site: String,
+    /// Anything worth saying about it.
+    pub note: String,
+    /// The units that `shown` is in; `other` is in the other ones.
+    pub units: System,
+    /// How many clearances fall short.
+    pub shortfalls: usize,
+    /// Everything worth knowing, cautions first; among equals in the order they were found.
+    pub findings: Vec<Finding>,
+    /// The lot.
+    pub lot: LotFigures,
+    /// The shell and where it stands, once placed.
+    pub shell: Option<ShellFigures>,
+    /// Every clearance, least room first.
+    pub clearances: Vec<ClearanceFigures>,
+    /// Every quantity with its working, in order.
+    pub quantities: Vec<Workings>,
+}
+
+/// One clearance in figures.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ClearanceFigures {
+    /// Index of the rule in the site file.
+    pub rule: usize,
+    /// The rule's name.
+    pub name: String,
+    /// Where on the work it was measured from.
+    pub from: MeasuredFrom,
+    /// What it was measured to, as the plan calls it.
+    pub target: String,
+    /// The same by index: a side of the lot or a feature.
+    pub subject: Subject,
+    /// Measured distance; negative when the figures overlap.
+    pub distance: Figure,
+    /// Required distance.
+    pub required: Figure,
+    /// Distance less required.
+    pub room: Figure,
+    /// Whether it falls short.
+    pub falls_short: bool,
+    /// The point on the work, site metres.
+    pub from_point: Point,
+    /// The point on the target, site metres.
+    pub to_point: Point,
+    /// Who says so.
+    pub source: String,
+}
+
+impl Report {
+    /// The report on a site in the given units.
+    pub fn new(site: &CheckedSite, results: &Results, system: System) -> Self {
+        let mut findings = results.findings.clone();
+        findings.sort_by_key(|f| core::cmp::Reverse(f.severity));
+        let clearance = |c| ClearanceFigures::of(c, system);
+        let quantity = |line| Workings::of(line, system);
+        Self {
+            format: FORMAT,
+            version: VERSION,
+            site: site.site().name.clone(),
+            note: site.site().note.clone(),
+            units: system,
+            shortfalls: results.shortfalls(),
+            findings,
+            lot: LotFigures::of(&site.lot().lot, system),
+            shell: site
+                .placed_shell()
+                .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
+            clearances: results.clearances.iter().map(clearance).collect(),
+            quantities: results.takeoff.iter().map(quantity).collect(),
+        }
+    }
+
+    /// The report as JSON text.
+    pub fn to_json(&self) -> String {
+        crate::pretty::to_string(self)
+    }
+
+    /// The report as plain text, for a terminal or a printer of fixed width.
+    pub fn to_text(&self) -> String {
+        text::of(self)
+    }
+}
+
+impl ClearanceFigures {
+    fn of(c: &Clearance, system: System) -> Self {
+        let length = |metres| Figure::new(Measure::Length, metres, system);
+        Self {
+            rule: c.rule,
+            name: c.name.clone(),
+            from: c.from,
+            target: c.target.clone(),
+            subject: c.subject,
+            distance: length(c.distance),
+            required: length(c.required),
+            room: length(c.room),
+            falls_short: c.falls_short(),
+            from_point: c.from_point,
+            to_point: c.to_point,
+            source: c.source.clone(),
+        }
+    }
+}

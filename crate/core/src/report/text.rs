@@ -1,0 +1,196 @@
+//! The report as plain text: cautions first, then the lot, the shell, clearances, quantities
+//! with their working, and what else was noticed.
+
+use super::table::{Lean, WIDTH, columns, wrapped};
+use super::{ClearanceFigures, Figure, Report, Workings};
+use crate::finding::{Finding, Severity};
+
+/// The whole report.
+pub(super) fn of(report: &Report) -> String {
+    let mut out = String::new();
+    let rule = "=".repeat(WIDTH);
+    let name = wrapped(&format!("Site report: {}", report.site), 0);
+    out.push_str(&format!("{name}\n{rule}\n"));
+    if !report.note.is_empty() {
+        out.push_str(&format!("{}\n", wrapped(&report.note, 0)));
+    }
+    out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
+    let (notes, cautions): (Vec<&Finding>, Vec<&Finding>) = report
+        .findings
+        .iter()
+        .partition(|f| f.severity == Severity::Note);
+    heading("Cautions", &mut out);
+    findings(&cautions, &mut out);
+    heading("Lot", &mut out);
+    lot(report, &mut out);
+    if report.shell.is_some() {
+        heading("Shell", &mut out);
+        shell(report, &mut out);
+    }
+    heading("Clearances", &mut out);
+    clearances(&report.clearances, &mut out);
+    if !report.quantities.is_empty() {
+        heading("Quantities", &mut out);
+        quantities(&report.quantities, &mut out);
+    }
+    if !notes.is_empty() {
+        heading("Notes", &mut out);
+        findings(&notes, &mut out);
+    }
+    out
+}
+
+fn heading(text: &str, out: &mut String) {
+    out.push_str(&format!("\n{text}\n{}\n", "-".repeat(WIDTH)));
+}
+
+/// Whether it fits, in a sentence.
+fn verdict(report: &Report) -> String {
+    let least = report.clearances.first();
+    match (&report.shell, least, report.shortfalls) {
+        (None, ..) => "No shell is placed yet.".to_owned(),
+        (_, None, _) => "No clearance was measured.".to_owned(),
+        (_, Some(least), 0) => format!(
+            "Every listed clearance holds. The least room is {}: {}, to {}.",
+            least.room.both(),
+            least.name,
+            least.target
+        ),
+        (_, Some(least), 1) => format!(
+            "One clearance FALLS SHORT: {}, to {}.",
+            least.name, least.target
+        ),
+        (_, Some(least), n) => format!(
+            "{n} clearances FALL SHORT, the most: {}, to {}.",
+            least.name, least.target
+        ),
+    }
+}
+
+fn findings(findings: &[&Finding], out: &mut String) {
+    for finding in findings {
+        let sign = if finding.severity == Severity::Note {
+            '-'
+        } else {
+            '!'
+        };
+        let text = format!("{} {}", finding.message, finding.remedy);
+        let text = wrapped(&text, 4);
+        out.push_str(&format!("  {sign} {}\n", text.trim_start()));
+        if !finding.place.is_empty() {
+            out.push_str(&format!("    [{} at {}]\n", finding.check, finding.place));
+        }
+    }
+}
+
+/// Names and figures in two columns.
+fn pairs(pairs: &[(&str, String)], out: &mut String) {
+    let rows: Vec<Vec<String>> = pairs
+        .iter()
+        .map(|(name, text)| vec![(*name).to_owned(), text.clone()])
+        .collect();
+    columns(2, &[Lean::Left, Lean::Left], &rows, out);
+}
+
+fn lot(report: &Report, out: &mut String) {
+    let lot = &report.lot;
+    let mut lines = vec![("Area", lot.area.both())];
+    lines.extend(lot.stated_area.iter().map(|a| ("Stated area", a.both())));
+    lines.push(("Perimeter", lot.perimeter.both()));
+    let closing = lot.closing.as_ref().map_or_else(
+        || "exactly".to_owned(),
+        |c| format!("within {}, {}", lot.misclosure.both(), c.shown.text),
+    );
+    lines.push(("Closes", closing));
+    let side = |s: &super::SideFigures| (s.label.clone(), s.length.both());
+    let sides: Vec<(String, String)> = lot.sides.iter().map(side).collect();
+    lines.extend(
+        sides
+            .iter()
+            .map(|(label, text)| (label.as_str(), text.clone())),
+    );
+    pairs(&lines, out);
+}
+
+fn shell(report: &Report, out: &mut String) {
+    let Some(shell) = &report.shell else { return };
+    let both = Figure::both;
+    let size = format!("{} by {}", shell.length.shown.text, shell.width.shown.text);
+    let heading = match shell.mirrored {
+        true => format!("{}, mirrored", shell.heading.shown.text),
+        false => shell.heading.shown.text.clone(),
+    };
+    let mut lines = vec![
+        ("Name", shell.name.clone()),
+        ("Size at the water's edge", size),
+        ("Area at the water's edge", both(&shell.area)),
+        ("Perimeter at the water's edge", both(&shell.perimeter)),
+        ("Deepest below the rim", both(&shell.deepest)),
+        ("Coping width", both(&shell.coping_width)),
+    ];
+    lines.extend(shell.weight.iter().map(|w| ("Weight, empty", both(w))));
+    lines.push(("Heading to the deep end", heading));
+    lines.push(("Elevation of the rim", both(&shell.coping_elevation)));
+    pairs(&lines, out);
+}
+
+fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
+    if clearances.is_empty() {
+        out.push_str("  none measured\n");
+        return;
+    }
+    let head = ["", "Room", "Distance", "Required", "Rule", "From, to"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for c in clearances {
+        rows.push(vec![
+            if c.falls_short { "SHORT" } else { "ok" }.to_owned(),
+            c.room.shown.text.clone(),
+            c.distance.shown.text.clone(),
+            c.required.shown.text.clone(),
+            c.name.clone(),
+            format!("{} to {}", c.from.words(), c.target),
+        ]);
+    }
+    use Lean::{Left, Right};
+    columns(2, &[Left, Right, Right, Right, Left, Left], &rows, out);
+    out.push('\n');
+    let mut told: Vec<usize> = Vec::new();
+    for c in clearances.iter().filter(|c| !c.source.is_empty()) {
+        if told.contains(&c.rule) {
+            continue;
+        }
+        told.push(c.rule);
+        let text = wrapped(&format!("{}: {}", c.name, c.source), 4);
+        out.push_str(&format!("{text}\n"));
+    }
+}
+
+fn quantities(quantities: &[Workings], out: &mut String) {
+    let rows: Vec<Vec<String>> = quantities
+        .iter()
+        .map(|q| vec![q.label.clone(), q.shown.text.clone(), q.other.text.clone()])
+        .collect();
+    columns(2, &[Lean::Left, Lean::Right, Lean::Right], &rows, out);
+    heading("Working", out);
+    for q in quantities {
+        out.push_str(&format!("  {}\n", q.label));
+        let mut paragraph = |text: &str| {
+            let text = wrapped(text, 6);
+            out.push_str(&format!("    {}\n", text.trim_start()));
+        };
+        paragraph(&format!("= {}", q.formula));
+        paragraph(&format!("= {}", q.arithmetic));
+        for (name, text) in [
+            ("waste", &q.waste),
+            ("rounding", &q.rounding),
+            ("source", &q.source),
+        ] {
+            if !text.is_empty() {
+                paragraph(&format!("{name}: {text}"));
+            }
+        }
+        for input in q.inputs.iter().filter(|i| !i.source.is_empty()) {
+            paragraph(&format!("{}: {}", input.name, input.source));
+        }
+    }
+}

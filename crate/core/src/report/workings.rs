@@ -1,0 +1,100 @@
+//! A quantity with the arithmetic behind it, as people read it.
+
+use serde::Serialize;
+
+use super::{Figure, arithmetic};
+use crate::takeoff::{Group, Line};
+use crate::units::{Measure, Shown, System};
+
+/// One quantity and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Workings {
+    /// Its stable name.
+    pub key: &'static str,
+    /// The group it is listed in.
+    pub group: Group,
+    /// What it is called.
+    pub label: String,
+    /// Its value in SI units, waste and rounding included.
+    pub value: f64,
+    /// The SI unit's sign.
+    pub unit: &'static str,
+    /// As shown in the report's units.
+    pub shown: Shown,
+    /// As shown in the other units.
+    pub other: Shown,
+    /// The formula in words and signs.
+    pub formula: String,
+    /// The formula with its numbers put in, in the report's units.
+    pub arithmetic: String,
+    /// What went into it.
+    pub inputs: Vec<InputShown>,
+    /// What was added for waste, empty when nothing was.
+    pub waste: String,
+    /// How it was rounded, empty when it was not.
+    pub rounding: String,
+    /// Where formula and constants come from.
+    pub source: String,
+}
+
+/// One number that went into a quantity.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct InputShown {
+    /// What it is.
+    pub name: String,
+    /// Its value in SI units.
+    pub value: f64,
+    /// The SI unit's sign.
+    pub unit: &'static str,
+    /// As shown in the report's units.
+    pub shown: Shown,
+    /// As shown in the other units.
+    pub other: Shown,
+    /// Where it comes from, when it is a constant; empty when it was measured.
+    pub source: String,
+}
+
+impl Workings {
+    /// The working of one line of the takeoff in the given units.
+    pub fn of(line: &Line, system: System) -> Self {
+        let result = Figure::new(line.measure, line.value, system);
+        let inputs: Vec<InputShown> = line
+            .working
+            .inputs
+            .iter()
+            .map(|input| {
+                let figure = Figure::new(input.measure, input.value, system);
+                InputShown {
+                    name: input.name.clone(),
+                    value: figure.value,
+                    unit: figure.unit,
+                    shown: figure.shown,
+                    other: figure.other,
+                    source: input.source.clone(),
+                }
+            })
+            .collect();
+        let named: Vec<(&str, &str)> = inputs
+            .iter()
+            .map(|input| (input.name.as_str(), input.shown.text.as_str()))
+            .collect();
+        let working = &line.working;
+        let arithmetic = arithmetic::fill_in(&working.formula, &named, &result.shown.text);
+        let waste = |share| Figure::new(Measure::Fraction, share, system).shown.text;
+        Self {
+            key: line.key,
+            group: line.group,
+            label: line.label.clone(),
+            value: result.value,
+            unit: result.unit,
+            shown: result.shown,
+            other: result.other,
+            formula: working.formula.clone(),
+            arithmetic,
+            inputs,
+            waste: working.waste.map_or_else(String::new, waste),
+            rounding: working.rounding.clone(),
+            source: working.source.clone(),
+        }
+    }
+}
