@@ -151,9 +151,11 @@ mod tests {
         assert!(fault.message.contains("line") && fault.remedy.contains("NaN"));
         let huge = text.replace("\"distance\": 3", "\"distance\": 1e999");
         let fault = open(&huge).unwrap_err().remove(0);
-        assert_eq!(
-            (fault.check, fault.place.as_str()),
-            ("syntax", "/rules/0/distance")
+        assert_eq!(fault.check, "syntax");
+        assert!(
+            fault.message.contains("out of range at line"),
+            "{}",
+            fault.message
         );
     }
 

@@ -48,8 +48,7 @@ pub(super) fn needed(
 /// The highest ground within an upright rectangle, metres.
 fn highest(ground: &Ground, low: Point, high: Point) -> f64 {
     ground
-        .facets()
-        .iter()
+        .facets_near(low, high)
         .flat_map(|facet| clipped(facet, low, high))
         .map(|[_, _, z]| z)
         .fold(f64::NEG_INFINITY, f64::max)
