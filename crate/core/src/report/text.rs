@@ -168,7 +168,13 @@ fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
 fn quantities(quantities: &[Workings], out: &mut String) {
     let rows: Vec<Vec<String>> = quantities
         .iter()
-        .map(|q| vec![q.label.clone(), q.shown.text.clone(), q.other.text.clone()])
+        .map(|q| {
+            vec![
+                q.label.to_owned(),
+                q.shown.text.clone(),
+                q.other.text.clone(),
+            ]
+        })
         .collect();
     columns(2, &[Lean::Left, Lean::Right, Lean::Right], &rows, out);
     heading("Working", out);
@@ -181,9 +187,9 @@ fn quantities(quantities: &[Workings], out: &mut String) {
         paragraph(&format!("= {}", q.formula));
         paragraph(&format!("= {}", q.arithmetic));
         for (name, text) in [
-            ("waste", &q.waste),
-            ("rounding", &q.rounding),
-            ("source", &q.source),
+            ("waste", q.waste.as_str()),
+            ("rounding", q.rounding),
+            ("source", q.source),
         ] {
             if !text.is_empty() {
                 paragraph(&format!("{name}: {text}"));
@@ -191,6 +197,9 @@ fn quantities(quantities: &[Workings], out: &mut String) {
         }
         for input in q.inputs.iter().filter(|i| !i.source.is_empty()) {
             paragraph(&format!("{}: {}", input.name, input.source));
+        }
+        for assumption in &q.assumptions {
+            paragraph(assumption);
         }
     }
 }

@@ -14,7 +14,7 @@ pub struct Workings {
     /// The group it is listed in.
     pub group: Group,
     /// What it is called.
-    pub label: String,
+    pub label: &'static str,
     /// Its value in SI units, waste and rounding included.
     pub value: f64,
     /// The SI unit's sign.
@@ -24,7 +24,7 @@ pub struct Workings {
     /// As shown in the other units.
     pub other: Shown,
     /// The formula in words and signs.
-    pub formula: String,
+    pub formula: &'static str,
     /// The formula with its numbers put in, in the report's units.
     pub arithmetic: String,
     /// What went into it.
@@ -32,16 +32,18 @@ pub struct Workings {
     /// What was added for waste, empty when nothing was.
     pub waste: String,
     /// How it was rounded, empty when it was not.
-    pub rounding: String,
+    pub rounding: &'static str,
     /// Where formula and constants come from.
-    pub source: String,
+    pub source: &'static str,
+    /// What it takes for granted, each in a sentence.
+    pub assumptions: Vec<&'static str>,
 }
 
 /// One number that went into a quantity.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct InputShown {
     /// What it is.
-    pub name: String,
+    pub name: &'static str,
     /// Its value in SI units.
     pub value: f64,
     /// The SI unit's sign.
@@ -51,7 +53,7 @@ pub struct InputShown {
     /// As shown in the other units.
     pub other: Shown,
     /// Where it comes from, when it is a constant; empty when it was measured.
-    pub source: String,
+    pub source: &'static str,
 }
 
 impl Workings {
@@ -65,36 +67,37 @@ impl Workings {
             .map(|input| {
                 let figure = Figure::new(input.measure, input.value, system);
                 InputShown {
-                    name: input.name.clone(),
+                    name: input.name,
                     value: figure.value,
                     unit: figure.unit,
                     shown: figure.shown,
                     other: figure.other,
-                    source: input.source.clone(),
+                    source: input.source,
                 }
             })
             .collect();
         let named: Vec<(&str, &str)> = inputs
             .iter()
-            .map(|input| (input.name.as_str(), input.shown.text.as_str()))
+            .map(|input| (input.name, input.shown.text.as_str()))
             .collect();
         let working = &line.working;
-        let arithmetic = arithmetic::fill_in(&working.formula, &named, &result.shown.text);
+        let arithmetic = arithmetic::fill_in(working.formula, &named, &result.shown.text);
         let waste = |share| Figure::new(Measure::Fraction, share, system).shown.text;
         Self {
             key: line.key,
             group: line.group,
-            label: line.label.clone(),
+            label: line.label,
             value: result.value,
             unit: result.unit,
             shown: result.shown,
             other: result.other,
-            formula: working.formula.clone(),
+            formula: working.formula,
             arithmetic,
             inputs,
             waste: working.waste.map_or_else(String::new, waste),
-            rounding: working.rounding.clone(),
-            source: working.source.clone(),
+            rounding: working.rounding,
+            source: working.source,
+            assumptions: working.assumptions.clone(),
         }
     }
 }

@@ -8,6 +8,7 @@ use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Region};
 use crate::shell::Shell;
 use crate::site::{DigSettings, Works};
+use crate::takeoff::Measured;
 
 /// How many shapes of the hole are kept, one to each headroom: enough for a drag up and down
 /// a steep lot.
@@ -61,6 +62,8 @@ pub(super) struct Kept {
     works: Works,
     /// The work round the shell.
     pub rings: Arc<ShellRings>,
+    /// What the takeoff measures on the shell.
+    pub measured: Measured,
     shapes: Vec<DigShape>,
     /// Depth below the rim, and how far a footing there is in the hole's reach.
     undermined: Vec<(f64, Region)>,
@@ -74,6 +77,7 @@ impl Cache {
             shell: Arc::clone(shell),
             works: *works,
             rings: Arc::new(ShellRings::new(shell, works)),
+            measured: Measured::new(shell, works),
             shapes: Vec::new(),
             undermined: Vec::new(),
         });

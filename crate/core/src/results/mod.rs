@@ -64,8 +64,10 @@ impl Results {
             let cap = works.collar.underside();
             let cut = excavate(shape, site.ground(), &pose, coping, cap);
             work.dig = cut.top_edge.clone();
-            lines = takeoff(site, &cut);
+            let taken = takeoff(works, &kept.measured, &cut);
+            lines = taken.lines;
             findings.extend(cut.findings.iter().cloned());
+            findings.extend(taken.findings);
             findings.extend(footing::screen(site, shell, placement, kept));
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));

@@ -101,7 +101,7 @@ pub struct QuantityRow {
     /// The group it is listed in.
     pub group: Group,
     /// What it is called.
-    pub label: String,
+    pub label: &'static str,
     /// Its value.
     pub shown: Shown,
 }
@@ -199,7 +199,7 @@ fn quantity_row(line: &Line, system: System) -> QuantityRow {
     QuantityRow {
         key: line.key,
         group: line.group,
-        label: line.label.clone(),
+        label: line.label,
         shown: show(line.measure, line.value, system),
     }
 }

@@ -160,6 +160,15 @@ fn works(site: &Site, door: &mut Door) {
     if let Some(swell) = w.dig.swell {
         door.within("/works/dig/swell", "The swell", swell, 1.0, 3.0);
     }
+    if let Some(density) = w.dig.density {
+        door.within(
+            "/works/dig/density",
+            "The weight of the spoil",
+            density,
+            500.0,
+            4000.0,
+        );
+    }
     door.within(
         "/works/stone/density",
         "The density of the stone",

@@ -49,12 +49,25 @@ pub struct DigSettings {
     /// Loose volume per bank volume, in place of the material's own.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub swell: Option<f64>,
+    /// Weight of a bank cubic metre, kilograms, in place of the material's own (wet soil).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub density: Option<f64>,
 }
 
 impl DigSettings {
     /// The side slope in force, horizontal run per unit of rise.
     pub fn slope(&self) -> f64 {
         self.side_slope.unwrap_or_else(|| self.soil.side_slope())
+    }
+
+    /// The swell in force, loose volume per bank volume.
+    pub fn loose_per_bank(&self) -> f64 {
+        self.swell.unwrap_or_else(|| self.material.loose_per_bank())
+    }
+
+    /// The weight in force, kilograms per bank cubic metre.
+    pub fn bank_density(&self) -> f64 {
+        self.density.unwrap_or_else(|| self.material.bank_density())
     }
 }
 
@@ -67,6 +80,7 @@ impl Default for DigSettings {
             side_slope: None,
             material: SpoilMaterial::default(),
             swell: None,
+            density: None,
         }
     }
 }

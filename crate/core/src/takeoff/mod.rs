@@ -1,75 +1,52 @@
 //! The takeoff: every quantity to dig, haul, buy and place, with its working.
+//!
+//! [`Measured`] holds what depends on the shell and the settings alone; [`takeoff`] joins it
+//! with the dig at one placement. Every [`Line`] carries its formula, its inputs with their
+//! sources, waste, rounding and what it takes for granted. Values are exact: only pieces and
+//! loads are rounded, up.
+//!
+//! | group | lines |
+//! |---|---|
+//! | dig, haul | [`earth`] |
+//! | stone | [`stone`] |
+//! | concrete | [`concrete`] |
+//! | fittings, water | [`fittings`] |
+//!
+//! Deliberately absent: rates and prices; spoil kept back for use on the site; the fill that
+//! a shell standing above the ground needs round it.
 
-use serde::Serialize;
+mod concrete;
+mod earth;
+mod fittings;
+mod line;
+mod measured;
+mod stone;
+
+pub use line::{Group, Input, Line, Working};
+pub use measured::Measured;
 
 use crate::dig::Dig;
-use crate::site::CheckedSite;
+use crate::finding::Finding;
+use crate::site::Works;
 
-/// One quantity with the arithmetic behind it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Line {
-    /// A stable kebab-case name, for scripts and tests (`bank-cut`, `base-stone`).
-    pub key: &'static str,
-    /// The group it is listed in.
-    pub group: Group,
-    /// What the ledger calls it.
-    pub label: String,
-    /// The value in SI units (m, m2, m3, kg, count), waste and rounding included.
-    pub value: f64,
-    /// What kind of figure it is; sets the unit it is shown in.
-    pub measure: crate::units::Measure,
-    /// The arithmetic.
-    pub working: Working,
+/// Every quantity of a placed shell, and what was noticed about them.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Takeoff {
+    /// The quantities, in order.
+    pub lines: Vec<Line>,
+    /// Cautions and notes that belong beside them, placed in the site file.
+    pub findings: Vec<Finding>,
 }
 
-/// The groups of the takeoff, in order.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Group {
-    /// What leaves the hole.
-    Dig,
-    /// How it is hauled.
-    Haul,
-    /// Base and backfill.
-    Stone,
-    /// Collar and deck.
-    Concrete,
-    /// Ties and pipe.
-    Fittings,
-    /// What it holds.
-    Water,
+/// Takes off every quantity. `measured` must stem from the same shell and settings as `dig`.
+pub fn takeoff(works: &Works, measured: &Measured, dig: &Dig) -> Takeoff {
+    let mut taken = Takeoff::default();
+    earth::take(works, dig, &mut taken);
+    stone::take(works, measured, dig, &mut taken);
+    concrete::take(works, measured, &mut taken);
+    fittings::take(works, measured, &mut taken);
+    taken
 }
 
-/// How a figure came about.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Working {
-    /// The formula in words and signs (`area x thickness`).
-    pub formula: String,
-    /// What went into it.
-    pub inputs: Vec<Input>,
-    /// The fraction added for waste, if any.
-    pub waste: Option<f64>,
-    /// How it was rounded, empty when it was not.
-    pub rounding: String,
-    /// Where formula and constants come from, or "common practice".
-    pub source: String,
-}
-
-/// One number that went into a figure.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Input {
-    /// What it is.
-    pub name: String,
-    /// Its value in SI units.
-    pub value: f64,
-    /// What kind of figure it is.
-    pub measure: crate::units::Measure,
-    /// Where it comes from, when it is a constant; empty when it was measured.
-    pub source: String,
-}
-
-/// Every quantity of the site, in order. Empty until a shell is placed.
-pub fn takeoff(site: &CheckedSite, dig: &Dig) -> Vec<Line> {
-    let _ = (site, dig);
-    unimplemented!()
-}
+#[cfg(test)]
+mod tests;

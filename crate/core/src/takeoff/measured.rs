@@ -1,0 +1,60 @@
+//! What the takeoff needs to know of a shell and the work round it, wherever it stands.
+
+use crate::geom::VOLUME_TOLERANCE;
+use crate::geom::offset::widen;
+use crate::shell::Shell;
+use crate::site::Works;
+
+/// Areas, lengths and volumes that depend on the shell and the settings alone. Worth keeping
+/// for as long as those stay the same: the rings cost more than all lines together.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measured {
+    /// Area of the water's surface, arcs exact, m2.
+    pub water_area: f64,
+    /// Length of the water's edge, arcs exact, metres.
+    pub waters_edge: f64,
+    /// Volume of water to the waterline, m3.
+    pub water_volume: f64,
+    /// Depth of the water's surface below the rim, metres.
+    pub waterline: f64,
+    /// Length of the rim, the outer edge of the coping, metres.
+    pub rim_length: f64,
+    /// Area of the collar in plan, m2.
+    pub collar_area: f64,
+    /// Area of the deck from the rim to its outer edge, m2.
+    pub deck_area: f64,
+    /// Area of the deck beyond the collar, where a bed lies under it, m2.
+    pub deck_bed_area: f64,
+    /// Area of the bottom: floor, wall and over-dig in plan, m2.
+    pub bottom_area: f64,
+    /// Volume of the shell's body below the collar's underside, m3.
+    pub body_below_collar: f64,
+    /// Greatest depth of the floor's underside below the rim, wall thickness included, metres.
+    pub underside: f64,
+}
+
+impl Measured {
+    /// Measures a shell under the given settings.
+    pub fn new(shell: &Shell, works: &Works) -> Self {
+        let coping = shell.record.coping_width;
+        let thickness = shell.record.wall_thickness;
+        // Every ring is widened from the footprint itself, never from another ring.
+        let out = |by: f64| widen(&shell.footprint, by, VOLUME_TOLERANCE).area();
+        let rim_area = shell.rim.area();
+        let to_collar = out(coping + works.collar.width);
+        let to_deck = out(coping + works.deck.width);
+        Self {
+            water_area: shell.water_area(),
+            waters_edge: shell.outline.perimeter(),
+            water_volume: shell.water_volume(),
+            waterline: shell.record.waterline,
+            rim_length: shell.rim.perimeter(),
+            collar_area: (to_collar - rim_area).max(0.0),
+            deck_area: (to_deck - rim_area).max(0.0),
+            deck_bed_area: (to_deck - to_collar).max(0.0),
+            bottom_area: out(thickness + works.dig.over_dig),
+            body_below_collar: shell.displacement_below(works.collar.underside()),
+            underside: shell.deepest() + thickness,
+        }
+    }
+}
