@@ -10,5 +10,6 @@
     clippy::indexing_slicing
 )]
 
+mod geom;
 mod lot;
 mod units;

@@ -82,8 +82,9 @@ fn flatten_on(segment: &Segment, tolerance: f64, side: ChordSide, out: &mut Vec<
         let (steps, stretch) = match side {
             ChordSide::Inscribed => (step_count(sweep, arc_step(radius, tolerance)), 1.0),
             ChordSide::Centred => {
-                // A lone middle vertex must stand out by 4/3 of the sagitta to keep the area.
-                let steps = step_count(sweep, arc_step(radius, 0.75 * tolerance)).max(2);
+                // To keep the area, a lone middle vertex must stand out by 4/3 of the sagitta
+                // of a short step, 1.46 times that of the longest.
+                let steps = step_count(sweep, arc_step(radius, tolerance / 1.5)).max(2);
                 (steps, area_keeping_stretch(steps, sweep.abs()))
             }
         };
@@ -124,6 +125,7 @@ impl Outline {
 mod tests {
     use super::*;
     use crate::geom::{VOLUME_TOLERANCE, Vertex};
+    use crate::math::tan;
 
     /// A circle of radius 3 as two half turns.
     fn circle() -> Outline {
@@ -148,7 +150,7 @@ mod tests {
 
     #[test]
     fn centred_chords_keep_the_area() {
-        for tolerance in [1.0, 0.1, 0.01, VOLUME_TOLERANCE] {
+        for tolerance in [1.0, 0.3, 0.1, 0.01, VOLUME_TOLERANCE] {
             let ring = flatten(&circle(), tolerance, ChordSide::Centred);
             assert!((ring.signed_area() - circle().area()).abs() < 1e-10);
             for (a, b) in ring.edges() {
@@ -170,6 +172,23 @@ mod tests {
         .unwrap();
         let ring = flatten(&lens, 0.1, ChordSide::Centred);
         assert!((ring.signed_area() - lens.area()).abs() < 1e-13);
+    }
+
+    #[test]
+    fn a_lone_middle_vertex_stays_within_the_tolerance() {
+        // Half the sweep is the longest step; the tolerance is what that step just meets.
+        let wedge = Outline::check(vec![
+            Vertex::arc(0.0, 0.0, tan(TURN / 16.0)),
+            Vertex::line(2.0, 0.0),
+        ]);
+        let wedge = wedge.unwrap();
+        let Some(Segment::Arc { centre, radius, .. }) = wedge.segments().next() else {
+            panic!("an arc")
+        };
+        let tolerance = 1.5 * radius * (1.0 - cos(LONGEST_STEP / 2.0));
+        let ring = flatten(&wedge, tolerance, ChordSide::Centred);
+        assert_eq!(ring.0.len(), 3);
+        assert!(ring.0[1].distance(centre) - radius <= tolerance);
     }
 
     #[test]
