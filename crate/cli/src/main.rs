@@ -1,2 +1,162 @@
-//! cli
-fn main() {}
+//! `batterboard`: reports on a site file from the command line, over the same core as the page.
+//!
+//! | command | prints |
+//! |---|---|
+//! | `report SITE` | every figure and every finding, as text or JSON |
+//! | `check SITE` | clearances and findings; says by its exit code whether all hold |
+//! | `schema` | the JSON Schema of the site file |
+//! | `shells` | the catalogue of shells |
+//!
+//! # Exit codes
+//! 0: done, and for `check` every clearance holds. 1: `check` found one that falls short.
+//! 2: the command or the file cannot be read.
+
+mod input;
+mod shells;
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use anyhow::{Context, Result};
+use batterboard_core::exchange::{Opened, schema};
+use batterboard_core::pretty;
+use batterboard_core::report::Report;
+use batterboard_core::results::{Cache, Results};
+use batterboard_core::units::System;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// A clearance falls short.
+const SHORT: u8 = 1;
+
+/// The command or the file cannot be read.
+const UNREADABLE: u8 = 2;
+
+/// Checks and reports on the site file of a one-piece pool shell.
+///
+/// A planning aid, not a survey: the local authority's own rules govern, and before anyone
+/// digs, the utility-locating service marks the lines in the ground.
+#[derive(Parser)]
+#[command(version, arg_required_else_help = true)]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Print every figure and every finding of a site.
+    Report {
+        #[command(flatten)]
+        site: SiteArgs,
+        /// Print JSON with SI values, display values, units and working.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Print the clearances of a site; exit with 1 when one falls short.
+    Check {
+        #[command(flatten)]
+        site: SiteArgs,
+    },
+    /// Print the JSON Schema of the site file.
+    Schema {
+        /// Print that of the shell file instead.
+        #[arg(long)]
+        shell: bool,
+    },
+    /// List the catalogue of shells.
+    Shells {
+        /// The units to print.
+        #[arg(long, value_enum, default_value = "feet")]
+        units: Units,
+    },
+}
+
+#[derive(Args)]
+struct SiteArgs {
+    /// The site file; - reads standard input.
+    site: PathBuf,
+    /// The units to print, in place of the site's own.
+    #[arg(long, value_enum)]
+    units: Option<Units>,
+}
+
+/// The units a report is printed in.
+#[derive(Clone, Copy, ValueEnum)]
+enum Units {
+    /// Feet and inches, cubic yards, gallons, short tons.
+    Feet,
+    /// Metres, cubic metres, litres, tonnes.
+    Metres,
+}
+
+impl From<Units> for System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Feet => Self::Feet,
+            Units::Metres => Self::Metres,
+        }
+    }
+}
+
+fn main() -> ExitCode {
+    match run(Cli::parse().command) {
+        Ok(code) => code,
+        Err(error) => {
+            eprintln!("batterboard: {error:#}");
+            ExitCode::from(UNREADABLE)
+        }
+    }
+}
+
+fn run(command: Command) -> Result<ExitCode> {
+    match command {
+        Command::Report { site, json } => {
+            let report = site.report()?;
+            print(&if json {
+                report.to_json()
+            } else {
+                report.to_text()
+            })?;
+        }
+        Command::Check { site } => {
+            let report = site.report()?;
+            print(&report.to_check_text())?;
+            if report.shortfalls > 0 {
+                return Ok(ExitCode::from(SHORT));
+            }
+        }
+        Command::Schema { shell } => {
+            let schema = if shell {
+                schema::shell()
+            } else {
+                schema::site()
+            };
+            print(&pretty::to_string(&schema))?;
+        }
+        Command::Shells { units } => print(&shells::table(units.into())?)?,
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+impl SiteArgs {
+    /// Opens the site and computes everything that follows from it.
+    fn report(&self) -> Result<Report> {
+        let Opened { site, findings, .. } = input::open(&self.site)?;
+        let mut results = Results::compute(&site, &mut Cache::default());
+        results.findings.extend(findings);
+        let units = self.units.map_or(site.site().display, System::from);
+        Ok(Report::new(&site, &results, units))
+    }
+}
+
+/// Writes to standard output. A reader that has gone away (`batterboard report s | head`) is
+/// no error.
+fn print(text: &str) -> Result<()> {
+    let mut out = std::io::stdout().lock();
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    match written {
+        Err(e) if e.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
+        other => other.context("cannot write the output"),
+    }
+}

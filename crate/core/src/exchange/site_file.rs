@@ -71,7 +71,7 @@ mod tests {
                 { "id": "tank", "kind": "septic-tank", "shape": { "disc": { "at": [25, 25], "radius": 1 } } },
             ],
             "rules": [
-                { "name": "Side", "from": "waters-edge", "to": { "lot-line": { "kind": "side" } }, "distance": 3 },
+                { "name": "Side", "from": "waters-edge", "to": { "lot-line": { "kind": "side" } }, "distance": 2.5 },
             ],
         })
     }
@@ -145,18 +145,15 @@ mod tests {
             .remove(0);
         assert_eq!(cut.check, "cut-off");
         assert!(cut.message.contains("line"), "{}", cut.message);
-        let not_a_number = text.replace("\"distance\": 3", "\"distance\": NaN");
+        let not_a_number = text.replace("\"distance\": 2.5", "\"distance\": NaN");
         let fault = open(&not_a_number).unwrap_err().remove(0);
         assert_eq!(fault.check, "syntax");
         assert!(fault.message.contains("line") && fault.remedy.contains("NaN"));
-        let huge = text.replace("\"distance\": 3", "\"distance\": 1e999");
+        let huge = text.replace("\"distance\": 2.5", "\"distance\": 1e999");
         let fault = open(&huge).unwrap_err().remove(0);
         assert_eq!(fault.check, "syntax");
-        assert!(
-            fault.message.contains("out of range at line"),
-            "{}",
-            fault.message
-        );
+        assert_eq!(fault.place, "/rules/0/distance");
+        assert!(fault.message.contains("out of range at line"));
     }
 
     #[test]

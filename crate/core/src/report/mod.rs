@@ -122,6 +122,11 @@ impl Report {
     pub fn to_text(&self) -> String {
         text::of(self)
     }
+
+    /// Verdict, clearances and findings alone, as plain text.
+    pub fn to_check_text(&self) -> String {
+        text::check(self)
+    }
 }
 
 impl ClearanceFigures {

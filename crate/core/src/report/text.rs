@@ -7,18 +7,9 @@ use crate::finding::{Finding, Severity};
 
 /// The whole report.
 pub(super) fn of(report: &Report) -> String {
+    let (notes, cautions) = sorted(report);
     let mut out = String::new();
-    let rule = "=".repeat(WIDTH);
-    let name = wrapped(&format!("Site report: {}", report.site), 0);
-    out.push_str(&format!("{name}\n{rule}\n"));
-    if !report.note.is_empty() {
-        out.push_str(&format!("{}\n", wrapped(&report.note, 0)));
-    }
-    out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
-    let (notes, cautions): (Vec<&Finding>, Vec<&Finding>) = report
-        .findings
-        .iter()
-        .partition(|f| f.severity == Severity::Note);
+    title(report, &mut out);
     heading("Cautions", &mut out);
     findings(&cautions, &mut out);
     heading("Lot", &mut out);
@@ -38,6 +29,34 @@ pub(super) fn of(report: &Report) -> String {
         findings(&notes, &mut out);
     }
     out
+}
+
+/// Verdict, clearances and findings alone.
+pub(super) fn check(report: &Report) -> String {
+    let (notes, cautions) = sorted(report);
+    let mut out = String::new();
+    title(report, &mut out);
+    heading("Clearances", &mut out);
+    clearances(&report.clearances, &mut out);
+    heading("Findings", &mut out);
+    findings(&cautions, &mut out);
+    findings(&notes, &mut out);
+    out
+}
+
+/// Notes, and whatever weighs more.
+fn sorted(report: &Report) -> (Vec<&Finding>, Vec<&Finding>) {
+    let all = report.findings.iter();
+    all.partition(|f| f.severity == Severity::Note)
+}
+
+fn title(report: &Report, out: &mut String) {
+    let name = wrapped(&format!("Site report: {}", report.site), 0);
+    out.push_str(&format!("{name}\n{}\n", "=".repeat(WIDTH)));
+    if !report.note.is_empty() {
+        out.push_str(&format!("{}\n", wrapped(&report.note, 0)));
+    }
+    out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
 }
 
 fn heading(text: &str, out: &mut String) {
