@@ -1,0 +1,56 @@
+// The whole page: the plan in the middle, the ledger beside it, the job's steps along the edge.
+import { useEffect } from 'preact/hooks';
+import { DropPlace } from './job/DropPlace.tsx';
+import { FindingsPanel } from './job/FindingsPanel.tsx';
+import { KeysSheet } from './job/KeysSheet.tsx';
+import { NoticeBar } from './job/NoticeBar.tsx';
+import { ReportSheet } from './job/ReportSheet.tsx';
+import { StoppedSheet } from './job/StoppedSheet.tsx';
+import { TopBar } from './job/TopBar.tsx';
+import { Welcome } from './job/Welcome.tsx';
+import { Ledger } from './ledger/Ledger.tsx';
+import { PlanCanvas } from './plan/PlanCanvas.tsx';
+import { pageKey } from './plan/keys.ts';
+import { offlineReady, sheet, step, stopped } from './state/store.ts';
+import { StepPanel } from './steps/StepPanel.tsx';
+import { Strip } from './steps/Strip.tsx';
+
+export function App() {
+  useEffect(() => {
+    window.addEventListener('keydown', pageKey);
+    return () => window.removeEventListener('keydown', pageKey);
+  }, []);
+  return (
+    <>
+      <div class="page" data-panel={step.value !== null}>
+        <TopBar />
+        <Strip />
+        <StepPanel />
+        <main class="middle">
+          <PlanCanvas />
+        </main>
+        <Ledger />
+        <Foot />
+      </div>
+      {sheet.value === 'welcome' && <Welcome />}
+      {sheet.value === 'report' && <ReportSheet />}
+      {sheet.value === 'keys' && <KeysSheet />}
+      {stopped.value && <StoppedSheet />}
+      <FindingsPanel />
+      <NoticeBar />
+      <DropPlace />
+    </>
+  );
+}
+
+function Foot() {
+  return (
+    <footer class="foot">
+      <p>
+        A planning aid, not a survey. Call the utility-locating service before digging; check with the local authority
+        and with licensed practice.
+      </p>
+      {offlineReady.value && <p class="foot-offline">Works without a connection</p>}
+    </footer>
+  );
+}

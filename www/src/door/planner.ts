@@ -1,0 +1,91 @@
+// The one living planner, and what happens when it dies. A call that throws means the core has
+// crashed: its memory is not to be trusted any more. A new one is started and given the last good
+// document, which is kept out here. One that keeps dying is left dead: the page then offers the work
+// as a file.
+import { loadCore } from './engine.ts';
+import type { Planner } from './shapes.ts';
+
+type Start = new () => Planner;
+
+/** How a restart ended: with the work open again, on a blank lot, or not at all. */
+export type Revival = 'reopened' | 'blank' | 'dead';
+
+/** So many crashes within so many milliseconds, and the planner stays dead. */
+const MOST_CRASHES = 3;
+const WITHIN_MS = 20_000;
+
+let start: Start | undefined;
+let planner: Planner | undefined;
+let lastGood = '';
+let crashes: number[] = [];
+let afterRevival: (how: Revival) => void = () => {};
+
+/** Starts the first planner. `revived` runs after each restart that a crash made necessary. */
+export async function startPlanner(revived: (how: Revival) => void): Promise<void> {
+  afterRevival = revived;
+  start = await loadCore();
+  planner = new start();
+}
+
+/** Runs one call on the living planner; `otherwise` when there is none or it dies of it. */
+export function ask<T>(call: (planner: Planner) => T, otherwise: T): T {
+  if (!planner) return otherwise;
+  try {
+    return call(planner);
+  } catch (error) {
+    crashed(error);
+    return otherwise;
+  }
+}
+
+/** Runs one call on a planner of its own, which is dropped afterwards. */
+export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
+  if (!start || !planner) return otherwise;
+  try {
+    const other = new start();
+    const answer = call(other);
+    other.free();
+    return answer;
+  } catch (error) {
+    crashed(error);
+    return otherwise;
+  }
+}
+
+/** Remembers a document that was computed and painted without trouble. */
+export function keepGood(text: string): void {
+  lastGood = text;
+}
+
+/** The document that a restart would reopen. */
+export function goodText(): string {
+  return lastGood;
+}
+
+/** Starts afresh on a blank lot after the planner was left dead. */
+export async function startOver(): Promise<void> {
+  crashes = [];
+  lastGood = '';
+  await revive();
+}
+
+function crashed(error: unknown): void {
+  console.error('the core stopped', error);
+  planner = undefined;
+  const now = performance.now();
+  crashes = [...crashes.filter((at) => now - at < WITHIN_MS), now];
+  if (crashes.length >= MOST_CRASHES) afterRevival('dead');
+  else void revive();
+}
+
+async function revive(): Promise<void> {
+  try {
+    start = await loadCore();
+    const fresh = new start();
+    const reopened = lastGood !== '' && fresh.open(lastGood).ok;
+    planner = fresh;
+    afterRevival(reopened ? 'reopened' : 'blank');
+  } catch (error) {
+    crashed(error);
+  }
+}

@@ -1,0 +1,198 @@
+// What crosses the wasm boundary: ready-made strings for the screen, and commands for the core.
+// Lengths are metres, angles radians, bearings clockwise from north; x is east, y is north.
+import type {
+  EquipmentPad,
+  Feature,
+  GroundRecord,
+  LotRecord,
+  Rule,
+  ShellRecord,
+  Site,
+  System,
+  Works,
+} from './records.ts';
+
+/** A value as it is to be read: the number shown, its unit, and both as ready text. */
+export interface Shown {
+  value: number;
+  unit: string;
+  text: string;
+}
+
+/** Something the user should know: what, where, and how to mend it. */
+export interface Finding {
+  severity: 'note' | 'caution' | 'fault';
+  check: string;
+  place: string;
+  at: [number, number] | null;
+  message: string;
+  remedy: string;
+}
+
+/** What became of an edit. When it is not ok nothing was changed and the findings say why. */
+export interface Outcome {
+  ok: boolean;
+  findings: Finding[];
+}
+
+/** One clearance: a distance measured, the least it should be, and the room that is left. */
+export interface Clearance {
+  index: number;
+  name: string;
+  from: string;
+  target: string;
+  distance: Shown;
+  required: Shown;
+  room: Shown;
+  short: boolean;
+  source: string;
+}
+
+/** One line of the takeoff. */
+export interface Quantity {
+  key: string;
+  group: string;
+  label: string;
+  shown: Shown;
+}
+
+/** The shell as it stands. */
+export interface PlacedShell {
+  name: string;
+  heading: Shown;
+  coping: Shown;
+  at: [number, number];
+  mirrored: boolean;
+  heading_value: number;
+  coping_value: number;
+}
+
+/** Everything the page shows beside the plan. */
+export interface Ledger {
+  revision: number;
+  name: string;
+  note: string;
+  display: System;
+  undo: string | null;
+  redo: string | null;
+  shell: PlacedShell | null;
+  snap: string | null;
+  verdict: { short: number; text: string };
+  clearances: Clearance[];
+  quantities: Quantity[];
+  findings: Finding[];
+}
+
+/** One quantity opened: the arithmetic behind it. */
+export interface Workings {
+  key: string;
+  label: string;
+  shown: Shown;
+  other: Shown;
+  formula: string;
+  arithmetic: string;
+  inputs: { name: string; shown: Shown; source: string }[];
+  waste: string;
+  rounding: string;
+  source: string;
+}
+
+/** A shell of the catalogue, with enough of its shape for a thumbnail. */
+export interface ShellCard {
+  name: string;
+  note: string;
+  length: Shown;
+  width: Shown;
+  deepest: Shown;
+  shallowest: Shown;
+  area: Shown;
+  water: Shown;
+  outline: number[];
+  facets: { kind: string; depth: number; points: number[] }[];
+}
+
+/** Typed text as the core understood it, perhaps with doubts, or why it did not. */
+export type Reading =
+  | { ok: true; value: number; text: string; doubts: { message: string; remedy: string }[] }
+  | { ok: false; message: string; remedy: string };
+
+/** What kind of figure a number is. */
+export type Measure =
+  | 'length'
+  | 'long-length'
+  | 'elevation'
+  | 'area'
+  | 'land-area'
+  | 'earth-volume'
+  | 'concrete-volume'
+  | 'water-volume'
+  | 'mass'
+  | 'weight'
+  | 'density'
+  | 'count'
+  | 'ratio'
+  | 'fraction'
+  | 'slope'
+  | 'bearing'
+  | 'heading'
+  | 'angle'
+  | 'closing';
+
+/** What a pointer has hold of. */
+export type Held = 'shell' | 'turn' | 'equipment';
+
+/** One undoable edit. */
+export type Command =
+  | 'remove-shell'
+  | 'flip-shell'
+  | 'align-shell'
+  | { 'choose-shell': { catalogue: string } | { own: ShellRecord } }
+  | { 'move-shell': { at: [number, number] } }
+  | { 'nudge-shell': { east: number; north: number } }
+  | { 'turn-shell': { heading: number } }
+  | { 'set-coping': { elevation: number } }
+  | { 'set-works': Works }
+  | { 'set-rules': Rule[] }
+  | { 'set-ground': GroundRecord }
+  | { 'set-lot': LotRecord }
+  | { 'set-features': Feature[] }
+  | { 'set-equipment': EquipmentPad | null }
+  | { 'set-display': System }
+  | { rename: { name: string; note: string } };
+
+/** The planner as the page sees it: one document, its history and what follows from it. */
+export interface Planner {
+  free(): void;
+  open(text: string): Outcome;
+  open_shell(text: string): Outcome;
+  save(): string;
+  apply(command: Command): Outcome;
+  undo(): boolean;
+  redo(): boolean;
+  ledger(): Ledger;
+  workings(key: string): Workings | undefined;
+  settings(): Site;
+  catalogue(): ShellCard[];
+  read_measure(text: string, measure: Measure): Reading;
+  show_measure(value: number, measure: Measure): string;
+  extent(): Float64Array;
+  grab(x: number, y: number, reach: number, scale: number): Held | undefined;
+  drag_to(x: number, y: number, snap: boolean): void;
+  release(): void;
+  cancel(): void;
+  hover(x: number, y: number, reach: number, scale: number): Held | undefined;
+  feature_at(x: number, y: number, reach: number): string | undefined;
+  paint(
+    ctx: CanvasRenderingContext2D,
+    width: number,
+    height: number,
+    ratio: number,
+    centre_x: number,
+    centre_y: number,
+    scale: number,
+    highlight: string,
+  ): void;
+  report_text(): string;
+  report_json(): string;
+  bench_frame(x: number, y: number): void;
+}

@@ -1,0 +1,51 @@
+// What hands and keys do on the plan.
+import { PLAN_KEYS } from '../plan/keys.ts';
+import { sheet } from '../state/store.ts';
+import { Sheet } from './Sheet.tsx';
+
+const HANDS: [string, string][] = [
+  ['Drag the shell', 'moves it; with Alt, snapping is the other way round'],
+  ['Drag its handle', 'turns it'],
+  ['Drag bare ground', 'moves the view'],
+  ['Two fingers, or the wheel', 'zoom'],
+  ['Tap a thing', 'says what it is'],
+];
+const ANYWHERE: [string, string][] = [
+  ['Ctrl or ⌘ + Z', 'undo'],
+  ['Shift + Ctrl or ⌘ + Z', 'redo'],
+  ['Enter in a field', 'takes the value'],
+  ['Esc in a field', 'puts back what was there'],
+];
+
+export function KeysSheet() {
+  const close = () => (sheet.value = null);
+  return (
+    <Sheet label="Keys and gestures" class="keys" close={close}>
+      <h2>Keys and gestures</h2>
+      <Rows head="On the plan, by hand" rows={HANDS} />
+      <Rows head="On the plan, by keys" rows={PLAN_KEYS} />
+      <Rows head="Anywhere" rows={ANYWHERE} />
+      <div class="buttons">
+        <button type="button" class="main" onClick={close}>
+          Close
+        </button>
+      </div>
+    </Sheet>
+  );
+}
+
+function Rows({ head, rows }: { head: string; rows: [string, string][] }) {
+  return (
+    <>
+      <h3>{head}</h3>
+      <dl class="key-list">
+        {rows.map(([key, does]) => (
+          <div key={key}>
+            <dt>{key}</dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

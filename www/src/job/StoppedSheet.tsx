@@ -1,0 +1,31 @@
+// The planner keeps stopping on this work: the work is handed out, and a blank lot is offered.
+import { goodText } from '../door/planner.ts';
+import { goOnBlank } from '../state/actions.ts';
+import { download, fileName } from './files.ts';
+import { Sheet } from './Sheet.tsx';
+
+export function StoppedSheet() {
+  const text = goodText();
+  return (
+    <Sheet label="The planner stopped" class="findings" close={() => {}}>
+      <h2>The planner keeps stopping on this work</h2>
+      <p>
+        Nothing is lost: the work as it was after the last good step can be saved as a file. Then go on with a blank lot,
+        or reload the page to try again.
+      </p>
+      <div class="buttons">
+        <button
+          type="button"
+          class="main"
+          disabled={text === ''}
+          onClick={() => download(text, `${fileName()}.json`, 'application/json')}
+        >
+          Save the work as a file
+        </button>
+        <button type="button" onClick={goOnBlank}>
+          Go on with a blank lot
+        </button>
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,133 @@
+// The head of the page: the job's name, undo and redo, the units, and the files.
+import { useRef } from 'preact/hooks';
+import { TextField } from '../fields/TextField.tsx';
+import { editOrTell, redo, undo } from '../state/actions.ts';
+import { ledger, sheet } from '../state/store.ts';
+import { openPicked, saveFile } from './files.ts';
+
+export function TopBar() {
+  const now = ledger.value;
+  if (!now) return null;
+  return (
+    <header class="top">
+      <h1 class="brand">
+        <svg viewBox="0 0 24 24" aria-hidden="true">
+          <path d="M5 4v16M19 4v16M2 8h20" />
+          <path class="bob" d="M12 8v5" />
+          <path class="bob-end" d="M12 20l-2.4-6.5h4.8z" />
+        </svg>
+        <span>batterboard</span>
+      </h1>
+      <TextField
+        class="job-name"
+        label="Name of the job"
+        quiet
+        value={now.name}
+        placeholder="Name of the job"
+        commit={(name) => editOrTell({ rename: { name, note: now.note } }, 'The job was not renamed.')}
+      />
+      <div class="top-group" role="group" aria-label="Undo and redo">
+        <Arrow label={now.undo ? `Undo: ${now.undo}` : 'Nothing to undo'} off={!now.undo} does={undo} />
+        <Arrow label={now.redo ? `Redo: ${now.redo}` : 'Nothing to redo'} off={!now.redo} does={redo} back />
+      </div>
+      <Units />
+      <Files />
+    </header>
+  );
+}
+
+function Arrow({ label, off, does, back }: { label: string; off: boolean; does: () => void; back?: boolean }) {
+  return (
+    <button type="button" class="round" aria-label={label} title={label} aria-disabled={off} onClick={does}>
+      <svg viewBox="0 0 24 24" aria-hidden="true" class={back ? 'mirrored' : ''}>
+        <path d="M9 5L4 10l5 5M4 10h9a6 6 0 0 1 0 12h-2" />
+      </svg>
+    </button>
+  );
+}
+
+function Units() {
+  const units = ledger.value?.display;
+  const choose = (display: 'feet' | 'metres') => {
+    if (units !== display) editOrTell({ 'set-display': display }, 'The units were not changed.');
+  };
+  return (
+    <div class="units" role="group" aria-label="Units">
+      <button type="button" aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
+        <abbr title="feet and inches">ft</abbr>
+      </button>
+      <button type="button" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
+        <abbr title="metres">m</abbr>
+      </button>
+    </div>
+  );
+}
+
+function Files() {
+  const picker = useRef<HTMLInputElement>(null);
+  const menu = useRef<HTMLDetailsElement>(null);
+  const then = (does: () => void) => () => {
+    if (menu.current) menu.current.open = false;
+    does();
+  };
+  return (
+    <>
+      <input
+        ref={picker}
+        id="site-file"
+        type="file"
+        accept=".json,application/json"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        onChange={(event) => void openPicked(event.currentTarget)}
+      />
+      <button type="button" class="top-wide" onClick={saveFile}>
+        Save
+      </button>
+      <details
+        class="menu"
+        ref={menu}
+        onKeyDown={(event) => {
+          if (event.key === 'Escape' && menu.current) {
+            menu.current.open = false;
+            menu.current.querySelector('summary')?.focus();
+          }
+        }}
+        onFocusOut={(event) => {
+          const to = event.relatedTarget;
+          if (to instanceof Node && menu.current && !menu.current.contains(to)) menu.current.open = false;
+        }}
+      >
+        <summary>Job</summary>
+        <ul>
+          <li>
+            <button type="button" onClick={then(() => picker.current?.click())}>
+              Open a file
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(saveFile)}>
+              Save the site file
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'report'))}>
+              Report
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'welcome'))}>
+              Start or open another job
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'keys'))}>
+              Keys and gestures
+            </button>
+          </li>
+        </ul>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,87 @@
+// The first sheet: three invented sites to try, a file of one's own, or a blank lot.
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { aside } from '../door/planner.ts';
+import { fitted } from '../plan/view.ts';
+import { openText, say, startBlank } from '../state/actions.ts';
+import { ledger, sheet } from '../state/store.ts';
+import { loadDemoSites, type DemoSite } from './demo.ts';
+import { openPicked } from './files.ts';
+import { Sheet } from './Sheet.tsx';
+
+export function Welcome() {
+  const [sites, setSites] = useState<DemoSite[] | null>(null);
+  const picker = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    loadDemoSites().then(setSites, () => {
+      setSites([]);
+      say('The demo sites could not be loaded. Everything else works.', 'bad');
+    });
+  }, []);
+  const working = ledger.value?.undo !== null || ledger.value?.shell !== null;
+  return (
+    <Sheet label="Start a job" class="welcome" close={() => (sheet.value = null)}>
+      <h2>Where can the shell go on this lot?</h2>
+      <p class="lead">
+        Drag a pool shell over the plan and read off what is left to every line, wall and tank, how deep to dig, and
+        what to buy. Everything stays on this device.
+      </p>
+      <h3>Try an invented site</h3>
+      <ul class="demos">
+        {(sites ?? []).map((site) => (
+          <li key={site.file}>
+            <button type="button" class="demo" data-file={site.file} onClick={() => openText(site.text, site.name)}>
+              <Picture text={site.text} />
+              <strong>{site.name}</strong>
+              <span>{site.note}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <h3>Or your own</h3>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        onChange={(event) => void openPicked(event.currentTarget)}
+      />
+      <div class="buttons">
+        <button type="button" class="main" onClick={() => picker.current?.click()}>
+          Open a file
+        </button>
+        <button type="button" onClick={startBlank}>
+          Start with a blank lot
+        </button>
+        <button type="button" onClick={() => (sheet.value = null)}>
+          {working ? 'Back to the open job' : 'Close'}
+        </button>
+      </div>
+      <p class="foot-words">
+        A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every
+        rule with the local authority, and every hazard with licensed practice.
+      </p>
+    </Sheet>
+  );
+}
+
+/** The site painted small, by a planner of its own. */
+function Picture({ text }: { text: string }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const it = canvas.current;
+    const context = it?.getContext('2d', { alpha: false });
+    if (!it || !context) return;
+    const ratio = window.devicePixelRatio || 1;
+    const { clientWidth: width, clientHeight: height } = it;
+    it.width = Math.round(width * ratio);
+    it.height = Math.round(height * ratio);
+    aside((p) => {
+      if (!p.open(text).ok) return;
+      const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
+      p.paint(context, width, height, ratio, view.x, view.y, view.scale, '');
+    }, undefined);
+  }, [text]);
+  return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;
+}

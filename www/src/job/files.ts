@@ -1,0 +1,75 @@
+// Files in and out. Nothing leaves the device except into a file that the user asked for.
+import { ask } from '../door/planner.ts';
+import { openText, refresh, say } from '../state/actions.ts';
+import { ledger, trouble } from '../state/store.ts';
+
+/** A file larger than this is no site file of ours, bytes. */
+const MOST_BYTES = 20_000_000;
+
+async function textOf(file: File): Promise<string | undefined> {
+  if (file.size > MOST_BYTES) {
+    refuse(file.name, 'The file is too large for a site.', 'Open a file that this planner saved.');
+    return undefined;
+  }
+  try {
+    return await file.text();
+  } catch {
+    refuse(file.name, 'The file could not be read from the device.', 'Check that it is still there, then open it again.');
+    return undefined;
+  }
+}
+
+function refuse(name: string, message: string, remedy: string): void {
+  trouble.value = {
+    title: `${name} was not opened. Your open work is as it was.`,
+    findings: [{ severity: 'fault', check: 'file', place: name, at: null, message, remedy }],
+  };
+}
+
+/** Opens a site file that was picked or dropped. */
+export async function openFile(file: File): Promise<void> {
+  const text = await textOf(file);
+  if (text !== undefined) openText(text, file.name);
+}
+
+/** Opens what was picked, and makes the picker ready to pick the same file again. */
+export async function openPicked(input: HTMLInputElement): Promise<void> {
+  const file = input.files?.[0];
+  if (file) await openFile(file);
+  input.value = '';
+}
+
+/** Opens a shell file that was picked. */
+export async function openShellFile(input: HTMLInputElement): Promise<void> {
+  const file = input.files?.[0];
+  input.value = '';
+  const text = file && (await textOf(file));
+  if (!file || text === undefined) return;
+  const outcome = ask((p) => p.open_shell(text), { ok: false, findings: [] });
+  if (!outcome.ok) trouble.value = { title: `${file.name} was not loaded.`, findings: outcome.findings };
+  refresh();
+}
+
+/** Gives the user a text as a file. */
+export function download(text: string, name: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** The job's name as the beginning of a file name. */
+export function fileName(): string {
+  const name = (ledger.value?.name ?? '').toLowerCase().replace(/[^a-z0-9]+/g, '-');
+  return name.replace(/^-+|-+$/g, '') || 'job';
+}
+
+/** Saves the site file. */
+export function saveFile(): void {
+  const text = ask((p) => p.save(), '');
+  if (!text) return;
+  download(text, `${fileName()}.json`, 'application/json');
+  say(`Saved as ${fileName()}.json`, 'good');
+}

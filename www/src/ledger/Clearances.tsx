@@ -1,0 +1,65 @@
+// Every clearance with its room, signed, and the rule behind it. Looking at a row lights it up on the plan.
+import type { Clearance } from '../door/shapes.ts';
+import { highlight } from '../state/store.ts';
+import { Mark } from './Mark.tsx';
+
+export function Clearances({ clearances, placed }: { clearances: Clearance[]; placed: boolean }) {
+  return (
+    <section class="clearances" aria-labelledby="clearances-head">
+      <h3 id="clearances-head">
+        Clearances <span class="head-aside">least room first</span>
+      </h3>
+      {clearances.length === 0 ? (
+        <p class="nothing-yet">
+          {placed
+            ? 'No rule applies here. Set the rules of your town in the step Lot.'
+            : 'Choose a shell in the step Shell and its distances appear here.'}
+        </p>
+      ) : (
+        <ul>
+          {clearances.map((clearance) => (
+            <Row key={clearance.index} clearance={clearance} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Row({ clearance }: { clearance: Clearance }) {
+  const { index, name, from, target, distance, required, room, short, source } = clearance;
+  const key = `clearance:${index}`;
+  const lit = highlight.value === key;
+  const light = () => (highlight.value = key);
+  const dim = () => {
+    if (highlight.value === key) highlight.value = '';
+  };
+  return (
+    <li>
+      <button
+        type="button"
+        class="clearance"
+        data-short={short}
+        data-index={index}
+        aria-pressed={lit}
+        onClick={light}
+        onFocus={light}
+        onBlur={dim}
+        onPointerEnter={light}
+        onPointerLeave={(event) => event.pointerType === 'mouse' && dim()}
+      >
+        <Mark kind={short ? 'short' : 'fits'} />
+        <span class="clearance-name">{name}</span>
+        <span class="clearance-room">
+          <span class="unseen">{short ? 'Falls short, room ' : 'Room '}</span>
+          {short ? room.text : `+${room.text}`}
+          <small aria-hidden="true">{short ? 'short' : 'room'}</small>
+        </span>
+        <span class="clearance-rule">
+          {from} to {target}: <b class="clearance-distance">{distance.text}</b>, needs {required.text}
+        </span>
+        <span class="clearance-source">{source || 'No source named for this rule'}</span>
+      </button>
+    </li>
+  );
+}

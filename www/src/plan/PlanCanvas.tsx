@@ -1,0 +1,86 @@
+// The plan: one canvas with the whole lot. The core paints it; this gives it its size, its listeners and
+// its words for those who do not see it.
+import { useEffect, useRef } from 'preact/hooks';
+import { highlight, ledger } from '../state/store.ts';
+import { askForFrame } from './frame.ts';
+import { listen, tip } from './gesture.ts';
+import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
+import { paintOn } from './painter.ts';
+import { current } from './view.ts';
+
+function words(): string {
+  const now = ledger.value;
+  const shell = now?.shell;
+  const standing = shell ? `${shell.name}, bearing ${shell.heading.text}. ` : 'No shell yet. ';
+  return `Plan of the lot. ${standing}${now?.verdict.text ?? ''}`;
+}
+
+export function PlanCanvas() {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const it = canvas.current;
+    if (!it) return;
+    const stopPainting = paintOn(it);
+    const stopListening = listen(it);
+    const sizes = new ResizeObserver(() => {
+      current.view = { ...current.view, width: it.clientWidth || 1, height: it.clientHeight || 1 };
+      askForFrame();
+    });
+    sizes.observe(it);
+    return () => {
+      sizes.disconnect();
+      stopListening();
+      stopPainting();
+    };
+  }, []);
+  useEffect(() => highlight.subscribe(() => askForFrame()), []);
+  const now = ledger.value;
+  return (
+    <div class="plan" role="region" aria-label="Plan">
+      <canvas
+        ref={canvas}
+        class="plan-canvas"
+        tabIndex={0}
+        role="application"
+        aria-roledescription="site plan"
+        aria-label={words()}
+        aria-describedby="plan-keys"
+        onKeyDown={planKey}
+      />
+      <p id="plan-keys" class="unseen">
+        Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, plus and minus zoom, 0 shows the
+        whole lot.
+      </p>
+      {now?.snap && <p class="plan-snap">{now.snap}</p>}
+      <Tip />
+      <div class="plan-tools" role="group" aria-label="Zoom">
+        <button type="button" onClick={zoomIn} aria-label="Zoom in">
+          +
+        </button>
+        <button type="button" onClick={zoomOut} aria-label="Zoom out">
+          −
+        </button>
+        <button type="button" onClick={fitPlan} aria-label="Show the whole lot" class="plan-fit">
+          <svg viewBox="0 0 24 24" aria-hidden="true">
+            <path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5" />
+          </svg>
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function Tip() {
+  const shown = tip.value;
+  const box = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (!box.current || !shown) return;
+    box.current.style.left = `${shown.x}px`;
+    box.current.style.top = `${shown.y}px`;
+  }, [shown]);
+  return shown ? (
+    <p class="plan-tip" ref={box}>
+      {shown.text}
+    </p>
+  ) : null;
+}

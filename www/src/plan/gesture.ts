@@ -1,0 +1,183 @@
+// Fingers and mouse on the plan. One pointer on the shell moves it, on bare ground it pulls the paper; a
+// second finger lets go of the shell and zooms. Moves are kept until the next frame, one per frame.
+import { signal } from '@preact/signals';
+import { ask } from '../door/planner.ts';
+import { refresh } from '../state/actions.ts';
+import { gesturing, snapping } from '../state/store.ts';
+import { askForFrame } from './frame.ts';
+import { current, look, pulled, siteAt, zoomed } from './view.ts';
+
+/** How near a pointer must come, css pixels. */
+const REACH = { finger: 22, mouse: 10 };
+/** A finger that moved less than this has tapped, css pixels. */
+const TAP = 6;
+
+interface Touch {
+  x: number;
+  y: number;
+}
+
+type Hold =
+  | { kind: 'nothing' }
+  | { kind: 'thing'; pointer: number }
+  | { kind: 'paper'; pointer: number; last: Touch; first: Touch };
+
+/** The name of what the pointer is over, where the plan is to show it. */
+export const tip = signal<{ text: string; x: number; y: number } | null>(null);
+
+const fingers = new Map<number, Touch>();
+let hold: Hold = { kind: 'nothing' };
+let waiting: { x: number; y: number; snap: boolean } | null = null;
+let pinch: { gap: number; middle: Touch } | null = null;
+
+/** Does the drag that waits, if any; called by the frame. */
+export function takeDrag(): boolean {
+  if (!waiting) return false;
+  const { x, y, snap } = waiting;
+  waiting = null;
+  ask((p) => p.drag_to(x, y, snap), undefined);
+  return true;
+}
+
+/** Gives up a drag under way: everything is where it was. */
+export function giveUp(): boolean {
+  if (hold.kind !== 'thing') return false;
+  waiting = null;
+  hold = { kind: 'nothing' };
+  ask((p) => p.cancel(), undefined);
+  gesturing.value = false;
+  refresh();
+  return true;
+}
+
+function at(canvas: HTMLCanvasElement, event: MouseEvent): Touch {
+  const box = canvas.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
+}
+
+function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  const touch = at(canvas, event);
+  canvas.setPointerCapture(event.pointerId);
+  tip.value = null;
+  if (event.pointerType === 'touch') {
+    fingers.set(event.pointerId, touch);
+    if (fingers.size === 2) return startPinch();
+    if (fingers.size > 2) return;
+  }
+  if (hold.kind !== 'nothing') return;
+  const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
+  const { scale } = current.view;
+  const [x, y] = siteAt(current.view, touch.x, touch.y);
+  const held = event.button === 0 ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
+  if (held) {
+    hold = { kind: 'thing', pointer: event.pointerId };
+    gesturing.value = true;
+    canvas.style.cursor = 'grabbing';
+    refresh();
+  } else {
+    hold = { kind: 'paper', pointer: event.pointerId, last: touch, first: touch };
+    canvas.style.cursor = 'move';
+  }
+}
+
+function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  const touch = at(canvas, event);
+  if (fingers.has(event.pointerId)) fingers.set(event.pointerId, touch);
+  if (pinch) return movePinch();
+  if (hold.kind === 'nothing') {
+    if (event.pointerType === 'mouse') hover(canvas, touch, REACH.mouse);
+    return;
+  }
+  if (hold.pointer !== event.pointerId) return;
+  if (hold.kind === 'thing') {
+    const [x, y] = siteAt(current.view, touch.x, touch.y);
+    waiting = { x, y, snap: snapping.value !== event.altKey };
+  } else {
+    look(pulled(current.view, touch.x - hold.last.x, touch.y - hold.last.y));
+    hold.last = touch;
+  }
+  askForFrame();
+}
+
+function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  fingers.delete(event.pointerId);
+  if (pinch) {
+    // The finger that stays neither pulls nor moves anything until it is lifted too.
+    if (fingers.size === 0) pinch = null;
+    return;
+  }
+  if (hold.kind === 'nothing' || hold.pointer !== event.pointerId) return;
+  const held = hold;
+  hold = { kind: 'nothing' };
+  canvas.style.cursor = '';
+  if (held.kind === 'thing') {
+    takeDrag();
+    ask((p) => p.release(), undefined);
+    gesturing.value = false;
+    refresh();
+  } else if (Math.hypot(held.last.x - held.first.x, held.last.y - held.first.y) < TAP) {
+    hover(canvas, held.last, event.pointerType === 'mouse' ? REACH.mouse : REACH.finger);
+  }
+}
+
+/** The system took the pointer away: nothing is left half done. */
+function lost(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  fingers.delete(event.pointerId);
+  if (fingers.size === 0) pinch = null;
+  if (hold.kind === 'nothing' || hold.pointer !== event.pointerId) return;
+  canvas.style.cursor = '';
+  if (!giveUp()) hold = { kind: 'nothing' };
+}
+
+function twoFingers(): { gap: number; middle: Touch } | null {
+  const [a, b] = [...fingers.values()];
+  if (!a || !b) return null;
+  return { gap: Math.max(Math.hypot(b.x - a.x, b.y - a.y), 1), middle: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
+}
+
+function startPinch(): void {
+  giveUp();
+  hold = { kind: 'nothing' };
+  pinch = twoFingers();
+}
+
+function movePinch(): void {
+  const now = twoFingers();
+  if (!now || !pinch) return;
+  const shifted = pulled(current.view, now.middle.x - pinch.middle.x, now.middle.y - pinch.middle.y);
+  look(zoomed(shifted, now.middle.x, now.middle.y, now.gap / pinch.gap));
+  pinch = now;
+  askForFrame();
+}
+
+function hover(canvas: HTMLCanvasElement, touch: Touch, reach: number): void {
+  const { scale } = current.view;
+  const [x, y] = siteAt(current.view, touch.x, touch.y);
+  const held = ask((p) => p.hover(x, y, reach / scale, scale), undefined);
+  canvas.style.cursor = held ? 'grab' : '';
+  const feature = held ? undefined : ask((p) => p.feature_at(x, y, reach / scale), undefined);
+  tip.value = feature ? { text: feature, ...touch } : null;
+}
+
+function wheel(canvas: HTMLCanvasElement, event: WheelEvent): void {
+  event.preventDefault();
+  const { x, y } = at(canvas, event);
+  // A wheel that counts lines or pages is brought to pixels; a pinch on a touchpad moves less.
+  const pixels = event.deltaY * (event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 240 : 1);
+  look(zoomed(current.view, x, y, Math.exp(-pixels * (event.ctrlKey ? 0.01 : 0.0015))));
+  askForFrame();
+}
+
+/** Listens to the canvas; gives what stops it. */
+export function listen(canvas: HTMLCanvasElement): () => void {
+  const stop = new AbortController();
+  const options = { signal: stop.signal };
+  canvas.addEventListener('pointerdown', (event) => down(canvas, event), options);
+  canvas.addEventListener('pointermove', (event) => move(canvas, event), options);
+  canvas.addEventListener('pointerup', (event) => up(canvas, event), options);
+  canvas.addEventListener('pointercancel', (event) => lost(canvas, event), options);
+  canvas.addEventListener('pointerleave', () => (tip.value = null), options);
+  canvas.addEventListener('wheel', (event) => wheel(canvas, event), { ...options, passive: false });
+  canvas.addEventListener('contextmenu', (event) => event.preventDefault(), options);
+  return () => stop.abort();
+}

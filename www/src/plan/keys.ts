@@ -1,0 +1,131 @@
+// The keyboard on the plan, while the plan has the focus, and undo and redo anywhere on the page.
+import { ask } from '../door/planner.ts';
+import type { Measure } from '../door/shapes.ts';
+import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
+import { display, ledger, snapping } from '../state/store.ts';
+import { askForFrame } from './frame.ts';
+import { giveUp } from './gesture.ts';
+import { current, fitSoon, look, pulled, zoomed } from './view.ts';
+
+/** How far a nudge goes, as somebody would say it. */
+const NUDGE = { feet: { small: '1 in', large: '1 ft' }, metres: { small: '1 cm', large: '10 cm' } };
+/** How far a turn goes. */
+const TURN = { small: '1°', large: '15°' };
+/** How far the paper moves under an arrow key, css pixels. */
+const PULL = 60;
+const ZOOM = 1.25;
+
+const ARROWS: Record<string, [number, number]> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** What the plan's keys do, for the sheet that lists them. */
+export const PLAN_KEYS: [string, string][] = [
+  ['Arrows', 'move the shell by 1 in (1 cm); with Shift by 1 ft (10 cm)'],
+  ['[ and ]', 'turn the shell by 1°; with Shift by 15°'],
+  ['F', 'flip the shell'],
+  ['A', 'line it up with the nearest wall or lot line'],
+  ['S', 'snapping on or off'],
+  ['+ and −', 'zoom in and out'],
+  ['0', 'show the whole lot'],
+  ['Ctrl + arrows', 'move the view'],
+  ['Esc', 'give up a drag'],
+];
+
+export function zoomBy(factor: number): void {
+  const { view } = current;
+  look(zoomed(view, view.width / 2, view.height / 2, factor));
+  askForFrame();
+}
+
+export const zoomIn = (): void => zoomBy(ZOOM);
+export const zoomOut = (): void => zoomBy(1 / ZOOM);
+
+export function fitPlan(): void {
+  fitSoon();
+  askForFrame();
+}
+
+/** The figure that a text stands for, SI. */
+function figure(text: string, measure: Measure): number {
+  const reading = ask((p) => p.read_measure(text, measure), undefined);
+  return reading?.ok ? reading.value : 0;
+}
+
+/** The small step of lengths in the units in use, metres. */
+export function smallStep(): number {
+  return figure(NUDGE[display.value].small, 'length');
+}
+
+function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {
+  if (event.ctrlKey || event.metaKey || !ledger.value?.shell) {
+    look(pulled(current.view, -east * PULL, north * PULL));
+    askForFrame();
+    return;
+  }
+  const by = figure(NUDGE[display.value][event.shiftKey ? 'large' : 'small'], 'length');
+  edit({ 'nudge-shell': { east: east * by, north: north * by } });
+}
+
+/** Turns the shell by a step; the sense is +1 clockwise, -1 the other way. */
+export function turn(sense: number, large: boolean): void {
+  const shell = ledger.value?.shell;
+  const by = figure(large ? TURN.large : TURN.small, 'angle');
+  if (shell) edit({ 'turn-shell': { heading: shell.heading_value + sense * by } });
+}
+
+export function toggleSnap(): void {
+  snapping.value = !snapping.value;
+  say(snapping.value ? 'Snapping is on: the shell lines up with walls and lot lines.' : 'Snapping is off.');
+}
+
+const LETTERS: Record<string, (event: KeyboardEvent) => void> = {
+  f: () => editOrTell('flip-shell', 'The shell was not flipped.'),
+  a: () => editOrTell('align-shell', 'The shell was not lined up.'),
+  s: toggleSnap,
+  '[': () => turn(-1, false),
+  ']': () => turn(1, false),
+  '{': () => turn(-1, true),
+  '}': () => turn(1, true),
+  '+': zoomIn,
+  '=': zoomIn,
+  '-': zoomOut,
+  _: zoomOut,
+  '0': fitPlan,
+  home: fitPlan,
+};
+
+/** A key pressed while the plan has the focus. */
+export function planKey(event: KeyboardEvent): void {
+  if (event.key === 'Escape') {
+    if (giveUp()) event.preventDefault();
+    return;
+  }
+  const way = ARROWS[event.key];
+  if (way) {
+    event.preventDefault();
+    arrow(event, way);
+    return;
+  }
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const does = LETTERS[event.key.toLowerCase()];
+  if (!does) return;
+  event.preventDefault();
+  does(event);
+}
+
+/** Undo and redo, wherever the focus is, except where a text field undoes its own typing. */
+export function pageKey(event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  const inText = event.target instanceof HTMLElement && event.target.matches('textarea, input[data-typing]');
+  if (inText) return;
+  const key = event.key.toLowerCase();
+  if (key === 'z' || key === 'y') {
+    event.preventDefault();
+    if (key === 'y' || event.shiftKey) redo();
+    else undo();
+  }
+}

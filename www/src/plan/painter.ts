@@ -1,0 +1,42 @@
+// Paints the plan: takes the drag that waits, gives the core the canvas, and keeps the document once it
+// has been painted without trouble.
+import { ask } from '../door/planner.ts';
+import { keep, takeOver } from '../state/actions.ts';
+import { gesturing, highlight, ledger } from '../state/store.ts';
+import { eachFrame } from './frame.ts';
+import { takeDrag } from './gesture.ts';
+import { current, fitted } from './view.ts';
+
+let painted = -1;
+
+/** Sets the canvas to be painted from now on; gives what undoes that. */
+export function paintOn(canvas: HTMLCanvasElement): () => void {
+  const context = canvas.getContext('2d', { alpha: false });
+  if (!context) return () => {};
+  eachFrame(() => frame(canvas, context));
+  return () => eachFrame(() => {});
+}
+
+function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): void {
+  if (takeDrag()) takeOver();
+  const ratio = window.devicePixelRatio || 1;
+  const { width, height } = current.view;
+  const across = Math.round(width * ratio);
+  const down = Math.round(height * ratio);
+  if (canvas.width !== across) canvas.width = across;
+  if (canvas.height !== down) canvas.height = down;
+  if (!current.loose) {
+    const extent = ask((p) => p.extent(), undefined);
+    if (extent) current.view = fitted(current.view, extent);
+  }
+  const { x, y, scale } = current.view;
+  const done = ask((p) => {
+    p.paint(context, width, height, ratio, x, y, scale, highlight.value);
+    return true;
+  }, false);
+  const revision = ledger.value?.revision ?? -1;
+  if (done && !gesturing.value && revision !== painted) {
+    painted = revision;
+    keep();
+  }
+}

@@ -1,0 +1,133 @@
+// What the user can do to the job. Each asks the core, then takes over what the core now says.
+import { batch } from '@preact/signals';
+import { aside, ask, goodText, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
+import type { Command, Finding, Outcome } from '../door/shapes.ts';
+import { askForFrame } from '../plan/frame.ts';
+import { fitSoon } from '../plan/view.ts';
+import { keepWork, keptWork } from './keep.ts';
+import { catalogue, gesturing, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
+
+const NOTHING_DONE: Outcome = { ok: false, findings: [] };
+
+/** Takes over what the core says now. */
+export function takeOver(): void {
+  const before = ledger.value?.revision;
+  batch(() => {
+    ledger.value = ask((p) => p.ledger(), ledger.value);
+    if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
+      site.value = ask((p) => p.settings(), site.value);
+    }
+  });
+}
+
+/** Takes over what the core says now, and has the plan painted. */
+export function refresh(): void {
+  takeOver();
+  askForFrame();
+}
+
+/** Keeps the document on the device; called once it has been computed and painted. */
+export function keep(): void {
+  const text = ask((p) => p.save(), '');
+  if (!text || text === goodText()) return;
+  keepGood(text);
+  void keepWork(text);
+}
+
+/** Tells the user something in a sentence. */
+export function say(text: string, kind: Notice['kind'] = 'plain'): void {
+  notice.value = { text, kind };
+}
+
+/** Makes one undoable edit. Gives the findings when the core would not have it. */
+export function edit(command: Command): Finding[] {
+  const outcome = ask((p) => p.apply(command), NOTHING_DONE);
+  refresh();
+  return outcome.ok ? [] : outcome.findings;
+}
+
+/** Makes an edit from a button: what bars it is told in the panel of findings. */
+export function editOrTell(command: Command, title: string): boolean {
+  const findings = edit(command);
+  if (findings.length > 0) trouble.value = { title, findings };
+  return findings.length === 0;
+}
+
+export function undo(): void {
+  const label = ledger.value?.undo;
+  if (ask((p) => p.undo(), false)) say(`Undone: ${label ?? 'the last step'}`);
+  refresh();
+}
+
+export function redo(): void {
+  const label = ledger.value?.redo;
+  if (ask((p) => p.redo(), false)) say(`Done again: ${label ?? 'the next step'}`);
+  refresh();
+}
+
+/** Opens a site file. When it cannot be opened the open work stays and the findings are shown. */
+export function openText(text: string, called: string): boolean {
+  const outcome = ask((p) => p.open(text), NOTHING_DONE);
+  const stopping = outcome.findings.filter((finding) => finding.severity === 'fault');
+  if (!outcome.ok) {
+    trouble.value = { title: `${called} was not opened. Your open work is as it was.`, findings: outcome.findings };
+    return false;
+  }
+  batch(() => {
+    trouble.value = stopping.length > 0 ? { title: `${called} was opened, with faults.`, findings: stopping } : null;
+    sheet.value = null;
+    fitSoon();
+    refresh();
+    giveRoom();
+  });
+  return true;
+}
+
+/** Screens narrower than this show the plan and the ledger first, css pixels. */
+const WIDE = 1180;
+
+/** Opens the step that comes next, or gives the plan the room where there is little. */
+function giveRoom(): void {
+  ledgerUp.value = false;
+  step.value = ledger.value?.shell && window.innerWidth < WIDE ? null : 'shell';
+}
+
+/** Leaves the open job for an empty lot. */
+export function startBlank(): void {
+  const blank = aside((p) => p.save(), '');
+  if (blank) openText(blank, 'A blank lot');
+}
+
+/** Starts the planner, brings back the work that was open, or shows the first sheet. */
+export async function begin(): Promise<void> {
+  await startPlanner(revived);
+  const text = await keptWork();
+  let restored = false;
+  if (text) {
+    restored = ask((p) => p.open(text), NOTHING_DONE).ok;
+    if (!restored) say('The work kept on this device could not be reopened.', 'bad');
+  }
+  catalogue.value = ask((p) => p.catalogue(), []);
+  if (!restored) sheet.value = 'welcome';
+  refresh();
+  giveRoom();
+}
+
+function revived(how: Revival): void {
+  gesturing.value = false;
+  stopped.value = how === 'dead';
+  if (how === 'dead') return;
+  site.value = null;
+  say(
+    how === 'reopened'
+      ? 'The planner had to restart. Your work is open again as it was after the last good step.'
+      : 'The planner had to restart on a blank lot. Open a file to go on.',
+    'bad',
+  );
+  refresh();
+}
+
+/** Goes on with a blank lot after the planner kept stopping. */
+export function goOnBlank(): void {
+  void startOver();
+}

@@ -1,0 +1,30 @@
+// The lot: its sides and their kinds, what stands on it, and the rules that apply.
+import type { Site } from '../door/records.ts';
+import { Features } from './Features.tsx';
+import { RuleTable } from './RuleTable.tsx';
+import { Sides } from './Sides.tsx';
+
+export function LotStep({ site }: { site: Site }) {
+  return (
+    <>
+      <details class="part" open>
+        <summary>Sides of the lot</summary>
+        <div class="part-body">
+          <Sides lot={site.lot} />
+        </div>
+      </details>
+      <details class="part">
+        <summary>On the lot ({site.features.length})</summary>
+        <div class="part-body">
+          <Features features={site.features} />
+        </div>
+      </details>
+      <details class="part" open>
+        <summary>Clearance rules ({site.rules.length})</summary>
+        <div class="part-body">
+          <RuleTable rules={site.rules} />
+        </div>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,55 @@
+// A lot with four square corners, from two figures: the start of a job for which no deed is at hand.
+import { useState } from 'preact/hooks';
+import type { Course, LotRecord } from '../door/records.ts';
+import { Figure, read } from '../fields/fields.tsx';
+import { editOrTell } from '../state/actions.ts';
+import { fitPlan } from '../plan/keys.ts';
+
+/** The courses of a rectangle, walked from its south-west corner with the street in the south. */
+export function rectangle(width: number, depth: number, quarter: number): Course[] {
+  return [
+    { kind: 'front', shape: { line: { bearing: quarter, distance: width } } },
+    { kind: 'side', shape: { line: { bearing: 0, distance: depth } } },
+    { kind: 'rear', shape: { line: { bearing: 3 * quarter, distance: width } } },
+    { kind: 'side', shape: { line: { bearing: 2 * quarter, distance: depth } } },
+  ];
+}
+
+export function NewLot({ lot }: { lot: LotRecord }) {
+  const [width, setWidth] = useState<number>();
+  const [depth, setDepth] = useState<number>();
+  function make(): void {
+    const quarter = read('90°', 'angle');
+    if (!quarter.ok || width === undefined || depth === undefined) return;
+    const { stated_area: _, ...rest } = lot;
+    const courses = rectangle(width, depth, quarter.value);
+    if (editOrTell({ 'set-lot': { ...rest, courses } }, 'The lot was not made.')) fitPlan();
+  }
+  return (
+    <details class="card">
+      <summary>Start again with a rectangle</summary>
+      <Figure
+        label="Along the street"
+        measure="long-length"
+        value={width}
+        commit={(it) => {
+          setWidth(it);
+          return [];
+        }}
+      />
+      <Figure
+        label="From street to rear"
+        measure="long-length"
+        value={depth}
+        commit={(it) => {
+          setDepth(it);
+          return [];
+        }}
+      />
+      <button type="button" class="main" disabled={width === undefined || depth === undefined} onClick={make}>
+        Make this lot
+      </button>
+      <p class="field-hint">The sides are replaced. What stands on the lot stays where it is.</p>
+    </details>
+  );
+}

@@ -1,0 +1,18 @@
+import { expect, test } from 'vitest';
+import type { MeasuredTo } from '../door/records.ts';
+import { freshId } from './NewFeature.tsx';
+import { fromWord, wordOf } from './RuleTable.tsx';
+
+test('what a rule measures to survives the list', () => {
+  const cases: MeasuredTo[] = [
+    { 'lot-line': {} },
+    { 'lot-line': { kind: 'street-side' } },
+    { feature: { kind: 'septic-field' } },
+  ];
+  for (const to of cases) expect(fromWord(wordOf(to))).toEqual(to);
+});
+
+test('a new thing gets an id of its own', () => {
+  expect(freshId('house', [])).toBe('house');
+  expect(freshId('house', [{ id: 'house' }, { id: 'house-2' }])).toBe('house-3');
+});

@@ -1,0 +1,104 @@
+// The clearance rules: from what, to what, how far, and who says so.
+import {
+  FEATURE_KINDS,
+  LINE_KINDS,
+  MEASURED_FROM,
+  type FeatureKind,
+  type LineKind,
+  type MeasuredFrom,
+  type MeasuredTo,
+  type Rule,
+} from '../door/records.ts';
+import { Choice, plain } from '../fields/Choice.tsx';
+import { Figure, show } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { edit, editOrTell } from '../state/actions.ts';
+
+const FROM_WORDS: Record<MeasuredFrom, string> = {
+  'waters-edge': "Water's edge",
+  rim: 'Rim, outside of the coping',
+  'deck-edge': 'Deck edge',
+  equipment: 'Equipment pad',
+  dig: 'Top of the dig',
+};
+const FROM = MEASURED_FROM.map((value) => ({ value, text: FROM_WORDS[value] }));
+const TO = [
+  { value: 'line', text: 'Every lot line' },
+  ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `Lot line: ${plain(kind).toLowerCase()}` })),
+  ...FEATURE_KINDS.map((kind) => ({ value: `feature:${kind}`, text: plain(kind) })),
+];
+
+/** What a rule measures to, as one word for the list. */
+export function wordOf(to: MeasuredTo): string {
+  if ('feature' in to) return `feature:${to.feature.kind}`;
+  const { kind } = to['lot-line'];
+  return kind ? `line:${kind}` : 'line';
+}
+
+/** The other way. */
+export function fromWord(word: string): MeasuredTo {
+  const [what, kind] = word.split(':');
+  if (what === 'feature') return { feature: { kind: kind as FeatureKind } };
+  return { 'lot-line': kind ? { kind: kind as LineKind } : {} };
+}
+
+const FRESH: Rule = {
+  name: 'New rule',
+  from: 'waters-edge',
+  to: { 'lot-line': {} },
+  distance: 3,
+  source: '',
+};
+
+export function RuleTable({ rules }: { rules: Rule[] }) {
+  const put = (index: number, change: Partial<Rule>) =>
+    edit({ 'set-rules': rules.map((it, i) => (i === index ? { ...it, ...change } : it)) });
+  return (
+    <>
+      <p class="field-hint">
+        Towns differ in what they measure and from where. The figures that come with a demo site are examples: put in
+        those of the local authority, and name the source.
+      </p>
+      <ul class="cards">
+        {rules.map((rule, index) => (
+          <li key={index}>
+            <details class="card" data-rule={index}>
+              <summary>
+                {rule.name}
+                <span class="head-aside">{show(rule.distance, 'length')}</span>
+              </summary>
+              <TextField label="Rule" value={rule.name} commit={(name) => put(index, { name })} />
+              <Choice label="From" value={rule.from} options={FROM} choose={(from) => put(index, { from })} />
+              <Choice
+                label="To"
+                value={wordOf(rule.to)}
+                options={TO}
+                choose={(word) => put(index, { to: fromWord(word) })}
+              />
+              <Figure
+                label="At least"
+                measure="length"
+                value={rule.distance}
+                commit={(distance) => put(index, { distance })}
+              />
+              <TextField label="Source" value={rule.source} commit={(source) => put(index, { source })} />
+              <button
+                type="button"
+                onClick={() =>
+                  editOrTell({ 'set-rules': rules.filter((_, i) => i !== index) }, 'The rule was not taken out.')
+                }
+              >
+                Take out this rule
+              </button>
+            </details>
+          </li>
+        ))}
+      </ul>
+      <div class="buttons">
+        <button type="button" onClick={() => editOrTell({ 'set-rules': [...rules, FRESH] }, 'The rule was not added.')}>
+          Add a rule
+        </button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+// The shell: which one, where it stands, and the pad for its equipment.
+import type { Site } from '../door/records.ts';
+import { catalogue, ledger } from '../state/store.ts';
+import { EquipmentPart } from './EquipmentPart.tsx';
+import { OwnShell } from './OwnShell.tsx';
+import { ShellCards } from './ShellCards.tsx';
+import { Standing } from './Standing.tsx';
+
+export function ShellStep({ site }: { site: Site }) {
+  const shell = ledger.value?.shell ?? null;
+  return (
+    <>
+      {shell && <Standing shell={shell} />}
+      <details class="part" open={shell === null} key={shell === null ? 'none' : 'placed'}>
+        <summary>{shell ? 'Take another shell' : 'Choose a shell'}</summary>
+        <div class="part-body">
+          <ShellCards cards={catalogue.value} chosen={shell?.name ?? ''} />
+        </div>
+      </details>
+      <details class="part">
+        <summary>A shell of your own</summary>
+        <div class="part-body">
+          <OwnShell />
+        </div>
+      </details>
+      <details class="part" open={site.equipment !== undefined && site.equipment !== null}>
+        <summary>Equipment pad</summary>
+        <div class="part-body">
+          <EquipmentPart pad={site.equipment ?? null} />
+        </div>
+      </details>
+    </>
+  );
+}

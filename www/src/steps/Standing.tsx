@@ -1,0 +1,66 @@
+// Where the shell stands: bearing and coping elevation, typed or by steps, and the moves that need no hand.
+import type { PlacedShell } from '../door/shapes.ts';
+import { Figure } from '../fields/fields.tsx';
+import { smallStep, toggleSnap, turn } from '../plan/keys.ts';
+import { edit, editOrTell } from '../state/actions.ts';
+import { display, snapping } from '../state/store.ts';
+
+export function Standing({ shell }: { shell: PlacedShell }) {
+  const step = display.value === 'feet' ? '1 in' : '1 cm';
+  const raise = (sense: number) =>
+    editOrTell(
+      { 'set-coping': { elevation: shell.coping_value + sense * smallStep() } },
+      'The coping elevation was not changed.',
+    );
+  return (
+    <div class="standing">
+      <p class="standing-name">
+        {shell.name}
+        {shell.mirrored && <span class="head-aside">flipped</span>}
+      </p>
+      <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end.</p>
+      <div class="stepped">
+        <Figure
+          label="Bearing of the deep end"
+          measure="heading"
+          value={shell.heading_value}
+          commit={(heading) => edit({ 'turn-shell': { heading } })}
+        />
+        <button type="button" aria-label="Turn 1° to the left" onClick={() => turn(-1, false)}>
+          ↺
+        </button>
+        <button type="button" aria-label="Turn 1° to the right" onClick={() => turn(1, false)}>
+          ↻
+        </button>
+      </div>
+      <div class="stepped">
+        <Figure
+          label="Coping elevation"
+          measure="elevation"
+          value={shell.coping_value}
+          commit={(elevation) => edit({ 'set-coping': { elevation } })}
+        />
+        <button type="button" aria-label={`Lower the coping by ${step}`} onClick={() => raise(-1)}>
+          −
+        </button>
+        <button type="button" aria-label={`Raise the coping by ${step}`} onClick={() => raise(1)}>
+          +
+        </button>
+      </div>
+      <div class="buttons">
+        <button type="button" onClick={() => editOrTell('align-shell', 'The shell was not lined up.')}>
+          Line up with the nearest wall or line
+        </button>
+        <button type="button" onClick={() => editOrTell('flip-shell', 'The shell was not flipped.')}>
+          Flip
+        </button>
+        <button type="button" aria-pressed={snapping.value} onClick={toggleSnap}>
+          Snap {snapping.value ? 'on' : 'off'}
+        </button>
+        <button type="button" onClick={() => editOrTell('remove-shell', 'The shell was not taken away.')}>
+          Take away
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+// The open step: what can be set there.
+import { site, step, type Step } from '../state/store.ts';
+import { DigStep } from './DigStep.tsx';
+import { GroundStep } from './GroundStep.tsx';
+import { LotStep } from './LotStep.tsx';
+import { ShellStep } from './ShellStep.tsx';
+
+const HEADS: Record<Step, string> = {
+  lot: 'The lot and its rules',
+  ground: 'The ground before the dig',
+  shell: 'The shell and where it stands',
+  dig: 'The dig and what goes in it',
+};
+
+export function StepPanel() {
+  const open = step.value;
+  const now = site.value;
+  if (!open || !now) return null;
+  return (
+    <section class="panel" id="step-panel" aria-labelledby="panel-head">
+      <header class="panel-head">
+        <h2 id="panel-head">{HEADS[open]}</h2>
+        <button type="button" class="close" aria-label="Close this step" onClick={() => (step.value = null)}>
+          ×
+        </button>
+      </header>
+      <div class="panel-body" key={open}>
+        {open === 'lot' && <LotStep site={now} />}
+        {open === 'ground' && <GroundStep ground={now.ground} />}
+        {open === 'shell' && <ShellStep site={now} />}
+        {open === 'dig' && <DigStep works={now.works} />}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,54 @@
+// How the page is built: one folder of static files that any static server can serve, and a service
+// worker that keeps all of it on the device.
+import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+
+// The server sends the same policy; the page carries its own for servers that send none. Only in the
+// built page: the development server injects styles, which this forbids.
+const POLICY =
+  "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob: data:; " +
+  "connect-src 'self'; worker-src 'self'; object-src 'none'; base-uri 'none'";
+
+const contentPolicy: Plugin = {
+  name: 'content-policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
+
+export default defineConfig({
+  base: './',
+  build: {
+    target: 'es2023',
+    // Nothing inlined: the policy allows scripts, styles and wasm from files only.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  plugins: [
+    contentPolicy,
+    VitePWA({
+      registerType: 'prompt',
+      injectRegister: null,
+      workbox: {
+        globPatterns: ['**/*.{html,js,css,wasm,json,svg,webmanifest}'],
+        // `life` counts restarts of the wasm module, `bench` is the benchmark's switch.
+        ignoreURLParametersMatching: [/^life$/, /^bench$/],
+      },
+      manifest: {
+        name: 'batterboard',
+        short_name: 'batterboard',
+        description: 'Site layout and excavation planner for one-piece pool shells',
+        display: 'standalone',
+        start_url: './',
+        background_color: '#f4efe2',
+        theme_color: '#1c2b35',
+        icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' }],
+      },
+    }),
+  ],
+});
