@@ -16,6 +16,9 @@
 
 mod ground;
 mod lot;
+mod shell;
+mod soil;
+mod takeoff;
 mod units;
 
 /// Asserts that two figures agree within a tolerance, and says by how much they do not.
