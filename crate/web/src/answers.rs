@@ -1,0 +1,57 @@
+//! What crosses to the page besides reports, and how it crosses.
+
+use batterboard_core::finding::Finding;
+use batterboard_core::units::{Doubt, Measure, System, parse_measure, show};
+use serde::Serialize;
+use wasm_bindgen::JsValue;
+
+/// Carries a value across as plain objects and arrays (never `Map`).
+///
+/// # Errors
+/// The value holds something JavaScript has no word for; ours do not.
+pub fn cross(value: &impl Serialize) -> Result<JsValue, JsValue> {
+    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
+    value.serialize(&serializer).map_err(JsValue::from)
+}
+
+/// Whether an edit was taken.
+#[derive(Debug, Serialize)]
+pub struct Outcome {
+    ok: bool,
+    findings: Vec<Finding>,
+}
+
+impl From<Result<Vec<Finding>, Vec<Finding>>> for Outcome {
+    fn from(result: Result<Vec<Finding>, Vec<Finding>>) -> Self {
+        let ok = result.is_ok();
+        let (Ok(findings) | Err(findings)) = result;
+        Self { ok, findings }
+    }
+}
+
+/// A typed figure as it was understood.
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+enum Reading {
+    Understood { ok: bool, value: f64, text: String, doubts: Vec<Doubt> },
+    Not { ok: bool, message: String, remedy: String, from: usize, to: usize },
+}
+
+/// Reads a typed figure.
+pub fn reading(text: &str, measure: Measure, system: System) -> impl Serialize {
+    match parse_measure(text, measure, system) {
+        Ok(parsed) => Reading::Understood {
+            ok: true,
+            value: parsed.value,
+            text: show(measure, parsed.value, system).text,
+            doubts: parsed.doubts,
+        },
+        Err(fault) => Reading::Not {
+            ok: false,
+            message: fault.message,
+            remedy: fault.remedy,
+            from: fault.span.start,
+            to: fault.span.end,
+        },
+    }
+}

@@ -1,0 +1,100 @@
+//! The plan on the page's canvas.
+//!
+//! The core says *what* is drawn ([`batterboard_core::drawing`]); [`ink`] says *how* each
+//! layer looks on a screen; [`pen`] moves the canvas's own pen, setting a style only when it
+//! differs from the last one, because style strings are what crosses slowly.
+
+mod furniture;
+mod ink;
+mod pen;
+
+use batterboard_core::drawing::{Drawing, Focus, Item, work};
+use batterboard_core::geom::Point;
+use batterboard_core::session::{Session, handle};
+use web_sys::CanvasRenderingContext2d;
+
+use ink::{Ink, PAPER, SNAP_INK, ink};
+use pen::Pen;
+
+/// What part of the plan the canvas shows.
+#[derive(Debug, Clone, Copy)]
+pub struct View {
+    /// Width of the canvas, CSS pixels.
+    pub width: f64,
+    /// Height of the canvas, CSS pixels.
+    pub height: f64,
+    /// Device pixels per CSS pixel.
+    pub ratio: f64,
+    /// The point of the site at the canvas's middle, metres.
+    pub centre: Point,
+    /// CSS pixels per metre.
+    pub scale: f64,
+}
+
+impl View {
+    /// Where a point of the site lies on the canvas, CSS pixels from its upper left corner.
+    fn place(&self, p: Point) -> (f64, f64) {
+        (
+            self.width / 2.0 + (p.x - self.centre.x) * self.scale,
+            self.height / 2.0 - (p.y - self.centre.y) * self.scale,
+        )
+    }
+}
+
+/// Paints everything, lowest first.
+pub fn paint(
+    context: &CanvasRenderingContext2d,
+    view: &View,
+    session: &Session,
+    backdrop: &Drawing,
+    focus: Focus<'_>,
+) {
+    let mut pen = Pen::new(context, view);
+    pen.clear(PAPER);
+    draw(&mut pen, view, &backdrop.items);
+    draw(&mut pen, view, &work(session.site(), session.results(), focus).items);
+    if let Some(snap) = session.snap() {
+        pen.line(view.place(snap.line.0), view.place(snap.line.1), &SNAP_INK);
+    }
+    if let Some((rim, knob)) = handle(session.site(), view.scale) {
+        furniture::handle(&mut pen, view.place(rim), view.place(knob));
+    }
+    furniture::north_arrow(&mut pen, view);
+    furniture::scale_bar(&mut pen, view, session.site().site().display);
+}
+
+/// Areas and lines first, then all text on top, so that no line strikes a word through.
+fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
+    for item in items {
+        match item {
+            Item::Area { layer, region } => {
+                let rings = region.rings().map(|ring| ring.0.iter().map(|p| view.place(*p)));
+                pen.area(rings, &ink(*layer));
+            }
+            Item::Path { layer, segments, closed } => pen.path(view, segments, *closed, &ink(*layer)),
+            Item::Lines { layer, lines } => {
+                let ends = lines.iter().map(|(a, b)| (view.place(*a), view.place(*b)));
+                pen.lines(ends, &ink(*layer));
+            }
+            Item::Dot { layer, at } => pen.dot(view.place(*at), &ink(*layer)),
+            Item::Measured { layer, from, to, .. } => {
+                furniture::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
+            }
+            Item::Label { .. } => {}
+        }
+    }
+    for item in items {
+        match item {
+            Item::Label { layer, at, along, text } => {
+                let look: Ink = ink(*layer);
+                if view.scale >= look.text_from_scale {
+                    pen.text(view.place(*at), *along, text, &look);
+                }
+            }
+            Item::Measured { layer, from, to, text } => {
+                furniture::dimension_text(pen, view.place(*from), view.place(*to), text, &ink(*layer));
+            }
+            _ => {}
+        }
+    }
+}

@@ -1,0 +1,278 @@
+//! The planner as the page holds it.
+
+use batterboard_core::drawing::{Drawing, Focus, backdrop};
+use batterboard_core::finding::Finding;
+use batterboard_core::geom::Point;
+use batterboard_core::report::{Report, Workings};
+use batterboard_core::session::{Command, Held, Ledger, Session};
+use batterboard_core::site::Site;
+use batterboard_core::units::{Measure, show};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use web_sys::CanvasRenderingContext2d;
+
+use crate::answers::{Outcome, cross, reading};
+use crate::cards;
+use crate::paint::{View, paint};
+
+/// An open site, with everything the page may ask of it.
+#[wasm_bindgen]
+pub struct Planner {
+    session: Session,
+    /// The still half of the plan and the site it was drawn from.
+    backdrop: Option<(Site, Drawing)>,
+}
+
+#[wasm_bindgen]
+impl Planner {
+    /// A planner on a blank lot.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Result<Planner, JsValue> {
+        let session = Session::new().map_err(|faults| refused(&faults))?;
+        Ok(Self { session, backdrop: None })
+    }
+
+    /// Opens a site file; on failure the open work stays.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&Outcome::from(self.session.open(text)))
+    }
+
+    /// Opens a shell file and chooses the shell in it.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn open_shell(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&Outcome::from(self.session.open_shell(text)))
+    }
+
+    /// The site file of the present site.
+    pub fn save(&self) -> String {
+        self.session.save()
+    }
+
+    /// Carries out one undoable edit.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn apply(&mut self, command: JsValue) -> Result<JsValue, JsValue> {
+        let done = read::<Command>(command).and_then(|command| self.session.apply(command));
+        cross(&Outcome::from(done.map(|()| Vec::new())))
+    }
+
+    /// Takes the last edit back.
+    pub fn undo(&mut self) -> bool {
+        self.session.undo()
+    }
+
+    /// Carries out again what was taken back.
+    pub fn redo(&mut self) -> bool {
+        self.session.redo()
+    }
+
+    /// Everything the page lists beside the plan.
+    #[wasm_bindgen(unchecked_return_type = "Ledger")]
+    pub fn ledger(&self) -> Result<JsValue, JsValue> {
+        cross(&Ledger::of(&self.session))
+    }
+
+    /// The arithmetic behind one quantity.
+    #[wasm_bindgen(unchecked_return_type = "Workings | undefined")]
+    pub fn workings(&self, key: &str) -> Result<JsValue, JsValue> {
+        let system = self.session.site().site().display;
+        match self.session.results().takeoff.iter().find(|line| line.key == key) {
+            Some(line) => cross(&Workings::of(line, system)),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// The document as a plain object, for forms.
+    #[wasm_bindgen(unchecked_return_type = "any")]
+    pub fn settings(&self) -> Result<JsValue, JsValue> {
+        cross(self.session.site().site().as_ref())
+    }
+
+    /// The catalogue of shells.
+    #[wasm_bindgen(unchecked_return_type = "ShellCard[]")]
+    pub fn catalogue(&self) -> Result<JsValue, JsValue> {
+        cross(&cards::all(self.session.site().site().display))
+    }
+
+    /// Reads a typed figure of a kind.
+    #[wasm_bindgen(unchecked_return_type = "Reading")]
+    pub fn read_measure(
+        &self,
+        text: &str,
+        #[wasm_bindgen(unchecked_param_type = "Measure")] measure: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
+        cross(&reading(text, measure, self.session.site().site().display))
+    }
+
+    /// Reads a typed length.
+    #[wasm_bindgen(unchecked_return_type = "Reading")]
+    pub fn read_length(&self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&reading(text, Measure::Length, self.session.site().site().display))
+    }
+
+    /// Reads a typed bearing or heading.
+    #[wasm_bindgen(unchecked_return_type = "Reading")]
+    pub fn read_bearing(&self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&reading(text, Measure::Heading, self.session.site().site().display))
+    }
+
+    /// An SI figure as shown in the user's units.
+    pub fn show_measure(
+        &self,
+        value: f64,
+        #[wasm_bindgen(unchecked_param_type = "Measure")] measure: JsValue,
+    ) -> Result<String, JsValue> {
+        let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
+        Ok(show(measure, value, self.session.site().site().display).text)
+    }
+
+    /// A length as shown in the user's units.
+    pub fn show_length(&self, metres: f64) -> String {
+        show(Measure::Length, metres, self.session.site().site().display).text
+    }
+
+    /// An elevation as shown in the user's units.
+    pub fn show_elevation(&self, metres: f64) -> String {
+        show(Measure::Elevation, metres, self.session.site().site().display).text
+    }
+
+    /// A bearing as shown.
+    pub fn show_bearing(&self, radians: f64) -> String {
+        show(Measure::Bearing, radians, self.session.site().site().display).text
+    }
+
+    /// `[x0, y0, x1, y1]` of everything on the plan, site metres.
+    pub fn extent(&mut self) -> Vec<f64> {
+        self.redraw_backdrop();
+        let bounds = self.backdrop.as_ref().and_then(|(_, drawing)| drawing.bounds());
+        bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| vec![low.x, low.y, high.x, high.y])
+    }
+
+    /// What a pointer at a place would take hold of; `reach` in metres, `scale` in pixels per metre.
+    #[wasm_bindgen(unchecked_return_type = "Held | undefined")]
+    pub fn hover(&self, x: f64, y: f64, reach: f64, scale: f64) -> Option<String> {
+        self.session.held_at(Point::new(x, y), reach, scale).map(|held| word(held).to_owned())
+    }
+
+    /// The name of the feature under a place.
+    pub fn feature_at(&self, x: f64, y: f64, reach: f64) -> Option<String> {
+        self.session.feature_at(Point::new(x, y), reach).map(str::to_owned)
+    }
+
+    /// Takes hold of what lies at a place; the drag that follows undoes in one step.
+    #[wasm_bindgen(unchecked_return_type = "Held | undefined")]
+    pub fn grab(&mut self, x: f64, y: f64, reach: f64, scale: f64) -> Option<String> {
+        self.session.grab(Point::new(x, y), reach, scale).map(|held| word(held).to_owned())
+    }
+
+    /// Moves what is held to follow the hand.
+    pub fn drag_to(&mut self, x: f64, y: f64, snap: bool) {
+        self.session.drag_to(Point::new(x, y), snap);
+    }
+
+    /// Lets go.
+    pub fn release(&mut self) {
+        self.session.release();
+    }
+
+    /// Lets go and puts back what was moved.
+    pub fn cancel(&mut self) {
+        self.session.cancel();
+    }
+
+    /// Paints the whole plan; `width` and `height` in CSS pixels, `ratio` device pixels per
+    /// CSS pixel, `scale` CSS pixels per metre. `focus` is empty, `clearance:INDEX` or
+    /// `quantity:KEY`.
+    #[allow(clippy::too_many_arguments)] // A view crosses as plain numbers, not as an object.
+    pub fn paint(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        centre_x: f64,
+        centre_y: f64,
+        scale: f64,
+        focus: &str,
+    ) {
+        self.redraw_backdrop();
+        let Some((_, backdrop)) = &self.backdrop else { return };
+        let view = View { width, height, ratio, centre: Point::new(centre_x, centre_y), scale };
+        paint(context, &view, &self.session, backdrop, read_focus(focus));
+    }
+
+    /// The whole report as text.
+    pub fn report_text(&self) -> String {
+        self.report().to_text()
+    }
+
+    /// The whole report as JSON.
+    pub fn report_json(&self) -> String {
+        self.report().to_json()
+    }
+
+    /// One drag step without painting: move, clearances, dig, quantities. For benchmarks.
+    pub fn bench_frame(&mut self, x: f64, y: f64) {
+        self.session.drag_to(Point::new(x, y), false);
+    }
+}
+
+impl Planner {
+    fn report(&self) -> Report {
+        let site = self.session.site();
+        Report::new(site, self.session.results(), site.site().display)
+    }
+
+    /// Draws the still half again if anything it shows has changed.
+    fn redraw_backdrop(&mut self) {
+        let site = self.session.site();
+        let stale = self.backdrop.as_ref().is_none_or(|(drawn, _)| !same_backdrop(drawn, site.site()));
+        if stale {
+            self.backdrop = Some((Site::clone(site.site()), backdrop(site)));
+        }
+    }
+}
+
+/// Whether two sites have the same lot, features, ground, rules and units.
+fn same_backdrop(a: &Site, b: &Site) -> bool {
+    use std::sync::Arc;
+    Arc::ptr_eq(&a.lot, &b.lot)
+        && Arc::ptr_eq(&a.features, &b.features)
+        && Arc::ptr_eq(&a.ground, &b.ground)
+        && Arc::ptr_eq(&a.rules, &b.rules)
+        && a.display == b.display
+}
+
+fn word(held: Held) -> &'static str {
+    match held {
+        Held::Shell => "shell",
+        Held::Turn => "turn",
+        Held::Equipment => "equipment",
+    }
+}
+
+fn read_focus(text: &str) -> Focus<'_> {
+    match text.split_once(':') {
+        Some(("clearance", index)) => index.parse().map_or(Focus::None, Focus::Clearance),
+        Some(("quantity", key)) => Focus::Quantity(key),
+        _ => Focus::None,
+    }
+}
+
+/// Reads an object that came from the page.
+fn read<T: DeserializeOwned>(value: JsValue) -> Result<T, Vec<Finding>> {
+    serde_wasm_bindgen::from_value(value).map_err(|error| {
+        vec![Finding::fault(
+            "command",
+            format!("The page asked for something the planner does not know: {error}."),
+            "Reload the page; the work is kept.",
+        )]
+    })
+}
+
+/// Findings as an error value.
+fn refused(findings: &impl Serialize) -> JsValue {
+    cross(findings).unwrap_or(JsValue::NULL)
+}
