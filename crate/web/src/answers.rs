@@ -33,8 +33,19 @@ impl From<Result<Vec<Finding>, Vec<Finding>>> for Outcome {
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
 enum Reading {
-    Understood { ok: bool, value: f64, text: String, doubts: Vec<Doubt> },
-    Not { ok: bool, message: String, remedy: String, from: usize, to: usize },
+    Understood {
+        ok: bool,
+        value: f64,
+        text: String,
+        doubts: Vec<Doubt>,
+    },
+    Not {
+        ok: bool,
+        message: String,
+        remedy: String,
+        from: usize,
+        to: usize,
+    },
 }
 
 /// Reads a typed figure.

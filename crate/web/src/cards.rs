@@ -57,7 +57,10 @@ fn card(shell: &Shell, system: System) -> ShellCard {
             .iter()
             .map(|facet| FacetPicture {
                 kind: facet.kind,
-                depth: facet.region.centroid().map_or(0.0, |p| facet.plane.depth(p)),
+                depth: facet
+                    .region
+                    .centroid()
+                    .map_or(0.0, |p| facet.plane.depth(p)),
                 points: flat(&facet.region),
             })
             .collect(),

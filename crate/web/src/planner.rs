@@ -30,7 +30,10 @@ impl Planner {
     #[wasm_bindgen(constructor)]
     pub fn new() -> Result<Planner, JsValue> {
         let session = Session::new().map_err(|faults| refused(&faults))?;
-        Ok(Self { session, backdrop: None })
+        Ok(Self {
+            session,
+            backdrop: None,
+        })
     }
 
     /// Opens a site file; on failure the open work stays.
@@ -77,7 +80,13 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "Workings | undefined")]
     pub fn workings(&self, key: &str) -> Result<JsValue, JsValue> {
         let system = self.session.site().site().display;
-        match self.session.results().takeoff.iter().find(|line| line.key == key) {
+        match self
+            .session
+            .results()
+            .takeoff
+            .iter()
+            .find(|line| line.key == key)
+        {
             Some(line) => cross(&Workings::of(line, system)),
             None => Ok(JsValue::UNDEFINED),
         }
@@ -109,13 +118,21 @@ impl Planner {
     /// Reads a typed length.
     #[wasm_bindgen(unchecked_return_type = "Reading")]
     pub fn read_length(&self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&reading(text, Measure::Length, self.session.site().site().display))
+        cross(&reading(
+            text,
+            Measure::Length,
+            self.session.site().site().display,
+        ))
     }
 
     /// Reads a typed bearing or heading.
     #[wasm_bindgen(unchecked_return_type = "Reading")]
     pub fn read_bearing(&self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&reading(text, Measure::Heading, self.session.site().site().display))
+        cross(&reading(
+            text,
+            Measure::Heading,
+            self.session.site().site().display,
+        ))
     }
 
     /// An SI figure as shown in the user's units.
@@ -135,36 +152,57 @@ impl Planner {
 
     /// An elevation as shown in the user's units.
     pub fn show_elevation(&self, metres: f64) -> String {
-        show(Measure::Elevation, metres, self.session.site().site().display).text
+        show(
+            Measure::Elevation,
+            metres,
+            self.session.site().site().display,
+        )
+        .text
     }
 
     /// A bearing as shown.
     pub fn show_bearing(&self, radians: f64) -> String {
-        show(Measure::Bearing, radians, self.session.site().site().display).text
+        show(
+            Measure::Bearing,
+            radians,
+            self.session.site().site().display,
+        )
+        .text
     }
 
     /// `[x0, y0, x1, y1]` of everything on the plan, site metres.
     pub fn extent(&mut self) -> Vec<f64> {
         self.redraw_backdrop();
-        let bounds = self.backdrop.as_ref().and_then(|(_, drawing)| drawing.bounds());
-        bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| vec![low.x, low.y, high.x, high.y])
+        let bounds = self
+            .backdrop
+            .as_ref()
+            .and_then(|(_, drawing)| drawing.bounds());
+        bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| {
+            vec![low.x, low.y, high.x, high.y]
+        })
     }
 
     /// What a pointer at a place would take hold of; `reach` in metres, `scale` in pixels per metre.
     #[wasm_bindgen(unchecked_return_type = "Held | undefined")]
     pub fn hover(&self, x: f64, y: f64, reach: f64, scale: f64) -> Option<String> {
-        self.session.held_at(Point::new(x, y), reach, scale).map(|held| word(held).to_owned())
+        self.session
+            .held_at(Point::new(x, y), reach, scale)
+            .map(|held| word(held).to_owned())
     }
 
     /// The name of the feature under a place.
     pub fn feature_at(&self, x: f64, y: f64, reach: f64) -> Option<String> {
-        self.session.feature_at(Point::new(x, y), reach).map(str::to_owned)
+        self.session
+            .feature_at(Point::new(x, y), reach)
+            .map(str::to_owned)
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.
     #[wasm_bindgen(unchecked_return_type = "Held | undefined")]
     pub fn grab(&mut self, x: f64, y: f64, reach: f64, scale: f64) -> Option<String> {
-        self.session.grab(Point::new(x, y), reach, scale).map(|held| word(held).to_owned())
+        self.session
+            .grab(Point::new(x, y), reach, scale)
+            .map(|held| word(held).to_owned())
     }
 
     /// Moves what is held to follow the hand.
@@ -198,8 +236,16 @@ impl Planner {
         focus: &str,
     ) {
         self.redraw_backdrop();
-        let Some((_, backdrop)) = &self.backdrop else { return };
-        let view = View { width, height, ratio, centre: Point::new(centre_x, centre_y), scale };
+        let Some((_, backdrop)) = &self.backdrop else {
+            return;
+        };
+        let view = View {
+            width,
+            height,
+            ratio,
+            centre: Point::new(centre_x, centre_y),
+            scale,
+        };
         paint(context, &view, &self.session, backdrop, read_focus(focus));
     }
 
@@ -228,7 +274,10 @@ impl Planner {
     /// Draws the still half again if anything it shows has changed.
     fn redraw_backdrop(&mut self) {
         let site = self.session.site();
-        let stale = self.backdrop.as_ref().is_none_or(|(drawn, _)| !same_backdrop(drawn, site.site()));
+        let stale = self
+            .backdrop
+            .as_ref()
+            .is_none_or(|(drawn, _)| !same_backdrop(drawn, site.site()));
         if stale {
             self.backdrop = Some((Site::clone(site.site()), backdrop(site)));
         }

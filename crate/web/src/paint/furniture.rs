@@ -19,10 +19,25 @@ const LINE: Ink = Ink {
     text_size: 12.0,
     text_from_scale: 0.0,
 };
-const SOLID: Ink = Ink { fill: BLACK, ..LINE };
-const HOLLOW: Ink = Ink { fill: "#fbf8ee", ..LINE };
-const KNOB: Ink = Ink { fill: "#ffffff", stroke: "#0b7a75", width: 3.0, ..LINE };
-const STALK: Ink = Ink { stroke: "#0b7a75", width: 2.5, ..LINE };
+const SOLID: Ink = Ink {
+    fill: BLACK,
+    ..LINE
+};
+const HOLLOW: Ink = Ink {
+    fill: "#fbf8ee",
+    ..LINE
+};
+const KNOB: Ink = Ink {
+    fill: "#ffffff",
+    stroke: "#0b7a75",
+    width: 3.0,
+    ..LINE
+};
+const STALK: Ink = Ink {
+    stroke: "#0b7a75",
+    width: 2.5,
+    ..LINE
+};
 
 /// Distance of north arrow and scale bar from the canvas's edges, CSS pixels.
 const MARGIN: f64 = 22.0;
@@ -36,7 +51,14 @@ pub fn handle(pen: &mut Pen<'_>, rim: Place, knob: Place) {
         let tip = at(knob, across, side * 8.0);
         let tail = at(knob, across, side * 2.5);
         let arrow = [tip, at(tail, along, 4.0), at(tail, along, -4.0)];
-        pen.shape(&arrow, &Ink { fill: "#0b7a75", stroke: "", ..LINE });
+        pen.shape(
+            &arrow,
+            &Ink {
+                fill: "#0b7a75",
+                stroke: "",
+                ..LINE
+            },
+        );
     }
 }
 
@@ -58,7 +80,12 @@ pub fn scale_bar(pen: &mut Pen<'_>, view: &View, system: System) {
     let part = bar.length * view.scale / f64::from(bar.parts);
     for i in 0..bar.parts {
         let x = left + part * f64::from(i);
-        let corners = [(x, base), (x + part, base), (x + part, base - 7.0), (x, base - 7.0)];
+        let corners = [
+            (x, base),
+            (x + part, base),
+            (x + part, base - 7.0),
+            (x, base - 7.0),
+        ];
         pen.shape(&corners, if i % 2 == 0 { &SOLID } else { &HOLLOW });
     }
     let end = left + part * f64::from(bar.parts);
@@ -71,7 +98,10 @@ pub fn dimension_line(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
     pen.line(from, to, ink);
     let (along, across) = axes(from, to);
     for end in [from, to] {
-        let (a, b) = (at(at(end, along, 4.5), across, 4.5), at(at(end, along, -4.5), across, -4.5));
+        let (a, b) = (
+            at(at(end, along, 4.5), across, 4.5),
+            at(at(end, along, -4.5), across, -4.5),
+        );
         pen.line(a, b, ink);
     }
 }
@@ -86,7 +116,11 @@ pub fn dimension_text(pen: &mut Pen<'_>, from: Place, to: Place, text: &str, ink
         return;
     }
     // Read from the bottom or the right: the bearing that points rightwards.
-    let along = if dx < 0.0 { (-span).bearing() } else { span.bearing() };
+    let along = if dx < 0.0 {
+        (-span).bearing()
+    } else {
+        span.bearing()
+    };
     let lift = Vector::along_bearing(along - FRAC_PI_2) * 11.0;
     let place = Point::new(middle.0, -middle.1) + lift;
     pen.text((place.x, -place.y), along, text, ink);
@@ -94,10 +128,15 @@ pub fn dimension_text(pen: &mut Pen<'_>, from: Place, to: Place, text: &str, ink
 
 /// The unit vectors along and across a line on the canvas; along x for a line of no length.
 fn axes(from: Place, to: Place) -> (Place, Place) {
-    let along = Vector::new(to.0 - from.0, to.1 - from.1).unit().unwrap_or(Vector::new(1.0, 0.0));
+    let along = Vector::new(to.0 - from.0, to.1 - from.1)
+        .unit()
+        .unwrap_or(Vector::new(1.0, 0.0));
     ((along.x, along.y), (-along.y, along.x))
 }
 
 fn at(from: Place, direction: Place, distance: f64) -> Place {
-    (from.0 + direction.0 * distance, from.1 + direction.1 * distance)
+    (
+        from.0 + direction.0 * distance,
+        from.1 + direction.1 * distance,
+    )
 }

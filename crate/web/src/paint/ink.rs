@@ -47,7 +47,11 @@ const PLAIN: Ink = Ink {
 };
 
 /// The line that the shell has snapped to.
-pub const SNAP_INK: Ink = Ink { stroke: "#0b7a75", width: 5.0, ..PLAIN };
+pub const SNAP_INK: Ink = Ink {
+    stroke: "#0b7a75",
+    width: 5.0,
+    ..PLAIN
+};
 
 const SOLID_LINE: &[f64] = &[];
 const LONG_TWO_SHORT: &[f64] = &[22.0, 5.0, 5.0, 5.0, 5.0, 5.0];
@@ -59,8 +63,18 @@ const DASH_DOT: &[f64] = &[12.0, 4.0, 2.0, 4.0];
 /// The look of a layer.
 pub fn ink(layer: Layer) -> Ink {
     match layer {
-        Layer::Lot => Ink { fill: "#fbf8ee", stroke: "", ..PLAIN },
-        Layer::LotLine => Ink { width: 2.5, dash: LONG_TWO_SHORT, text_size: 13.0, text_from_scale: 3.0, ..PLAIN },
+        Layer::Lot => Ink {
+            fill: "#fbf8ee",
+            stroke: "",
+            ..PLAIN
+        },
+        Layer::LotLine => Ink {
+            width: 2.5,
+            dash: LONG_TWO_SHORT,
+            text_size: 13.0,
+            text_from_scale: 3.0,
+            ..PLAIN
+        },
         Layer::Setback => Ink {
             stroke: "#6a3d8f",
             text: "#55307a",
@@ -70,7 +84,12 @@ pub fn ink(layer: Layer) -> Ink {
             ..PLAIN
         },
         Layer::Feature(kind) => feature(kind),
-        Layer::Hatch(kind) => Ink { fill: "", width: 0.7, dash: SOLID_LINE, ..feature(kind) },
+        Layer::Hatch(kind) => Ink {
+            fill: "",
+            width: 0.7,
+            dash: SOLID_LINE,
+            ..feature(kind)
+        },
         Layer::Buried(utility) => buried(utility),
         Layer::Spot => Ink {
             fill: "#5d6b70",
@@ -80,20 +99,92 @@ pub fn ink(layer: Layer) -> Ink {
             text_from_scale: 11.0,
             ..PLAIN
         },
-        Layer::Dig => Ink { fill: "rgba(168, 107, 48, 0.20)", stroke: "#8a4d12", width: 1.75, dash: DASHED, ..PLAIN },
-        Layer::Hachure => Ink { stroke: "rgba(138, 77, 18, 0.75)", width: 0.9, ..PLAIN },
-        Layer::OverDig => Ink { stroke: "#8a4d12", width: 1.0, dash: SHORT_DASHED, ..PLAIN },
-        Layer::Deck => Ink { fill: "rgba(203, 199, 188, 0.82)", stroke: "#77736a", width: 1.0, ..PLAIN },
-        Layer::Collar => Ink { stroke: "#77736a", width: 1.0, dash: DOTTED, ..PLAIN },
-        Layer::Coping => Ink { fill: "#f3ecd9", stroke: BLACK, width: 1.5, ..PLAIN },
-        Layer::Water { shade } => Ink { fill: water(shade), stroke: "", text: "#08303f", text_size: 11.5, text_from_scale: 14.0, ..PLAIN },
-        Layer::FloorBreak => Ink { stroke: "rgba(8, 48, 63, 0.45)", width: 0.8, ..PLAIN },
-        Layer::Equipment => Ink { fill: "#d5dbdd", stroke: BLACK, width: 1.5, text_size: 11.0, text_from_scale: 16.0, ..PLAIN },
-        Layer::Axis => Ink { stroke: "rgba(8, 48, 63, 0.55)", width: 1.0, dash: DASH_DOT, ..PLAIN },
+        Layer::Dig => Ink {
+            fill: "rgba(168, 107, 48, 0.20)",
+            stroke: "#8a4d12",
+            width: 1.75,
+            dash: DASHED,
+            ..PLAIN
+        },
+        Layer::Hachure => Ink {
+            stroke: "rgba(138, 77, 18, 0.75)",
+            width: 0.9,
+            ..PLAIN
+        },
+        Layer::OverDig => Ink {
+            stroke: "#8a4d12",
+            width: 1.0,
+            dash: SHORT_DASHED,
+            ..PLAIN
+        },
+        Layer::Deck => Ink {
+            fill: "rgba(203, 199, 188, 0.82)",
+            stroke: "#77736a",
+            width: 1.0,
+            ..PLAIN
+        },
+        Layer::Collar => Ink {
+            stroke: "#77736a",
+            width: 1.0,
+            dash: DOTTED,
+            ..PLAIN
+        },
+        Layer::Coping => Ink {
+            fill: "#f3ecd9",
+            stroke: BLACK,
+            width: 1.5,
+            ..PLAIN
+        },
+        Layer::Water { shade } => Ink {
+            fill: water(shade),
+            stroke: "",
+            text: "#08303f",
+            text_size: 11.5,
+            text_from_scale: 14.0,
+            ..PLAIN
+        },
+        Layer::FloorBreak => Ink {
+            stroke: "rgba(8, 48, 63, 0.45)",
+            width: 0.8,
+            ..PLAIN
+        },
+        Layer::Equipment => Ink {
+            fill: "#d5dbdd",
+            stroke: BLACK,
+            width: 1.5,
+            text_size: 11.0,
+            text_from_scale: 16.0,
+            ..PLAIN
+        },
+        Layer::Axis => Ink {
+            stroke: "rgba(8, 48, 63, 0.55)",
+            width: 1.0,
+            dash: DASH_DOT,
+            ..PLAIN
+        },
         Layer::Snap => SNAP_INK,
-        Layer::Focus => Ink { fill: "rgba(240, 173, 0, 0.38)", stroke: "#b97900", width: 4.0, ..PLAIN },
-        Layer::Clearance => Ink { stroke: "#0d5c3a", text: "#0d5c3a", width: 1.5, text_size: 13.0, text_from_scale: 0.0, ..PLAIN },
-        Layer::Shortfall => Ink { stroke: "#b0121b", text: "#b0121b", width: 3.0, text_size: 14.0, text_from_scale: 0.0, ..PLAIN },
+        Layer::Focus => Ink {
+            fill: "rgba(240, 173, 0, 0.38)",
+            stroke: "#b97900",
+            width: 4.0,
+            ..PLAIN
+        },
+        Layer::Clearance => Ink {
+            stroke: "#0d5c3a",
+            text: "#0d5c3a",
+            width: 1.5,
+            text_size: 13.0,
+            text_from_scale: 0.0,
+            ..PLAIN
+        },
+        Layer::Shortfall => Ink {
+            stroke: "#b0121b",
+            text: "#b0121b",
+            width: 3.0,
+            text_size: 14.0,
+            text_from_scale: 0.0,
+            ..PLAIN
+        },
     }
 }
 
@@ -111,21 +202,94 @@ fn water(shade: u8) -> &'static str {
 fn feature(kind: FeatureKind) -> Ink {
     use FeatureKind as K;
     match kind {
-        K::House => Ink { fill: "#e2dccb", width: 2.5, text_size: 13.0, ..PLAIN },
-        K::Outbuilding => Ink { fill: "#e9e4d6", width: 1.75, ..PLAIN },
-        K::Wall => Ink { fill: "#bdb7a8", width: 4.0, ..PLAIN },
-        K::Fence => Ink { width: 1.5, dash: &[14.0, 3.0, 3.0, 3.0], text_size: 11.0, text_from_scale: 9.0, ..PLAIN },
-        K::Driveway | K::Walk => Ink { fill: "#ebe7dc", stroke: "#8b877c", text_size: 11.0, ..PLAIN },
-        K::Tree => Ink { fill: "rgba(92, 132, 74, 0.28)", stroke: "#3d6130", text: "#2f4c25", text_size: 11.0, text_from_scale: 9.0, ..PLAIN },
-        K::Easement => Ink { fill: "rgba(120, 90, 150, 0.07)", stroke: "#6b5780", text: "#4d3b60", dash: DASHED, ..PLAIN },
-        K::SepticTank => Ink { fill: "#dfe6d5", stroke: "#4c5b34", text: "#3c4828", text_size: 11.0, ..PLAIN },
-        K::SepticField => Ink { fill: "rgba(128, 146, 90, 0.16)", stroke: "#4c5b34", text: "#3c4828", dash: DASHED, ..PLAIN },
-        K::Well => Ink { fill: "#cfe3f2", stroke: "#1d5c93", text: "#1d5c93", width: 2.0, ..PLAIN },
+        K::House => Ink {
+            fill: "#e2dccb",
+            width: 2.5,
+            text_size: 13.0,
+            ..PLAIN
+        },
+        K::Outbuilding => Ink {
+            fill: "#e9e4d6",
+            width: 1.75,
+            ..PLAIN
+        },
+        K::Wall => Ink {
+            fill: "#bdb7a8",
+            width: 4.0,
+            ..PLAIN
+        },
+        K::Fence => Ink {
+            width: 1.5,
+            dash: &[14.0, 3.0, 3.0, 3.0],
+            text_size: 11.0,
+            text_from_scale: 9.0,
+            ..PLAIN
+        },
+        K::Driveway | K::Walk => Ink {
+            fill: "#ebe7dc",
+            stroke: "#8b877c",
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::Tree => Ink {
+            fill: "rgba(92, 132, 74, 0.28)",
+            stroke: "#3d6130",
+            text: "#2f4c25",
+            text_size: 11.0,
+            text_from_scale: 9.0,
+            ..PLAIN
+        },
+        K::Easement => Ink {
+            fill: "rgba(120, 90, 150, 0.07)",
+            stroke: "#6b5780",
+            text: "#4d3b60",
+            dash: DASHED,
+            ..PLAIN
+        },
+        K::SepticTank => Ink {
+            fill: "#dfe6d5",
+            stroke: "#4c5b34",
+            text: "#3c4828",
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::SepticField => Ink {
+            fill: "rgba(128, 146, 90, 0.16)",
+            stroke: "#4c5b34",
+            text: "#3c4828",
+            dash: DASHED,
+            ..PLAIN
+        },
+        K::Well => Ink {
+            fill: "#cfe3f2",
+            stroke: "#1d5c93",
+            text: "#1d5c93",
+            width: 2.0,
+            ..PLAIN
+        },
         K::BuriedLine => buried(None),
-        K::OverheadLine => Ink { stroke: "#5b5b5b", dash: &[2.0, 5.0, 10.0, 5.0], width: 2.0, text_size: 11.0, ..PLAIN },
-        K::Equipment => Ink { fill: "#d5dbdd", text_size: 11.0, ..PLAIN },
-        K::Watercourse => Ink { fill: "rgba(90, 150, 190, 0.25)", stroke: "#2b6b94", text: "#2b6b94", ..PLAIN },
-        K::Other => Ink { fill: "rgba(120, 120, 120, 0.15)", ..PLAIN },
+        K::OverheadLine => Ink {
+            stroke: "#5b5b5b",
+            dash: &[2.0, 5.0, 10.0, 5.0],
+            width: 2.0,
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::Equipment => Ink {
+            fill: "#d5dbdd",
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::Watercourse => Ink {
+            fill: "rgba(90, 150, 190, 0.25)",
+            stroke: "#2b6b94",
+            text: "#2b6b94",
+            ..PLAIN
+        },
+        K::Other => Ink {
+            fill: "rgba(120, 120, 120, 0.15)",
+            ..PLAIN
+        },
     }
 }
 
@@ -141,5 +305,12 @@ fn buried(utility: Option<Utility>) -> Ink {
         Some(Utility::Sewer) => "#1d8a3a",
         None => "#444444",
     };
-    Ink { stroke, width: 2.25, dash: &[16.0, 6.0], text_size: 11.0, text_from_scale: 7.0, ..PLAIN }
+    Ink {
+        stroke,
+        width: 2.25,
+        dash: &[16.0, 6.0],
+        text_size: 11.0,
+        text_from_scale: 7.0,
+        ..PLAIN
+    }
 }

@@ -52,7 +52,11 @@ pub fn paint(
     let mut pen = Pen::new(context, view);
     pen.clear(PAPER);
     draw(&mut pen, view, &backdrop.items);
-    draw(&mut pen, view, &work(session.site(), session.results(), focus).items);
+    draw(
+        &mut pen,
+        view,
+        &work(session.site(), session.results(), focus).items,
+    );
     if let Some(snap) = session.snap() {
         pen.line(view.place(snap.line.0), view.place(snap.line.1), &SNAP_INK);
     }
@@ -68,16 +72,24 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
     for item in items {
         match item {
             Item::Area { layer, region } => {
-                let rings = region.rings().map(|ring| ring.0.iter().map(|p| view.place(*p)));
+                let rings = region
+                    .rings()
+                    .map(|ring| ring.0.iter().map(|p| view.place(*p)));
                 pen.area(rings, &ink(*layer));
             }
-            Item::Path { layer, segments, closed } => pen.path(view, segments, *closed, &ink(*layer)),
+            Item::Path {
+                layer,
+                segments,
+                closed,
+            } => pen.path(view, segments, *closed, &ink(*layer)),
             Item::Lines { layer, lines } => {
                 let ends = lines.iter().map(|(a, b)| (view.place(*a), view.place(*b)));
                 pen.lines(ends, &ink(*layer));
             }
             Item::Dot { layer, at } => pen.dot(view.place(*at), &ink(*layer)),
-            Item::Measured { layer, from, to, .. } => {
+            Item::Measured {
+                layer, from, to, ..
+            } => {
                 furniture::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
             }
             Item::Label { .. } => {}
@@ -85,14 +97,30 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
     }
     for item in items {
         match item {
-            Item::Label { layer, at, along, text } => {
+            Item::Label {
+                layer,
+                at,
+                along,
+                text,
+            } => {
                 let look: Ink = ink(*layer);
                 if view.scale >= look.text_from_scale {
                     pen.text(view.place(*at), *along, text, &look);
                 }
             }
-            Item::Measured { layer, from, to, text } => {
-                furniture::dimension_text(pen, view.place(*from), view.place(*to), text, &ink(*layer));
+            Item::Measured {
+                layer,
+                from,
+                to,
+                text,
+            } => {
+                furniture::dimension_text(
+                    pen,
+                    view.place(*from),
+                    view.place(*to),
+                    text,
+                    &ink(*layer),
+                );
             }
             _ => {}
         }

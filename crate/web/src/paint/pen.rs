@@ -31,13 +31,22 @@ impl<'a> Pen<'a> {
         context.set_line_join("round");
         context.set_text_align("center");
         context.set_text_baseline("middle");
-        Self { context, view: *view, fill: "", stroke: "", width: 0.0, dash: &[-1.0], text_size: 0.0 }
+        Self {
+            context,
+            view: *view,
+            fill: "",
+            stroke: "",
+            width: 0.0,
+            dash: &[-1.0],
+            text_size: 0.0,
+        }
     }
 
     /// Covers the whole canvas.
     pub fn clear(&mut self, colour: &'static str) {
         self.set_fill(colour);
-        self.context.fill_rect(0.0, 0.0, self.view.width, self.view.height);
+        self.context
+            .fill_rect(0.0, 0.0, self.view.width, self.view.height);
     }
 
     /// An area bounded by rings, filled and outlined.
@@ -45,7 +54,11 @@ impl<'a> Pen<'a> {
         self.context.begin_path();
         for ring in rings {
             for (i, (x, y)) in ring.enumerate() {
-                if i == 0 { self.context.move_to(x, y) } else { self.context.line_to(x, y) }
+                if i == 0 {
+                    self.context.move_to(x, y)
+                } else {
+                    self.context.line_to(x, y)
+                }
             }
             self.context.close_path();
         }
@@ -65,7 +78,13 @@ impl<'a> Pen<'a> {
                     let (x, y) = view.place(to);
                     self.context.line_to(x, y);
                 }
-                Segment::Arc { centre, radius, start_angle, sweep, .. } => {
+                Segment::Arc {
+                    centre,
+                    radius,
+                    start_angle,
+                    sweep,
+                    ..
+                } => {
                     let (x, y) = view.place(centre);
                     // The canvas's y runs down, so angles change sign.
                     let arc = self.context.arc_with_anticlockwise(
@@ -124,7 +143,8 @@ impl<'a> Pen<'a> {
     pub fn text(&mut self, (x, y): Place, along: f64, text: &str, ink: &Ink) {
         if self.text_size != ink.text_size {
             self.text_size = ink.text_size;
-            self.context.set_font(&format!("600 {}px system-ui, sans-serif", ink.text_size));
+            self.context
+                .set_font(&format!("600 {}px system-ui, sans-serif", ink.text_size));
         }
         self.set_dash(&[]);
         self.set_width(4.0);
