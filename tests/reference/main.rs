@@ -14,6 +14,7 @@
     clippy::indexing_slicing
 )]
 
+mod geometry;
 mod ground;
 mod lot;
 mod shell;
