@@ -12,4 +12,5 @@
 
 mod geom;
 mod lot;
+mod shell;
 mod units;
