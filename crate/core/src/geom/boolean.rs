@@ -77,23 +77,28 @@ fn to_engine<'a>(rings: impl IntoIterator<Item = &'a Ring>) -> MultiPolygon<f64>
 }
 
 /// A polygon as the engine gives it; `None` when it is a sliver.
+///
+/// The engine nests rings rightly but may turn a hole the wrong way where a hair of the grid
+/// is all that parts it from its outer ring; the sense is therefore set here.
 fn from_engine(polygon: &geo::Polygon<f64>) -> Option<Polygon> {
+    let holes = polygon.interiors().iter();
     Some(Polygon {
-        outer: ring_from_engine(polygon.exterior())?,
-        holes: polygon
-            .interiors()
-            .iter()
-            .filter_map(ring_from_engine)
-            .collect(),
+        outer: ring_from_engine(polygon.exterior(), 1.0)?,
+        holes: holes.filter_map(|h| ring_from_engine(h, -1.0)).collect(),
     })
 }
 
-/// A ring without its repeated last point; `None` when it is a sliver.
-fn ring_from_engine(line: &LineString<f64>) -> Option<Ring> {
+/// A ring without its repeated last point, turned so that its area has the given sign;
+/// `None` when it is a sliver.
+fn ring_from_engine(line: &LineString<f64>, sense: f64) -> Option<Ring> {
     let mut points: Vec<Point> = line.coords().map(|c| Point::new(c.x, c.y)).collect();
     points.pop();
-    let ring = Ring(points);
-    let wide = ring.signed_area().abs() > SLIVER_WIDTH * ring.perimeter();
+    let mut ring = Ring(points);
+    let area = ring.signed_area();
+    if area * sense < 0.0 {
+        ring.0.reverse();
+    }
+    let wide = area.abs() > SLIVER_WIDTH * ring.perimeter();
     (ring.0.len() >= 3 && wide).then_some(ring)
 }
 
@@ -125,6 +130,32 @@ mod tests {
         let region = positive_winding(&rings);
         assert_eq!(region.polygons.len(), 1);
         assert!((region.area() - 4.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_hole_that_hugs_its_outer_ring_comes_back_clockwise() {
+        // The left part of a polygon, cut out and taken away again: what the grid leaves
+        // beside it is a hair, and the engine gives the hole the wrong way round.
+        let corners = [
+            (2.6502835978271393, 2.825589283141907),
+            (0.11093798266453897, 5.333276306409623),
+            (-3.88748700361055, 3.078682499018064),
+            (-5.13856962530088, -2.12444196440711),
+            (-1.498341074310882, -2.179980433216329),
+            (0.045294201760312354, -3.9279191719488313),
+            (1.2574803520355033, -0.8177671821763616),
+            (1.5, 9.64873589805982e-16),
+        ];
+        let ring = corners.iter().map(|(x, y)| Point::new(*x, *y)).collect();
+        let whole = Region::from_ring(Ring(ring));
+        let strip = [(-10.0, -10.0), (0.0, -10.0), (0.0, 10.0), (-10.0, 10.0)];
+        let strip = strip.iter().map(|(x, y)| Point::new(*x, *y)).collect();
+        let left = intersection(&Region::from_ring(Ring(strip)), &whole);
+        let right = difference(&whole, &left);
+        assert!((left.area() + right.area() - whole.area()).abs() < 1e-5);
+        assert!(right.polygons.iter().all(|p| {
+            p.outer.signed_area() > 0.0 && p.holes.iter().all(|h| h.signed_area() < 0.0)
+        }));
     }
 
     #[test]

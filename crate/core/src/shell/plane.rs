@@ -28,11 +28,13 @@ impl DepthPlane {
         let n = points.len().max(1) as f64;
         let mean = |pick: fn(&(Point, f64)) -> f64| points.iter().map(pick).sum::<f64>() / n;
         let middle = Point::new(mean(|(p, _)| p.x), mean(|(p, _)| p.y));
-        let depth = mean(|(_, d)| *d);
+        // Depths are taken from the first one, so that a level facet comes out level exactly.
+        let first = points.first().map_or(0.0, |(_, d)| *d);
+        let depth = first + points.iter().map(|(_, d)| d - first).sum::<f64>() / n;
 
         let (mut xx, mut xy, mut yy, mut xd, mut yd) = (0.0, 0.0, 0.0, 0.0, 0.0);
         for (p, d) in points {
-            let (r, e) = (*p - middle, d - depth);
+            let (r, e) = (*p - middle, d - first);
             xx += r.x * r.x;
             xy += r.x * r.y;
             yy += r.y * r.y;
@@ -140,6 +142,17 @@ mod tests {
         let found = DepthPlane::through(&points);
         assert!((found.at_origin - plane.at_origin).abs() < 1e-12);
         assert!((found.gradient + -plane.gradient).length() < 1e-12);
+    }
+
+    #[test]
+    fn equal_depths_make_a_plane_that_is_exactly_level() {
+        let points: Vec<_> = square(4.4).iter().map(|p| (*p, 0.812_8)).collect();
+        let five = points
+            .iter()
+            .copied()
+            .chain([(Point::new(1.3, 0.7), 0.812_8)]);
+        let plane = DepthPlane::through(&five.collect::<Vec<_>>());
+        assert_eq!(plane, DepthPlane::level(0.812_8));
     }
 
     #[test]
