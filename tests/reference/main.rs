@@ -14,6 +14,7 @@
     clippy::indexing_slicing
 )]
 
+mod dig;
 mod geometry;
 mod ground;
 mod lot;

@@ -4,36 +4,39 @@
 //! the base's thickness, beyond it the over-dig, and from there the side slope up to the
 //! ground. [`DigShape`] holds all of that which does not depend on where the shell stands;
 //! [`excavate`] cuts it into the ground at one placement.
+//!
+//! | part | what it knows |
+//! |---|---|
+//! | `bottom` | what has to come out at least, and how the sides rise from it |
+//! | `influence` | how deep one edge of the bottom makes the hole at a point: a closed form |
+//! | `grid`, `fill` | the hole as a grid of depths, for sloping sides |
+//! | `slabs` | the same for upright sides, by exact shares of cells |
+//! | `contour` | exact contours, and the volume under level ground from them |
+//! | `excavate`, `kink` | the cut between a ground and the grid |
+//! | `top_edge` | where the sides meet the ground |
+//! | `safety` | the cautions beside the numbers |
+//!
+//! Grid and contours are two independent ways to the volume under level ground; tests hold
+//! them against each other.
+
+mod bottom;
+mod contour;
+mod excavate;
+mod fill;
+mod grid;
+mod influence;
+mod kink;
+pub mod safety;
+mod shape;
+mod slabs;
+mod top_edge;
+
+pub use bottom::STEEPEST_SLOPE;
+pub use excavate::excavate;
+pub use shape::DigShape;
 
 use crate::finding::Finding;
-use crate::geom::{Pose, Region};
-use crate::ground::Ground;
-use crate::shell::Shell;
-use crate::site::DigSettings;
-
-/// The hole in the shell's own frame, before it meets any ground.
-#[derive(Debug, Clone)]
-pub struct DigShape {}
-
-impl DigShape {
-    /// Builds the hole of a shell. `headroom`: how far the ground may stand above the rim
-    /// anywhere near the shell, metres (the slope is followed up that far).
-    pub fn new(shell: &Shell, settings: &DigSettings, headroom: f64) -> Self {
-        let _ = (shell, settings, headroom);
-        unimplemented!()
-    }
-
-    /// How far above the rim the slope was followed, metres.
-    pub fn headroom(&self) -> f64 {
-        unimplemented!()
-    }
-
-    /// The bottom edge of the hole at a depth below the rim: the exact contour, shell frame.
-    pub fn contour(&self, depth: f64) -> Region {
-        let _ = depth;
-        unimplemented!()
-    }
-}
+use crate::geom::Region;
 
 /// The hole cut into the ground at one placement. All volumes are bank (in place).
 #[derive(Debug, Clone, PartialEq)]
@@ -46,27 +49,39 @@ pub struct Dig {
     pub volume_below_cap: f64,
     /// Area the dig opens at the ground, m2.
     pub top_area: f64,
-    /// Where its sides meet the ground, site frame.
+    /// Where its sides meet the ground, site frame: within 5 mm of the line, at most.
     pub top_edge: Region,
+    /// Area of the plan at the foot of the sides (footprint, wall and over-dig), m2.
+    pub floor_area: f64,
+    /// Run of the sides per unit of rise, as dug; 0 for upright sides.
+    pub side_slope: f64,
     /// Greatest vertical depth from the ground down to the bottom, metres.
     pub greatest_depth: f64,
     /// Lowest elevation of the bottom, metres.
     pub bottom_elevation: f64,
-    /// Area of the shell's outline over which the rim's underside stands above the ground, or
-    /// the hole is not closed by ground at the sides: the site has to be filled there, m2.
+    /// How far the rim stands above the ground where it stands highest, metres (negative when
+    /// it stands below the ground everywhere).
+    pub rim_above_ground: f64,
+    /// How far the ground stands above the rim where it stands highest, metres (negative when
+    /// it stands below the rim everywhere).
+    pub ground_above_rim: f64,
+    /// Area of the hole, at the level of the cap, over which the ground lies lower than that
+    /// level: nothing holds the backfill there and the site has to be filled, m2.
     pub area_above_ground: f64,
+    /// Whether the sides were followed up to the ground everywhere. When not, the shape's
+    /// headroom was too small: the figures fall short, and a finding says so.
+    pub closed: bool,
     /// Cautions that belong beside these numbers.
     pub findings: Vec<Finding>,
 }
 
-/// Cuts the hole into the ground.
-pub fn excavate(
-    shape: &DigShape,
-    ground: &Ground,
-    pose: &Pose,
-    coping_elevation: f64,
-    cap_depth: f64,
-) -> Dig {
-    let _ = (shape, ground, pose, coping_elevation, cap_depth);
-    unimplemented!()
+impl Dig {
+    /// Mean depth: the volume over the area it opens, metres.
+    pub fn mean_depth(&self) -> f64 {
+        if self.top_area > 0.0 {
+            self.bank_volume / self.top_area
+        } else {
+            0.0
+        }
+    }
 }

@@ -14,4 +14,5 @@ mod tree;
 
 pub use record::GroundRecord;
 pub use spots::{ELEVATION_RANGE, SPOT_LIMIT};
+pub(crate) use surface::gradient;
 pub use surface::{Facet, Ground, Height};

@@ -1,0 +1,321 @@
+//! The depth grid of a hole with sloping sides.
+//!
+//! Every piece's interior and every edge is drawn over the part of the grid that it may govern
+//! (see [`super::influence`]), and each cell keeps the deepest. Where the surface bends within
+//! a cell, at the foot of the sides and along the breaks, the value at the centre is not the
+//! mean over the cell: those cells are taken anew at 16 places.
+//!
+//! # Which cells an edge may govern
+//! Let `q` be the place on the bottom that governs `p`, farther away than the reach, and `v`
+//! the unit vector from `q` to `p`. Moving `q` must not help, so `v + slope * gradient` lies in
+//! the cone of outward normals at `q`: along an edge that gives one direction `v` for all its
+//! points, at an outer corner the fan between its two edges' directions. Strip and fan, widened
+//! by the reach where the floor slopes, are all an edge has to be tried on; trying it elsewhere
+//! costs time and changes nothing.
+
+use super::bottom::{Bottom, Piece};
+use super::grid::{Crossings, Grid};
+use super::influence::{Cone, Edge};
+use crate::geom::{Point, Ring, Vector};
+use crate::math::{TURN, atan2};
+use crate::shell::DepthPlane;
+
+/// Depth of a cell that the hole does not reach, metres: far above any ground.
+pub(super) const UNREACHED: f64 = -1e6;
+
+/// A surface that bends by more than this between neighbouring cells is taken anew, metres.
+const BEND: f64 = 0.001;
+
+/// Places taken along each side of a cell in which the surface bends: the error of such a cell
+/// falls to a sixteenth.
+const PARTS: usize = 4;
+
+/// No winner yet.
+const NOBODY: u32 = u32::MAX;
+
+/// The mean depth of the hole below the rim in every cell, followed up to `headroom` above it.
+pub(super) fn fill(bottom: &Bottom, headroom: f64, grid: &Grid) -> Vec<f64> {
+    let mut canvas = Canvas {
+        grid: *grid,
+        depths: vec![UNREACHED; grid.len()],
+        winners: vec![NOBODY; grid.len()],
+        makers: Vec::new(),
+    };
+    let cone = Cone {
+        reach: bottom.reach,
+        slope: bottom.slope,
+    };
+    for (index, piece) in bottom.pieces.iter().enumerate() {
+        canvas.interior(index, piece, cone);
+        for ring in piece.region.rings() {
+            canvas.edges(piece, ring, cone, headroom);
+        }
+    }
+    canvas.smooth_bends(bottom);
+    canvas.depths
+}
+
+/// What may govern a cell.
+#[derive(Debug, Clone, Copy)]
+enum Maker {
+    /// The interior of the piece of this index, with its governing plane.
+    Interior(usize, DepthPlane),
+    /// An edge of a piece.
+    Edge(Edge),
+}
+
+struct Canvas {
+    grid: Grid,
+    depths: Vec<f64>,
+    winners: Vec<u32>,
+    makers: Vec<Maker>,
+}
+
+impl Canvas {
+    /// Keeps the deeper of what a stretch of a row holds and what `depth` gives for it.
+    fn deepen(
+        &mut self,
+        row: usize,
+        columns: core::ops::Range<usize>,
+        maker: u32,
+        depth: impl Fn(Point) -> f64,
+    ) {
+        let start = row * self.grid.columns;
+        let range = start + columns.start..start + columns.end;
+        let (Some(depths), Some(winners)) = (
+            self.depths.get_mut(range.clone()),
+            self.winners.get_mut(range),
+        ) else {
+            return;
+        };
+        for ((kept, winner), column) in depths.iter_mut().zip(winners).zip(columns) {
+            let found = depth(self.grid.centre(column, row));
+            if found > *kept {
+                *kept = found;
+                *winner = maker;
+            }
+        }
+    }
+
+    /// The interior of a piece. One steeper than the side slope is governed by its edges.
+    fn interior(&mut self, index: usize, piece: &Piece, cone: Cone) {
+        let (shift, plane) = piece.shifted(cone.reach);
+        let maker = self.makers.len() as u32;
+        self.makers.push(Maker::Interior(index, plane));
+        let crossings = Crossings::of(&piece.region, shift, &self.grid);
+        for row in 0..self.grid.rows {
+            for (low, high) in crossings.row(row) {
+                let columns = self.grid.columns_between(low, high);
+                self.deepen(row, columns, maker, |p| plane.depth(p));
+            }
+        }
+    }
+
+    /// The edges of one ring of a piece.
+    fn edges(&mut self, piece: &Piece, ring: &Ring, cone: Cone, headroom: f64) {
+        let gradient = piece.plane.gradient * cone.slope;
+        let with_depth = |p: Point| (p, piece.plane.depth(p));
+        let edges: Vec<(Point, Point)> = ring.edges().filter(|(a, b)| a != b).collect();
+        let before = edges.iter().cycle().skip(edges.len().max(1) - 1);
+        for (&(a, b), &(c, _)) in edges.iter().zip(before) {
+            let Some(edge) = Edge::new(with_depth(a), with_depth(b), cone) else {
+                continue;
+            };
+            let deepest = piece.plane.depth(a).max(piece.plane.depth(b));
+            let far = cone.reach + cone.slope * (deepest + headroom).max(0.0);
+            let zone = Zone::of_edge(c, a, b, gradient, cone.reach, far, self.grid.cell);
+            let maker = self.makers.len() as u32;
+            self.makers.push(Maker::Edge(edge));
+            for row in zone.rows(&self.grid) {
+                if let Some((low, high)) = zone.columns(&self.grid, row) {
+                    let columns = self.grid.columns_between(low, high);
+                    self.deepen(row, columns, maker, |p| edge.depth(p));
+                }
+            }
+        }
+    }
+
+    /// Takes the mean over every cell in which the surface bends.
+    fn smooth_bends(&mut self, bottom: &Bottom) {
+        let fine = self.grid.divided(PARTS);
+        let inside: Vec<Crossings> = bottom
+            .pieces
+            .iter()
+            .map(|piece| Crossings::of(&piece.region, piece.shifted(bottom.reach).0, &fine))
+            .collect();
+        let mut means = Vec::new();
+        let mut candidates = Vec::new();
+        for row in 1..self.grid.rows.max(1) - 1 {
+            for column in 1..self.grid.columns.max(1) - 1 {
+                if !self.bends(column, row) {
+                    continue;
+                }
+                self.candidates(column, row, &mut candidates);
+                let index = row * self.grid.columns + column;
+                means.push((index, self.mean(column, row, &candidates, &fine, &inside)));
+            }
+        }
+        for (index, mean) in means {
+            if let Some(depth) = self.depths.get_mut(index) {
+                *depth = mean;
+            }
+        }
+    }
+
+    /// Whether the surface bends at a cell, in any of four directions.
+    fn bends(&self, column: usize, row: usize) -> bool {
+        let width = self.grid.columns;
+        let here = row * width + column;
+        let depth = |i: usize| self.depths.get(i).copied().unwrap_or(UNREACHED);
+        let twice = 2.0 * depth(here);
+        if twice <= UNREACHED {
+            return false;
+        }
+        [1, width, width + 1, width - 1].into_iter().any(|step| {
+            let (a, b) = (depth(here - step), depth(here + step));
+            (a + b - twice).abs() > BEND && a > UNREACHED && b > UNREACHED
+        })
+    }
+
+    /// Everything that governs a cell or one of its neighbours.
+    fn candidates(&self, column: usize, row: usize, out: &mut Vec<u32>) {
+        out.clear();
+        for r in row - 1..=row + 1 {
+            let start = r * self.grid.columns + column - 1;
+            out.extend(self.winners.get(start..start + 3).unwrap_or_default());
+        }
+        out.sort_unstable();
+        out.dedup();
+    }
+
+    fn mean(
+        &self,
+        column: usize,
+        row: usize,
+        candidates: &[u32],
+        fine: &Grid,
+        inside: &[Crossings],
+    ) -> f64 {
+        let mut sum = 0.0;
+        for r in row * PARTS..(row + 1) * PARTS {
+            for c in column * PARTS..(column + 1) * PARTS {
+                let p = fine.centre(c, r);
+                let depth = |i: &u32| match self.makers.get(*i as usize) {
+                    Some(Maker::Edge(edge)) => edge.depth(p),
+                    Some(Maker::Interior(piece, plane)) => {
+                        let covers = inside.get(*piece).is_some_and(|c| c.inside(r, p.x));
+                        if covers { plane.depth(p) } else { UNREACHED }
+                    }
+                    None => UNREACHED,
+                };
+                sum += candidates.iter().map(depth).fold(UNREACHED, f64::max);
+            }
+        }
+        sum / (PARTS * PARTS) as f64
+    }
+}
+
+/// The widest piece of a corner's fan, radians.
+const WIDEST_FAN: f64 = TURN / 8.0;
+
+/// One over the cosine of half the widest piece: a chord so far out clears the arc.
+const CLEAR_OF_ARC: f64 = 1.09;
+
+/// A part of the plane that an edge may govern, somewhat too large.
+struct Zone {
+    outline: Vec<Point>,
+    /// How far the zone reaches beyond its outline, metres.
+    margin: f64,
+}
+
+impl Zone {
+    /// The zone of the edge from `a` to `b` (its piece to the left, `before` the corner before
+    /// `a`): its strip, and the fan at `a`. `gradient` is the floor's, times the side slope.
+    fn of_edge(
+        before: Point,
+        a: Point,
+        b: Point,
+        gradient: Vector,
+        reach: f64,
+        far: f64,
+        cell: f64,
+    ) -> Self {
+        let steepness = gradient.length();
+        if steepness >= 1.0 {
+            // Governed from anywhere: try all round.
+            return Self {
+                outline: vec![a, b],
+                margin: far,
+            };
+        }
+        let margin = if steepness > 0.0 { reach } else { 0.0 } + cell / 4.0;
+        let out =
+            |from: Point, to: Point| (to - from).unit().map(|e| governed(-e.left(), gradient));
+        let (Some(u), Some(u_before)) = (out(a, b), out(before, a)) else {
+            return Self {
+                outline: vec![a, b],
+                margin: far,
+            };
+        };
+        let far = far * CLEAR_OF_ARC;
+        let mut outline = vec![a, b, b + u * far, a + u * far];
+        let turn = (a - before).cross(b - a);
+        if turn > 0.0 {
+            let angle = atan2(u_before.cross(u), u_before.dot(u));
+            let angle = if angle < 0.0 { angle + TURN } else { angle };
+            let pieces = (angle / WIDEST_FAN).ceil().max(1.0);
+            let start = u_before.angle();
+            for k in (0..pieces as u32).rev() {
+                let direction = start + angle * f64::from(k) / pieces;
+                outline.push(a + Vector::at_angle(direction) * far);
+            }
+        }
+        Self { outline, margin }
+    }
+
+    fn rows(&self, grid: &Grid) -> core::ops::Range<usize> {
+        let ys = self.outline.iter().map(|p| p.y);
+        let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
+            (l.min(y), h.max(y))
+        });
+        grid.rows_between(low - self.margin, high + self.margin)
+    }
+
+    /// Where the zone lies on a row, at most: the extent of the outline within the margin of
+    /// the row, widened by the margin.
+    fn columns(&self, grid: &Grid, row: usize) -> Option<(f64, f64)> {
+        let y = grid.first.y + row as f64 * grid.cell;
+        let (bottom, top) = (y - self.margin, y + self.margin);
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let next = self.outline.iter().cycle().skip(1);
+        for (a, b) in self.outline.iter().zip(next) {
+            let (a, b) = if a.y <= b.y { (a, b) } else { (b, a) };
+            if a.y > top || b.y < bottom {
+                continue;
+            }
+            let lean = (b.x - a.x) / (b.y - a.y);
+            let x_at = |y: f64| {
+                if b.y > a.y {
+                    a.x + (y - a.y) * lean
+                } else {
+                    a.x
+                }
+            };
+            let (start, end) = (
+                if a.y >= bottom { a.x } else { x_at(bottom) },
+                if b.y <= top { b.x } else { x_at(top) },
+            );
+            low = low.min(start).min(end);
+            high = high.max(start).max(end);
+        }
+        (low <= high).then_some((low - self.margin, high + self.margin))
+    }
+}
+
+/// The direction from an edge to the points it governs, from its outward unit normal and the
+/// floor's gradient times the side slope (shorter than 1).
+fn governed(normal: Vector, gradient: Vector) -> Vector {
+    let across = normal.cross(gradient);
+    let out = gradient.dot(normal) + (1.0 - across * across).max(0.0).sqrt();
+    normal * out - gradient
+}

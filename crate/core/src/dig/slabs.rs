@@ -1,0 +1,125 @@
+//! The grid of a hole with upright sides: a stack of slabs.
+//!
+//! Such a hole has no depth at its edge, only a share of the cell that is inside. Each layer of
+//! the hole is bounded by a contour; the contour's exact share of every cell times the layer's
+//! height adds up to the cell's mean depth times its share. Sums over the grid are therefore
+//! as exact as the contours, wherever the ground stands above the bottom.
+
+use super::bottom::Bottom;
+use super::contour::{FINE, contour, layers};
+use super::grid::Grid;
+use crate::geom::{Point, Region};
+
+/// The share of every cell that is hole, and that share times its mean depth, metres.
+pub(super) fn fill(bottom: &Bottom, grid: &Grid) -> (Vec<f64>, Vec<f64>) {
+    let shallowest = bottom.shallowest();
+    let cover = coverage(&contour(bottom, shallowest, FINE), grid);
+    let mut depths: Vec<f64> = cover.iter().map(|c| c * shallowest).collect();
+    for (depth, height) in layers(bottom, shallowest).iter().flat_map(|l| l.gauss()) {
+        let slab = coverage(&contour(bottom, depth, FINE), grid);
+        for (sum, share) in depths.iter_mut().zip(slab) {
+            *sum += share * height;
+        }
+    }
+    (cover, depths)
+}
+
+/// The exact share of every cell that lies in the region.
+pub(super) fn coverage(region: &Region, grid: &Grid) -> Vec<f64> {
+    // Every edge leaves in each cell it passes the area to its right, signed by its direction;
+    // summed along a row that is the covered share.
+    let mut shares = vec![0.0; grid.len() + 1];
+    let half = grid.cell / 2.0;
+    let in_cells = |p: Point| {
+        Point::new(
+            (p.x - grid.first.x + half) / grid.cell,
+            (p.y - grid.first.y + half) / grid.cell,
+        )
+    };
+    for (a, b) in region.rings().flat_map(|ring| ring.edges()) {
+        sweep(in_cells(a), in_cells(b), grid, &mut shares);
+    }
+    for row in shares.chunks_mut(grid.columns.max(1)) {
+        let mut sum = 0.0;
+        for share in row {
+            sum += *share;
+            *share = sum.clamp(0.0, 1.0);
+        }
+    }
+    shares.truncate(grid.len());
+    shares
+}
+
+/// Adds one edge, in units of cells.
+fn sweep(a: Point, b: Point, grid: &Grid, shares: &mut [f64]) {
+    // Down along the left side of a counter-clockwise ring the inside lies to the right: plus.
+    let (low, high, sign) = if a.y < b.y { (a, b, -1.0) } else { (b, a, 1.0) };
+    if low.y >= high.y {
+        return;
+    }
+    let lean = (high.x - low.x) / (high.y - low.y);
+    let x_at = |y: f64| low.x + (y - low.y) * lean;
+    let rows = low.y.floor().max(0.0) as usize..(high.y.ceil() as usize).min(grid.rows);
+    for row in rows {
+        let y0 = low.y.max(row as f64);
+        let y1 = high.y.min((row + 1) as f64);
+        let (x0, x1) = (x_at(y0), x_at(y1));
+        let cells = shares.get_mut(row * grid.columns..).unwrap_or_default();
+        spread(x0.min(x1), x0.max(x1), sign * (y1 - y0), cells);
+    }
+}
+
+/// Spreads the signed height of an edge that leans from `x0` to `x1` within one row.
+fn spread(x0: f64, x1: f64, height: f64, cells: &mut [f64]) {
+    let mut add = |cell: usize, amount: f64| {
+        if let Some(share) = cells.get_mut(cell) {
+            *share += amount;
+        }
+    };
+    let first = x0.floor();
+    let last = x1.floor();
+    let (mut cell, mut from) = (first, x0);
+    while cell <= last {
+        let to = x1.min(cell + 1.0);
+        // The part of the height that falls into this cell, and how far to the left it stands.
+        let part = if x1 > x0 {
+            height * (to - from) / (x1 - x0)
+        } else {
+            height
+        };
+        let right = cell + 1.0 - (from + to) / 2.0;
+        add(cell.max(0.0) as usize, part * right);
+        add(cell.max(0.0) as usize + 1, part * (1.0 - right));
+        from = to;
+        cell += 1.0;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::{Polygon, Ring, Vector};
+
+    #[test]
+    fn shares_add_up_to_the_area_and_the_moment() {
+        let outer: Vec<Point> = (0..57)
+            .map(|i| f64::from(i) / 57.0 * crate::math::TURN)
+            .map(|a| Point::new(0.13, -0.21) + Vector::at_angle(a) * (1.5 + 0.4 * (3.0 * a) % 0.5))
+            .collect();
+        let hole = [(0.1, 0.1), (0.1, 0.43), (0.52, 0.2)].map(|(x, y)| Point::new(x, y));
+        let region = Region {
+            polygons: vec![Polygon {
+                outer: Ring(outer),
+                holes: vec![Ring(hole.to_vec())],
+            }],
+        };
+        let grid = Grid::covering(Point::new(-2.5, -2.5), Point::new(2.5, 2.5), 0.05);
+        let shares = coverage(&region, &grid);
+        let sum: f64 = shares.iter().sum();
+        assert!((sum * grid.cell * grid.cell - region.area()).abs() < 1e-9);
+        assert!(shares.iter().all(|s| (0.0..=1.0).contains(s)));
+        let index = grid.index_of(Point::new(0.13, -0.3));
+        assert!((shares[index] - 1.0).abs() < 1e-12);
+        assert_eq!(shares[grid.index_of(Point::new(0.2, 0.2))], 0.0);
+    }
+}
