@@ -39,7 +39,7 @@ use crate::finding::Finding;
 use crate::geom::Region;
 
 /// The hole cut into the ground at one placement. All volumes are bank (in place).
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Dig {
     /// Volume of ground taken out, m3.
     pub bank_volume: f64,

@@ -63,11 +63,9 @@ fn dig() -> Dig {
         unsurveyed_volume: 0.0,
         volume_below_cap: 60.0,
         top_area: 70.0,
-        top_edge: crate::geom::Region::default(),
         greatest_depth: 1.7,
         bottom_elevation: 98.4,
-        area_above_ground: 0.0,
-        findings: Vec::new(),
+        ..Dig::default()
     }
 }
 
