@@ -1,12 +1,11 @@
 //! Digs against closed forms, printed examples and other people's worked answers.
 
 use batterboard_core::dig::{Dig, DigShape, excavate};
-use batterboard_core::geom::offset::widen_mitred;
-use batterboard_core::geom::{PathRecord, Point, Pose, Region, Ring, Vertex};
+use batterboard_core::geom::{PathRecord, Point, Pose, Vertex};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::shell::{FacetKind, FacetRecord, Shell, ShellRecord};
-use batterboard_core::site::{DigSettings, SoilClass};
-use batterboard_core::units::constants::{CUBIC_FOOT, CUBIC_YARD, FOOT, SQUARE_FOOT};
+use batterboard_core::site::DigSettings;
+use batterboard_core::units::constants::{CUBIC_YARD, FOOT, SQUARE_FOOT};
 
 use crate::close;
 

@@ -24,14 +24,8 @@ pub fn dug(bank: f64, works: &Works) -> Takeoff {
     let shell = checked(&level(rectangle(30.0, 14.0), 5.0 * FOOT));
     let dig = Dig {
         bank_volume: bank,
-        unsurveyed_volume: 0.0,
         volume_below_cap: bank,
-        top_area: 0.0,
-        top_edge: Region::default(),
-        greatest_depth: 0.0,
-        bottom_elevation: 0.0,
-        area_above_ground: 0.0,
-        findings: Vec::new(),
+        ..Dig::default()
     };
     takeoff(works, &Measured::new(&shell, works), &dig)
 }
