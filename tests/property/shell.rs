@@ -218,6 +218,96 @@ proptest! {
     }
 }
 
+/// A number that a broken or hostile file may hold.
+fn any_number() -> impl Strategy<Value = f64> {
+    prop_oneof![
+        6 => -8.0..8.0_f64,
+        2 => (-8..8_i32).prop_map(f64::from),
+        1 => any::<f64>(),
+        1 => prop_oneof![Just(f64::NAN), Just(f64::INFINITY), Just(1e300), Just(0.0), Just(1e-9)],
+    ]
+}
+
+fn any_path() -> impl Strategy<Value = PathRecord> {
+    let vertex = prop_oneof![
+        (any_number(), any_number()).prop_map(|(x, y)| VertexRecord::Line([x, y])),
+        (any_number(), any_number(), any_number())
+            .prop_map(|(x, y, b)| VertexRecord::Arc([x, y, b])),
+    ];
+    let good = star().prop_map(|points| path(&points));
+    prop_oneof![
+        prop::collection::vec(vertex, 0..7).prop_map(PathRecord),
+        good
+    ]
+}
+
+fn any_shell() -> impl Strategy<Value = ShellRecord> {
+    let depths = prop_oneof![
+        prop::collection::vec(any_number(), 0..9),
+        (0.5..2.0_f64, 3..9_usize).prop_map(|(depth, n)| vec![depth; n]),
+    ];
+    let facet = (any_path(), depths).prop_map(|(outline, depths)| FacetRecord {
+        kind: FacetKind::Slope,
+        outline,
+        depths,
+    });
+    let floor = prop::collection::vec(facet, 0..4);
+    let rest = prop_oneof![
+        Just([0.2, 0.1, 0.01]),
+        [any_number(), any_number(), any_number()]
+    ];
+    (any_path(), floor, rest, any::<bool>()).prop_map(|(outline, mut floor, rest, whole)| {
+        // Half of them have one facet of the outline's own shape, so that some pass the door.
+        if whole {
+            let depths = vec![1.2; outline.0.len()];
+            let kind = FacetKind::Deep;
+            floor = vec![FacetRecord {
+                kind,
+                outline: outline.clone(),
+                depths,
+            }];
+        }
+        let [coping_width, waterline, wall_thickness] = rest;
+        ShellRecord {
+            name: "Any".to_owned(),
+            note: String::new(),
+            outline,
+            floor,
+            coping_width,
+            waterline,
+            wall_thickness,
+            weight: Some(coping_width * 1000.0),
+        }
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    /// Whatever comes in is either refused, with a place and a remedy, or has sound numbers.
+    #[test]
+    fn the_door_refuses_or_the_numbers_are_sound(record in any_shell()) {
+        match Shell::check(&record) {
+            Ok((shell, cautions)) => {
+                prop_assert!(cautions.iter().all(|f| !f.is_fault()));
+                let area = shell.footprint.area();
+                prop_assert!(area > 0.0 && area.is_finite());
+                let volume = shell.water_volume();
+                prop_assert!(volume > 0.0 && volume <= area * shell.deepest() + 1e-6);
+                prop_assert!(shell.displacement_below(0.0) + 1e-6 >= volume);
+                prop_assert!(shell.rim.area() + 1e-4 >= area);
+            }
+            Err(faults) => {
+                prop_assert!(!faults.is_empty());
+                for fault in faults {
+                    prop_assert!(fault.is_fault());
+                    prop_assert!(fault.place.starts_with('/') && !fault.remedy.is_empty());
+                }
+            }
+        }
+    }
+}
+
 /// Every shell of the catalogue, its water reached by contours too.
 #[test]
 fn catalogue_volumes_are_sums_of_contours() {

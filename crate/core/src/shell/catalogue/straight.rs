@@ -154,7 +154,7 @@ fn hawkweed() -> ShellRecord {
         ]),
     )
     .three_part_floor([(-17.0, 3.5), (-3.0, 4.0), (6.0, 6.0), (17.0, 6.0)])
-    .platform(FacetKind::Ledge, LEDGE, rect(-18.0, 3.0, -4.0, 9.0))
+    .platform(FacetKind::Ledge, LEDGE, rect(-18.0, 3.0, -2.5, 9.0))
     .steps(flight(-17.0, -9.0, -4.0, 3))
     .platform(FacetKind::Bench, SEAT, rect(15.25, -9.0, 18.0, 4.0))
     .weighing(3_200.0)
