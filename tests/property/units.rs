@@ -9,7 +9,7 @@ use proptest::prelude::*;
 
 const INCH: f64 = 0.0254;
 
-const MEASURES: [Measure; 19] = [
+const MEASURES: [Measure; 20] = [
     Measure::Length,
     Measure::LongLength,
     Measure::Elevation,
@@ -29,6 +29,7 @@ const MEASURES: [Measure; 19] = [
     Measure::Heading,
     Measure::Angle,
     Measure::Closing,
+    Measure::Misclosure,
 ];
 
 /// Lengths, bearings and slopes as people type them.

@@ -199,7 +199,7 @@ fn not_closed(closure: &Closure) -> Finding {
         "lot-open",
         format!(
             "The courses do not come back to their start: they miss it by {}.",
-            both_systems(Measure::LongLength, closure.length)
+            both_systems(Measure::Misclosure, closure.length)
         ),
         "Look for a missing course, a wrong quadrant letter or two digits exchanged.",
     )
@@ -215,7 +215,7 @@ fn closing_caution(closure: &Closure, least: f64) -> Option<Finding> {
             format!(
                 "The courses miss their start by {}: 1:{}, where 1:{} was asked. The last \
                  course takes up the gap.",
-                both_systems(Measure::LongLength, closure.length),
+                both_systems(Measure::Misclosure, closure.length),
                 format_decimal(ratio, 0),
                 format_decimal(least, 0),
             ),

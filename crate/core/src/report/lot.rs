@@ -51,7 +51,7 @@ impl LotFigures {
                 .area_comparison
                 .map(|c| figure(Measure::LandArea, c.stated)),
             perimeter: figure(Measure::LongLength, lot.outline.perimeter()),
-            misclosure: figure(Measure::LongLength, lot.closure.length),
+            misclosure: figure(Measure::Misclosure, lot.closure.length),
             closing: lot.closure.ratio.map(|r| figure(Measure::Closing, r)),
             sides: lot.sides.iter().map(side).collect(),
         }

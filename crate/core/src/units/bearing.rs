@@ -218,8 +218,11 @@ pub fn format_heading(bearing: f64) -> String {
     }
 }
 
-/// Degrees clockwise from north to a tenth, in 0..360.
+/// Degrees clockwise from north to a tenth, in 0..360; not finite when the bearing is not.
 pub(super) fn rounded_heading(bearing: f64) -> f64 {
+    if !bearing.is_finite() {
+        return f64::NAN;
+    }
     let degrees = round_to(Unit::Degree.from_si(wrap_turn(bearing)), 1);
     if degrees >= 360.0 { 0.0 } else { degrees }
 }

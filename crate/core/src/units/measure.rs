@@ -53,6 +53,8 @@ pub enum Measure {
     Heading,
     /// An angle between two things: degrees to a hundredth.
     Angle,
+    /// By how much a traverse misses its start: thousandths of a foot or of a metre.
+    Misclosure,
     /// How well a traverse closes: length over misclosure, as `1:2,792`.
     Closing,
 }
@@ -91,7 +93,9 @@ impl Measure {
     /// The dimension of figures of this kind.
     pub const fn dimension(self) -> Dimension {
         match self {
-            Self::Length | Self::LongLength | Self::Elevation => Dimension::Length,
+            Self::Length | Self::LongLength | Self::Elevation | Self::Misclosure => {
+                Dimension::Length
+            }
             Self::Area | Self::LandArea => Dimension::Area,
             Self::EarthVolume | Self::ConcreteVolume | Self::WaterVolume => Dimension::Volume,
             Self::Mass | Self::Weight => Dimension::Mass,
@@ -106,7 +110,9 @@ impl Measure {
     /// The unit in which figures of this kind are shown, and in which a bare number is read.
     pub const fn shown_unit(self, system: System) -> Unit {
         let (feet, metres) = match self {
-            Self::Length | Self::LongLength | Self::Elevation => (Unit::Foot, Unit::Metre),
+            Self::Length | Self::LongLength | Self::Elevation | Self::Misclosure => {
+                (Unit::Foot, Unit::Metre)
+            }
             Self::Area | Self::LandArea => (Unit::SquareFoot, Unit::SquareMetre),
             Self::EarthVolume | Self::ConcreteVolume => (Unit::CubicYard, Unit::CubicMetre),
             Self::WaterVolume => (Unit::Gallon, Unit::Litre),
@@ -126,7 +132,7 @@ impl Measure {
     /// Digits after the point of figures of this kind.
     const fn decimals(self, system: System) -> u32 {
         match (self, system) {
-            (Self::Length | Self::Elevation, System::Metres) => 3,
+            (Self::Misclosure, _) | (Self::Length | Self::Elevation, System::Metres) => 3,
             (Self::Area, System::Metres) => 2,
             (
                 Self::Length
@@ -183,7 +189,7 @@ pub fn show(measure: Measure, value_si: f64, system: System) -> Shown {
                 System::Metres => Unit::Hectare,
             };
             let count = format_decimal(large.from_si(value_si), 3);
-            (value, format!("{} ({count} {})", plain(), large.symbol()))
+            (value, format!("{}, {count} {}", plain(), large.symbol()))
         }
         (Measure::Slope, _) => (value, format_slope(value_si)),
         (Measure::Bearing, _) => (value, format_bearing(value_si)),
@@ -206,7 +212,7 @@ pub fn show(measure: Measure, value_si: f64, system: System) -> Shown {
 /// The first stretch of text that is not understood, with its place and what to type.
 pub fn parse_measure(text: &str, measure: Measure, system: System) -> Result<Parsed, UnitFault> {
     match measure {
-        Measure::Length | Measure::LongLength | Measure::Elevation => parse_length(text, system),
+        _ if measure.dimension() == Dimension::Length => parse_length(text, system),
         Measure::Bearing | Measure::Heading => parse_bearing(text),
         Measure::Slope => parse_slope(text),
         _ => parse_plain(text, measure, system),
@@ -270,13 +276,14 @@ mod tests {
         for (measure, value, feet, metres) in [
             (Length, 3.8227, "12'-6 1/2\"", "3.823 m"),
             (LongLength, 30.48, "100.00 ft", "30.48 m"),
+            (Misclosure, 0.002, "0.007 ft", "0.002 m"),
             (Elevation, 3.048, "10.00 ft", "3.048 m"),
             (Area, 9.290_304, "100.0 sq ft", "9.29 m²"),
             (
                 LandArea,
                 1_300.642_56,
-                "14,000 sq ft (0.321 ac)",
-                "1,300.6 m² (0.130 ha)",
+                "14,000 sq ft, 0.321 ac",
+                "1,300.6 m², 0.130 ha",
             ),
             (EarthVolume, 100.0 * yard, "100.0 cu yd", "76.5 m³"),
             (ConcreteVolume, 3.608 * yard, "3.61 cu yd", "2.76 m³"),

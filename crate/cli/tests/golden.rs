@@ -1,0 +1,111 @@
+//! The demo sites through the command line, byte for byte against the recorded reports.
+//!
+//! Every site in `demo-sites/` is a case: `<name>.json` gives `<name>.report.json` and
+//! `<name>.report.txt`; the schemas of both files stand beside them. With `BATTERBOARD_UPDATE=1`
+//! in the environment they are written anew instead; a changed report is a changed answer, and
+//! the commit says why.
+#![allow(missing_docs)]
+// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use batterboard_core::exchange;
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-sites")
+}
+
+/// The demo sites by name, without the reports and the schema beside them.
+fn sites() -> Vec<String> {
+    let mut names: Vec<String> = fs::read_dir(folder())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .filter_map(|file| file.strip_suffix(".json").map(str::to_owned))
+        .filter(|name| !name.contains('.'))
+        .collect();
+    names.sort();
+    assert!(names.len() >= 3, "{names:?}");
+    names
+}
+
+/// Runs the command beside the sites, so that no path of this machine can reach its output.
+fn run(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_batterboard"))
+        .args(arguments)
+        .current_dir(folder())
+        .output()
+        .unwrap()
+}
+
+/// The standard output of a run that succeeded.
+fn text_of(arguments: &[&str]) -> String {
+    let output = run(arguments);
+    let complaint = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{arguments:?}: {complaint}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// Compares a text with the recorded one, or records it.
+fn compare(file: &str, text: &str) {
+    let path = folder().join(file);
+    if std::env::var_os("BATTERBOARD_UPDATE").is_some_and(|v| v == "1") {
+        fs::write(&path, text).unwrap();
+        return;
+    }
+    let remedy = "run again with BATTERBOARD_UPDATE=1, read the difference, and commit it";
+    let recorded =
+        fs::read_to_string(&path).unwrap_or_else(|_| panic!("{file} is not recorded: {remedy}"));
+    let differs = recorded
+        .lines()
+        .zip(text.lines())
+        .enumerate()
+        .find(|(_, (before, now))| before != now);
+    if let Some((i, (before, now))) = differs {
+        panic!("{file} line {}:\n- {before}\n+ {now}\n{remedy}", i + 1);
+    }
+    assert!(recorded == text, "{file} has another length: {remedy}");
+}
+
+#[test]
+fn reports_are_the_recorded_ones() {
+    for name in sites() {
+        let site = format!("{name}.json");
+        compare(
+            &format!("{name}.report.json"),
+            &text_of(&["report", &site, "--json"]),
+        );
+        compare(&format!("{name}.report.txt"), &text_of(&["report", &site]));
+    }
+}
+
+#[test]
+fn the_published_schemas_are_those_of_this_build() {
+    compare("site.schema.json", &text_of(&["schema"]));
+    compare("shell.schema.json", &text_of(&["schema", "--shell"]));
+}
+
+#[test]
+fn sites_open_without_a_fault_and_are_saved_as_they_stand() {
+    for name in sites() {
+        let text = fs::read_to_string(folder().join(format!("{name}.json"))).unwrap();
+        let opened = exchange::open(&text).unwrap_or_else(|faults| panic!("{name}: {faults:#?}"));
+        assert!(opened.findings.is_empty(), "{name}: {:#?}", opened.findings);
+        assert_eq!(exchange::save(opened.site.site(), &opened.unknown), text);
+    }
+}
+
+#[test]
+fn check_fails_where_a_clearance_falls_short() {
+    for (name, code) in [
+        ("level-suburban", 0),
+        ("sloping-hillside", 0),
+        ("wedge-cul-de-sac", 1),
+    ] {
+        let output = run(&["check", &format!("{name}.json")]);
+        let said = String::from_utf8_lossy(&output.stdout);
+        assert_eq!(output.status.code(), Some(code), "{name}: {said}");
+    }
+}
