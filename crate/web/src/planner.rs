@@ -1,14 +1,12 @@
 //! The planner as the page holds it.
 
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
-use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, Held, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::Serialize;
-use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
@@ -56,7 +54,8 @@ impl Planner {
     /// Carries out one undoable edit.
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn apply(&mut self, command: JsValue) -> Result<JsValue, JsValue> {
-        let done = read::<Command>(command).and_then(|command| self.session.apply(command));
+        let text = String::from(js_sys::JSON::stringify(&command)?);
+        let done = Command::read(&text).and_then(|command| self.session.apply(command));
         cross(&Outcome::from(done.map(|()| Vec::new())))
     }
 
@@ -95,7 +94,7 @@ impl Planner {
     /// The document as a plain object, for forms.
     #[wasm_bindgen(unchecked_return_type = "any")]
     pub fn settings(&self) -> Result<JsValue, JsValue> {
-        cross(self.session.site().site().as_ref())
+        js_sys::JSON::parse(&self.session.save())
     }
 
     /// The catalogue of shells.
@@ -308,17 +307,6 @@ fn read_focus(text: &str) -> Focus<'_> {
         Some(("quantity", key)) => Focus::Quantity(key),
         _ => Focus::None,
     }
-}
-
-/// Reads an object that came from the page.
-fn read<T: DeserializeOwned>(value: JsValue) -> Result<T, Vec<Finding>> {
-    serde_wasm_bindgen::from_value(value).map_err(|error| {
-        vec![Finding::fault(
-            "command",
-            format!("The page asked for something the planner does not know: {error}."),
-            "Reload the page; the work is kept.",
-        )]
-    })
 }
 
 /// Findings as an error value.

@@ -17,6 +17,7 @@
 //!
 //! JSON text with a fixed layout comes from [`crate::pretty`].
 
+mod locate;
 mod migrate;
 mod read;
 pub mod schema;
@@ -24,7 +25,7 @@ pub mod shell_file;
 mod site_file;
 mod unknown;
 
-pub use read::SIZE_LIMIT;
+pub use read::{SIZE_LIMIT, typed as read_value};
 pub use shell_file::{open as open_shell, save as save_shell};
 pub use site_file::{Opened, open, save};
 pub use unknown::Unknown;

@@ -1,12 +1,13 @@
 //! Text into a typed document: size, syntax, format, version, members.
 
-use serde::Deserialize;
-use serde::de::{DeserializeOwned, Deserializer};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use serde_json::error::Category;
 
+use super::locate;
 use super::migrate::{Step, bring_up_to_date};
-use super::unknown::{Passed, Unknown, push_pointer};
+use super::unknown::Unknown;
 use crate::finding::Finding;
 
 /// The longest file that is read, bytes: several times a site with every limit reached.
@@ -41,7 +42,7 @@ pub(super) struct Document<T> {
 ///
 /// # Errors
 /// The first thing that kept the text from being read.
-pub(super) fn read<T: DeserializeOwned>(
+pub(super) fn read<T: DeserializeOwned + Serialize>(
     text: &str,
     format: &Format,
 ) -> Result<Document<T>, Finding> {
@@ -49,28 +50,22 @@ pub(super) fn read<T: DeserializeOwned>(
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let version = check_header(text, format)?;
     if version == format.version {
-        let mut reader = serde_json::Deserializer::from_str(text);
-        let (value, passed) = typed(&mut reader)?;
-        // The tree of values is built only for files that hold something unknown.
-        let tree = if passed.is_empty() {
-            Value::Null
-        } else {
-            parse(text)?
-        };
-        Ok(document(value, &passed, &tree, Vec::new()))
-    } else {
-        let tree = bring_up_to_date(parse(text)?, version, format.steps)?;
-        let (value, passed) = typed(&tree)?;
-        let note = Finding::note(
-            "older-version",
-            format!(
-                "The file is of version {version}; it was brought up to version {}.",
-                format.version
-            ),
-            "Saving writes the newer version; keep the old file if an older build must open it.",
-        );
-        Ok(document(value, &passed, &tree, vec![note]))
+        let value: T = typed(text)?;
+        let unknown = Unknown::between(&parse(text)?, &value);
+        return Ok(document(value, unknown, Vec::new()));
     }
+    let tree = bring_up_to_date(parse(text)?, version, format.steps)?;
+    let value: T = typed(&tree.to_string())?;
+    let unknown = Unknown::between(&tree, &value);
+    let note = Finding::note(
+        "older-version",
+        format!(
+            "The file is of version {version}; it was brought up to version {}.",
+            format.version
+        ),
+        "Saving writes the newer version; keep the old file if an older build must open it.",
+    );
+    Ok(document(value, unknown, vec![note]))
 }
 
 fn check_size(length: usize) -> Result<(), Finding> {
@@ -107,7 +102,7 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
     }
     let header: Header = serde_json::from_str(text).map_err(|e| match e.classify() {
         Category::Data => not_ours("not told"),
-        _ => reading_fault(&e, String::new()),
+        _ => reading_fault(&e),
     })?;
     match header.format {
         None => return Err(not_ours("not told")),
@@ -145,44 +140,25 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
 
 /// The text as a tree of values.
 fn parse(text: &str) -> Result<Value, Finding> {
-    serde_json::from_str(text).map_err(|e| reading_fault(&e, String::new()))
+    serde_json::from_str(text).map_err(|e| reading_fault(&e))
 }
 
-/// Reads the typed document and remembers what was passed over.
-fn typed<'de, T, D>(reader: D) -> Result<(T, Vec<Passed>), Finding>
-where
-    T: Deserialize<'de>,
-    D: Deserializer<'de, Error = serde_json::Error>,
-{
-    let mut passed = Vec::new();
-    let mut note = |path: serde_ignored::Path<'_>| passed.push(Passed::new(&path));
-    let ignoring = serde_ignored::Deserializer::new(reader, &mut note);
-    match serde_path_to_error::deserialize(ignoring) {
-        Ok(value) => Ok((value, passed)),
-        Err(e) => Err(reading_fault(e.inner(), pointer(e.path()))),
-    }
-}
-
-/// A path as a JSON pointer.
-fn pointer(path: &serde_path_to_error::Path) -> String {
-    use serde_path_to_error::Segment;
-    let mut pointer = String::new();
-    for segment in path {
-        match segment {
-            Segment::Seq { index } => push_pointer(&mut pointer, &index.to_string()),
-            Segment::Map { key } | Segment::Enum { variant: key } => {
-                push_pointer(&mut pointer, key);
-            }
-            Segment::Unknown => {}
-        }
-    }
-    pointer
+/// Reads a typed value from text.
+///
+/// There is one reader for everything, so that each type's reading is compiled once: readers
+/// wrapped round it to follow the path would double the module that the page loads.
+///
+/// # Errors
+/// The first member that the type does not take, with its place.
+pub fn typed<T: DeserializeOwned>(text: &str) -> Result<T, Finding> {
+    serde_json::from_str(text)
+        .map_err(|e| reading_fault(&e).under(&locate::pointer(text, e.line(), e.column())))
 }
 
 /// The reader's complaint in plain words. Its line and column are part of the message.
-fn reading_fault(error: &serde_json::Error, place: String) -> Finding {
+fn reading_fault(error: &serde_json::Error) -> Finding {
     let told = error.to_string();
-    let finding = match error.classify() {
+    match error.classify() {
         Category::Eof => Finding::fault(
             "cut-off",
             format!("The file ends too early ({told})."),
@@ -201,8 +177,7 @@ fn reading_fault(error: &serde_json::Error, place: String) -> Finding {
             ),
             "Give it as the published schema says (batterboard schema).",
         ),
-    };
-    finding.under(&place)
+    }
 }
 
 /// The reader's names of types as a person calls them.
@@ -230,14 +205,8 @@ fn shortened(text: &str) -> String {
     format!("{start}...")
 }
 
-/// Finds what was passed over and says so.
-fn document<T>(
-    value: T,
-    passed: &[Passed],
-    tree: &Value,
-    mut findings: Vec<Finding>,
-) -> Document<T> {
-    let unknown = Unknown::find(passed, tree);
+/// Says which members nobody knows.
+fn document<T>(value: T, unknown: Unknown, mut findings: Vec<Finding>) -> Document<T> {
     findings.extend(unknown.members().iter().take(UNKNOWN_TOLD).map(|u| {
         Finding::note(
             "unknown-member",
@@ -258,14 +227,6 @@ fn document<T>(
             "unknown-member",
             message,
             "They are kept and saved again with the file.",
-        ));
-    }
-    let lost = passed.len() - unknown.len();
-    if lost > 0 {
-        findings.push(Finding::caution(
-            "unknown-member-lost",
-            format!("The file has {lost} members that this build does not know and cannot keep."),
-            "Keep the old file: saving here leaves them out.",
         ));
     }
     Document {

@@ -5,6 +5,7 @@
 //! edited; otherwise by position. On saving, a member returns if the thing it belonged to is
 //! still there, and never in place of a member that the planner wrote itself.
 
+use serde::Serialize;
 use serde_json::Value;
 
 /// Every member of a file that this build does not know. Hand it back to
@@ -13,11 +14,48 @@ use serde_json::Value;
 pub struct Unknown(Vec<Member>);
 
 impl Unknown {
-    /// Finds what the reader passed over in the document it read. What cannot be found is
-    /// left out.
-    pub(super) fn find(passed: &[Passed], document: &Value) -> Self {
-        let members = passed.iter().filter_map(|p| Member::find(p, document));
-        Self(members.collect())
+    /// The members of `document` that `value`, read from it, would not write again.
+    ///
+    /// A member that says nothing (null or empty text) is not missed: known members of that
+    /// value are not written either.
+    pub(super) fn between(document: &Value, value: &impl Serialize) -> Self {
+        let mut unknown = Self::default();
+        // What was just read can be written; if not, nothing is lost by calling it all known.
+        if let Ok(written) = serde_json::to_value(value) {
+            unknown.collect(document, &written, &mut Vec::new());
+        }
+        unknown
+    }
+
+    fn collect(&mut self, read: &Value, written: &Value, way: &mut Vec<Step>) {
+        match (read, written) {
+            (Value::Object(read), Value::Object(written)) => {
+                for (key, value) in read {
+                    match written.get(key) {
+                        Some(known) => {
+                            way.push(Step::Member(key.clone()));
+                            self.collect(value, known, way);
+                            way.pop();
+                        }
+                        None if value.is_null() || value.as_str() == Some("") => {}
+                        None => self.0.push(Member {
+                            way: way.clone(),
+                            key: key.clone(),
+                            value: value.clone(),
+                        }),
+                    }
+                }
+            }
+            (Value::Array(read), Value::Array(written)) => {
+                for (index, (item, known)) in read.iter().zip(written).enumerate() {
+                    let identity = identity(item).map(str::to_owned);
+                    way.push(Step::Item { index, identity });
+                    self.collect(item, known, way);
+                    way.pop();
+                }
+            }
+            _ => {}
+        }
     }
 
     /// The members, in the order of the file.
@@ -68,77 +106,7 @@ enum Step {
     },
 }
 
-/// The way to a member that the reader passed over, as the reader tells it.
-pub(super) struct Passed(Vec<Part>);
-
-enum Part {
-    Key(String),
-    Index(usize),
-}
-
-impl Passed {
-    /// Copies the reader's own path, which lives only while it reads.
-    pub(super) fn new(path: &serde_ignored::Path<'_>) -> Self {
-        use serde_ignored::Path;
-        let mut parts = Vec::new();
-        let mut next = path;
-        loop {
-            next = match next {
-                Path::Root => break,
-                Path::Seq { parent, index } => {
-                    parts.push(Part::Index(*index));
-                    parent
-                }
-                Path::Map { parent, key } => {
-                    parts.push(Part::Key(key.clone()));
-                    parent
-                }
-                Path::Some { parent }
-                | Path::NewtypeStruct { parent }
-                | Path::NewtypeVariant { parent } => parent,
-            };
-        }
-        parts.reverse();
-        Self(parts)
-    }
-}
-
 impl Member {
-    /// Finds the member that the reader passed over in the document it read.
-    ///
-    /// The reader does not tell the names of variants (`{"disc": {...}}`), so an object of a
-    /// single member is entered where a step would otherwise lead nowhere. `None` when the
-    /// member is not found even so.
-    fn find(passed: &Passed, document: &Value) -> Option<Self> {
-        let mut here = document;
-        let mut way = Vec::new();
-        for part in &passed.0 {
-            let mut next = follow(part, here);
-            while next.is_none() {
-                let (key, only) = single_member(here)?;
-                way.push(Step::Member(key.clone()));
-                here = only;
-                next = follow(part, here);
-            }
-            here = next?;
-            way.push(match part {
-                Part::Key(key) => Step::Member(key.clone()),
-                Part::Index(index) => Step::Item {
-                    index: *index,
-                    identity: identity(here).map(str::to_owned),
-                },
-            });
-        }
-        match way.pop()? {
-            Step::Member(key) => Some(Self {
-                way,
-                key,
-                value: here.clone(),
-            }),
-            Step::Item { .. } => None,
-        }
-    }
-
     /// The member's name.
     pub fn name(&self) -> &str {
         &self.key
@@ -176,20 +144,6 @@ impl Member {
                 .or_insert_with(|| self.value.clone());
         }
     }
-}
-
-/// The value one step further, if there is one.
-fn follow<'a>(part: &Part, here: &'a Value) -> Option<&'a Value> {
-    match part {
-        Part::Key(key) => here.get(key),
-        Part::Index(index) => here.get(index),
-    }
-}
-
-/// The only member of an object, if it has just one.
-fn single_member(value: &Value) -> Option<(&String, &Value)> {
-    let members = value.as_object()?;
-    (members.len() == 1).then(|| members.iter().next())?
 }
 
 /// What an item of a list is known by.

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::snap;
+use crate::exchange;
 use crate::finding::Finding;
 use crate::geom::{Point, Vector};
 use crate::ground::GroundRecord;
@@ -78,6 +79,14 @@ pub enum Command {
 }
 
 impl Command {
+    /// Reads a command from JSON, as the page sends it.
+    ///
+    /// # Errors
+    /// The member that cannot be read.
+    pub fn read(text: &str) -> Result<Self, Vec<Finding>> {
+        exchange::read_value(text).map_err(|fault| vec![fault])
+    }
+
     /// What the step is called when it is taken back.
     pub fn label(&self) -> &'static str {
         match self {
