@@ -1,7 +1,6 @@
 //! Deck, loads and water against published and independently computed figures.
 
 use batterboard_core::dig::Dig;
-use batterboard_core::geom::Region;
 use batterboard_core::site::{DigSettings, Works};
 use batterboard_core::takeoff::{Measured, Takeoff, takeoff};
 use batterboard_core::units::constants::{

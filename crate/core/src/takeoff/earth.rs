@@ -11,8 +11,11 @@ use crate::units::Measure;
 const UNSURVEYED: &str =
     "Part of the ground was not surveyed; its height is carried over from the nearest spots.";
 
-const ABOVE_GROUND: &str =
-    "The shell stands above the ground in part; fill brought in there is not counted.";
+const LOW_GROUND: &str = "In part the ground lies below the collar's underside; fill brought in \
+                          there is not counted.";
+
+const NOT_CLOSED: &str =
+    "The sides were not followed up to the ground everywhere; the figure falls short.";
 
 const ALL_HAULED: &str = "All spoil is hauled away; none is kept back for use on the site.";
 
@@ -105,7 +108,8 @@ fn bank_cut(works: &Works, dig: &Dig) -> Line {
         line
     };
     line.assuming(unsurveyed, UNSURVEYED)
-        .assuming(dig.area_above_ground > 0.0, ABOVE_GROUND)
+        .assuming(dig.area_above_ground > 0.0, LOW_GROUND)
+        .assuming(!dig.closed, NOT_CLOSED)
 }
 
 /// How wide and how deep the hole opens.

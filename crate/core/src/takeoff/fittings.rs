@@ -7,7 +7,7 @@ use crate::units::Measure;
 
 pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
     taken.lines.extend(ties(works, measured));
-    taken.lines.push(pipe(works, measured));
+    taken.lines.extend(pipe(works, measured));
     taken.lines.extend(water(measured));
 }
 
@@ -43,35 +43,44 @@ fn ties(works: &Works, measured: &Measured) -> [Line; 2] {
     ]
 }
 
-fn pipe(works: &Works, measured: &Measured) -> Line {
+fn pipe(works: &Works, measured: &Measured) -> [Line; 2] {
     let pipe = &works.dewatering;
     let down = measured.underside + works.dig.base_thickness;
-    Line::new(
-        "dewatering-pipe",
-        Group::Fittings,
-        "Dewatering pipe",
-        ((down + pipe.above_rim).max(0.0), Measure::Length),
-        "height above the rim + depth of the floor's underside + base thickness",
-        "common practice: one pipe beside the deep end, down to the underside of the base",
-    )
-    .given(
-        "height above the rim",
-        pipe.above_rim,
-        Measure::Length,
-        SETTING,
-    )
-    .with(
-        "depth of the floor's underside",
-        measured.underside,
-        Measure::Length,
-    )
-    .given(
-        "base thickness",
-        works.dig.base_thickness,
-        Measure::Length,
-        SETTING,
-    )
-    .given("diameter", pipe.diameter, Measure::Length, SETTING)
+    [
+        Line::new(
+            "dewatering-pipe",
+            Group::Fittings,
+            "Dewatering pipe, length",
+            ((down + pipe.above_rim).max(0.0), Measure::Length),
+            "height above the rim + depth of the floor's underside + base thickness",
+            "common practice: one pipe beside the deep end, down to the underside of the base",
+        )
+        .given(
+            "height above the rim",
+            pipe.above_rim,
+            Measure::Length,
+            SETTING,
+        )
+        .with(
+            "depth of the floor's underside",
+            measured.underside,
+            Measure::Length,
+        )
+        .given(
+            "base thickness",
+            works.dig.base_thickness,
+            Measure::Length,
+            SETTING,
+        ),
+        Line::new(
+            "dewatering-pipe-diameter",
+            Group::Fittings,
+            "Dewatering pipe, diameter",
+            (pipe.diameter, Measure::Length),
+            "nominal diameter",
+            SETTING,
+        ),
+    ]
 }
 
 fn water(measured: &Measured) -> [Line; 4] {

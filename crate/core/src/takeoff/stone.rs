@@ -6,14 +6,14 @@ use crate::dig::Dig;
 use crate::site::Works;
 use crate::units::Measure;
 
-const EVEN_BASE: &str =
-    "The base is as thick under the over-dig as under the floor; on slopes its thickness is plumb.";
+const EVEN_BASE: &str = "The base is as thick under the over-dig as under the floor, measured plumb on slopes; where \
+     the hole goes deeper, its stone is counted as backfill.";
 
 const SIDES_WITH_BACKFILL: &str =
     "Stone between the sides of the hole and the body of the shell, wall and floor included.";
 
-const SHORT_OF_GROUND: &str = "The shell stands above the ground in part; stone is counted only \
-                               inside the hole, not in fill brought in there.";
+const SHORT_OF_GROUND: &str = "In part the ground lies below the collar's underside. Stone for fill brought in there is not \
+     counted, and the shell's body is taken off whole: the figure falls short.";
 
 /// The three places stone goes, then their sum.
 pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Takeoff) {

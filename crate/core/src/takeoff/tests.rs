@@ -63,6 +63,8 @@ fn dig() -> Dig {
         unsurveyed_volume: 0.0,
         volume_below_cap: 60.0,
         top_area: 70.0,
+        side_slope: 1.0,
+        closed: true,
         greatest_depth: 1.7,
         bottom_elevation: 98.4,
         ..Dig::default()
@@ -142,6 +144,7 @@ fn fittings_and_water() {
     agrees("rim", rim);
     assert_eq!(value(&taken(), "ties"), (rim / 0.6).ceil());
     agrees("tie-rod", (rim / 0.6).ceil() * 0.6);
+    agrees("dewatering-pipe-diameter", works().dewatering.diameter);
     agrees("dewatering-pipe", 0.05 + 1.5 + 0.01 + 0.1);
     agrees("water-volume", 32.0 * 1.35);
     agrees("water-area", 32.0);
@@ -184,13 +187,14 @@ fn assumptions_are_told_where_they_bear() {
     let guessed = Dig {
         unsurveyed_volume: 12.0,
         area_above_ground: 3.0,
+        closed: false,
         ..dig()
     };
     for key in ["bank-cut", "dig-depth", "dig-top-area"] {
         assert!(told(&guessed, key).contains("not surveyed"), "{key}");
     }
     for key in ["bank-cut", "backfill-stone-volume"] {
-        assert!(told(&guessed, key).contains("above the ground"), "{key}");
+        assert!(told(&guessed, key).contains("falls short"), "{key}");
     }
     // A table recalled from memory says so where its number stands.
     let mut works = works();
