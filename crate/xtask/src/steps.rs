@@ -78,7 +78,7 @@ pub const STEPS: [Step; 11] = [
     Step {
         name: "doc",
         title: "the examples in the documentation run",
-        run: |run| run.cargo(&["test", "--doc", "--package", "batterboard-core"]),
+        run: |run| run.cargo(&["test", "--doc", "--workspace", "--exclude", "xtask"]),
     },
     Step {
         name: "runner",
@@ -143,9 +143,9 @@ fn clippy(run: &Run<'_>) -> Result<()> {
 fn core(run: &Run<'_>) -> Result<()> {
     let nextest = sh::answer(&mut sh::cargo(run.repo.root(), &["nextest", "--version"])).is_some();
     let how: &[&str] = if nextest {
-        &["nextest", "run"]
+        &["nextest", "run", "--no-fail-fast"]
     } else {
-        &["test", "--tests"]
+        &["test", "--tests", "--no-fail-fast"]
     };
     run.cargo(&[how, &["--workspace", "--exclude", "xtask"]].concat())
 }
