@@ -1,5 +1,5 @@
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 //! Undo is total, refusals change nothing, a drag is one step.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
 use crate::ground::GroundRecord;
