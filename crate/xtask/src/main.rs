@@ -82,8 +82,8 @@ fn main() -> ExitCode {
     let args = Args::parse();
     let done = Repo::find().and_then(|repo| match args.task {
         Task::Serve { port } => page::build(&repo).and_then(|()| server::serve(&repo, port)),
-        Task::Build { no_page: true } => wasm::build(&repo),
-        Task::Build { no_page: false } => page::build(&repo),
+        Task::Build { no_page: true } => wasm::build(&repo).and_then(|()| wasm::weigh(&repo)),
+        Task::Build { no_page: false } => page::build(&repo).and_then(|()| wasm::weigh(&repo)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
         Task::Bench => bench::run(&repo),
         Task::Doctor => doctor::run(&repo),

@@ -6,7 +6,7 @@ use anyhow::{Result, anyhow};
 
 use crate::repo::Repo;
 use crate::wasm_target::Toolchain;
-use crate::{browser, node, page, program, python, sh, tidy};
+use crate::{browser, node, page, program, python, sh, tidy, wasm};
 
 /// One step.
 pub struct Step {
@@ -54,7 +54,7 @@ impl<'a> Run<'a> {
 }
 
 /// Every step, in order.
-pub const STEPS: [Step; 11] = [
+pub const STEPS: [Step; 12] = [
     Step {
         name: "tidy",
         title: "the tree keeps its layers and its shape",
@@ -92,8 +92,13 @@ pub const STEPS: [Step; 11] = [
     },
     Step {
         name: "page",
-        title: "core, wasm and page build, and are light enough",
+        title: "core, wasm and page build",
         run: |run| run.page(),
+    },
+    Step {
+        name: "weight",
+        title: "the wasm module is light enough",
+        run: weight,
     },
     Step {
         name: "types",
@@ -148,6 +153,11 @@ fn core(run: &Run<'_>) -> Result<()> {
         &["test", "--tests", "--no-fail-fast"]
     };
     run.cargo(&[how, &["--workspace", "--exclude", "xtask"]].concat())
+}
+
+fn weight(run: &Run<'_>) -> Result<()> {
+    run.page()?;
+    wasm::weigh(run.repo)
 }
 
 fn types(run: &Run<'_>) -> Result<()> {

@@ -13,29 +13,39 @@ use crate::wasm_target::{TRIPLE, Toolchain};
 /// What the page may weigh before compression: it is loaded in a yard, over a phone.
 const MOST_BYTES: u64 = 900_000;
 
+/// The module as the page loads it.
+const MODULE: &str = "batterboard_web_bg.wasm";
+
 /// Builds the wasm layer and writes the module and its bindings into the page's sources.
 ///
 /// # Errors
-/// When no compiler can be had, the build fails or the module is too heavy.
+/// When no compiler can be had or the build fails.
 pub fn build(repo: &Repo) -> Result<()> {
     let toolchain = Toolchain::ensure(repo)?;
     sh::say("Building the core for the browser");
-    sh::run(&mut toolchain.cargo(
-        repo,
-        "build",
-        &["--package", "batterboard-web", "--profile", "wasm"],
-    ))?;
+    let package = ["--package", "batterboard-web", "--profile", "wasm"];
+    sh::run(&mut toolchain.cargo(repo, "build", &package))?;
     let built = toolchain
         .target_dir(repo)
         .join(TRIPLE)
         .join("wasm/batterboard_web.wasm");
 
     sh::say("Writing its TypeScript bindings");
-    let out = repo.wasm_out();
-    bind(&built, &out)?;
-    let bytes = fs::metadata(out.join("batterboard_web_bg.wasm"))?.len();
+    bind(&built, &repo.wasm_out())
+}
+
+/// Checks what the built module weighs: apart from building, so that a page too heavy can still be
+/// looked at.
+///
+/// # Errors
+/// When it is too heavy or was never built.
+pub fn weigh(repo: &Repo) -> Result<()> {
+    let module = repo.wasm_out().join(MODULE);
+    let bytes = fs::metadata(&module)
+        .with_context(|| format!("cannot read {}", module.display()))?
+        .len();
     println!("    {} kB of wasm", bytes / 1000);
-    weigh(bytes)
+    light_enough(bytes)
 }
 
 fn bind(module: &Path, out: &Path) -> Result<()> {
@@ -49,7 +59,7 @@ fn bind(module: &Path, out: &Path) -> Result<()> {
         .context("cannot write the bindings")
 }
 
-fn weigh(bytes: u64) -> Result<()> {
+fn light_enough(bytes: u64) -> Result<()> {
     if bytes > MOST_BYTES {
         bail!(
             "the wasm module is {bytes} bytes; the page may load {MOST_BYTES}. See what grew before raising the limit"
@@ -64,8 +74,8 @@ mod tests {
 
     #[test]
     fn a_heavy_module_fails_with_both_numbers() {
-        assert!(weigh(MOST_BYTES).is_ok());
-        let error = weigh(MOST_BYTES + 1).unwrap_err().to_string();
+        assert!(light_enough(MOST_BYTES).is_ok());
+        let error = light_enough(MOST_BYTES + 1).unwrap_err().to_string();
         assert!(
             error.contains("900001") && error.contains("900000"),
             "{error}"
