@@ -1,0 +1,220 @@
+//! The command as scripts use it: exit codes, output, and what it says of broken files.
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::{Value, json};
+
+fn batterboard(arguments: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_batterboard"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // The command may end before it has read everything.
+    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
+    child.wait_with_output().unwrap()
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).unwrap()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).unwrap()
+}
+
+fn demo_path(name: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("../../demo-sites")
+        .join(name)
+}
+
+fn demo() -> Value {
+    let text = std::fs::read_to_string(demo_path("level-suburban.json")).unwrap();
+    serde_json::from_str(&text).unwrap()
+}
+
+/// The demo with an edit, checked from standard input.
+fn check(edit: impl FnOnce(&mut Value)) -> Output {
+    let mut site = demo();
+    edit(&mut site);
+    batterboard(&["check", "-"], &site.to_string())
+}
+
+/// The demo with an edit that must keep it from being opened: what is said must name the
+/// place and the remedy.
+fn refused(text: &str, expected: &[&str]) {
+    let output = batterboard(&["check", "-"], text);
+    let said = err(&output);
+    assert_eq!(output.status.code(), Some(2), "{said}");
+    assert!(out(&output).is_empty());
+    for part in expected {
+        assert!(said.contains(part), "\"{part}\" is not in: {said}");
+    }
+    assert!(
+        said.lines().count() >= 3,
+        "what, where and how to mend it: {said}"
+    );
+}
+
+fn edited(edit: impl FnOnce(&mut Value)) -> String {
+    let mut site = demo();
+    edit(&mut site);
+    site.to_string()
+}
+
+#[test]
+fn every_demo_site_reports_the_same_bytes_twice() {
+    for name in ["level-suburban", "sloping-hillside", "wedge-cul-de-sac"] {
+        let path = demo_path(&format!("{name}.json"));
+        let path = path.to_str().unwrap();
+        let first = batterboard(&["report", path, "--json"], "");
+        assert_eq!(first.status.code(), Some(0), "{}", err(&first));
+        assert_eq!(
+            first.stdout,
+            batterboard(&["report", path, "--json"], "").stdout
+        );
+        let report: Value = serde_json::from_str(&out(&first)).unwrap();
+        assert_eq!(report["format"], "batterboard-report");
+        for figure in report["quantities"].as_array().unwrap() {
+            assert!(figure["value"].is_number() && figure["unit"].is_string());
+            assert!(figure["shown"]["text"].is_string() && figure["other"]["text"].is_string());
+            assert!(
+                !figure["formula"].as_str().unwrap().is_empty(),
+                "{}",
+                figure["key"]
+            );
+            assert!(
+                !figure["source"].as_str().unwrap().is_empty(),
+                "{}",
+                figure["key"]
+            );
+        }
+        assert!(!report["quantities"].as_array().unwrap().is_empty());
+        let text = out(&batterboard(&["report", path], ""));
+        for section in [
+            "Cautions",
+            "Lot",
+            "Shell",
+            "Clearances",
+            "Quantities",
+            "Working",
+        ] {
+            assert!(
+                text.contains(&format!("\n{section}\n---")),
+                "{section} in {text}"
+            );
+        }
+        assert!(text.contains("utility-locating service"));
+    }
+}
+
+#[test]
+fn the_units_can_be_chosen() {
+    let path = demo_path("level-suburban.json");
+    let path = path.to_str().unwrap();
+    let metres = batterboard(&["report", path, "--json", "--units", "metres"], "");
+    let feet = batterboard(&["report", path, "--json", "--units", "feet"], "");
+    let (metres, feet): (Value, Value) = (
+        serde_json::from_str(&out(&metres)).unwrap(),
+        serde_json::from_str(&out(&feet)).unwrap(),
+    );
+    assert_eq!(metres["lot"]["area"]["shown"], feet["lot"]["area"]["other"]);
+    assert_eq!(metres["lot"]["area"]["value"], feet["lot"]["area"]["value"]);
+}
+
+#[test]
+fn the_exit_code_says_whether_every_clearance_holds() {
+    let rule = |feet: f64| {
+        json!([{ "name": "Test rule", "from": "waters-edge", "to": { "lot-line": {} },
+                 "distance": feet * 0.3048, "source": "test" }])
+    };
+    let holds = check(|site| site["rules"] = rule(0.5));
+    assert_eq!(holds.status.code(), Some(0), "{}", err(&holds));
+    assert!(out(&holds).contains("Every listed clearance holds"));
+    let short = check(|site| site["rules"] = rule(500.0));
+    assert_eq!(short.status.code(), Some(1));
+    assert!(out(&short).contains("FALL SHORT") && out(&short).contains("Test rule"));
+}
+
+#[test]
+fn a_broken_file_is_told_with_place_and_remedy() {
+    let text = demo().to_string();
+    refused(
+        &text[..text.len() / 2],
+        &["cut-off", "line 1 column", "open a copy"],
+    );
+    refused("", &["cut-off"]);
+    refused("a plan of the yard", &["syntax", "line 1 column 1"]);
+    refused(
+        &text.replacen("\"distance\":", "\"distance\":NaN,\"was\":", 1),
+        &["syntax", "NaN"],
+    );
+    let newer = edited(|site| site["version"] = json!(99));
+    refused(&newer, &["/version", "version 99", "newer build"]);
+    let other = edited(|site| site["format"] = json!("something-else"));
+    refused(
+        &other,
+        &["/format", "something-else", "Open a batterboard site file"],
+    );
+    let two_points = edited(|site| site["lot"]["courses"].as_array_mut().unwrap().truncate(2));
+    refused(&two_points, &["/lot/courses", "too few"]);
+    let bow_tie = edited(|site| {
+        site["features"][0]["shape"] = json!({ "area": [[0, 0], [5, 5], [5, 0], [0, 5]] });
+    });
+    refused(&bow_tie, &["/features/0/shape/area", "cross"]);
+    let wrong_type = edited(|site| site["rules"][0]["distance"] = json!("ten feet"));
+    refused(
+        &wrong_type,
+        &["/rules/0/distance", "expected a number", "schema"],
+    );
+    let far = edited(|site| site["placement"]["at"] = json!([1e300, 0]));
+    refused(&far, &["/placement/at", "between"]);
+    let unknown_shell =
+        edited(|site| site["placement"]["shell"] = json!({ "catalogue": "None such" }));
+    refused(&unknown_shell, &["/placement/shell/catalogue", "None such"]);
+}
+
+#[test]
+fn a_shell_with_a_floor_above_its_rim_is_refused() {
+    let text = edited(|site| {
+        site["placement"]["shell"] = json!({ "own": {
+            "name": "Upside down",
+            "outline": [[-3, -2], [3, -2], [3, 2], [-3, 2]],
+            "floor": [{ "kind": "deep", "outline": [[-3, -2], [3, -2], [3, 2], [-3, 2]],
+                        "depths": [-1.5, -1.5, -1.5, -1.5] }],
+            "coping_width": 0.3, "waterline": 0.1 } });
+    });
+    refused(&text, &["/placement/shell/own/floor/0"]);
+}
+
+#[test]
+fn files_that_are_no_text_or_are_missing_are_told() {
+    let missing = batterboard(&["report", "no-such-file.json"], "");
+    assert_eq!(missing.status.code(), Some(2));
+    assert!(err(&missing).contains("no-such-file.json"));
+    let usage = batterboard(&["report"], "");
+    assert_eq!(usage.status.code(), Some(2));
+}
+
+#[test]
+fn unknown_members_are_noted_and_change_nothing() {
+    let output = check(|site| site["weather"] = json!("fair"));
+    assert_ne!(output.status.code(), Some(2), "{}", err(&output));
+    assert!(out(&output).contains("\"weather\""));
+}
+
+#[test]
+fn schemas_and_shells_are_printed() {
+    let schema: Value = serde_json::from_str(&out(&batterboard(&["schema"], ""))).unwrap();
+    assert_eq!(schema["$id"], "urn:batterboard-site:1");
+    let shell: Value =
+        serde_json::from_str(&out(&batterboard(&["schema", "--shell"], ""))).unwrap();
+    assert_eq!(shell["$id"], "urn:batterboard-shell:1");
+    let table = out(&batterboard(&["shells", "--units", "metres"], ""));
+    assert!(table.lines().count() > 14 && table.contains(" m"));
+}
