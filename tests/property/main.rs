@@ -10,6 +10,8 @@
     clippy::indexing_slicing
 )]
 
+mod clearance;
+mod exchange;
 mod geom;
 mod lot;
 mod shell;
