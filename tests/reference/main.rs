@@ -14,6 +14,7 @@
     clippy::indexing_slicing
 )]
 
+mod clearance;
 mod dig;
 mod geometry;
 mod ground;
