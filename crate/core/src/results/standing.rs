@@ -3,14 +3,11 @@
 use crate::finding::Finding;
 use crate::site::CheckedSite;
 
-/// What everybody who reads this plan must know. The last two come with a placed shell.
+/// What everybody who reads this plan must know. The last two come with a placed shell; then
+/// the dig itself says to have the lines in the ground located.
 pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
+    let placed = site.placed_shell().is_some();
     let mut cautions = vec![
-        Finding::caution(
-            "locate-utilities",
-            "The plan shows only those buried lines that somebody drew on it.",
-            "Before anyone digs, call the utility-locating service and wait for its marks.",
-        ),
         Finding::caution(
             "planning-aid",
             "This is a planning aid, not a survey: its distances are as good as the lot and the \
@@ -24,7 +21,13 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
             "Check every rule with the local authority; begin no work without its permit.",
         ),
     ];
-    if site.placed_shell().is_some() {
+    if !placed {
+        cautions.push(Finding::caution(
+            "locate-utilities",
+            "The plan shows only those buried lines that somebody drew on it.",
+            "Before anyone digs, call the utility-locating service and wait for its marks.",
+        ));
+    } else {
         cautions.push(
             Finding::caution(
                 "empty-shell",
