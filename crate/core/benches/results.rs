@@ -25,7 +25,11 @@ fn site() -> CheckedSite {
     let mut site = Site::clone(opened.site.site());
     let spot = |i: i32| {
         let (x, y) = (f64::from(i % 10) * 4.5 - 2.0, f64::from(i / 10) * 5.5 - 2.0);
-        [x, y, 30.0 - 0.02 * x - 0.025 * y + 0.05 * f64::from(i * 7 % 5)]
+        [
+            x,
+            y,
+            30.0 - 0.02 * x - 0.025 * y + 0.05 * f64::from(i * 7 % 5),
+        ]
     };
     site.ground = Arc::new(GroundRecord::Spots {
         spots: (0..100).map(spot).collect(),

@@ -2,8 +2,11 @@
 
 /// Writes the numbers into a formula: each input's name, as a whole word and the longest
 /// names first, is replaced by its text. Where a name does not occur in the formula, the
-/// inputs are listed behind it instead.
+/// inputs are listed instead. Empty where nothing went in: the figure was measured.
 pub(super) fn fill_in(formula: &str, inputs: &[(&str, &str)], result: &str) -> String {
+    if inputs.is_empty() {
+        return String::new();
+    }
     let mut named: Vec<(usize, usize, &str)> = Vec::new();
     let mut by_length: Vec<&(&str, &str)> = inputs.iter().collect();
     by_length.sort_by_key(|(name, _)| core::cmp::Reverse(name.len()));
@@ -76,6 +79,6 @@ mod tests {
             fill_in("areas x t", &[("area", "10"), ("t", "2")], "20"),
             "area 10, t 2: 20"
         );
-        assert_eq!(fill_in("measured", &[], "3 m²"), "measured = 3 m²");
+        assert_eq!(fill_in("measured", &[], "3 m²"), "");
     }
 }

@@ -1,7 +1,7 @@
 //! Plain text of fixed width: wrapped paragraphs and aligned columns.
 
 /// Width of a line, characters: what a terminal or a page of a fixed-width face holds.
-pub(super) const WIDTH: usize = 96;
+pub(super) const WIDTH: usize = 100;
 
 /// Which way a column's texts lean.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,6 +4,7 @@
 use super::table::{Lean, WIDTH, columns, wrapped};
 use super::{ClearanceFigures, Figure, Report, Workings};
 use crate::finding::{Finding, Severity};
+use crate::takeoff::Group;
 
 /// The whole report.
 pub(super) fn of(report: &Report) -> String {
@@ -185,16 +186,16 @@ fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
 }
 
 fn quantities(quantities: &[Workings], out: &mut String) {
-    let rows: Vec<Vec<String>> = quantities
-        .iter()
-        .map(|q| {
-            vec![
-                q.label.to_owned(),
-                q.shown.text.clone(),
-                q.other.text.clone(),
-            ]
-        })
-        .collect();
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    let mut group = None;
+    for q in quantities {
+        if group != Some(q.group) {
+            group = Some(q.group);
+            rows.push(vec![group_words(q.group).to_owned()]);
+        }
+        let (shown, other) = (q.shown.text.clone(), q.other.text.clone());
+        rows.push(vec![format!("  {}", q.label), shown, other]);
+    }
     columns(2, &[Lean::Left, Lean::Right, Lean::Right], &rows, out);
     heading("Working", out);
     for q in quantities {
@@ -204,7 +205,9 @@ fn quantities(quantities: &[Workings], out: &mut String) {
             out.push_str(&format!("    {}\n", text.trim_start()));
         };
         paragraph(&format!("= {}", q.formula));
-        paragraph(&format!("= {}", q.arithmetic));
+        if !q.arithmetic.is_empty() {
+            paragraph(&format!("= {}", q.arithmetic));
+        }
         for (name, text) in [
             ("waste", q.waste.as_str()),
             ("rounding", q.rounding),
@@ -220,5 +223,16 @@ fn quantities(quantities: &[Workings], out: &mut String) {
         for assumption in &q.assumptions {
             paragraph(assumption);
         }
+    }
+}
+
+fn group_words(group: Group) -> &'static str {
+    match group {
+        Group::Dig => "Dig",
+        Group::Haul => "Haul",
+        Group::Stone => "Stone",
+        Group::Concrete => "Concrete",
+        Group::Fittings => "Ties and pipe",
+        Group::Water => "Water",
     }
 }

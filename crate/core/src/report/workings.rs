@@ -25,7 +25,8 @@ pub struct Workings {
     pub other: Shown,
     /// The formula in words and signs.
     pub formula: &'static str,
-    /// The formula with its numbers put in, in the report's units.
+    /// The formula with its numbers put in, in the report's units; empty where the figure was
+    /// measured and nothing went in.
     pub arithmetic: String,
     /// What went into it.
     pub inputs: Vec<InputShown>,

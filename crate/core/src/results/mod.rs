@@ -10,6 +10,8 @@ mod footing;
 mod headroom;
 mod reach;
 mod standing;
+#[cfg(test)]
+mod tests;
 
 use std::sync::Arc;
 

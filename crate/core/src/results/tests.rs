@@ -1,0 +1,188 @@
+//! What a placement brings: kept parts that change nothing, and cautions that speak in time.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+use serde_json::{Value, json};
+
+use super::*;
+use crate::math::TURN;
+use crate::site::Site;
+
+/// A level lot of 30 x 40 m with a shell of 20 x 10 ft lying east and west at its middle.
+fn document() -> Value {
+    let course = |kind: &str, quarters: f64, length: f64| {
+        json!({ "kind": kind,
+                "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": length } } })
+    };
+    json!({
+        "format": "batterboard-site", "version": 1, "name": "test",
+        "lot": { "courses": [
+            course("front", 1.0, 30.0), course("side", 0.0, 40.0),
+            course("rear", 3.0, 30.0), course("side", 2.0, 40.0),
+        ] },
+        "placement": { "shell": { "catalogue": "Pignut" }, "at": [15, 20],
+                       "heading": TURN / 4.0, "coping_elevation": 0.1 },
+        "rules": [{ "name": "Rear", "from": "rim", "to": { "lot-line": { "kind": "rear" } },
+                    "distance": 3, "source": "test" }],
+    })
+}
+
+fn checked(document: &Value, previous: Option<&CheckedSite>) -> CheckedSite {
+    let site: Site = serde_json::from_value(document.clone()).unwrap();
+    CheckedSite::check(site, previous).unwrap()
+}
+
+fn results(edit: impl FnOnce(&mut Value)) -> Results {
+    let mut document = document();
+    edit(&mut document);
+    Results::compute(&checked(&document, None), &mut Cache::default())
+}
+
+fn named<'a>(results: &'a Results, check: &str) -> Vec<&'a Finding> {
+    let findings = results.findings.iter();
+    findings.filter(|f| f.check == check).collect()
+}
+
+fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {
+    json!([{ "id": "it", "kind": kind, "shape": shape, "footing_depth": depth }])
+}
+
+#[test]
+fn a_cache_changes_nothing() {
+    let mut document = document();
+    let spots: Vec<Value> = (0..25)
+        .map(|i| {
+            json!([
+                f64::from(i % 5) * 10.0 - 5.0,
+                f64::from(i / 5) * 12.0 - 4.0,
+                f64::from(i) * 0.15
+            ])
+        })
+        .collect();
+    document["ground"] = json!({ "spots": { "spots": spots } });
+    let mut cache = Cache::default();
+    let mut site = checked(&document, None);
+    // Up the slope and down again, so that several headrooms come by twice.
+    for step in [0.0, 6.0, 12.0, 6.0, 0.0, -6.0] {
+        let mut next = Site::clone(site.site());
+        next.placement.as_mut().unwrap().at.y = 20.0 + step;
+        site = CheckedSite::check(next, Some(&site)).unwrap();
+        let kept = Results::compute(&site, &mut cache);
+        let fresh = Results::compute(&site, &mut Cache::default());
+        assert_eq!(kept.clearances, fresh.clearances);
+        assert_eq!(kept.dig, fresh.dig);
+        assert_eq!(kept.takeoff, fresh.takeoff);
+        assert_eq!(kept.findings, fresh.findings);
+        assert_eq!(kept.rings, fresh.rings);
+    }
+}
+
+#[test]
+fn every_plan_carries_its_cautions() {
+    let placed = results(|_| {});
+    for check in [
+        "locate-utilities",
+        "planning-aid",
+        "local-authority",
+        "empty-shell",
+        "open-water",
+    ] {
+        assert_eq!(named(&placed, check).len(), 1, "{check}");
+    }
+    let bare = results(|d| d["placement"] = Value::Null);
+    for check in ["locate-utilities", "planning-aid", "local-authority"] {
+        assert_eq!(named(&bare, check).len(), 1, "{check}");
+    }
+    assert!(bare.dig.is_none() && bare.takeoff.is_empty() && bare.clearances.is_empty());
+}
+
+#[test]
+fn work_over_a_lot_line_is_told_part_by_part() {
+    let inside = results(|_| {});
+    for check in [
+        "shell-beyond",
+        "dig-beyond",
+        "deck-beyond",
+        "equipment-beyond",
+    ] {
+        assert!(named(&inside, check).is_empty(), "{check}");
+    }
+    // 1.52 m of half width, 0.3 of coping, 1.2 of deck: only deck and dig reach over at 38.
+    let near = results(|d| d["placement"]["at"] = json!([15, 37.5]));
+    assert!(named(&near, "shell-beyond").is_empty());
+    assert_eq!(named(&near, "deck-beyond").len(), 1);
+    let dig = named(&near, "dig-beyond");
+    assert!((dig[0].at.unwrap()[1] - 40.0).abs() < 1e-6 && dig[0].message.contains("rear line"));
+    let over = results(|d| d["placement"]["at"] = json!([15, 39.5]));
+    assert_eq!(named(&over, "shell-beyond").len(), 1);
+    assert_eq!(over.shortfalls(), 1);
+    let pad = results(|d| {
+        d["equipment"] = json!({ "at": [0.2, 5], "heading": 0, "length": 2, "width": 1 });
+    });
+    assert_eq!(named(&pad, "equipment-beyond").len(), 1);
+}
+
+#[test]
+fn what_lies_in_the_way_of_the_dig_is_told() {
+    let strip = |y: f64| json!({ "area": [[0, y], [30, y], [30, y + 1.0], [0, y + 1.0]] });
+    let easement = |y: f64| results(|d| d["features"] = feature("easement", &strip(y), None));
+    assert_eq!(named(&easement(20.0), "shell-beyond").len(), 1);
+    assert!(named(&easement(30.0), "dig-beyond").is_empty());
+    let line = |y: f64| {
+        let track = json!({ "track": [[0, y], [30, y]] });
+        results(|d| d["features"] = feature("buried-line", &track, None))
+    };
+    let told = line(20.0);
+    assert_eq!(named(&told, "dig-through-line")[0].place, "/features/0");
+    assert!(named(&line(30.0), "dig-through-line").is_empty());
+    let tank = json!({ "disc": { "at": [15, 20], "radius": 1 } });
+    let told = results(|d| d["features"] = feature("septic-tank", &tank, None));
+    assert_eq!(named(&told, "dig-through-system").len(), 1);
+}
+
+/// The deepest point of the hole is the floor's depth and the base below the rim: with 5 ft
+/// of shell, 4 in of base and a rim 0.1 m above the ground, 1.5256 m below it. From the edge
+/// of that bottom the line rises 1 in 1 1/2 for at most 2.29 m.
+#[test]
+fn a_footing_is_screened_by_its_depth() {
+    let wall = |y: f64, depth: Option<f64>| {
+        let shape = json!({ "area": [[5, y], [25, y], [25, y + 0.3], [5, y + 0.3]] });
+        results(|d| d["features"] = feature("house", &shape, depth))
+    };
+    let flagged = |y, depth| !named(&wall(y, depth), "dig-near-footing").is_empty();
+    // Half the width, the over-dig and the wall put the bottom's edge near y = 21.75.
+    assert!(flagged(22.5, None));
+    assert!(!flagged(24.5, None), "beyond the line");
+    assert!(
+        !flagged(22.5, Some(1.6)),
+        "the footing goes deeper than the hole"
+    );
+    assert!(flagged(22.0, Some(0.6)));
+    let unknown = wall(22.5, None);
+    assert!(
+        named(&unknown, "dig-near-footing")[0]
+            .message
+            .contains("not known")
+    );
+}
+
+#[test]
+fn rules_are_looked_at_too() {
+    let none = results(|d| d["rules"] = json!([]));
+    assert_eq!(named(&none, "no-rules").len(), 1);
+    let odd = results(|d| {
+        d["rules"][0]["source"] = json!(" ");
+        d["rules"][0]["to"] = json!({ "feature": { "kind": "well" } });
+    });
+    assert_eq!(named(&odd, "rule-source")[0].place, "/rules/0/source");
+    assert!(
+        named(&odd, "rule-without-target")[0]
+            .message
+            .contains("Rear")
+    );
+    let waiting = results(|d| d["rules"][0]["from"] = json!("equipment"));
+    assert!(
+        named(&waiting, "rule-without-work")[0]
+            .message
+            .contains("Rear")
+    );
+}
