@@ -36,8 +36,6 @@ impl Figure {
     pub(super) fn both(&self) -> String {
         if self.shown.text == self.other.text {
             self.shown.text.clone()
-        } else if self.shown.text.contains('(') {
-            format!("{} or {}", self.shown.text, self.other.text)
         } else {
             format!("{} ({})", self.shown.text, self.other.text)
         }

@@ -21,7 +21,7 @@ use crate::clearance::{self, Clearance, WorkFigures};
 use crate::dig::{Dig, excavate};
 use crate::finding::Finding;
 use crate::site::CheckedSite;
-use crate::takeoff::{Line, takeoff};
+use crate::takeoff::{Line, Takeoff, takeoff};
 
 /// What follows from one site.
 #[derive(Debug, Clone)]
@@ -36,8 +36,8 @@ pub struct Results {
     pub dig: Option<Dig>,
     /// Every quantity, in order; empty until a shell is placed.
     pub takeoff: Vec<Line>,
-    /// Everything worth knowing: what the door noticed, what stands beside every plan, and
-    /// what this placement brings.
+    /// Everything worth knowing: the dangers of this placement, what stands beside every plan,
+    /// what quantities rest on, what the door noticed, and what the rules leave open.
     pub findings: Vec<Finding>,
 }
 
@@ -48,11 +48,10 @@ impl Results {
             equipment: site.equipment(),
             ..WorkFigures::default()
         };
-        let mut findings = standing::cautions(site);
-        findings.extend(site.findings().iter().cloned());
+        let mut findings = Vec::new();
         let mut rings = None;
         let mut dig = None;
-        let mut lines = Vec::new();
+        let mut taken = Takeoff::default();
         if let Some((shell, placement)) = site.placed_shell() {
             let works = &site.site().works;
             let pose = placement.pose();
@@ -66,22 +65,23 @@ impl Results {
             let cap = works.collar.underside();
             let cut = excavate(shape, site.ground(), &pose, coping, cap);
             work.dig = cut.top_edge.clone();
-            let taken = takeoff(works, &kept.measured, &cut);
-            lines = taken.lines;
+            taken = takeoff(works, &kept.measured, &cut);
             findings.extend(cut.findings.iter().cloned());
-            findings.extend(taken.findings);
             findings.extend(footing::screen(site, shell, placement, kept));
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));
         }
         findings.extend(reach::beyond(site, &work));
+        findings.extend(standing::cautions(site));
+        findings.extend(taken.findings);
+        findings.extend(site.findings().iter().cloned());
         findings.extend(clearance::advice(site, &work));
         Self {
             clearances: clearance::measure(site, &work),
             work,
             rings,
             dig,
-            takeoff: lines,
+            takeoff: taken.lines,
             findings,
         }
     }
