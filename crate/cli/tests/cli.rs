@@ -1,4 +1,7 @@
 //! The command as scripts use it: exit codes, output, and what it says of broken files.
+#![allow(missing_docs)]
+// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use std::io::Write;
 use std::path::PathBuf;
