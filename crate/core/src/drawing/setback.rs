@@ -16,19 +16,19 @@ const TOLERANCE: f64 = 0.005;
 /// The shortest line worth a label, metres.
 const SHORTEST_LABELLED: f64 = 2.0;
 
-/// Draws every rule's line inside the lot.
+/// Draws every rule's line inside the lot. Lines along the lot's sides are labelled with the
+/// rule; those round features are told by their dash, or the plan would be all text.
 pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
+    let lot = site.lot();
     for rule in site.site().rules.iter().filter(|r| r.distance > 0.0) {
         match rule.to {
             MeasuredTo::LotLine { kind } => {
-                for (side, chain) in site.lot().lot.sides.iter().zip(&site.lot().sides) {
+                for (side, chain) in lot.lot.sides.iter().zip(&lot.sides) {
                     if kind.is_none_or(|k| k == side.kind) {
-                        draw_one(
-                            drawing,
-                            site,
-                            rule,
-                            &widen_chain(chain, rule.distance, TOLERANCE),
-                        );
+                        let near = widen_chain(chain, rule.distance, TOLERANCE);
+                        let edges = edges_inside(site, &near);
+                        label(drawing, site, rule, &edges);
+                        drawing.lines(Layer::Setback, edges);
                     }
                 }
             }
@@ -40,42 +40,40 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
                             widen_chain(chain, rule.distance, TOLERANCE)
                         }
                     };
-                    draw_one(drawing, site, rule, &near);
+                    drawing.lines(Layer::Setback, edges_inside(site, &near));
                 }
             }
         }
     }
 }
 
-/// Draws the edge of `near` as far as it lies inside the lot, with the rule on its longest part.
-fn draw_one(drawing: &mut Drawing, site: &CheckedSite, rule: &Rule, near: &Region) {
+/// The edges of a region as far as they lie inside the lot.
+fn edges_inside(site: &CheckedSite, near: &Region) -> Vec<(Point, Point)> {
     let lot = site.lot();
     let inside = boolean::intersection(near, &lot.region);
-    let edges: Vec<(Point, Point)> = inside
-        .rings()
-        .flat_map(Ring::edges)
-        // What runs along the lot line is the lot's own.
+    let edges = inside.rings().flat_map(Ring::edges);
+    // What runs along the lot line is the lot's own.
+    edges
         .filter(|(a, b)| {
-            lot.sides
-                .iter()
-                .all(|side| !runs_along(a.midpoint(*b), side))
+            let middle = a.midpoint(*b);
+            lot.sides.iter().all(|side| !runs_along(middle, side))
         })
-        .collect();
+        .collect()
+}
+
+/// Writes the rule beside the longest edge.
+fn label(drawing: &mut Drawing, site: &CheckedSite, rule: &Rule, edges: &[(Point, Point)]) {
     let longest = edges
         .iter()
         .max_by(|a, b| a.0.distance(a.1).total_cmp(&b.0.distance(b.1)));
-    if let Some(&(from, to)) = longest.filter(|(a, b)| a.distance(*b) >= SHORTEST_LABELLED) {
-        let along = (to - from).bearing();
-        let distance = show(Measure::Length, rule.distance, site.site().display).text;
-        let aside = Vector::along_bearing(along + TURN / 4.0) * 0.4;
-        drawing.label(
-            Layer::Setback,
-            from.midpoint(to) + aside,
-            along,
-            format!("{distance} to {}", rule.from.words()),
-        );
-    }
-    drawing.lines(Layer::Setback, edges);
+    let Some(&(from, to)) = longest.filter(|(a, b)| a.distance(*b) >= SHORTEST_LABELLED) else {
+        return;
+    };
+    let along = (to - from).bearing();
+    let distance = show(Measure::Length, rule.distance, site.site().display).text;
+    let aside = Vector::along_bearing(along + TURN / 4.0) * 0.4;
+    let text = format!("{distance} to {}", rule.from.words());
+    drawing.label(Layer::Setback, from.midpoint(to) + aside, along, text);
 }
 
 /// Whether a point lies on a chain, within twice the drawing's chord error.

@@ -3,7 +3,7 @@
 use core::f64::consts::FRAC_PI_2;
 
 use batterboard_core::drawing;
-use batterboard_core::geom::{Point, Vector};
+use batterboard_core::geom::Vector;
 use batterboard_core::units::System;
 
 use super::View;
@@ -106,14 +106,14 @@ pub fn dimension_line(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
     }
 }
 
-/// A dimension's text, along its line where the line is long enough, level above it otherwise.
-pub fn dimension_text(pen: &mut Pen<'_>, from: Place, to: Place, text: &str, ink: &Ink) {
+/// Where a dimension's text goes and the bearing it runs along: beside its line where the line
+/// is long enough, level above it otherwise.
+pub fn dimension_place(from: Place, to: Place) -> (Place, f64) {
     let (dx, dy) = (to.0 - from.0, to.1 - from.1);
     let middle = (from.0 + dx / 2.0, from.1 + dy / 2.0);
     let span = Vector::new(dx, -dy);
     if span.length() < 64.0 {
-        pen.text((middle.0, middle.1 - 13.0), FRAC_PI_2, text, ink);
-        return;
+        return ((middle.0, middle.1 - 13.0), FRAC_PI_2);
     }
     // Read from the bottom or the right: the bearing that points rightwards.
     let along = if dx < 0.0 {
@@ -122,8 +122,13 @@ pub fn dimension_text(pen: &mut Pen<'_>, from: Place, to: Place, text: &str, ink
         span.bearing()
     };
     let lift = Vector::along_bearing(along - FRAC_PI_2) * 11.0;
-    let place = Point::new(middle.0, -middle.1) + lift;
-    pen.text((place.x, -place.y), along, text, ink);
+    ((middle.0 + lift.x, middle.1 - lift.y), along)
+}
+
+/// The direction on the canvas of a bearing.
+pub fn direction(bearing: f64) -> Place {
+    let along = Vector::along_bearing(bearing);
+    (along.x, -along.y)
 }
 
 /// The unit vectors along and across a line on the canvas; along x for a line of no length.

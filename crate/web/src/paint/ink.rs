@@ -76,7 +76,8 @@ pub fn ink(layer: Layer) -> Ink {
             ..PLAIN
         },
         Layer::Setback => Ink {
-            stroke: "#6a3d8f",
+            stroke: "rgba(106, 61, 143, 0.62)",
+            width: 1.0,
             text: "#55307a",
             dash: DASH_DOT,
             text_size: 11.0,

@@ -6,6 +6,7 @@
 
 mod furniture;
 mod ink;
+mod labels;
 mod pen;
 
 use batterboard_core::drawing::{Drawing, Focus, Item, work};
@@ -13,7 +14,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::session::{Session, handle};
 use web_sys::CanvasRenderingContext2d;
 
-use ink::{Ink, PAPER, SNAP_INK, ink};
+use ink::{PAPER, SNAP_INK, ink};
 use pen::Pen;
 
 /// What part of the plan the canvas shows.
@@ -51,23 +52,22 @@ pub fn paint(
 ) {
     let mut pen = Pen::new(context, view);
     pen.clear(PAPER);
+    let moving = work(session.site(), session.results(), focus);
     draw(&mut pen, view, &backdrop.items);
-    draw(
-        &mut pen,
-        view,
-        &work(session.site(), session.results(), focus).items,
-    );
+    draw(&mut pen, view, &moving.items);
     if let Some(snap) = session.snap() {
         pen.line(view.place(snap.line.0), view.place(snap.line.1), &SNAP_INK);
     }
     if let Some((rim, knob)) = handle(session.site(), view.scale) {
         furniture::handle(&mut pen, view.place(rim), view.place(knob));
     }
+    // All text on top, so that no line strikes a word through.
+    labels::set(&mut pen, view, backdrop.items.iter().chain(&moving.items));
     furniture::north_arrow(&mut pen, view);
     furniture::scale_bar(&mut pen, view, session.site().site().display);
 }
 
-/// Areas and lines first, then all text on top, so that no line strikes a word through.
+/// Areas, lines and dots, lowest first.
 fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
     for item in items {
         match item {
@@ -81,7 +81,9 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
                 layer,
                 segments,
                 closed,
-            } => pen.path(view, segments, *closed, &ink(*layer)),
+            } => {
+                pen.path(view, segments, *closed, &ink(*layer));
+            }
             Item::Lines { layer, lines } => {
                 let ends = lines.iter().map(|(a, b)| (view.place(*a), view.place(*b)));
                 pen.lines(ends, &ink(*layer));
@@ -93,36 +95,6 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
                 furniture::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
             }
             Item::Label { .. } => {}
-        }
-    }
-    for item in items {
-        match item {
-            Item::Label {
-                layer,
-                at,
-                along,
-                text,
-            } => {
-                let look: Ink = ink(*layer);
-                if view.scale >= look.text_from_scale {
-                    pen.text(view.place(*at), *along, text, &look);
-                }
-            }
-            Item::Measured {
-                layer,
-                from,
-                to,
-                text,
-            } => {
-                furniture::dimension_text(
-                    pen,
-                    view.place(*from),
-                    view.place(*to),
-                    text,
-                    &ink(*layer),
-                );
-            }
-            _ => {}
         }
     }
 }

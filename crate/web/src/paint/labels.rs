@@ -1,0 +1,121 @@
+//! Which pieces of text are shown: the important ones, and of the others those that find room.
+//!
+//! Text is measured roughly (an average width a character) and set greedily by importance; a
+//! piece that would lie on one already set is left out until the view is closer.
+
+use batterboard_core::drawing::{Item, Layer};
+
+use super::View;
+use super::furniture;
+use super::ink::{Ink, ink};
+use super::pen::{Pen, Place};
+
+/// Average width of a character, as a part of the text's size (semibold sans serif).
+const CHARACTER: f64 = 0.6;
+
+/// A piece of text with its place on the canvas.
+struct Piece<'a> {
+    rank: u8,
+    at: Place,
+    along: f64,
+    text: &'a str,
+    ink: Ink,
+}
+
+/// The space a piece takes, as a row of discs along it: `(x, y)` and their common radius.
+struct Space {
+    discs: Vec<Place>,
+    radius: f64,
+}
+
+/// Sets all text of the given items, the most important first.
+pub fn set<'a>(pen: &mut Pen<'_>, view: &View, items: impl Iterator<Item = &'a Item>) {
+    let mut pieces: Vec<Piece<'a>> = items.filter_map(|item| piece(view, item)).collect();
+    // Later items lie on top and matter more among equals.
+    pieces.reverse();
+    pieces.sort_by_key(|piece| piece.rank);
+    let mut taken: Vec<Space> = Vec::new();
+    for piece in pieces {
+        let space = space(&piece);
+        if piece.rank == 0 || !taken.iter().any(|other| overlap(&space, other)) {
+            pen.text(piece.at, piece.along, piece.text, &piece.ink);
+            taken.push(space);
+        }
+    }
+}
+
+fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
+    match item {
+        Item::Label {
+            layer,
+            at,
+            along,
+            text,
+        } => {
+            let ink = ink(*layer);
+            let shown = view.scale >= ink.text_from_scale;
+            let at = view.place(*at);
+            shown.then_some(Piece {
+                rank: rank(*layer),
+                at,
+                along: *along,
+                text,
+                ink,
+            })
+        }
+        Item::Measured {
+            layer,
+            from,
+            to,
+            text,
+        } => {
+            let (at, along) = furniture::dimension_place(view.place(*from), view.place(*to));
+            Some(Piece {
+                rank: rank(*layer),
+                at,
+                along,
+                text,
+                ink: ink(*layer),
+            })
+        }
+        _ => None,
+    }
+}
+
+/// 0 is always shown.
+fn rank(layer: Layer) -> u8 {
+    match layer {
+        Layer::Shortfall | Layer::Clearance => 0,
+        Layer::LotLine => 1,
+        Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 2,
+        Layer::Setback => 3,
+        _ => 4,
+    }
+}
+
+fn space(piece: &Piece<'_>) -> Space {
+    let radius = piece.ink.text_size * 0.55;
+    #[allow(clippy::cast_precision_loss)] // A label has few characters.
+    let length = piece.text.chars().count() as f64 * piece.ink.text_size * CHARACTER;
+    let reach = (length / 2.0 - radius).max(0.0);
+    let (dx, dy) = furniture::direction(piece.along);
+    let count = (2.0 * reach / radius).ceil().clamp(1.0, 64.0);
+    let mut discs = Vec::new();
+    let mut i = 0.0;
+    while i <= count {
+        let t = reach * (2.0 * i / count - 1.0);
+        discs.push((piece.at.0 + dx * t, piece.at.1 + dy * t));
+        i += 1.0;
+    }
+    Space { discs, radius }
+}
+
+fn overlap(a: &Space, b: &Space) -> bool {
+    let near = a.radius + b.radius;
+    a.discs.iter().any(|p| {
+        b.discs.iter().any(|q| {
+            let (dx, dy) = (p.0 - q.0, p.1 - q.1);
+            dx * dx + dy * dy < near * near
+        })
+    })
+}
