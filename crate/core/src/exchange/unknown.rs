@@ -8,6 +8,25 @@
 use serde::Serialize;
 use serde_json::Value;
 
+/// The members that are not written when they say nothing (`skip_serializing_if`). A test
+/// compares the list with the schema.
+const LEFT_OUT: [&str; 14] = [
+    "density",
+    "equipment",
+    "footing_depth",
+    "kind",
+    "label",
+    "long_way",
+    "name",
+    "note",
+    "placement",
+    "side_slope",
+    "stated_area",
+    "swell",
+    "utility",
+    "weight",
+];
+
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -16,8 +35,7 @@ pub struct Unknown(Vec<Member>);
 impl Unknown {
     /// The members of `document` that `value`, read from it, would not write again.
     ///
-    /// A member that says nothing (null or empty text) is not missed: known members of that
-    /// value are not written either.
+    /// A member that is left out when it says nothing is not missed where it says nothing.
     pub(super) fn between(document: &Value, value: &impl Serialize) -> Self {
         let mut unknown = Self::default();
         // What was just read can be written; if not, nothing is lost by calling it all known.
@@ -37,7 +55,7 @@ impl Unknown {
                             self.collect(value, known, way);
                             way.pop();
                         }
-                        None if value.is_null() || value.as_str() == Some("") => {}
+                        None if left_out(key, value) => {}
                         None => self.0.push(Member {
                             way: way.clone(),
                             key: key.clone(),
@@ -146,6 +164,12 @@ impl Member {
     }
 }
 
+/// Whether a member is a known one that says nothing, and so was not written.
+fn left_out(key: &str, value: &Value) -> bool {
+    let says_nothing = value.is_null() || value == &Value::Bool(false) || value == "";
+    says_nothing && LEFT_OUT.contains(&key)
+}
+
 /// What an item of a list is known by.
 fn identity(item: &Value) -> Option<&str> {
     item.get("id").or_else(|| item.get("name"))?.as_str()
@@ -208,6 +232,48 @@ mod tests {
             taken,
             json!({ "features": [{ "id": "shed", "colour": 2 }] })
         );
+    }
+
+    /// Names of properties that are neither required nor given a default.
+    fn optional_without_default(schema: &Value, out: &mut std::collections::BTreeSet<String>) {
+        if let Some(properties) = schema.get("properties").and_then(Value::as_object) {
+            let required = schema.get("required").and_then(Value::as_array);
+            for (name, property) in properties {
+                let required = required.is_some_and(|r| r.contains(&json!(name)));
+                if !required && property.get("default").is_none() {
+                    out.insert(name.clone());
+                }
+            }
+        }
+        match schema {
+            Value::Object(parts) => parts
+                .values()
+                .for_each(|p| optional_without_default(p, out)),
+            Value::Array(parts) => parts.iter().for_each(|p| optional_without_default(p, out)),
+            _ => {}
+        }
+    }
+
+    #[test]
+    fn the_members_left_out_are_those_of_the_schema() {
+        let mut optional = std::collections::BTreeSet::new();
+        optional_without_default(&crate::exchange::schema::site(), &mut optional);
+        optional_without_default(&crate::exchange::schema::shell(), &mut optional);
+        let listed: Vec<&str> = optional.iter().map(String::as_str).collect();
+        assert_eq!(listed, LEFT_OUT);
+    }
+
+    #[test]
+    fn a_member_that_says_nothing_is_unknown_only_by_its_name() {
+        let known = json!({ "a": 1 });
+        let places = |document: Value| -> Vec<String> {
+            Unknown::between(&document, &known).places().collect()
+        };
+        assert!(
+            places(json!({ "a": 1, "note": "", "utility": null, "long_way": false })).is_empty()
+        );
+        let odd = json!({ "a": 1, "odd": null, "other": "", "third": false, "note": [] });
+        assert_eq!(places(odd), ["/odd", "/other", "/third", "/note"]);
     }
 
     #[test]
