@@ -29,7 +29,13 @@ fn ground(spots: u32) -> Ground {
 }
 
 fn largest_curved_shell() -> Shell {
-    let arcs = |s: &Shell| s.footprint.polygons.iter().map(|p| p.outer.0.len()).sum::<usize>();
+    let arcs = |s: &Shell| {
+        s.footprint
+            .polygons
+            .iter()
+            .map(|p| p.outer.0.len())
+            .sum::<usize>()
+    };
     let shells = catalogue::all().iter();
     let shells = shells.map(|record| Shell::check(record).unwrap().0);
     shells.max_by_key(arcs).unwrap()

@@ -34,7 +34,9 @@ pub(super) struct Piece {
 /// The bottom of the hole and how its sides rise.
 #[derive(Debug, Clone)]
 pub(super) struct Bottom {
-    /// The planar pieces; together they cover the shell's footprint.
+    /// The shell's footprint.
+    pub plan: Region,
+    /// The planar pieces; together they cover the footprint.
     pub pieces: Vec<Piece>,
     /// How far the ground is kept free sideways at every depth: wall and over-dig, metres.
     pub reach: f64,
@@ -48,11 +50,19 @@ impl Bottom {
         let wall = shell.record.wall_thickness;
         let facets = shell.facets.iter().map(|f| (f.region.clone(), f.plane));
         let lower = settings.base_thickness + wall;
-        Self::of(facets, lower, settings.over_dig + wall, settings.slope())
+        let plan = shell.footprint.clone();
+        Self::of(
+            plan,
+            facets,
+            lower,
+            settings.over_dig + wall,
+            settings.slope(),
+        )
     }
 
-    /// The bottom `lower` metres under planes of depth.
+    /// The bottom `lower` metres under planes of depth that cover a plan.
     pub fn of(
+        plan: Region,
         facets: impl IntoIterator<Item = (Region, DepthPlane)>,
         lower: f64,
         reach: f64,
@@ -63,6 +73,7 @@ impl Bottom {
             .filter_map(|(region, plane)| Piece::new(region, lowered(plane, lower)))
             .collect();
         Self {
+            plan,
             pieces,
             reach: reach.max(0.0),
             slope: if slope > 0.0 {

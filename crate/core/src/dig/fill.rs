@@ -24,7 +24,8 @@ use crate::shell::DepthPlane;
 pub(super) const UNREACHED: f64 = -1e6;
 
 /// A surface that bends by more than this between neighbouring cells is taken anew, metres.
-const BEND: f64 = 0.001;
+/// Gentler bends cost less than an eighth of it in the cells they pass.
+const BEND: f64 = 0.004;
 
 /// Places taken along each side of a cell in which the surface bends: the error of such a cell
 /// falls to a sixteenth.
@@ -41,10 +42,7 @@ pub(super) fn fill(bottom: &Bottom, headroom: f64, grid: &Grid) -> Vec<f64> {
         winners: vec![NOBODY; grid.len()],
         makers: Vec::new(),
     };
-    let cone = Cone {
-        reach: bottom.reach,
-        slope: bottom.slope,
-    };
+    let cone = Cone::new(bottom.reach, bottom.slope);
     for (index, piece) in bottom.pieces.iter().enumerate() {
         canvas.interior(index, piece, cone);
         for ring in piece.region.rings() {
@@ -117,6 +115,7 @@ impl Canvas {
         let with_depth = |p: Point| (p, piece.plane.depth(p));
         let edges: Vec<(Point, Point)> = ring.edges().filter(|(a, b)| a != b).collect();
         let before = edges.iter().cycle().skip(edges.len().max(1) - 1);
+        let mut extents = Extents::default();
         for (&(a, b), &(c, _)) in edges.iter().zip(before) {
             let Some(edge) = Edge::new(with_depth(a), with_depth(b), cone) else {
                 continue;
@@ -126,11 +125,10 @@ impl Canvas {
             let zone = Zone::of_edge(c, a, b, gradient, cone.reach, far, self.grid.cell);
             let maker = self.makers.len() as u32;
             self.makers.push(Maker::Edge(edge));
-            for row in zone.rows(&self.grid) {
-                if let Some((low, high)) = zone.columns(&self.grid, row) {
-                    let columns = self.grid.columns_between(low, high);
-                    self.deepen(row, columns, maker, |p| edge.depth(p));
-                }
+            zone.extents(&self.grid, &mut extents);
+            for (row, low, high) in extents.iter() {
+                let columns = self.grid.columns_between(low, high);
+                self.deepen(row, columns, maker, |p| edge.depth(p));
             }
         }
     }
@@ -273,42 +271,63 @@ impl Zone {
         Self { outline, margin }
     }
 
-    fn rows(&self, grid: &Grid) -> core::ops::Range<usize> {
+    /// Where the zone lies on each row, at most: the extent of the outline within the margin
+    /// of the row, widened by the margin.
+    fn extents(&self, grid: &Grid, out: &mut Extents) {
+        let margin = self.margin;
         let ys = self.outline.iter().map(|p| p.y);
         let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
             (l.min(y), h.max(y))
         });
-        grid.rows_between(low - self.margin, high + self.margin)
-    }
-
-    /// Where the zone lies on a row, at most: the extent of the outline within the margin of
-    /// the row, widened by the margin.
-    fn columns(&self, grid: &Grid, row: usize) -> Option<(f64, f64)> {
-        let y = grid.first.y + row as f64 * grid.cell;
-        let (bottom, top) = (y - self.margin, y + self.margin);
-        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let rows = grid.rows_between(low - margin, high + margin);
+        out.clear(rows.clone());
         let next = self.outline.iter().cycle().skip(1);
         for (a, b) in self.outline.iter().zip(next) {
             let (a, b) = if a.y <= b.y { (a, b) } else { (b, a) };
-            if a.y > top || b.y < bottom {
-                continue;
-            }
-            let lean = (b.x - a.x) / (b.y - a.y);
-            let x_at = |y: f64| {
-                if b.y > a.y {
-                    a.x + (y - a.y) * lean
-                } else {
-                    a.x
-                }
+            // Level edges lean by nothing: both their ends count in every row.
+            let lean = if b.y > a.y {
+                (b.x - a.x) / (b.y - a.y)
+            } else {
+                0.0
             };
-            let (start, end) = (
-                if a.y >= bottom { a.x } else { x_at(bottom) },
-                if b.y <= top { b.x } else { x_at(top) },
-            );
-            low = low.min(start).min(end);
-            high = high.max(start).max(end);
+            for row in grid.rows_between(a.y - margin, b.y + margin) {
+                let y = grid.first.y + row as f64 * grid.cell;
+                let from = a.x + ((y - margin).max(a.y) - a.y) * lean;
+                let to = b.x - (b.y - (y + margin).min(b.y)) * lean;
+                out.widen(row, from.min(to) - margin, from.max(to) + margin);
+            }
         }
-        (low <= high).then_some((low - self.margin, high + self.margin))
+    }
+}
+
+/// The extents of a zone, row by row.
+#[derive(Default)]
+struct Extents {
+    first: usize,
+    /// Low and high x of each row, metres.
+    spans: Vec<(f64, f64)>,
+}
+
+impl Extents {
+    fn clear(&mut self, rows: core::ops::Range<usize>) {
+        self.first = rows.start;
+        self.spans.clear();
+        self.spans
+            .resize(rows.len(), (f64::INFINITY, f64::NEG_INFINITY));
+    }
+
+    fn widen(&mut self, row: usize, low: f64, high: f64) {
+        let span = row.checked_sub(self.first);
+        if let Some((l, h)) = span.and_then(|i| self.spans.get_mut(i)) {
+            *l = l.min(low);
+            *h = h.max(high);
+        }
+    }
+
+    fn iter(&self) -> impl Iterator<Item = (usize, f64, f64)> + '_ {
+        let rows = self.first..;
+        rows.zip(&self.spans)
+            .map(|(row, (low, high))| (row, *low, *high))
     }
 }
 

@@ -1,5 +1,6 @@
 //! A grid of square cells over the shell's frame, and where a figure's rows cross it.
 
+use super::sums::LANES;
 use crate::geom::{Point, Region, Vector};
 
 /// Square cells in rows from low y to high y; cell centres stand on the multiples of the cell
@@ -17,14 +18,15 @@ pub(super) struct Grid {
 }
 
 impl Grid {
-    /// The cells that cover a rectangle, and two more on every side.
+    /// The cells that cover a rectangle, and two more on every side; rows are a whole number
+    /// of lanes long.
     pub fn covering(low: Point, high: Point, cell: f64) -> Self {
         let start = |c: f64| (c / cell).floor() - 2.0;
         let count = |low: f64, high: f64| ((high / cell).ceil() + 3.0 - start(low)) as usize;
         Self {
             first: Point::new(start(low.x) * cell, start(low.y) * cell),
             cell,
-            columns: count(low.x, high.x),
+            columns: count(low.x, high.x).next_multiple_of(LANES),
             rows: count(low.y, high.y),
         }
     }
@@ -46,14 +48,14 @@ impl Grid {
         (self.first + -half, last + half)
     }
 
-    /// The index of the cell a point lies in (the nearest cell for a point outside).
-    pub fn index_of(&self, p: Point) -> usize {
+    /// Column and row of the cell a point lies in (the nearest cell for a point outside).
+    pub fn place_of(&self, p: Point) -> (usize, usize) {
         let nearest = |c: f64, first: f64, count: usize| {
             (((c - first) / self.cell).round().max(0.0) as usize).min(count.max(1) - 1)
         };
         let column = nearest(p.x, self.first.x, self.columns);
         let row = nearest(p.y, self.first.y, self.rows);
-        row * self.columns + column
+        (column, row)
     }
 
     /// The columns whose centres `x` lie in `low <= x < high`.
@@ -64,6 +66,16 @@ impl Grid {
     /// The rows whose centres `y` lie in `low <= y < high`.
     pub fn rows_between(&self, low: f64, high: f64) -> core::ops::Range<usize> {
         span(low, high, self.first.y, self.cell, self.rows)
+    }
+
+    /// Every `step`th cell of every `step`th row, from the first on.
+    pub fn every(&self, step: usize) -> Self {
+        Self {
+            first: self.first,
+            cell: self.cell * step as f64,
+            columns: self.columns.div_ceil(step),
+            rows: self.rows.div_ceil(step),
+        }
     }
 
     /// The same area in cells `parts` times smaller, every cell divided evenly.
@@ -154,8 +166,8 @@ mod tests {
         let small = Grid::covering(Point::new(-1.01, 0.3), Point::new(1.0, 2.0), 0.05);
         let large = Grid::covering(Point::new(-7.77, -9.0), Point::new(8.0, 9.0), 0.05);
         let p = small.centre(3, 4);
-        let index = large.index_of(p);
-        let same = large.centre(index % large.columns, index / large.columns);
+        let (column, row) = large.place_of(p);
+        let same = large.centre(column, row);
         assert!(p.distance(same) < 1e-12);
         let (low, high) = small.corners();
         assert!(low.x < -1.06 && low.y < 0.25 && high.x > 1.05 && high.y > 2.05);

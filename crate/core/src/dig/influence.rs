@@ -18,21 +18,27 @@ pub(super) struct Cone {
     pub reach: f64,
     /// Run per unit of rise beyond that.
     pub slope: f64,
+    /// Rise per unit of run: infinite for upright sides.
+    steepness: f64,
 }
 
 impl Cone {
+    pub fn new(reach: f64, slope: f64) -> Self {
+        Self {
+            reach,
+            slope,
+            steepness: 1.0 / slope,
+        }
+    }
+
     /// How far above its apex the cone stands at a distance, metres; infinite beyond an
     /// upright side.
-    pub fn rise(self, distance: f64) -> f64 {
+    pub fn rise(&self, distance: f64) -> f64 {
         let beyond = distance - self.reach;
-        if beyond <= 0.0 {
-            0.0
-        } else if self.slope > 0.0 {
-            beyond / self.slope
-        } else if beyond <= ROUNDING {
-            0.0
+        if beyond > ROUNDING {
+            beyond * self.steepness
         } else {
-            f64::INFINITY
+            0.0
         }
     }
 }
@@ -47,9 +53,10 @@ pub(super) struct Edge {
     depth: f64,
     /// Growth of depth per metre, never negative.
     growth: f64,
-    /// How far ahead of a point's foot its governing place stands, per metre beside the edge;
-    /// `None` when the deep end governs everything.
-    lead: Option<f64>,
+    /// How far ahead of a point's foot its governing place stands, per metre beside the edge.
+    lead: f64,
+    /// The reach where the edge slopes: a governing place stands at least on its disc's rim.
+    disc: f64,
     cone: Cone,
 }
 
@@ -61,32 +68,40 @@ impl Edge {
         let length = from.0.distance(to.0);
         let growth = (to.1 - from.1) / length;
         let steep = growth * cone.slope;
-        Some(Self {
+        let edge = Self {
             from: from.0,
             along,
             length,
             depth: from.1,
             growth,
-            lead: (steep < 1.0).then(|| steep / (1.0 - steep * steep).sqrt()),
+            lead: steep / (1.0 - steep * steep).max(0.0).sqrt(),
+            disc: if growth > 0.0 { cone.reach } else { 0.0 },
             cone,
-        })
+        };
+        // An edge steeper than the sides is governed by its deep end alone.
+        Some(if steep < 1.0 { edge } else { edge.deep_end(to) })
+    }
+
+    /// The edge of no length at a point.
+    fn deep_end(self, (from, depth): (Point, f64)) -> Self {
+        Self {
+            from,
+            depth,
+            length: 0.0,
+            growth: 0.0,
+            lead: 0.0,
+            disc: 0.0,
+            ..self
+        }
     }
 
     /// How deep this edge makes the hole at a point, metres below the rim.
+    #[inline]
     pub fn depth(&self, p: Point) -> f64 {
         let to = p - self.from;
         let (x, h) = (to.dot(self.along), self.along.cross(to).abs());
-        let t = match self.lead {
-            Some(lead) => {
-                let ahead = if self.growth > 0.0 && h < self.cone.reach {
-                    (self.cone.reach * self.cone.reach - h * h).sqrt()
-                } else {
-                    0.0
-                };
-                (x + ahead.max(h * lead)).clamp(0.0, self.length)
-            }
-            None => self.length,
-        };
+        let rim = (self.disc * self.disc - h * h).max(0.0).sqrt();
+        let t = (x + rim.max(h * self.lead)).max(0.0).min(self.length);
         let distance = ((x - t) * (x - t) + h * h).sqrt();
         self.depth + self.growth * t - self.cone.rise(distance)
     }
@@ -95,10 +110,7 @@ impl Edge {
 /// Depth of the hole at a point of the shell frame, from every piece and every edge: slow, and
 /// right by itself. Minus infinity where no upright hole is.
 pub(super) fn depth_at(bottom: &Bottom, p: Point) -> f64 {
-    let cone = Cone {
-        reach: bottom.reach,
-        slope: bottom.slope,
-    };
+    let cone = Cone::new(bottom.reach, bottom.slope);
     let mut deepest = f64::NEG_INFINITY;
     for piece in &bottom.pieces {
         let (shift, plane) = piece.shifted(bottom.reach);
@@ -124,7 +136,7 @@ mod tests {
     fn no_place_on_an_edge_governs_more_than_the_closed_form_says() {
         let ends = (Point::new(1.0, -2.0), Point::new(4.0, 2.0));
         for (reach, slope) in [(0.0, 1.5), (0.3, 1.0), (0.5, 0.0), (0.2, 4.0)] {
-            let cone = Cone { reach, slope };
+            let cone = Cone::new(reach, slope);
             for (da, db) in [(1.0, 1.0), (1.0, 1.8), (2.5, 0.5), (0.2, 5.2)] {
                 let edge = Edge::new((ends.0, da), (ends.1, db), cone).unwrap();
                 for k in 0..400 {

@@ -12,7 +12,8 @@
 //! | `grid`, `fill` | the hole as a grid of depths, for sloping sides |
 //! | `slabs` | the same for upright sides, by exact shares of cells |
 //! | `contour` | exact contours, and the volume under level ground from them |
-//! | `excavate`, `kink` | the cut between a ground and the grid |
+//! | `terrain` | the ground in the shell's frame, row by row |
+//! | `excavate`, `sums`, `kink` | the cut between ground and grid |
 //! | `top_edge` | where the sides meet the ground |
 //! | `safety` | the cautions beside the numbers |
 //!
@@ -29,6 +30,8 @@ mod kink;
 pub mod safety;
 mod shape;
 mod slabs;
+mod sums;
+mod terrain;
 mod top_edge;
 
 pub use bottom::STEEPEST_SLOPE;

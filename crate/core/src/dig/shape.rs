@@ -3,6 +3,7 @@
 use super::bottom::{Bottom, STEEPEST_SLOPE};
 use super::grid::Grid;
 use super::{contour, fill, influence, slabs};
+use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region};
 use crate::shell::Shell;
 use crate::site::DigSettings;
@@ -21,18 +22,23 @@ const MOST_HEADROOM: f64 = 100.0;
 /// A side whose run within a cell rises more than this is drawn with smaller cells, metres.
 const STEEPEST_CELL: f64 = 0.5;
 
+/// How far apart the ground is looked at along the rim, metres.
+const RIM_STEP: f64 = 0.25;
+
 /// The hole in the shell's own frame, before it meets any ground.
 #[derive(Debug, Clone)]
 pub struct DigShape {
     pub(super) bottom: Bottom,
     pub(super) grid: Grid,
-    /// Share of each cell that is hole: 1 everywhere for sloping sides.
+    /// Share of each cell that is hole; empty for sloping sides, where it is 1 everywhere.
     pub(super) cover: Vec<f64>,
     /// That share times its mean depth below the rim, metres.
     pub(super) depths: Vec<f64>,
     headroom: f64,
     /// Steepest side that the standard lists for the soil, run per unit of rise.
     pub(super) steepest: f64,
+    /// Where the ground is looked at besides: corners of the bottom and the rim, by rows.
+    pub(super) spots: Vec<Spot>,
     /// Plan of the bottom with the ground kept free round it.
     floor: Region,
 }
@@ -54,7 +60,7 @@ impl DigShape {
         } else {
             0.0
         };
-        let floor = contour::contour(&bottom, bottom.shallowest(), DRAWING_TOLERANCE);
+        let floor = widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE);
         let mut cell = CELL;
         while bottom.slope > 0.0 && cell > STEEPEST_CELL * bottom.slope {
             cell /= 2.0;
@@ -72,11 +78,12 @@ impl DigShape {
         let grid = Grid::covering(low, high, cell);
         let (cover, depths) = if bottom.slope > 0.0 {
             let depths = fill::fill(&bottom, beyond(cell), &grid);
-            (vec![1.0; grid.len()], depths)
+            (Vec::new(), depths)
         } else {
             slabs::fill(&bottom, &grid)
         };
         Self {
+            spots: spots(&bottom, &grid),
             bottom,
             grid,
             cover,
@@ -85,6 +92,20 @@ impl DigShape {
             steepest,
             floor,
         }
+    }
+
+    /// Share of hole in the cells of a row; `None` where it is 1 throughout.
+    pub(super) fn cover_of(&self, row: usize) -> Option<&[f64]> {
+        self.cover.get(self.row(row))
+    }
+
+    /// That share times the mean depth, metres.
+    pub(super) fn depths_of(&self, row: usize) -> &[f64] {
+        self.depths.get(self.row(row)).unwrap_or_default()
+    }
+
+    fn row(&self, row: usize) -> core::ops::Range<usize> {
+        row * self.grid.columns..(row + 1) * self.grid.columns
     }
 
     /// How far above the rim the slope was followed, metres.
@@ -124,6 +145,48 @@ impl DigShape {
     pub fn level_volume(&self, surface: f64) -> f64 {
         contour::level_volume(&self.bottom, surface)
     }
+}
+
+/// A place where the ground is looked at besides the sums.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Spot {
+    pub row: usize,
+    pub column: usize,
+    /// Depth of the bottom there, metres: a floor may be deepest at a corner that no cell's
+    /// centre meets.
+    pub depth: f64,
+    pub on_rim: bool,
+}
+
+/// The corners of the bottom, and the outline at most `RIM_STEP` apart, by rows.
+fn spots(bottom: &Bottom, grid: &Grid) -> Vec<Spot> {
+    let spot = |p: Point, depth: f64, on_rim: bool| {
+        let (column, row) = grid.place_of(p);
+        Spot {
+            row,
+            column,
+            depth,
+            on_rim,
+        }
+    };
+    let corners = bottom.pieces.iter().flat_map(|piece| piece.corners());
+    let mut spots: Vec<Spot> = corners.map(|(p, depth)| spot(p, depth, false)).collect();
+    for (a, b) in bottom.plan.rings().flat_map(|ring| ring.edges()) {
+        let steps = (a.distance(b) / RIM_STEP).ceil();
+        let along = (0..steps as u32).map(|k| a + (b - a) * (f64::from(k) / steps));
+        spots.extend(along.map(|p| spot(p, f64::NEG_INFINITY, true)));
+    }
+    spots.sort_by_key(|spot| (spot.row, spot.column));
+    // Of the corners in one cell the deepest tells all.
+    spots.dedup_by(|b, a| {
+        let same = (a.row, a.column) == (b.row, b.column);
+        if same {
+            a.depth = a.depth.max(b.depth);
+            a.on_rim |= b.on_rim;
+        }
+        same
+    });
+    spots
 }
 
 /// The rectangle round the bottom, `run` metres wider on every side.

@@ -118,8 +118,11 @@ mod tests {
         let sum: f64 = shares.iter().sum();
         assert!((sum * grid.cell * grid.cell - region.area()).abs() < 1e-9);
         assert!(shares.iter().all(|s| (0.0..=1.0).contains(s)));
-        let index = grid.index_of(Point::new(0.13, -0.3));
-        assert!((shares[index] - 1.0).abs() < 1e-12);
-        assert_eq!(shares[grid.index_of(Point::new(0.2, 0.2))], 0.0);
+        let share = |x: f64, y: f64| {
+            let (column, row) = grid.place_of(Point::new(x, y));
+            shares[row * grid.columns + column]
+        };
+        assert!((share(0.13, -0.3) - 1.0).abs() < 1e-12);
+        assert_eq!(share(0.2, 0.2), 0.0);
     }
 }

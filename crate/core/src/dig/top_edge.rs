@@ -7,11 +7,15 @@ use crate::geom::{Point, Polygon, Region, Ring};
 /// metres: a stake is not set nearer.
 const SIMPLER: f64 = 0.005;
 
-/// The area where the field is positive. `value` gives the field at a cell's centre; beyond
-/// the grid it counts as negative.
-pub(super) fn positive_area(grid: &Grid, value: impl Fn(usize, usize) -> f64) -> Region {
-    let rings = Tracer::new(grid, value).rings();
-    nested(rings.into_iter().map(simplified).collect())
+/// The area where the field is positive. `values` gives the field at every cell's centre, row
+/// by row; beyond the grid it counts as negative.
+pub(super) fn positive_area(grid: &Grid, values: &[f64]) -> Region {
+    let mut tracer = Tracer {
+        grid,
+        values,
+        walked: vec![false; grid.len()],
+    };
+    nested(tracer.rings().into_iter().map(simplified).collect())
 }
 
 /// A step of the walk: the square entered (by its low corner) and the heading.
@@ -58,24 +62,12 @@ impl Heading {
 
 struct Tracer<'a> {
     grid: &'a Grid,
-    values: Vec<f64>,
+    values: &'a [f64],
     /// Whether the upward crossing right of a cell has been walked.
     walked: Vec<bool>,
 }
 
-impl<'a> Tracer<'a> {
-    fn new(grid: &'a Grid, value: impl Fn(usize, usize) -> f64) -> Self {
-        let values = (0..grid.rows)
-            .flat_map(|row| (0..grid.columns).map(move |column| (column, row)))
-            .map(|(column, row)| value(column, row))
-            .collect();
-        Self {
-            grid,
-            values,
-            walked: vec![false; grid.len()],
-        }
-    }
-
+impl Tracer<'_> {
     fn value(&self, column: usize, row: usize) -> f64 {
         let inside = column < self.grid.columns && row < self.grid.rows;
         let index = row * self.grid.columns + column;
@@ -85,14 +77,13 @@ impl<'a> Tracer<'a> {
 
     fn rings(&mut self) -> Vec<Ring> {
         let mut rings = Vec::new();
-        for row in 0..self.grid.rows {
-            for column in 0..self.grid.columns {
+        let rows = self.values.chunks(self.grid.columns.max(1)).enumerate();
+        for (row, values) in rows {
+            let next = values.iter().skip(1).chain(&[-1.0]);
+            for (column, (here, right)) in values.iter().zip(next).enumerate() {
+                let crosses = *here > 0.0 && *right <= 0.0;
                 let index = row * self.grid.columns + column;
-                let here = self.values.get(index).is_some_and(|v| *v > 0.0);
-                if here
-                    && self.value(column + 1, row) <= 0.0
-                    && !self.walked.get(index).copied().unwrap_or(true)
-                {
+                if crosses && self.walked.get(index) == Some(&false) {
                     rings.push(self.walk(column, row));
                 }
             }
@@ -248,6 +239,13 @@ mod tests {
     use super::*;
     use crate::math::TURN;
 
+    fn area(grid: &Grid, value: impl Fn(usize, usize) -> f64) -> Region {
+        let rows = 0..grid.rows;
+        let cells = rows.flat_map(|row| (0..grid.columns).map(move |column| (column, row)));
+        let values: Vec<f64> = cells.map(|(column, row)| value(column, row)).collect();
+        positive_area(grid, &values)
+    }
+
     #[test]
     fn a_ring_shaped_area_has_its_hole_and_the_right_area() {
         let grid = Grid::covering(Point::new(-3.0, -3.0), Point::new(3.0, 3.0), 0.05);
@@ -255,7 +253,7 @@ mod tests {
             let r = grid.centre(column, row).distance(Point::new(0.1, 0.2));
             (r - 1.0).min(2.5 - r)
         };
-        let region = positive_area(&grid, value);
+        let region = area(&grid, value);
         assert_eq!(region.polygons.len(), 1);
         assert_eq!(region.polygons[0].holes.len(), 1);
         let exact = TURN / 2.0 * (2.5 * 2.5 - 1.0);
@@ -274,9 +272,9 @@ mod tests {
             let on = [(5, 5), (6, 6), (9, 3)].contains(&(c, r));
             if on { 1.0 } else { -1.0 }
         };
-        let region = positive_area(&grid, value);
+        let region = area(&grid, value);
         assert!(region.polygons.iter().all(|p| p.holes.is_empty()));
         assert!(region.area() > 0.0);
-        assert!(positive_area(&grid, |_, _| -1.0).is_empty());
+        assert!(area(&grid, |_, _| -1.0).is_empty());
     }
 }
