@@ -2,7 +2,10 @@
 
 use batterboard_core::exchange::{Opened, Unknown, open, open_shell, save, save_shell};
 use batterboard_core::finding::Finding;
+use batterboard_core::report::Report;
+use batterboard_core::results::{Cache, Results};
 use batterboard_core::shell::catalogue;
+use batterboard_core::units::System;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -193,6 +196,28 @@ proptest! {
         // Without the bag the member is gone, and nothing else is.
         let plain = save(opened.site.site(), &Unknown::default());
         prop_assert!(open(&plain).unwrap().unknown.is_empty());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn every_site_that_opens_has_a_report(site in site()) {
+        let opened = open(&site.to_string()).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
+        let results = Results::compute(&opened.site, &mut Cache::default());
+        for system in [System::Feet, System::Metres] {
+            let report = Report::new(&opened.site, &results, system);
+            prop_assert!(report.to_text().contains("utility-locating service"));
+            let json: Value = serde_json::from_str(&report.to_json()).unwrap();
+            for list in ["clearances", "quantities"] {
+                for entry in json[list].as_array().unwrap() {
+                    let figures = [&entry["value"], &entry["room"]["value"]];
+                    prop_assert!(figures.iter().any(|f| f.is_number()), "{entry}");
+                    prop_assert!(!entry.to_string().contains("NaN"), "{entry}");
+                }
+            }
+        }
     }
 }
 
