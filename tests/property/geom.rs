@@ -47,6 +47,21 @@ fn curved() -> impl Strategy<Value = Outline> {
     })
 }
 
+/// A line that wanders, often round itself.
+fn wander() -> impl Strategy<Value = Vec<Point>> {
+    let legs = prop::collection::vec((0.5..5.0f64, -0.3..0.4f64), 3..14);
+    legs.prop_map(|legs| {
+        let (mut at, mut heading) = (Point::default(), 0.0);
+        let mut line = vec![at];
+        for (length, turn) in legs {
+            heading += turn * TURN;
+            at = at + Vector::at_angle(heading) * length;
+            line.push(at);
+        }
+        line
+    })
+}
+
 /// Random places about the origin.
 fn places() -> impl Strategy<Value = Vec<Point>> {
     prop::collection::vec((-16.0..16.0f64, -16.0..16.0f64), 40)
@@ -67,6 +82,15 @@ fn to_edge(p: Point, a: Point, b: Point) -> f64 {
 fn to_ring(p: Point, ring: &Ring) -> f64 {
     let distances = ring.edges().map(|(a, b)| to_edge(p, a, b));
     distances.fold(f64::INFINITY, f64::min)
+}
+
+fn to_rings(p: Point, region: &Region) -> f64 {
+    let distances = region.rings().map(|ring| to_ring(p, ring));
+    distances.fold(f64::INFINITY, f64::min)
+}
+
+fn inside_all(p: Point, region: &Region) -> bool {
+    region.rings().filter(|ring| inside(p, ring)).count() % 2 == 1
 }
 
 /// Inside by counting the crossings of a level ray, independent of winding numbers.
@@ -116,6 +140,50 @@ proptest! {
             if (to_edge - r).abs() > DRAWING_TOLERANCE {
                 prop_assert_eq!(wider.contains(p), within || to_edge < r, "wider at {:?}", p);
                 prop_assert_eq!(narrower.contains(p), within && to_edge > r, "narrower at {:?}", p);
+            }
+        }
+    }
+
+    /// The same on a strip along a wandering line: hooks, pockets and holes with narrow mouths,
+    /// round corners of many vertices, distances far beyond their radii.
+    #[test]
+    fn widening_a_strip_is_a_matter_of_distance(
+        line in wander(),
+        half in 0.1..0.8f64,
+        r in 0.05..5.0f64,
+        places in places(),
+    ) {
+        let strip = offset::widen_chain(&line, half, 0.01);
+        let wider = offset::widen(&strip, r, DRAWING_TOLERANCE);
+        let narrower = offset::widen(&strip, -r / 5.0, DRAWING_TOLERANCE);
+        let to_line = |p: Point| {
+            let edges = line.iter().zip(line.iter().skip(1));
+            edges.map(|(a, b)| to_edge(p, *a, *b)).fold(f64::INFINITY, f64::min)
+        };
+        for p in places.into_iter().chain(line.iter().copied()) {
+            prop_assert_eq!(strip.contains(p), inside_all(p, &strip));
+            if (to_line(p) - half).abs() > 0.011 {
+                prop_assert_eq!(strip.contains(p), to_line(p) < half, "strip at {:?}", p);
+            }
+            let (within, to_edge) = (inside_all(p, &strip), to_rings(p, &strip));
+            if (to_edge - r).abs() > DRAWING_TOLERANCE {
+                prop_assert_eq!(wider.contains(p), within || to_edge < r, "wider at {:?}", p);
+            }
+            if (to_edge - r / 5.0).abs() > DRAWING_TOLERANCE {
+                prop_assert_eq!(narrower.contains(p), within && to_edge > r / 5.0, "narrower at {:?}", p);
+            }
+        }
+    }
+
+    /// The same on curved outlines, flattened.
+    #[test]
+    fn widening_curves_is_a_matter_of_distance(outline in curved(), r in 0.05..8.0f64, places in places()) {
+        let region = outline.region(0.005);
+        let wider = offset::widen(&region, r, DRAWING_TOLERANCE);
+        for p in places {
+            let (within, to_edge) = (inside_all(p, &region), to_rings(p, &region));
+            if (to_edge - r).abs() > DRAWING_TOLERANCE {
+                prop_assert_eq!(wider.contains(p), within || to_edge < r, "wider at {:?}", p);
             }
         }
     }

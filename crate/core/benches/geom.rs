@@ -46,7 +46,7 @@ fn widening(c: &mut Criterion) {
     let region = kidney().region(DRAWING_TOLERANCE);
     let ring = &region.polygons[0].outer;
     let count = ring.0.len();
-    for distance in [0.2, 2.0] {
+    for distance in [0.2, 2.0, 4.0, -0.3, -1.9] {
         c.bench_function(&format!("widen {count} vertices by {distance} m"), |b| {
             b.iter(|| offset::widen(black_box(&region), distance, DRAWING_TOLERANCE));
         });
@@ -57,7 +57,7 @@ fn widening(c: &mut Criterion) {
             .collect();
         let polygon = geo::Polygon::new(geo::LineString(coords), Vec::new());
         // The join angle that keeps its chords within the same tolerance.
-        let angle = 1.886 * (DRAWING_TOLERANCE / distance).sqrt();
+        let angle = 1.886 * (DRAWING_TOLERANCE / distance.abs()).sqrt();
         let style = BufferStyle::new(distance).line_join(LineJoin::Round(angle));
         c.bench_function(&format!("peer: geo buffer by {distance} m"), |b| {
             b.iter(|| black_box(&polygon).buffer_with_style(style.clone()));

@@ -124,16 +124,22 @@ impl Boundary {
         })
     }
 
-    /// A point where the two boundaries cross or touch, if they do.
+    /// A point where the two boundaries cross or touch, if they do. Only edges that reach into
+    /// the other's box can: of a lot round a shell that is none.
     pub(super) fn first_crossing(&self, other: &Self) -> Option<Point> {
-        let extent = other.extent?;
-        self.edges
-            .iter()
-            .filter(|edge| edge.box_meets(extent))
-            .find_map(|edge| {
-                let here = other.edges.iter().find_map(|rival| edge.crossing(rival))?;
-                Some(edge.from + edge.along * here)
-            })
+        let (extent, other_extent) = (self.extent?, other.extent?);
+        let within = |edges: &[Edge], extent| -> Vec<Edge> {
+            let reaching = edges.iter().filter(|edge| edge.box_meets(extent));
+            reaching.copied().collect()
+        };
+        let rivals = within(&other.edges, extent);
+        if rivals.is_empty() {
+            return None;
+        }
+        within(&self.edges, other_extent).iter().find_map(|edge| {
+            let here = rivals.iter().find_map(|rival| edge.crossing(rival))?;
+            Some(edge.from + edge.along * here)
+        })
     }
 
     /// Vertices, and the middles of the stretches between vertices and crossings with another

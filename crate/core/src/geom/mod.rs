@@ -26,7 +26,9 @@ pub mod offset;
 pub mod path;
 pub mod pattern;
 pub mod point;
+mod raw_ring;
 pub mod region;
+mod spur;
 pub mod validate;
 
 pub use path::{Outline, PathRecord, Segment, Track, Vertex};

@@ -2,16 +2,9 @@
 //! that varies from vertex to vertex.
 //!
 //! # Method
-//! A *raw ring* runs along every edge of a ring at its radius to the right, round each outer
-//! corner on an arc, and through each inner corner by way of the corner itself. Seen as a
-//! chain it is the ring plus one quadrilateral for each edge plus one sector for each outer
-//! corner, all counter-clockwise; so it winds about a point a positive number of times exactly
-//! where the ring or one of those pieces covers it, and one overlay with fill rule *positive*
-//! gives the widened area. Where the two edges at an inner corner are long enough, the detour
-//! through the corner is cut short at the meeting point of the two offset edges: that only
-//! takes away what both quadrilaterals cover.
-//!
-//! Narrowing is widening the outside: the ring is reversed, widened, and reversed again.
+//! One *raw ring* for each ring (see [`super::raw_ring`]) winds a positive number of times about
+//! exactly the points that the widened ring covers; one overlay with fill rule *positive* cleans
+//! it. Narrowing is widening the outside: the ring is reversed, widened, and reversed again.
 //!
 //! # Accuracy
 //! Arcs at corners are inscribed chords within `tolerance` metres *inside* the true arc, so a
@@ -20,17 +13,9 @@
 //! decide (see [`super::distance`]).
 
 use super::boolean::positive_winding;
-use super::flatten::{arc_step, step_count, turned};
 use super::point::{Point, Vector};
+use super::raw_ring::{mitred_ring, raw_ring};
 use super::region::{Region, Ring};
-use crate::math::{TURN, asin, cos, sin, wrap_half_turn};
-
-/// Points nearer than this are one, metres: the order of the overlay's own grid.
-const SAME_PLACE: f64 = 1e-7;
-
-/// A mitre longer than this many times the distance is cut off square (a corner sharper than
-/// 29 degrees): common drafting practice, no source.
-const MITRE_LIMIT: f64 = 4.0;
 
 /// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs
 /// whose chords stay within `tolerance` metres inside the true arc.
@@ -90,18 +75,7 @@ pub fn widen_mitred(ring: &Ring, distance: f64) -> Region {
     } else {
         ring.clone()
     };
-    let corners = distinct(&with_radius(&outside.0, distance.abs()));
-    let mut out = Vec::new();
-    for corner in corners_of(&corners) {
-        match corner.mitre() {
-            _ if corner.sweep() < 0.0 => corner.cut_short(&mut out),
-            Some((point, _)) if point.distance(corner.at) <= MITRE_LIMIT * corner.radius => {
-                out.push(point);
-            }
-            _ => out.extend([corner.arrival(), corner.departure()]),
-        }
-    }
-    let raw = Ring(out);
+    let raw = mitred_ring(&with_radius(&outside.0, distance.abs()));
     positive_winding(&[if distance < 0.0 { raw.reversed() } else { raw }])
 }
 
@@ -148,170 +122,6 @@ fn is_gentle(ring: &[(Point, f64)], tolerance: f64) -> bool {
 /// The same radius at every vertex.
 fn with_radius(points: &[Point], radius: f64) -> Vec<(Point, f64)> {
     points.iter().map(|p| (*p, radius)).collect()
-}
-
-/// The raw ring to the right of a closed list of vertices and radii: see the module's method.
-fn raw_ring(vertices: &[(Point, f64)], tolerance: f64) -> Ring {
-    let vertices = distinct(vertices);
-    if let [(centre, radius)] = vertices.as_slice() {
-        let spoke = Vector::new(*radius, 0.0);
-        let mut circle = vec![*centre + spoke];
-        arc(*centre, spoke, TURN, tolerance, &mut circle);
-        return Ring(circle);
-    }
-    let mut out = Vec::with_capacity(3 * vertices.len());
-    for corner in corners_of(&vertices) {
-        let sweep = corner.sweep();
-        if sweep >= 0.0 {
-            out.push(corner.arrival());
-            let spoke = corner.incoming.normal * corner.radius;
-            arc(corner.at, spoke, sweep, tolerance, &mut out);
-            out.push(corner.departure());
-        } else {
-            corner.cut_short(&mut out);
-        }
-    }
-    out.dedup_by(|a, b| a.distance(*b) < SAME_PLACE);
-    Ring(out)
-}
-
-/// Vertices without repeats (the larger radius of two at one place is kept).
-fn distinct(vertices: &[(Point, f64)]) -> Vec<(Point, f64)> {
-    let mut kept: Vec<(Point, f64)> = Vec::with_capacity(vertices.len());
-    for &(p, r) in vertices {
-        match kept.last_mut() {
-            Some((q, s)) if q.distance(p) < SAME_PLACE => *s = s.max(r),
-            _ => kept.push((p, r)),
-        }
-    }
-    if let [(first, s), .., (last, r)] = kept.as_mut_slice()
-        && first.distance(*last) < SAME_PLACE
-    {
-        *s = s.max(*r);
-        kept.pop();
-    }
-    kept
-}
-
-/// An edge and the common tangent, to its right, of the discs at its ends.
-#[derive(Debug, Clone, Copy)]
-struct Edge {
-    /// Unit direction of travel.
-    along: Vector,
-    /// Unit normal of the tangent line, pointing away from the edge.
-    normal: Vector,
-    /// By how much the normal leans forward of the edge's own right normal, radians.
-    lean: f64,
-    /// Length of the tangent line between the two discs, metres.
-    run: f64,
-}
-
-impl Edge {
-    fn between((from, r): (Point, f64), (to, s): (Point, f64)) -> Self {
-        let span = to - from;
-        let length = span.length();
-        let along = span * (1.0 / length);
-        // Where one disc holds the other, the larger one is all there is: the tangent shrinks
-        // to the point of that disc farthest along the edge.
-        let forward = ((r - s) / length).clamp(-1.0, 1.0);
-        let aside = (1.0 - forward * forward).sqrt();
-        Self {
-            along,
-            normal: along * forward - along.left() * aside,
-            lean: if forward == 0.0 { 0.0 } else { asin(forward) },
-            run: length * aside,
-        }
-    }
-}
-
-/// A vertex with the edges on both sides of it.
-#[derive(Debug, Clone, Copy)]
-struct Corner {
-    at: Point,
-    radius: f64,
-    incoming: Edge,
-    outgoing: Edge,
-}
-
-/// The corners of a closed list of distinct vertices.
-fn corners_of(vertices: &[(Point, f64)]) -> impl Iterator<Item = Corner> + '_ {
-    let edges: Vec<Edge> = vertices
-        .iter()
-        .zip(vertices.iter().cycle().skip(1))
-        .map(|(a, b)| Edge::between(*a, *b))
-        .collect();
-    let mut incoming = edges.clone();
-    incoming.rotate_right(usize::from(!edges.is_empty()));
-    vertices
-        .iter()
-        .zip(incoming)
-        .zip(edges)
-        .map(|((&(at, radius), incoming), outgoing)| Corner {
-            at,
-            radius,
-            incoming,
-            outgoing,
-        })
-}
-
-impl Corner {
-    /// From the incoming to the outgoing normal, radians: positive round an outer corner
-    /// (up to a full turn), negative at an inner one. Turning straight back is an outer corner.
-    fn sweep(&self) -> f64 {
-        let (u, v) = (self.incoming.along, self.outgoing.along);
-        let turn = wrap_half_turn(Vector::new(u.dot(v), u.cross(v)).angle());
-        turn + self.outgoing.lean - self.incoming.lean
-    }
-
-    /// End of the incoming tangent line.
-    fn arrival(&self) -> Point {
-        self.at + self.incoming.normal * self.radius
-    }
-
-    /// Start of the outgoing tangent line.
-    fn departure(&self) -> Point {
-        self.at + self.outgoing.normal * self.radius
-    }
-
-    /// The way round an inner corner: the meeting point of the two tangent lines where both
-    /// are at least twice as long as what it cuts off them, else through the corner itself.
-    ///
-    /// Cut short by no more than half at either end, no edge's quadrilateral folds over, and
-    /// every point of the piece cut off is covered by the neighbour's: nothing is lost.
-    fn cut_short(&self, out: &mut Vec<Point>) {
-        let shorter = self.incoming.run.min(self.outgoing.run);
-        match self.mitre() {
-            Some((point, cut)) if 2.0 * cut <= shorter => out.push(point),
-            _ => out.extend([self.arrival(), self.at, self.departure()]),
-        }
-    }
-
-    /// Where the two tangent lines meet, and how far from their ends that is, metres; `None`
-    /// when they run side by side in opposite directions.
-    fn mitre(&self) -> Option<(Point, f64)> {
-        let (m, n) = (self.incoming.normal, self.outgoing.normal);
-        let share = 1.0 + m.dot(n);
-        (share > 1e-9).then(|| {
-            let point = self.at + (m + n) * (self.radius / share);
-            (point, self.radius * m.cross(n).abs() / share)
-        })
-    }
-}
-
-/// Points of an arc about `centre` from `centre + spoke` through `sweep` radians, both ends
-/// left out: chords within `tolerance` metres inside it.
-fn arc(centre: Point, spoke: Vector, sweep: f64, tolerance: f64, out: &mut Vec<Point>) {
-    let steps = step_count(sweep, arc_step(spoke.length(), tolerance));
-    if steps < 2 {
-        return;
-    }
-    let step = sweep / f64::from(steps);
-    let (cos, sin) = (cos(step), sin(step));
-    let mut spoke = spoke;
-    for _ in 1..steps {
-        spoke = turned(spoke, cos, sin);
-        out.push(centre + spoke);
-    }
 }
 
 #[cfg(test)]
@@ -481,6 +291,19 @@ mod tests {
             widened.area()
         );
         assert!(widened.contains(Point::new(0.5, -2.4)));
+    }
+
+    #[test]
+    fn a_needle_with_one_large_disc_reaches_no_farther_than_its_tip() {
+        // At the tip the tangents of the far side turn more than half way round.
+        let ring = [
+            (Point::new(6.46, 3.86), 2.37),
+            (Point::new(1.95, 5.93), 0.28),
+            (Point::new(6.15, 3.29), 0.0),
+        ];
+        let widened = widen_tapered(&ring, DRAWING_TOLERANCE);
+        assert!(!widened.contains(Point::new(1.56, 6.11)));
+        assert!(widened.contains(Point::new(1.70, 6.00)));
     }
 
     #[test]
