@@ -1,11 +1,12 @@
-// A door for the benchmark, open only where the address asks for it (?bench).
+// A door for benchmarks and tests, open only where the address asks for it (?bench).
+import type { BenchDoor } from './bench-door.ts';
 import { ask } from './door/planner.ts';
-
-export interface BenchDoor {
-  ask: typeof ask;
-}
+import { watchFrames } from './plan/frame.ts';
+import { current } from './plan/view.ts';
+import { refresh } from './state/actions.ts';
 
 export function benchDoor(): void {
   if (!new URLSearchParams(location.search).has('bench')) return;
-  (window as unknown as { bench: BenchDoor }).bench = { ask };
+  const door: BenchDoor = { ask, refresh, watchFrames, view: () => current.view };
+  Object.assign(window, { bench: door });
 }

@@ -1,0 +1,63 @@
+// A mouse and a finger that do the same things. The finger's events are real touches, sent through the
+// browser's own input.
+import type { CDPSession, Page } from '@playwright/test';
+import type { Spot } from './site.ts';
+
+export interface Hand {
+  down(at: Spot): Promise<void>;
+  /** Moves there in steps. */
+  to(at: Spot): Promise<void>;
+  up(): Promise<void>;
+}
+
+const STEPS = 12;
+
+export function mouse(page: Page): Hand {
+  return {
+    async down(at) {
+      await page.mouse.move(at.x, at.y);
+      await page.mouse.down();
+    },
+    to: (at) => page.mouse.move(at.x, at.y, { steps: STEPS }),
+    up: () => page.mouse.up(),
+  };
+}
+
+export async function finger(page: Page): Promise<Hand> {
+  const browser: CDPSession = await page.context().newCDPSession(page);
+  let last: Spot = { x: 0, y: 0 };
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: Spot[]) =>
+    browser.send('Input.dispatchTouchEvent', { type, touchPoints });
+  return {
+    async down(at) {
+      last = at;
+      await send('touchStart', [at]);
+    },
+    async to(at) {
+      const from = last;
+      for (let step = 1; step <= STEPS; step += 1) {
+        const part = step / STEPS;
+        last = { x: from.x + (at.x - from.x) * part, y: from.y + (at.y - from.y) * part };
+        await send('touchMove', [last]);
+      }
+    },
+    async up() {
+      await send('touchEnd', []);
+    },
+  };
+}
+
+/** Two fingers that start and end at these places. */
+export async function pinch(page: Page, from: [Spot, Spot], to: [Spot, Spot]): Promise<void> {
+  const browser = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: { x: number; y: number; id: number }[]) =>
+    browser.send('Input.dispatchTouchEvent', { type, touchPoints });
+  const between = (part: number) =>
+    from.map((start, id) => {
+      const end = to[id] ?? start;
+      return { id, x: start.x + (end.x - start.x) * part, y: start.y + (end.y - start.y) * part };
+    });
+  await send('touchStart', between(0));
+  for (let step = 1; step <= STEPS; step += 1) await send('touchMove', between(step / STEPS));
+  await send('touchEnd', []);
+}

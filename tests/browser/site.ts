@@ -1,0 +1,156 @@
+// What the browser tests share: the demo sites, the way from site metres to the screen, and what the
+// ledger says, both as the reader sees it and as the planner has it.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import type { BenchDoor } from '../../www/src/bench-door.ts';
+
+declare global {
+  interface Window {
+    bench: BenchDoor;
+  }
+}
+
+const FOLDER = join(import.meta.dirname, '../../demo-sites');
+
+/** The demo sites' files. */
+export const DEMO_SITES = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.json') && !file.endsWith('.schema.json'))
+  .sort();
+
+export const demoText = (file: string): string => readFileSync(join(FOLDER, file), 'utf8');
+
+/** A first visit: the page with its first sheet. */
+export async function firstVisit(page: Page): Promise<void> {
+  await page.goto('./?bench');
+  await expect(page.locator('.demo')).toHaveCount(DEMO_SITES.length);
+}
+
+/** The page with a demo site open and painted. */
+export async function openDemo(page: Page, file: string): Promise<void> {
+  await firstVisit(page);
+  await page.locator(`.demo[data-file="${file}"]`).click();
+  await expect(page.locator('.welcome')).toHaveCount(0);
+  await expect(page.locator('.clearance').first()).toBeVisible();
+  await settled(page);
+}
+
+/** Waits until whatever was asked of the page has been painted. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+export interface Spot {
+  x: number;
+  y: number;
+}
+
+/** Where a site position lies on the screen, css pixels. */
+export async function onScreen(page: Page, [x, y]: [number, number]): Promise<Spot> {
+  const view = await page.evaluate(() => window.bench.view());
+  const box = await page.locator('.plan-canvas').boundingBox();
+  if (!box) throw new Error('the plan is not on the screen');
+  return {
+    x: box.x + view.width / 2 + (x - view.x) * view.scale,
+    y: box.y + view.height / 2 - (y - view.y) * view.scale,
+  };
+}
+
+export interface Standing {
+  at: [number, number];
+  heading: number;
+  mirrored: boolean;
+  coping: number;
+}
+
+/** Where the shell stands. */
+export async function standing(page: Page): Promise<Standing> {
+  const shell = await page.evaluate(() => window.bench.ask((p) => p.ledger().shell, null));
+  if (!shell) throw new Error('there is no shell');
+  return { at: shell.at, heading: shell.heading_value, mirrored: shell.mirrored, coping: shell.coping_value };
+}
+
+/** The middle of the shell on the screen. */
+export async function shellOnScreen(page: Page): Promise<Spot> {
+  return onScreen(page, (await standing(page)).at);
+}
+
+/** The shell's turning handle on the screen: the nearest place along its heading that turns it. */
+export async function handleOnScreen(page: Page): Promise<Spot> {
+  const at = await page.evaluate(() =>
+    window.bench.ask((p): [number, number] | null => {
+      const { scale } = window.bench.view();
+      const shell = p.ledger().shell;
+      if (!shell) return null;
+      const touched: number[] = [];
+      for (let reach = 0; reach < 30; reach += 0.02) {
+        const x = shell.at[0] + reach * Math.sin(shell.heading_value);
+        const y = shell.at[1] + reach * Math.cos(shell.heading_value);
+        if (p.hover(x, y, 10 / scale, scale) === 'turn') touched.push(reach);
+      }
+      const first = touched.at(0);
+      const last = touched.at(-1);
+      if (first === undefined || last === undefined) return null;
+      const middle = (first + last) / 2;
+      return [
+        shell.at[0] + middle * Math.sin(shell.heading_value),
+        shell.at[1] + middle * Math.cos(shell.heading_value),
+      ];
+    }, null),
+  );
+  if (!at) throw new Error('no handle was found');
+  return onScreen(page, at);
+}
+
+/** The site file as it would be saved now. */
+export const savedText = (page: Page): Promise<string> => page.evaluate(() => window.bench.ask((p) => p.save(), ''));
+
+export const reportJson = (page: Page): Promise<string> =>
+  page.evaluate(() => window.bench.ask((p) => p.report_json(), ''));
+
+/** What the reader sees in the ledger, row by row. */
+export async function readLedger(page: Page) {
+  const clearances = await page.locator('.clearance').evaluateAll((rows) =>
+    rows.map((row) => ({
+      name: row.querySelector('.clearance-name')?.textContent ?? '',
+      room: row.querySelector('.clearance-room')?.childNodes[1]?.textContent ?? '',
+      distance: row.querySelector('.clearance-distance')?.textContent ?? '',
+      short: row.getAttribute('data-short') === 'true',
+    })),
+  );
+  const quantities = await page.locator('.quantity').evaluateAll((rows) =>
+    rows.map((row) => ({
+      key: row.getAttribute('data-key') ?? '',
+      value: row.querySelector('.quantity-value')?.textContent ?? '',
+    })),
+  );
+  const verdict = await page.locator('.verdict h2').innerText();
+  return { verdict, clearances, quantities };
+}
+
+/** The same rows as the planner has them. */
+export async function plannerLedger(page: Page) {
+  return page.evaluate(() =>
+    window.bench.ask((p) => {
+      const now = p.ledger();
+      return {
+        verdict: now.verdict.text,
+        clearances: now.clearances.map((row) => ({
+          name: row.name,
+          room: row.short ? row.room.text : `+${row.room.text}`,
+          distance: row.distance.text,
+          short: row.short,
+        })),
+        quantities: now.quantities.map((row) => ({ key: row.key, value: row.shown.text })),
+      };
+    }, null),
+  );
+}
+
+/** Opens the panel of a step. */
+export async function openStep(page: Page, name: 'Lot' | 'Ground' | 'Shell' | 'Dig'): Promise<void> {
+  const button = page.locator('.strip-step', { hasText: name });
+  if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
+  await expect(page.locator('.panel')).toBeVisible();
+  await settled(page);
+}
