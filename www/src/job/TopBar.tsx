@@ -53,11 +53,11 @@ function Units() {
   };
   return (
     <div class="units" role="group" aria-label="Units">
-      <button type="button" aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
-        <abbr title="feet and inches">ft</abbr>
+      <button type="button" aria-label="Feet (ft)" aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
+        ft
       </button>
-      <button type="button" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
-        <abbr title="metres">m</abbr>
+      <button type="button" aria-label="Metres (m)" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
+        m
       </button>
     </div>
   );

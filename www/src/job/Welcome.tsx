@@ -66,6 +66,9 @@ export function Welcome() {
   );
 }
 
+/** A picture is painted as if on a canvas so many times larger, so that its lettering is small too. */
+const SHRUNK = 2.2;
+
 /** The site painted small, by a planner of its own. */
 function Picture({ text }: { text: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -74,13 +77,13 @@ function Picture({ text }: { text: string }) {
     const context = it?.getContext('2d', { alpha: false });
     if (!it || !context) return;
     const ratio = window.devicePixelRatio || 1;
-    const { clientWidth: width, clientHeight: height } = it;
-    it.width = Math.round(width * ratio);
-    it.height = Math.round(height * ratio);
+    it.width = Math.round(it.clientWidth * ratio);
+    it.height = Math.round(it.clientHeight * ratio);
+    const [width, height] = [it.clientWidth * SHRUNK, it.clientHeight * SHRUNK];
     aside((p) => {
       if (!p.open(text).ok) return;
       const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
-      p.paint(context, width, height, ratio, view.x, view.y, view.scale, '');
+      p.paint(context, width, height, ratio / SHRUNK, view.x, view.y, view.scale, '');
     }, undefined);
   }, [text]);
   return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;

@@ -23,7 +23,7 @@ export function ShellStep({ site }: { site: Site }) {
           <OwnShell />
         </div>
       </details>
-      <details class="part" open={site.equipment !== undefined && site.equipment !== null}>
+      <details class="part">
         <summary>Equipment pad</summary>
         <div class="part-body">
           <EquipmentPart pad={site.equipment ?? null} />

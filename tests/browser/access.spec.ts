@@ -1,0 +1,75 @@
+// No serious fault of access on any screen, in any step; every target is large enough for a thumb.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { SCREENS } from './screens.ts';
+import { DEMO_SITES, firstVisit, openDemo, openStep, settled } from './site.ts';
+
+/** The least side of a target, css pixels. */
+const THUMB = 44;
+
+async function faults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`));
+}
+
+/** Buttons, fields and summaries that can be seen and are smaller than a thumb. */
+async function smallTargets(page: Page): Promise<string[]> {
+  return page.locator('button, select, summary, input:not([type="file"])').evaluateAll((targets, least) => {
+    return targets
+      .filter((it) => it.checkVisibility() && !it.closest('.unseen'))
+      .map((it) => ({ it, box: it.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 1 && (box.height < least - 0.5 || box.width < least - 0.5))
+      .map(({ it, box }) => `${it.outerHTML.slice(0, 90)} ${box.width.toFixed(0)}x${box.height.toFixed(0)}`);
+  }, THUMB);
+}
+
+for (const { name, viewport, hasTouch } of SCREENS) {
+  test.describe(name, () => {
+    test.use({ viewport, hasTouch });
+
+    test('the first sheet', async ({ page }) => {
+      await firstVisit(page);
+      expect(await faults(page)).toEqual([]);
+      expect(await smallTargets(page)).toEqual([]);
+    });
+
+    test('the plan, the ledger and every step', async ({ page }) => {
+      await openDemo(page, DEMO_SITES[1] ?? '');
+      expect(await faults(page), 'the plan').toEqual([]);
+      for (const step of ['Lot', 'Ground', 'Shell', 'Dig'] as const) {
+        await openStep(page, step);
+        await page.locator('.panel details').evaluateAll((all) => {
+          for (const it of all) (it as HTMLDetailsElement).open = true;
+        });
+        await settled(page);
+        expect(await faults(page), step).toEqual([]);
+        expect(await smallTargets(page), step).toEqual([]);
+      }
+    });
+
+    test('a working and the report', async ({ page }) => {
+      await openDemo(page, DEMO_SITES[2] ?? '');
+      const pull = page.getByRole('button', { name: 'Show the whole ledger' });
+      if (await pull.isVisible()) await pull.click();
+      await page.locator('.quantity').first().click();
+      expect(await faults(page), 'a working').toEqual([]);
+      await page.locator('.menu > summary').click();
+      await page.getByRole('button', { name: 'Report' }).click();
+      expect(await faults(page), 'the report').toEqual([]);
+    });
+
+    test('the ledger never leaves, and nothing is wider than the screen', async ({ page }) => {
+      await openDemo(page, DEMO_SITES[0] ?? '');
+      for (const step of ['Lot', 'Ground', 'Shell', 'Dig'] as const) {
+        await openStep(page, step);
+        await expect(page.locator('.verdict h2')).toBeInViewport({ ratio: 1 });
+        await expect(page.locator('.clearance').first()).toBeInViewport();
+        await expect(page.locator('.plan-canvas')).toBeInViewport();
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        expect(wide).toBeLessThanOrEqual(0);
+      }
+    });
+  });
+}
