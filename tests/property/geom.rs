@@ -1,6 +1,6 @@
 //! Plane geometry: every area and distance reached a second way.
 
-use batterboard_core::geom::distance::{Figure, nearest};
+use batterboard_core::geom::distance::{Figure, nearest, nearest_inside};
 use batterboard_core::geom::flatten::{ChordSide, flatten};
 use batterboard_core::geom::{
     DRAWING_TOLERANCE, Outline, Point, Pose, Region, Ring, Segment, Vector, Vertex, boolean,
@@ -303,6 +303,44 @@ proptest! {
         } else {
             prop_assert!(overlap > 0.0);
             prop_assert!(to_ring(there.from, &a) < 1e-9 || to_ring(there.to, &b) < 1e-9);
+        }
+    }
+
+    /// Inside a convex lot each side's room is the least distance to it by corners and feet; over
+    /// a side, the least room is how far the farthest corner has gone, and no side that it crosses
+    /// has any left.
+    #[test]
+    fn rooms_to_the_sides_of_a_lot(lot in convex(), figure in star(), scale in 1.0..6.0f64) {
+        let lot = Ring(lot.0.iter().map(|p| Point::new(p.x * scale, p.y * scale)).collect());
+        let figure = Ring(figure.0.iter().map(|p| Point::new(p.x * 0.4, p.y * 0.4)).collect());
+        let (area, inside_lot) = (area_of(&figure), area_of(&lot));
+        let least = |a: Point, b: Point| {
+            let feet = figure.0.iter().map(|p| to_edge(*p, a, b));
+            feet.chain([to_ring(a, &figure), to_ring(b, &figure)]).fold(f64::INFINITY, f64::min)
+        };
+        let rooms: Vec<(f64, f64)> = lot
+            .edges()
+            .map(|(a, b)| {
+                let room = nearest_inside(&area, &inside_lot, &[a, b]).unwrap();
+                (room.distance, least(a, b))
+            })
+            .collect();
+        let outside = figure.0.iter().filter(|p| !inside(**p, &lot));
+        let farthest = outside.map(|p| to_ring(*p, &lot)).fold(0.0, f64::max);
+        let shortest = rooms.iter().map(|(room, _)| *room).fold(f64::INFINITY, f64::min);
+        let crosses = |a: Point, b: Point| figure.edges().any(|(p, q)| {
+            let side = |x: Point, y: Point, z: Point| (y - x).cross(z - x) > 0.0;
+            side(a, b, p) != side(a, b, q) && side(p, q, a) != side(p, q, b)
+        });
+        for ((a, b), (room, _)) in lot.edges().zip(&rooms) {
+            prop_assert!(!crosses(a, b) || *room <= 0.0, "{room} left over a side it crosses");
+        }
+        if farthest > 0.0 {
+            prop_assert!((shortest + farthest).abs() < 1e-9, "{shortest} but {farthest} gone");
+        }
+        for (room, least) in rooms {
+            let untouched = (room - least).abs() < 1e-9;
+            prop_assert!(untouched || room <= 0.0 && farthest > 0.0, "{room}, {least}");
         }
     }
 

@@ -133,7 +133,8 @@ fn deepest(a: &Figure<'_>, edges: &Boundary, b: &Figure<'_>, other: &Boundary) -
 /// Positive while the area stays on the inner side; negative when the area reaches over this
 /// side: then how far the farthest place of its boundary beyond it has gone. A place outside
 /// belongs to the side it is nearest to (at a corner to both), so reaching over one side does
-/// not count against another.
+/// not count against another; a side that is crossed without such a place leaves 0. The places
+/// looked at are the vertices and the middles of the stretches between vertices and crossings.
 pub fn nearest_inside(area: &Region, inside: &Region, side: &[Point]) -> Option<Nearest> {
     let area = Boundary::of_rings(area.rings());
     let side = Boundary::of_chain(side);
@@ -154,7 +155,8 @@ pub fn nearest_inside(area: &Region, inside: &Region, side: &[Point]) -> Option<
             (gone.distance <= to_lot + TIE).then(|| gone.sunk())
         })
         .reduce(Nearest::lesser);
-    Some(beyond.unwrap_or(apart))
+    let touch = || area.first_crossing(&side).map(|p| Nearest::between(p, p));
+    Some(beyond.or_else(touch).unwrap_or(apart))
 }
 
 #[cfg(test)]
@@ -308,6 +310,15 @@ mod tests {
         let n = nearest_inside(&block(5., -4., 2., 1.), &lot, &sides[0]).unwrap();
         assert!((n.distance + 4.0).abs() < 1e-12);
         assert!(n.to.y.abs() < 1e-12 && (n.from.y + 4.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_side_that_is_crossed_leaves_no_room() {
+        // Over both sides of the notch, its far corner nearer to the upright one.
+        let points = [[10.6, 9.0], [10.1, 11.0], [9.0, 9.5]].map(Point::from);
+        let rooms = rooms(&Region::from_ring(Ring(points.to_vec())));
+        assert!(rooms[3] < -0.1, "{rooms:?}");
+        assert_eq!(rooms[2], 0.0, "{rooms:?}");
     }
 
     #[test]
