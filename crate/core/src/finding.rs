@@ -104,6 +104,13 @@ impl Finding {
     }
 }
 
+/// The findings with the gravest first, otherwise in their order.
+pub fn gravest_first(findings: &[Finding]) -> Vec<Finding> {
+    let grades = [Severity::Fault, Severity::Caution, Severity::Note];
+    let of_grade = |grade| findings.iter().filter(move |f| f.severity == grade);
+    grades.into_iter().flat_map(of_grade).cloned().collect()
+}
+
 /// Whether any of the findings bars the way.
 pub fn any_fault(findings: &[Finding]) -> bool {
     findings.iter().any(Finding::is_fault)
@@ -124,5 +131,18 @@ mod tests {
         .under("/shell");
         assert_eq!(finding.place, "/shell/floor/2");
         assert!(any_fault(&[finding]));
+    }
+
+    #[test]
+    fn the_gravest_come_first_and_keep_their_order() {
+        let all = [
+            Finding::note("a", "", ""),
+            Finding::fault("b", "", ""),
+            Finding::caution("c", "", ""),
+            Finding::note("d", "", ""),
+            Finding::caution("e", "", ""),
+        ];
+        let order: Vec<&str> = gravest_first(&all).iter().map(|f| f.check).collect();
+        assert_eq!(order, ["b", "c", "e", "a", "d"]);
     }
 }

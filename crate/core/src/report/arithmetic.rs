@@ -7,33 +7,41 @@ pub(super) fn fill_in(formula: &str, inputs: &[(&str, &str)], result: &str) -> S
     if inputs.is_empty() {
         return String::new();
     }
-    let mut named: Vec<(usize, usize, &str)> = Vec::new();
-    let mut by_length: Vec<&(&str, &str)> = inputs.iter().collect();
-    by_length.sort_by_key(|(name, _)| core::cmp::Reverse(name.len()));
-    for (name, text) in by_length {
-        let places = whole_words(formula, name);
-        let free: Vec<usize> = places
-            .into_iter()
-            .filter(|at| {
-                let end = at + name.len();
-                named.iter().all(|(from, to, _)| end <= *from || *to <= *at)
-            })
-            .collect();
-        if free.is_empty() {
-            return listed(inputs, result);
-        }
-        named.extend(free.into_iter().map(|at| (at, at + name.len(), *text)));
-    }
-    named.sort_unstable();
+    let mut unused: Vec<&str> = inputs.iter().map(|(name, _)| *name).collect();
     let mut filled = String::new();
-    let mut done = 0;
-    for (from, to, text) in named {
-        filled.push_str(formula.get(done..from).unwrap_or_default());
-        filled.push_str(text);
-        done = to;
+    let mut rest = formula;
+    let mut inside_word = false;
+    while let Some(first) = rest.chars().next() {
+        let name = (!inside_word).then(|| longest_name(rest, inputs)).flatten();
+        let taken = match name {
+            Some((name, text)) => {
+                filled.push_str(text);
+                unused.retain(|other| *other != name);
+                name.len()
+            }
+            None => {
+                filled.push(first);
+                first.len_utf8()
+            }
+        };
+        inside_word = name.is_some() || first.is_alphanumeric();
+        rest = rest.get(taken..).unwrap_or_default();
     }
-    filled.push_str(formula.get(done..).unwrap_or_default());
-    format!("{filled} = {result}")
+    if unused.is_empty() {
+        format!("{filled} = {result}")
+    } else {
+        listed(inputs, result)
+    }
+}
+
+/// The longest name that the text begins with as a whole word, and what stands for it.
+fn longest_name<'a>(text: &str, inputs: &[(&'a str, &'a str)]) -> Option<(&'a str, &'a str)> {
+    let begins_with = |name: &str| {
+        let after = text.strip_prefix(name).map(|rest| rest.chars().next());
+        !name.is_empty() && after.is_some_and(|c| !c.is_some_and(char::is_alphanumeric))
+    };
+    let names = inputs.iter().filter(|(name, _)| begins_with(name));
+    names.max_by_key(|(name, _)| name.len()).copied()
 }
 
 fn listed(inputs: &[(&str, &str)], result: &str) -> String {
@@ -42,22 +50,6 @@ fn listed(inputs: &[(&str, &str)], result: &str) -> String {
         .map(|(name, text)| format!("{name} {text}"))
         .collect();
     format!("{}: {result}", inputs.join(", "))
-}
-
-/// Where a name occurs with no letter or digit on either side.
-fn whole_words(text: &str, name: &str) -> Vec<usize> {
-    if name.is_empty() {
-        return Vec::new();
-    }
-    let apart = |c: Option<char>| !c.is_some_and(char::is_alphanumeric);
-    text.match_indices(name)
-        .map(|(at, _)| at)
-        .filter(|at| {
-            let before = text.get(..*at).and_then(|t| t.chars().next_back());
-            let after = text.get(at + name.len()..).and_then(|t| t.chars().next());
-            apart(before) && apart(after)
-        })
-        .collect()
 }
 
 #[cfg(test)]

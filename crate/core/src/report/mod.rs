@@ -21,7 +21,7 @@ pub use placed::ShellFigures;
 pub use workings::{InputShown, Workings};
 
 use crate::clearance::{Clearance, Subject};
-use crate::finding::Finding;
+use crate::finding::{Finding, gravest_first};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{CheckedSite, MeasuredFrom};
@@ -92,8 +92,6 @@ pub struct ClearanceFigures {
 impl Report {
     /// The report on a site in the given units.
     pub fn new(site: &CheckedSite, results: &Results, system: System) -> Self {
-        let mut findings = results.findings.clone();
-        findings.sort_by_key(|f| core::cmp::Reverse(f.severity));
         let clearance = |c| ClearanceFigures::of(c, system);
         let quantity = |line| Workings::of(line, system);
         Self {
@@ -103,7 +101,7 @@ impl Report {
             note: site.site().note.clone(),
             units: system,
             shortfalls: results.shortfalls(),
-            findings,
+            findings: gravest_first(&results.findings),
             lot: LotFigures::of(&site.lot().lot, system),
             shell: site
                 .placed_shell()

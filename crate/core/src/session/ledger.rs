@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::clearance::Clearance;
-use crate::finding::Finding;
+use crate::finding::{Finding, gravest_first};
 use crate::geom::Point;
 use crate::site::{Placement, ShellChoice};
 use crate::takeoff::{Group, Line};
@@ -112,8 +112,6 @@ impl Ledger {
         let site = session.site().site();
         let results = session.results();
         let system = site.display;
-        let mut findings = results.findings.clone();
-        findings.sort_by_key(|f| core::cmp::Reverse(f.severity));
         Self {
             revision: session.revision(),
             name: site.name.clone(),
@@ -130,7 +128,7 @@ impl Ledger {
                 .iter()
                 .map(|line| quantity_row(line, system))
                 .collect(),
-            findings,
+            findings: gravest_first(&results.findings),
         }
     }
 }

@@ -30,16 +30,16 @@ struct Space {
 
 /// Sets all text of the given items, the most important first.
 pub fn set<'a>(pen: &mut Pen<'_>, view: &View, items: impl Iterator<Item = &'a Item>) {
-    let mut pieces: Vec<Piece<'a>> = items.filter_map(|item| piece(view, item)).collect();
-    // Later items lie on top and matter more among equals.
-    pieces.reverse();
-    pieces.sort_by_key(|piece| piece.rank);
+    let pieces: Vec<Piece<'a>> = items.filter_map(|item| piece(view, item)).collect();
     let mut taken: Vec<Space> = Vec::new();
-    for piece in pieces {
-        let space = space(&piece);
-        if piece.rank == 0 || !taken.iter().any(|other| overlap(&space, other)) {
-            pen.text(piece.at, piece.along, piece.text, &piece.ink);
-            taken.push(space);
+    for rank in 0..=LAST_RANK {
+        // Later items lie on top and matter more among equals.
+        for piece in pieces.iter().rev().filter(|piece| piece.rank == rank) {
+            let space = space(piece);
+            if rank == 0 || !taken.iter().any(|other| overlap(&space, other)) {
+                pen.text(piece.at, piece.along, piece.text, &piece.ink);
+                taken.push(space);
+            }
         }
     }
 }
@@ -82,14 +82,17 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
     }
 }
 
-/// 0 is always shown.
+/// The rank of the least important text.
+const LAST_RANK: u8 = 4;
+
+/// How much a layer's text matters: 0 is always shown, [`LAST_RANK`] comes last.
 fn rank(layer: Layer) -> u8 {
     match layer {
         Layer::Shortfall | Layer::Clearance => 0,
         Layer::LotLine => 1,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 2,
         Layer::Setback => 3,
-        _ => 4,
+        _ => LAST_RANK,
     }
 }
 

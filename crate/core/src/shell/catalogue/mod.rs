@@ -19,9 +19,11 @@ use crate::geom::Outline;
 pub fn all() -> &'static [ShellRecord] {
     static SHELLS: OnceLock<Vec<ShellRecord>> = OnceLock::new();
     SHELLS.get_or_init(|| {
-        let mut shells = straight::shells();
-        shells.extend(curved::shells());
-        shells.sort_by(|a, b| water_area(a).total_cmp(&water_area(b)));
+        let mut shells: Vec<ShellRecord> = Vec::new();
+        for shell in straight::shells().into_iter().chain(curved::shells()) {
+            let area = water_area(&shell);
+            shells.insert(shells.partition_point(|s| water_area(s) <= area), shell);
+        }
         shells
     })
 }
