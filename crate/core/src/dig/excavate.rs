@@ -213,10 +213,7 @@ const BLOCK: usize = 8;
 fn crossings(rows: [&Vec<f64>; 3], near_zero: f64, mut tell: impl FnMut(usize, f64, f64)) {
     let [before, here, after] = rows;
     for (block, cells) in here.chunks(BLOCK).enumerate() {
-        let nearest = cells
-            .iter()
-            .fold(f64::INFINITY, |least, v| least.min(v.abs()));
-        if nearest >= near_zero {
+        if !cells.iter().any(|v| v.abs() < near_zero) {
             continue;
         }
         for (i, &value) in cells.iter().enumerate() {

@@ -1,12 +1,13 @@
 //! The sums over one row of cells after another.
 //!
 //! They run in four fixed lanes: the same order everywhere, so that native and WebAssembly
-//! builds agree to the last bit, and wide registers are put to use.
+//! builds agree to the last bit. The lanes are those of the `wide` crate, which puts wide
+//! registers to use even in a module that is built for size.
+
+use wide::f64x4;
 
 /// Lanes in which sums run; rows are a whole number of them.
 pub(super) const LANES: usize = 4;
-
-type Lanes = [f64; LANES];
 
 /// What bounds the cut from above.
 #[derive(Debug, Clone, Copy)]
@@ -31,23 +32,24 @@ pub(super) struct Row<'a> {
 /// Sums in lanes, in cells rather than square metres.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Sums {
-    bank: Lanes,
-    below_cap: Lanes,
-    open: Lanes,
-    in_air: Lanes,
-    deepest: Lanes,
-    unclosed: Lanes,
+    bank: f64x4,
+    below_cap: f64x4,
+    open: f64x4,
+    in_air: f64x4,
+    deepest: f64x4,
+    unclosed: f64x4,
 }
 
 impl Sums {
     pub fn new() -> Self {
+        let zero = f64x4::splat(0.0);
         Self {
-            bank: [0.0; LANES],
-            below_cap: [0.0; LANES],
-            open: [0.0; LANES],
-            in_air: [0.0; LANES],
-            deepest: [0.0; LANES],
-            unclosed: [f64::NEG_INFINITY; LANES],
+            bank: zero,
+            below_cap: zero,
+            open: zero,
+            in_air: zero,
+            deepest: zero,
+            unclosed: f64x4::splat(f64::NEG_INFINITY),
         }
     }
 
@@ -59,78 +61,66 @@ impl Sums {
         let (depths, _) = row.depths.as_chunks::<LANES>();
         let (cuts, _) = cuts.as_chunks_mut::<LANES>();
         let (under, _) = under_cap.as_chunks_mut::<LANES>();
-        let Levels { cap, headroom } = levels;
+        let zero = f64x4::splat(0.0);
+        let cap = f64x4::splat(levels.cap);
+        let headroom = f64x4::splat(-levels.headroom);
         let cells = rises.iter().zip(cover).zip(depths);
-        for (((rise, cover), depth), (cut, under)) in cells.zip(cuts.iter_mut().zip(under)) {
-            *cut = with(rise, cover, depth, |r, c, d| c * r + d);
-            *under = with(rise, cover, depth, |r, c, d| c * r.min(cap) + d);
-            into(&mut self.bank, cut, |sum, v| sum + v.max(0.0));
-            into(&mut self.below_cap, under, |sum, v| sum + v.max(0.0));
-            into(&mut self.deepest, cut, f64::max);
-            let open = with(cut, cover, depth, |v, c, _| if v > 0.0 { c } else { 0.0 });
-            into(&mut self.open, &open, |sum, v| sum + v);
-            let in_air = with(rise, cover, depth, |r, c, d| {
-                if r < cap && c * cap + d > 0.0 { c } else { 0.0 }
-            });
-            into(&mut self.in_air, &in_air, |sum, v| sum + v);
-            let beyond = with(cover, depth, cut, |c, d, v| {
-                if v > 0.0 && d < -headroom * c {
-                    v - d
-                } else {
-                    f64::NEG_INFINITY
-                }
-            });
-            into(&mut self.unclosed, &beyond, f64::max);
+        for (((rise, cover), depth), (kept_cut, kept_under)) in
+            cells.zip(cuts.iter_mut().zip(under))
+        {
+            let (rise, cover, depth) =
+                (f64x4::from(*rise), f64x4::from(*cover), f64x4::from(*depth));
+            let cut = cover * rise + depth;
+            let under = cover * rise.fast_min(cap) + depth;
+            self.bank += cut.fast_max(zero);
+            self.below_cap += under.fast_max(zero);
+            self.deepest = self.deepest.fast_max(cut);
+            let open = cut.simd_gt(zero);
+            self.open += open & cover;
+            let in_air = rise.simd_lt(cap) & (cover * cap + depth).simd_gt(zero);
+            self.in_air += in_air & cover;
+            let beyond = open & depth.simd_lt(headroom * cover);
+            let rise_there = beyond.select(cut - depth, f64x4::splat(f64::NEG_INFINITY));
+            self.unclosed = self.unclosed.fast_max(rise_there);
+            *kept_cut = cut.to_array();
+            *kept_under = under.to_array();
         }
     }
 
     pub fn bank(&self) -> f64 {
-        self.bank.iter().sum()
+        sum(self.bank)
     }
 
     pub fn below_cap(&self) -> f64 {
-        self.below_cap.iter().sum()
+        sum(self.below_cap)
     }
 
     /// Cells that the dig opens.
     pub fn open(&self) -> f64 {
-        self.open.iter().sum()
+        sum(self.open)
     }
 
     /// Cells of the hole at the cap's level with the ground below that level.
     pub fn in_air(&self) -> f64 {
-        self.in_air.iter().sum()
+        sum(self.in_air)
     }
 
     /// The greatest cut, metres.
     pub fn deepest(&self) -> f64 {
-        self.deepest.iter().copied().fold(0.0, f64::max)
+        self.deepest.to_array().into_iter().fold(0.0, f64::max)
     }
 
     /// How far the ground stands above the rim where it is cut beyond the headroom, metres;
     /// minus infinity where the sides meet the ground everywhere.
     pub fn unclosed(&self) -> f64 {
         self.unclosed
-            .iter()
-            .copied()
+            .to_array()
+            .into_iter()
             .fold(f64::NEG_INFINITY, f64::max)
     }
 }
 
-/// A function of three lanes.
-#[inline]
-fn with(a: &Lanes, b: &Lanes, c: &Lanes, f: impl Fn(f64, f64, f64) -> f64) -> Lanes {
-    let mut out = [0.0; LANES];
-    for (((out, a), b), c) in out.iter_mut().zip(a).zip(b).zip(c) {
-        *out = f(*a, *b, *c);
-    }
-    out
-}
-
-/// Folds lanes into lanes.
-#[inline]
-fn into(sum: &mut Lanes, lanes: &Lanes, f: impl Fn(f64, f64) -> f64) {
-    for (sum, lane) in sum.iter_mut().zip(lanes) {
-        *sum = f(*sum, *lane);
-    }
+/// The lanes added up, first to last.
+fn sum(lanes: f64x4) -> f64 {
+    lanes.to_array().into_iter().sum()
 }

@@ -133,13 +133,26 @@ impl Triangle {
         let step = self.slope.x * grid.cell;
         let (least, most) = self.range;
         if let Some(cells) = rises.get_mut(columns.clone()) {
-            for (rise, i) in cells.iter_mut().zip(0_i32..) {
-                *rise = (start + step * f64::from(i)).max(least).min(most);
+            let mut along = 0.0;
+            for rise in cells {
+                *rise = bounded(start + step * along, least, most);
+                along += 1.0;
             }
         }
         if let Some(cells) = assumed.get_mut(columns) {
             cells.fill(self.assumed);
         }
+    }
+}
+
+/// A value held between two bounds. Plain comparisons: `f64::max` is a call in WebAssembly.
+fn bounded(value: f64, least: f64, most: f64) -> f64 {
+    if value < least {
+        least
+    } else if value > most {
+        most
+    } else {
+        value
     }
 }
 
