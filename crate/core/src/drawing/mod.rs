@@ -36,6 +36,8 @@ pub enum Layer {
     Spot,
     /// The land that the dig opens.
     Dig,
+    /// The dig's top edge.
+    DigEdge,
     /// Hachures down the dig's sides, long and short in turn.
     Hachure,
     /// The bottom of the dig's sides: the over-dig.
@@ -57,8 +59,6 @@ pub enum Layer {
     Equipment,
     /// The direction of the shell's length.
     Axis,
-    /// The line that the shell has snapped to.
-    Snap,
     /// What a row of the ledger speaks of.
     Focus,
     /// A clearance that holds.

@@ -20,10 +20,10 @@ const PLENTY: f64 = 4.0;
 const HACHURE_SPACING: f64 = 0.35;
 
 /// Length of a long hachure, as a part of the slope's run.
-const LONG_HACHURE: f64 = 0.62;
+const LONG_HACHURE: f64 = 0.3;
 
 /// Length of a short hachure, as a part of the slope's run.
-const SHORT_HACHURE: f64 = 0.3;
+const SHORT_HACHURE: f64 = 0.15;
 
 /// What a row of the ledger asks to have lit up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -46,6 +46,7 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
         if let Some(rings) = &results.rings {
             surround(&mut drawing, rings, &pose);
         }
+        dig_edge(&mut drawing, results);
         draw_shell(&mut drawing, shell, &pose);
         if let (Focus::Quantity(key), Some(rings)) = (focus, &results.rings)
             && let Some(region) = measured_on(key, shell, rings, results, &pose)
@@ -64,14 +65,14 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
     drawing
 }
 
-/// The dig's opening with hachures pointing down its sides.
+/// The dig's opening: what it takes of the ground, under everything else.
 fn dig(drawing: &mut Drawing, results: &Results, slope: f64) {
     let Some(dig) = &results.dig else { return };
     drawing.area(Layer::Dig, dig.top_edge.clone());
-    if slope <= 0.0 {
+    let run = dig.greatest_depth * slope;
+    if run <= 0.0 {
         return;
     }
-    let run = dig.greatest_depth * slope;
     let mut lines = Vec::new();
     for ring in dig.top_edge.rings() {
         for (i, tick) in pattern::ticks_along(ring, HACHURE_SPACING)
@@ -84,10 +85,17 @@ fn dig(drawing: &mut Drawing, results: &Results, slope: f64) {
                 SHORT_HACHURE
             };
             // Rings keep the hole to their left.
-            lines.push((tick.at, tick.at + tick.left * (run * part * 0.5)));
+            lines.push((tick.at, tick.at + tick.left * (run * part)));
         }
     }
     drawing.lines(Layer::Hachure, lines);
+}
+
+/// The dig's top edge, over the deck that will cover it.
+fn dig_edge(drawing: &mut Drawing, results: &Results) {
+    for ring in results.dig.iter().flat_map(|dig| dig.top_edge.rings()) {
+        drawing.lines(Layer::DigEdge, ring.edges().collect());
+    }
 }
 
 /// Deck, collar and over-dig round the shell.

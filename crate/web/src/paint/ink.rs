@@ -102,9 +102,12 @@ pub fn ink(layer: Layer) -> Ink {
         },
         Layer::Dig => Ink {
             fill: "rgba(168, 107, 48, 0.20)",
+            stroke: "",
+            ..PLAIN
+        },
+        Layer::DigEdge => Ink {
             stroke: "#8a4d12",
             width: 1.75,
-            dash: DASHED,
             ..PLAIN
         },
         Layer::Hachure => Ink {
@@ -163,7 +166,6 @@ pub fn ink(layer: Layer) -> Ink {
             dash: DASH_DOT,
             ..PLAIN
         },
-        Layer::Snap => SNAP_INK,
         Layer::Focus => Ink {
             fill: "rgba(240, 173, 0, 0.38)",
             stroke: "#b97900",

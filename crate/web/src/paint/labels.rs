@@ -4,6 +4,7 @@
 //! piece that would lie on one already set is left out until the view is closer.
 
 use batterboard_core::drawing::{Item, Layer};
+use batterboard_core::site::FeatureKind;
 
 use super::View;
 use super::furniture;
@@ -83,15 +84,16 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
 }
 
 /// The rank of the least important text.
-const LAST_RANK: u8 = 4;
+const LAST_RANK: u8 = 5;
 
 /// How much a layer's text matters: 0 is always shown, [`LAST_RANK`] comes last.
 fn rank(layer: Layer) -> u8 {
     match layer {
         Layer::Shortfall | Layer::Clearance => 0,
         Layer::LotLine => 1,
-        Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 2,
-        Layer::Setback => 3,
+        Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 2,
+        Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 3,
+        Layer::Setback => 4,
         _ => LAST_RANK,
     }
 }

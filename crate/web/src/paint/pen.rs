@@ -105,12 +105,17 @@ impl<'a> Pen<'a> {
         self.stroke_as(ink);
     }
 
-    /// Separate lines, in one stroke.
+    /// Lines in one stroke. Lines that follow each other are drawn as one, so that dashes run
+    /// on round a curve.
     pub fn lines(&mut self, lines: impl Iterator<Item = (Place, Place)>, ink: &Ink) {
         self.context.begin_path();
-        for ((ax, ay), (bx, by)) in lines {
-            self.context.move_to(ax, ay);
-            self.context.line_to(bx, by);
+        let mut last = None;
+        for (from, to) in lines {
+            if last != Some(from) {
+                self.context.move_to(from.0, from.1);
+            }
+            self.context.line_to(to.0, to.1);
+            last = Some(to);
         }
         self.stroke_as(ink);
     }
