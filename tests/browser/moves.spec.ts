@@ -56,7 +56,7 @@ test('a drag given up with Escape leaves everything as it was', async ({ page })
 });
 
 test('a bearing and an elevation are typed', async ({ page }) => {
-  await type(page, 'Bearing of the deep end', '112.5');
+  await type(page, 'Shell bearing', '112.5');
   expect((await standing(page)).heading).toBeCloseTo((112.5 * Math.PI) / 180, 9);
   await type(page, 'Coping elevation', '30.5 m');
   expect((await standing(page)).coping).toBeCloseTo(30.5, 9);
@@ -130,7 +130,7 @@ test('everything is undone and done again', async ({ page }) => {
   await page.locator('.plan-canvas').focus();
   await page.keyboard.press('ArrowLeft');
   await did();
-  await type(page, 'Bearing of the deep end', '33');
+  await type(page, 'Shell bearing', '33');
   await did();
   await type(page, 'Coping elevation', '102 ft');
   await did();
@@ -147,7 +147,7 @@ test('everything is undone and done again', async ({ page }) => {
   await openStep(page, 'Dig');
   await type(page, 'Stone base under the floor', '15 cm');
   await did();
-  await page.getByLabel('Soil, as a competent person classed it').selectOption('b');
+  await page.getByLabel('Soil, as a competent person classed it').selectOption('stable-rock');
   await did();
   await openStep(page, 'Ground');
   await page.getByLabel('What is known of the ground').selectOption('plane');

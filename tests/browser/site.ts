@@ -13,12 +13,15 @@ declare global {
 
 const FOLDER = join(import.meta.dirname, '../../demo-sites');
 
-/** The demo sites' files. */
-export const DEMO_SITES = readdirSync(FOLDER)
-  .filter((file) => file.endsWith('.json') && !file.endsWith('.schema.json'))
-  .sort();
-
 export const demoText = (file: string): string => readFileSync(join(FOLDER, file), 'utf8');
+
+const isSite = (file: string): boolean =>
+  (JSON.parse(demoText(file)) as { format?: string }).format === 'batterboard-site';
+
+/** The demo sites' files; reports and the schema lie beside them. */
+export const DEMO_SITES = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.json') && isSite(file))
+  .sort();
 
 /** A first visit: the page with its first sheet. */
 export async function firstVisit(page: Page): Promise<void> {
@@ -124,7 +127,7 @@ export async function readLedger(page: Page) {
       value: row.querySelector('.quantity-value')?.textContent ?? '',
     })),
   );
-  const verdict = await page.locator('.verdict h2').innerText();
+  const verdict = (await page.locator('.verdict h2').innerText()).replaceAll('\u00a0', ' ');
   return { verdict, clearances, quantities };
 }
 

@@ -1,12 +1,13 @@
 // The head of the page: the job's name, undo and redo, the units, and the files.
 import { useRef } from 'preact/hooks';
+import type { System } from '../door/records.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
-import { ledger, sheet } from '../state/store.ts';
+import { display, job, sheet } from '../state/store.ts';
 import { openPicked, saveFile } from './files.ts';
 
 export function TopBar() {
-  const now = ledger.value;
+  const now = job.value;
   if (!now) return null;
   return (
     <header class="top">
@@ -47,9 +48,9 @@ function Arrow({ label, off, does, back }: { label: string; off: boolean; does: 
 }
 
 function Units() {
-  const units = ledger.value?.display;
-  const choose = (display: 'feet' | 'metres') => {
-    if (units !== display) editOrTell({ 'set-display': display }, 'The units were not changed.');
+  const units = display.value;
+  const choose = (wanted: System) => {
+    if (units !== wanted) editOrTell({ 'set-display': wanted }, 'The units were not changed.');
   };
   return (
     <div class="units" role="group" aria-label="Units">

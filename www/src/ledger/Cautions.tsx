@@ -1,27 +1,57 @@
-// Hazards and assumptions, each where its number is: beside the dig, the spoil or the water, and the rest
-// under the clearances. Notes, which only say what a number rests on, are folded away.
+// Hazards and assumptions, each where its number is: what stands in the way of the dig under the verdict,
+// others beside the dig, the spoil or the water, and the rest under the clearances. Notes, which only say what a number rests on, are folded away.
 import type { Finding } from '../door/shapes.ts';
 
 const WORDS = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 
-/** Where a finding stands: a group of quantities, or the clearances. */
-export type Place = 'dig' | 'haul' | 'water' | 'clearances';
+/** Where a finding stands: under the verdict, under the clearances, or beside a group of quantities. */
+export type Place = 'verdict' | 'clearances' | 'dig' | 'haul' | 'concrete' | 'water';
 
-const PLACES: [Place, RegExp][] = [
-  ['haul', /spoil|swell|load|haul/],
-  ['water', /empty-shell|open-water/],
-  ['dig', /dig|protect|depth|deep|ladder|slope|soil|ground|spots|locate|footing/],
-];
+/** Checks by the place of what they speak of; every other one stands under the clearances. */
+const PLACES: Record<Exclude<Place, 'clearances'>, string[]> = {
+  verdict: [
+    'shell-beyond',
+    'deck-beyond',
+    'dig-beyond',
+    'equipment-beyond',
+    'dig-through-line',
+    'dig-through-system',
+    'dig-through-water',
+    'dig-under-structure',
+    'dig-near-footing',
+    'hole-in-the-air',
+  ],
+  dig: [
+    'cave-in',
+    'dig-not-closed',
+    'fall-protection',
+    'ground-above-rim',
+    'ground-assumed',
+    'ground-beyond-spots',
+    'locate-utilities',
+    'protective-system',
+    'rim-above-ground',
+    'spots-merged',
+    'steep-sides',
+    'steep-spots',
+    'way-out',
+  ],
+  haul: ['spoil-back', 'payload-governs'],
+  concrete: ['collar-shows', 'deck-in-collar'],
+  water: ['dry-floor', 'empty-shell', 'open-water'],
+};
 
 /** Where a finding belongs, told by the name of the check that spoke. */
-export function placeOf(finding: Finding): Place {
-  return PLACES.find(([, words]) => words.test(finding.check))?.[0] ?? 'clearances';
+export function placeOf({ check }: Finding): Place {
+  const found = Object.entries(PLACES).find(([, checks]) => checks.includes(check));
+  return (found?.[0] as Place | undefined) ?? 'clearances';
 }
 
 export function Cautions({ findings, place }: { findings: Finding[]; place: Place }) {
   const here = findings.filter((finding) => placeOf(finding) === place);
   const notes = here.filter((finding) => finding.severity === 'note');
   const others = here.filter((finding) => finding.severity !== 'note');
+  if (here.length === 0) return null;
   return (
     <div class="cautions" data-place={place}>
       {others.map((finding) => (

@@ -56,7 +56,8 @@ function Row({ clearance }: { clearance: Clearance }) {
           <small aria-hidden="true">{short ? 'short' : 'room'}</small>
         </span>
         <span class="clearance-rule">
-          {from} to {target}: <b class="clearance-distance">{distance.text}</b>, needs {required.text}
+          {from} to {target}: <b class="clearance-distance">{distance.text}</b>,{' '}
+          <span class="figure">needs {required.text}</span>
         </span>
         <span class="clearance-source">{source || 'No source named for this rule'}</span>
       </button>

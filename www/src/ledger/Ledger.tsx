@@ -31,6 +31,7 @@ export function Ledger() {
         {now && (
           <>
             <Verdict verdict={now.verdict} placed={now.shell !== null} />
+            <Cautions findings={now.findings} place="verdict" />
             <Clearances clearances={now.clearances} placed={now.shell !== null} />
             <Cautions findings={now.findings} place="clearances" />
             <Quantities quantities={now.quantities} revision={now.revision} findings={now.findings} />

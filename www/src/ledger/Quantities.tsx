@@ -15,7 +15,7 @@ const GROUPS: Record<string, string> = {
   water: 'Water',
 };
 
-const isPlace = (group: string): group is Place => group === 'dig' || group === 'haul' || group === 'water';
+const isPlace = (group: string): group is Place => ['dig', 'haul', 'concrete', 'water'].includes(group);
 
 const opened = signal<string | null>(null);
 

@@ -7,12 +7,15 @@ import { Mark } from './Mark.tsx';
 /** A drag may change the verdict many times; it is spoken once it has settled, milliseconds. */
 const SETTLED = 700;
 
+/** The sentence with its figures kept whole at the end of a line. */
+const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\b)/g, '$1\u00a0');
+
 export function Verdict({ verdict, placed }: { verdict: Ledger['verdict']; placed: boolean }) {
   const kind = !placed ? 'open' : verdict.short > 0 ? 'short' : 'fits';
   return (
     <header class="verdict" data-kind={kind}>
       <Mark kind={kind} />
-      <h2>{verdict.text}</h2>
+      <h2>{unbroken(verdict.text)}</h2>
       <p class="verdict-note">Measured from what was put in: a planning aid, not a survey, not a permit.</p>
       <Spoken text={verdict.text} />
     </header>

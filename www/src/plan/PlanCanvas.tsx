@@ -1,19 +1,12 @@
 // The plan: one canvas with the whole lot. The core paints it; this gives it its size, its listeners and
 // its words for those who do not see it.
 import { useEffect, useRef } from 'preact/hooks';
-import { highlight, ledger } from '../state/store.ts';
+import { highlight, planWords, snapped } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
 import { listen, tip } from './gesture.ts';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { paintOn } from './painter.ts';
 import { current } from './view.ts';
-
-function words(): string {
-  const now = ledger.value;
-  const shell = now?.shell;
-  const standing = shell ? `${shell.name}, bearing ${shell.heading.text}. ` : 'No shell yet. ';
-  return `Plan of the lot. ${standing}${now?.verdict.text ?? ''}`;
-}
 
 export function PlanCanvas() {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -34,7 +27,6 @@ export function PlanCanvas() {
     };
   }, []);
   useEffect(() => highlight.subscribe(() => askForFrame()), []);
-  const now = ledger.value;
   return (
     <div class="plan" role="region" aria-label="Plan">
       <canvas
@@ -43,7 +35,7 @@ export function PlanCanvas() {
         tabIndex={0}
         role="application"
         aria-roledescription="site plan"
-        aria-label={words()}
+        aria-label={planWords.value}
         aria-describedby="plan-keys"
         onKeyDown={planKey}
       />
@@ -51,7 +43,7 @@ export function PlanCanvas() {
         Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, plus and minus zoom, 0 shows the
         whole lot.
       </p>
-      {now?.snap && <p class="plan-snap">{now.snap}</p>}
+      {snapped.value && <p class="plan-snap">{snapped.value}</p>}
       <Tip />
       <div class="plan-tools" role="group" aria-label="Zoom">
         <button type="button" onClick={zoomIn} aria-label="Zoom in">

@@ -1,6 +1,6 @@
 // What the page knows, as signals. Everything about the job comes from the core and is replaced whole;
 // the rest is where the user is on the page.
-import { computed, signal } from '@preact/signals';
+import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import type { Site } from '../door/records.ts';
 import type { Finding, Ledger, ShellCard } from '../door/shapes.ts';
 
@@ -44,4 +44,43 @@ export const ledgerUp = signal(false);
 /** Everything the page needs is kept on the device. */
 export const offlineReady = signal(false);
 
+/** A part of what is known that stays the same object for as long as it says the same: a drag moves the
+    ledger every frame, and only what shows a change should be rendered again. */
+function steady<T>(pick: () => T): ReadonlySignal<T> {
+  let last: { value: T; text: string } | undefined;
+  return computed(() => {
+    const value = pick();
+    const text = JSON.stringify(value);
+    if (last?.text !== text) last = { value, text };
+    return last.value;
+  });
+}
+
 export const display = computed(() => ledger.value?.display ?? 'feet');
+
+/** The job's name, note and history. */
+export const job = steady(() => {
+  const now = ledger.value;
+  return now && { name: now.name, note: now.note, undo: now.undo, redo: now.redo };
+});
+
+/** The shell without its place, which the plan shows. */
+export const standing = steady(() => {
+  const shell = ledger.value?.shell;
+  if (!shell) return null;
+  const { at: _, ...rest } = shell;
+  return rest;
+});
+
+export type Standing = NonNullable<typeof standing.value>;
+
+/** What the page says of the plan in words; it waits while the shell is moving. */
+export const planWords = computed<string>((): string => {
+  if (gesturing.value) return 'Plan of the lot. The shell is being moved.';
+  const now = ledger.value;
+  const shell = now?.shell;
+  const stands = shell ? `${shell.name}, bearing ${shell.heading.text}. ` : 'No shell yet. ';
+  return `Plan of the lot. ${stands}${now?.verdict.text ?? ''}`;
+});
+
+export const snapped = computed(() => ledger.value?.snap ?? null);

@@ -1,4 +1,5 @@
 // The catalogue, a card to a shell: its shape in plan, its size and depths.
+import { useMemo } from 'preact/hooks';
 import type { ShellCard } from '../door/shapes.ts';
 import { editOrTell } from '../state/actions.ts';
 
@@ -51,12 +52,16 @@ export function pathOf(flat: ArrayLike<number>): string {
 /** All cards at one scale, so that a small shell looks small. */
 function Shape({ card, longest }: { card: ShellCard; longest: number }) {
   const half = longest * 1.04;
+  const paths = useMemo(() => {
+    const facets = card.facets.map((facet) => ({ kind: facet.kind, d: pathOf(facet.points) }));
+    return { facets, outline: pathOf(card.outline) };
+  }, [card]);
   return (
     <svg class="shell-shape" viewBox={`${-half} ${-half * 0.56} ${2 * half} ${half * 1.12}`} aria-hidden="true">
-      {card.facets.map((facet, index) => (
-        <path key={index} class="facet" data-kind={facet.kind} d={pathOf(facet.points)} />
+      {paths.facets.map((facet, index) => (
+        <path key={index} class="facet" data-kind={facet.kind} d={facet.d} />
       ))}
-      <path class="outline" d={pathOf(card.outline)} />
+      <path class="outline" d={paths.outline} />
     </svg>
   );
 }

@@ -1,13 +1,13 @@
 // The shell: which one, where it stands, and the pad for its equipment.
 import type { Site } from '../door/records.ts';
-import { catalogue, ledger } from '../state/store.ts';
+import { catalogue, standing } from '../state/store.ts';
 import { EquipmentPart } from './EquipmentPart.tsx';
 import { OwnShell } from './OwnShell.tsx';
 import { ShellCards } from './ShellCards.tsx';
 import { Standing } from './Standing.tsx';
 
 export function ShellStep({ site }: { site: Site }) {
-  const shell = ledger.value?.shell ?? null;
+  const shell = standing.value;
   return (
     <>
       {shell && <Standing shell={shell} />}

@@ -2,7 +2,7 @@
 import { LINE_KINDS, type Course, type LotRecord } from '../door/records.ts';
 import type { Finding } from '../door/shapes.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
-import { Figure } from '../fields/fields.tsx';
+import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
 import { NewLot } from './NewLot.tsx';
@@ -27,7 +27,7 @@ export function Sides({ lot }: { lot: LotRecord }) {
               choose={(kind) => put(index, { kind })}
             />
             <details>
-              <summary>Bearing and distance</summary>
+              <summary>{runOf(course)}</summary>
               <Run course={course} put={(shape) => put(index, { shape })} />
               <TextField label="Called" value={course.label ?? ''} commit={(label) => put(index, { label })} />
               <button
@@ -52,6 +52,14 @@ export function Sides({ lot }: { lot: LotRecord }) {
       </p>
     </>
   );
+}
+
+/** A side's run in short. */
+function runOf({ shape }: Course): string {
+  const [bearing, length] =
+    'line' in shape ? [shape.line.bearing, shape.line.distance] : [shape.curve.chord_bearing, shape.curve.chord];
+  const run = `${show(bearing, 'bearing')}, ${show(length, 'long-length')}`;
+  return 'line' in shape ? run : `Curve, chord ${run}`;
 }
 
 interface RunProps {

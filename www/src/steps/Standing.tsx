@@ -1,11 +1,10 @@
 // Where the shell stands: bearing and coping elevation, typed or by steps, and the moves that need no hand.
-import type { PlacedShell } from '../door/shapes.ts';
 import { Figure } from '../fields/fields.tsx';
 import { smallStep, toggleSnap, turn } from '../plan/keys.ts';
 import { edit, editOrTell } from '../state/actions.ts';
-import { display, snapping } from '../state/store.ts';
+import { display, snapping, type Standing as Stands } from '../state/store.ts';
 
-export function Standing({ shell }: { shell: PlacedShell }) {
+export function Standing({ shell }: { shell: Stands }) {
   const step = display.value === 'feet' ? '1 in' : '1 cm';
   const raise = (sense: number) =>
     editOrTell(
@@ -18,10 +17,10 @@ export function Standing({ shell }: { shell: PlacedShell }) {
         {shell.name}
         {shell.mirrored && <span class="head-aside">flipped</span>}
       </p>
-      <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end.</p>
+      <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end, where the bearing points.</p>
       <div class="stepped">
         <Figure
-          label="Bearing of the deep end"
+          label="Shell bearing"
           measure="heading"
           value={shell.heading_value}
           commit={(heading) => edit({ 'turn-shell': { heading } })}
@@ -47,7 +46,7 @@ export function Standing({ shell }: { shell: PlacedShell }) {
           +
         </button>
       </div>
-      <div class="buttons">
+      <div class="buttons three">
         <button type="button" onClick={() => editOrTell('align-shell', 'The shell was not lined up.')}>
           Line up with the nearest wall or line
         </button>

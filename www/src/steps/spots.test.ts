@@ -33,5 +33,5 @@ test('what is written is read back', () => {
     [1, -2, 30.25],
     [0, 4, 31],
   ];
-  expect(readSpots(writeSpots(spots, String), read).spots).toEqual(spots);
+  expect(readSpots(writeSpots(spots, (value) => `${value} ft`), read).spots).toEqual(spots);
 });

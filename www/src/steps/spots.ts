@@ -42,9 +42,12 @@ export function readSpots(
   return { spots, faults };
 }
 
-/** Writes a table of spots in the units in use. */
+/** Writes a table of spots in the units in use, which a bare number is read in. */
 export function writeSpots(spots: Spot[], show: (value: number, measure: Measure) => string): string {
   return spots
-    .map((spot) => COLUMNS.map(({ measure }, column) => show(spot[column] ?? 0, measure).replaceAll(' ', '')).join(' '))
+    .map((spot) => COLUMNS.map(({ measure }, column) => bare(show(spot[column] ?? 0, measure))).join(' '))
     .join('\n');
 }
+
+/** A figure without its unit. */
+const bare = (figure: string): string => figure.replace(/\s*[a-z]+$/, '');
