@@ -42,9 +42,22 @@ pub fn build(repo: &Repo) -> Result<()> {
         .join(TRIPLE)
         .join("wasm/batterboard_web.wasm");
 
+    let stamp = repo.wasm_out().join("finished");
+    if is_newer(&stamp, &[&built, &std::env::current_exe()?]) {
+        return Ok(());
+    }
     sh::say("Writing its TypeScript bindings");
     bind(&built, &repo.wasm_out())?;
-    shrink(repo)
+    shrink(repo)?;
+    fs::write(&stamp, "").with_context(|| format!("cannot write {}", stamp.display()))
+}
+
+/// Whether `made` is there and newer than everything it was made from.
+fn is_newer(made: &Path, from: &[&Path]) -> bool {
+    let time = |path: &Path| fs::metadata(path).and_then(|it| it.modified()).ok();
+    let Some(made) = time(made) else { return false };
+    from.iter()
+        .all(|path| time(path).is_some_and(|it| it < made))
 }
 
 /// Lets Binaryen take out what the compiler left: about a twentieth of the module.
@@ -94,7 +107,11 @@ fn light_enough(bytes: u64) -> Result<()> {
 
 #[cfg(test)]
 mod tests {
+    use std::thread;
+    use std::time::Duration;
+
     use super::*;
+    use crate::tidy::test_tree::Scratch;
 
     #[test]
     fn a_heavy_module_fails_with_both_numbers() {
@@ -104,5 +121,18 @@ mod tests {
             error.contains("900001") && error.contains("900000"),
             "{error}"
         );
+    }
+
+    #[test]
+    fn what_is_older_than_its_source_is_made_again() {
+        let tree = Scratch::new("newer");
+        tree.write("old", "");
+        thread::sleep(Duration::from_millis(20));
+        tree.write("new", "");
+        let [old, new, none] = ["old", "new", "none"].map(|name| tree.root().join(name));
+        assert!(is_newer(&new, &[&old]));
+        assert!(!is_newer(&old, &[&new]));
+        assert!(!is_newer(&none, &[&old]));
+        assert!(!is_newer(&new, &[&old, &none]));
     }
 }
