@@ -11,8 +11,10 @@
 )]
 
 mod clearance;
+mod dig;
 mod exchange;
 mod geom;
+mod ground;
 mod lot;
 mod shell;
 mod units;
