@@ -32,7 +32,8 @@ fn poses() -> impl Strategy<Value = Pose> {
 fn rolling() -> impl Strategy<Value = Ground> {
     let spot = [-30.0..30.0_f64, -30.0..30.0_f64, -0.35..0.35_f64];
     let fall = [-0.06..0.06_f64, -0.06..0.06_f64];
-    (prop::collection::vec(spot, 4..14), fall).prop_map(|(mut spots, [fx, fy])| {
+    let spots = (prop::collection::vec(spot, 4..14), fall);
+    spots.prop_filter_map("spots at one place", |(mut spots, [fx, fy])| {
         // Wide corners, so that the dig stays on surveyed ground.
         spots.extend(
             [(-60.0, -60.0), (60.0, -61.0), (62.0, 60.0), (-59.0, 63.0)].map(|(x, y)| [x, y, 0.0]),
@@ -40,7 +41,8 @@ fn rolling() -> impl Strategy<Value = Ground> {
         for spot in &mut spots {
             spot[2] += fx * spot[0] + fy * spot[1];
         }
-        Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+        let ground = Ground::check(&GroundRecord::Spots { spots });
+        ground.ok().map(|(ground, _)| ground)
     })
 }
 
@@ -166,6 +168,24 @@ proptest! {
         }
     }
 
+    /// Upright walls and no over-dig: the volume under the floor's own planes.
+    #[test]
+    fn prisms_on_the_floor_itself(index in 0..40usize, base in 0.0..0.3_f64, pose in poses()) {
+        let shell = shell(index);
+        let plain = DigSettings {
+            side_slope: Some(0.0),
+            over_dig: -shell.record.wall_thickness,
+            base_thickness: base - shell.record.wall_thickness,
+            ..DigSettings::default()
+        };
+        let dig = dug(&shell, &plain, &level(0.0), &pose, 0.0);
+        let under = |f: &batterboard_core::shell::Facet| {
+            f.region.area() * f.region.centroid().map_or(0.0, |c| f.plane.depth(c) + base)
+        };
+        let exact: f64 = shell.facets.iter().map(under).sum();
+        near("bank", dig.bank_volume, exact, 2e-5)?;
+    }
+
     /// Turned or mirrored, a dig in level ground stays the same to the last digit that matters;
     /// moved along with its plane, too.
     #[test]
@@ -201,7 +221,9 @@ proptest! {
         let shell = shell(index);
         let shape = DigShape::new(&shell, &settings, headroom);
         let dig = excavate(&shape, &ground, &pose, -0.4, 0.4);
-        let ample = dug(&shell, &settings, &ground, &pose, -0.4);
+        // As much as grids of the same cells can hold.
+        let ample = DigShape::new(&shell, &settings, 2.0);
+        let ample = excavate(&ample, &ground, &pose, -0.4, 0.4);
         let told = dig.findings.iter().any(|f| f.check == "dig-not-closed");
         prop_assert_eq!(told, !dig.closed);
         if dig.closed && ample.closed {
@@ -258,7 +280,7 @@ proptest! {
         let steps = 120;
         let height = (shape.deepest() - top) / f64::from(steps);
         let slices = (0..steps).map(|k| section(top + height * (f64::from(k) + 0.5)) * height);
-        near("bank", dig.bank_volume, slices.sum(), 1e-3)?;
+        near("bank", dig.bank_volume, slices.sum(), 5e-4)?;
     }
 }
 

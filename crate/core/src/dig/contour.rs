@@ -17,6 +17,10 @@ pub(super) const FINE: f64 = 0.000_05;
 /// quadratic in its depth as long as no arc appears or goes, which this bounds.
 const STEP: f64 = 0.1;
 
+/// Steps at least through a layer in which a piece tilts: its contour there ends on curved
+/// walls, and its area is no longer quadratic.
+const TILTED: f64 = 4.0;
+
 /// The area within which the hole is at least `depth` below the rim, shell frame.
 pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
     let mut rings = Vec::new();
@@ -75,9 +79,11 @@ pub(super) fn layers(bottom: &Bottom, top: f64) -> Vec<Layer> {
     breaks.dedup();
     for (&top, &end) in breaks.iter().zip(breaks.iter().skip(1)) {
         let tilts = |p: &Piece| p.least < end && p.greatest > top;
-        let varies = bottom.slope > 0.0 || bottom.pieces.iter().any(tilts);
-        let steps = if varies {
-            ((end - top) / STEP).ceil()
+        let by_height = ((end - top) / STEP).ceil();
+        let steps = if bottom.pieces.iter().any(tilts) {
+            by_height.max(TILTED)
+        } else if bottom.slope > 0.0 {
+            by_height
         } else {
             1.0
         };

@@ -25,9 +25,9 @@ const STRIDE: usize = 2;
 /// `cap_depth`: depth below the rim of the level up to which the hole is backfilled (the
 /// underside of the collar), metres.
 ///
-/// Every headroom that is enough gives the same figures, to rounding. Where
-/// the ground stands higher than the headroom at a side, [`Dig::closed`] is false and a caution
-/// says that the figures fall short.
+/// Every headroom that is enough gives the same figures (to rounding, as long as the grid needs
+/// no larger cells for it). Where the ground stands higher than the headroom at a side,
+/// [`Dig::closed`] is false and a caution says that the figures fall short.
 pub fn excavate(
     shape: &DigShape,
     ground: &Ground,

@@ -19,8 +19,9 @@ const MOST_CELLS: f64 = 500_000.0;
 /// The farthest a slope is followed above the rim, metres: higher than any bank on a lot.
 const MOST_HEADROOM: f64 = 100.0;
 
-/// A side whose run within a cell rises more than this is drawn with smaller cells, metres.
-const STEEPEST_CELL: f64 = 0.5;
+/// A side is at least so many cells wide for every metre it rises, times a cell: steep ones are
+/// drawn with smaller cells.
+const STEEPEST_CELL: f64 = 4.0;
 
 /// How far apart the ground is looked at along the rim, metres.
 const RIM_STEP: f64 = 0.25;
@@ -62,7 +63,7 @@ impl DigShape {
         };
         let floor = widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE);
         let mut cell = CELL;
-        while bottom.slope > 0.0 && cell > STEEPEST_CELL * bottom.slope {
+        while bottom.slope > 0.0 && cell > bottom.slope / STEEPEST_CELL {
             cell /= 2.0;
         }
         // Followed a little beyond the headroom: ground that stands higher shows there.
