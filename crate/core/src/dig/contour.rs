@@ -155,3 +155,81 @@ fn without_holes(region: Region) -> Vec<Ring> {
     }
     rings
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::influence::depth_at;
+    use super::*;
+    use crate::shell::DepthPlane;
+
+    fn square(half: f64) -> Ring {
+        let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
+        Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec())
+    }
+
+    /// Prismoidal formula, sections 1,504, 1,860 and 2,240 ft2 over 100 ft: 6,904 yd3 (Hicks,
+    /// Handbook of Civil Engineering Calculations, read). Sections that are quadratic along
+    /// the solid are what a layer takes exactly.
+    #[test]
+    fn a_layer_takes_quadratic_sections_exactly() {
+        let section = |x: f64| {
+            let t = x / 50.0 - 1.0;
+            1860.0 + (2240.0 - 1504.0) / 2.0 * t + (2240.0 + 1504.0 - 2.0 * 1860.0) / 2.0 * t * t
+        };
+        let layer = Layer {
+            top: 0.0,
+            bottom: 100.0,
+        };
+        let volume: f64 = layer.gauss().iter().map(|(x, w)| section(*x) * w).sum();
+        let prismoid = 100.0 / 6.0 * (1504.0 + 4.0 * 1860.0 + 2240.0);
+        assert!((volume - prismoid).abs() < 1e-9);
+        assert!((volume / 27.0 - 6903.7).abs() < 0.05);
+    }
+
+    /// A shelf all round a basin, with an island in the basin: pieces with holes.
+    fn basin() -> Bottom {
+        let ring_of = |outer: f64, hole: f64| Region {
+            polygons: vec![Polygon {
+                outer: square(outer),
+                holes: vec![square(hole).reversed()],
+            }],
+        };
+        let tilted = DepthPlane {
+            at_origin: 1.2,
+            gradient: Vector::new(0.2, 0.1),
+        };
+        let pieces = [
+            (ring_of(4.0, 2.5), DepthPlane::level(0.4)),
+            (ring_of(2.5, 1.0), tilted),
+            (Region::from_ring(square(1.0)), DepthPlane::level(0.6)),
+        ];
+        let plan = Region::from_ring(square(4.0));
+        Bottom::of(plan, pieces, 0.1, 0.05, 0.3)
+    }
+
+    #[test]
+    fn pieces_with_holes_are_cut_apart_not_filled() {
+        let bottom = basin();
+        for depth in [-0.2, 0.45, 0.55, 0.9, 1.3, 1.7] {
+            let contour = contour(&bottom, depth, 1e-4);
+            for k in 0..900 {
+                let p = Point::new(
+                    f64::from(k % 30) * 0.31 - 4.6,
+                    f64::from(k / 30) * 0.31 - 4.6,
+                );
+                let exact = depth_at(&bottom, p);
+                if (exact - depth).abs() > 0.002 {
+                    assert_eq!(contour.contains(p), exact > depth, "{p:?} {exact} {depth}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_level_below_the_bottom_and_no_bottom_at_all_hold_nothing() {
+        assert!(contour(&basin(), 3.0, 1e-4).is_empty());
+        assert_eq!(level_volume(&basin(), -3.0), 0.0);
+        let none = Bottom::of(Region::default(), [], 0.1, 0.2, 1.0);
+        assert_eq!(level_volume(&none, 1.0), 0.0);
+    }
+}

@@ -20,6 +20,9 @@ use crate::ground::Ground;
 /// evenly there, and in between it is interpolated.
 const STRIDE: usize = 2;
 
+/// Ground this little above the headroom does not count as standing above it, metres.
+const ROUNDING: f64 = 1e-6;
+
 /// Cuts the hole into the ground.
 ///
 /// `cap_depth`: depth below the rim of the level up to which the hole is backfilled (the
@@ -121,7 +124,7 @@ impl<'a> Cut<'a> {
         let grid = self.shape.grid;
         let levels = Levels {
             cap,
-            headroom: self.shape.headroom(),
+            headroom: self.shape.headroom() + ROUNDING,
         };
         let empty = Kept {
             cuts: vec![0.0; grid.columns],
@@ -243,5 +246,137 @@ fn crossings(rows: [&Vec<f64>; 3], near_zero: f64, mut tell: impl FnMut(usize, f
                 tell(column, mean - counted, share - open);
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::bottom::Bottom;
+    use super::*;
+    use crate::geom::{Point, Ring};
+    use crate::ground::GroundRecord;
+    use crate::math::TURN;
+    use crate::shell::DepthPlane;
+
+    /// A floor 4 m by 2 m, 1 m deep, with no reach.
+    fn shape(slope: f64, headroom: f64) -> DigShape {
+        let corners = [(-2.0, -1.0), (2.0, -1.0), (2.0, 1.0), (-2.0, 1.0)];
+        let plan = Region::from_ring(Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec()));
+        let pieces = [(plan.clone(), DepthPlane::level(1.0))];
+        DigShape::over(Bottom::of(plan, pieces, 0.0, 0.0, slope), 1.5, headroom)
+    }
+
+    fn plane(elevation: f64, fall: f64) -> Ground {
+        let record = GroundRecord::Plane {
+            at: Point::default(),
+            elevation,
+            fall,
+            towards: TURN / 4.0,
+        };
+        Ground::check(&record).unwrap().0
+    }
+
+    /// The shell's x axis points east, as the site's.
+    fn pose() -> Pose {
+        Pose::new(Point::default(), TURN / 4.0, false)
+    }
+
+    fn says(dig: &Dig, check: &str) -> bool {
+        dig.findings.iter().any(|f| f.check == check)
+    }
+
+    fn assert_near(value: f64, expected: f64, within: f64) {
+        assert!(
+            (value - expected).abs() <= within,
+            "{value}, not {expected}"
+        );
+    }
+
+    #[test]
+    fn a_box_in_level_ground() {
+        let dig = excavate(&shape(0.0, 0.0), &plane(10.2, 0.0), &pose(), 10.0, 0.25);
+        assert_near(dig.bank_volume, 8.0 * 1.2, 1e-9);
+        assert_near(dig.volume_below_cap, 8.0 * 0.75, 1e-9);
+        assert_near(dig.top_area, 8.0, 1e-9);
+        assert_near(dig.top_edge.area(), 8.0, 1e-9);
+        assert_near(dig.floor_area, 8.0, 1e-9);
+        assert_near(dig.greatest_depth, 1.2, 1e-12);
+        assert_near(dig.mean_depth(), 1.2, 1e-9);
+        assert_near(dig.bottom_elevation, 9.0, 1e-12);
+        assert_near(dig.ground_above_rim, 0.2, 1e-12);
+        assert_near(dig.rim_above_ground, -0.2, 1e-12);
+        assert_eq!((dig.area_above_ground, dig.unsurveyed_volume), (0.0, 0.0));
+        assert!(dig.closed && says(&dig, "locate-utilities"));
+    }
+
+    /// Ground falls 1 in 2 from 10 m on the middle line: above x = 0.5 it lies below the cap,
+    /// from x = 2 on below the bottom.
+    #[test]
+    fn a_box_that_stands_out_of_a_bank() {
+        let dig = excavate(&shape(0.0, 0.0), &plane(10.0, 0.5), &pose(), 10.0, 0.25);
+        assert_near(dig.bank_volume, 4.0 * 2.0 * 1.0, 1e-9);
+        // To half a cell along the line.
+        assert_near(dig.area_above_ground, 3.0, 0.06);
+        assert_near(dig.rim_above_ground, 1.0, 0.03);
+        assert_near(dig.ground_above_rim, 1.0, 0.03);
+        assert!(says(&dig, "hole-in-the-air") && says(&dig, "ground-above-rim"));
+    }
+
+    #[test]
+    fn a_floor_in_the_air_opens_only_the_part_in_the_ground() {
+        // Cut from 1.5 m at x = -2 to nothing at x = 1.
+        let dig = excavate(&shape(0.0, 0.0), &plane(9.5, 0.5), &pose(), 10.0, 0.25);
+        assert_near(dig.bank_volume, 3.0 * 1.5 / 2.0 * 2.0, 2e-3);
+        assert_near(dig.top_area, 6.0, 0.06);
+        assert_near(dig.top_edge.area(), 6.0, 0.15);
+    }
+
+    #[test]
+    fn ground_that_rises_faster_than_the_side_is_never_silent() {
+        let dig = excavate(&shape(2.0, 3.0), &plane(10.0, 0.6), &pose(), 10.0, 0.25);
+        assert!(!dig.closed && says(&dig, "dig-not-closed"));
+        let dig = excavate(&shape(1.5, 0.0), &plane(10.3, 0.0), &pose(), 10.0, 0.25);
+        assert!(!dig.closed && says(&dig, "dig-not-closed"));
+        let dig = excavate(&shape(1.5, 0.3), &plane(10.3, 0.0), &pose(), 10.0, 0.25);
+        assert!(dig.closed && !says(&dig, "dig-not-closed"));
+    }
+
+    #[test]
+    fn what_nobody_surveyed_is_told() {
+        // Surveyed up to x = 0: half of the box.
+        let spots = vec![
+            [-9.0, -9.0, 10.0],
+            [0.0, -9.0, 10.0],
+            [0.0, 9.0, 10.0],
+            [-9.0, 9.0, 10.0],
+        ];
+        let ground = Ground::check(&GroundRecord::Spots { spots }).unwrap().0;
+        for slope in [0.0, 1.0] {
+            let dig = excavate(&shape(slope, 0.0), &ground, &pose(), 10.0, 0.25);
+            // One column of cells stands astride the line.
+            assert_near(
+                dig.unsurveyed_volume,
+                dig.bank_volume / 2.0,
+                0.03 * dig.bank_volume,
+            );
+            assert!(says(&dig, "ground-assumed"));
+        }
+    }
+
+    #[test]
+    fn the_same_dig_is_the_same_to_the_last_bit() {
+        let (shape, ground) = (shape(1.0, 1.0), plane(10.0, 0.07));
+        let cut = || excavate(&shape, &ground, &pose(), 10.0, 0.25);
+        assert_eq!(cut(), cut());
+    }
+
+    /// The grid's seams are at the same places for every headroom.
+    #[test]
+    fn a_larger_grid_finds_the_same() {
+        let ground = plane(10.05, 0.05);
+        let cut = |headroom| excavate(&shape(1.0, headroom), &ground, &pose(), 10.0, 0.25);
+        let (near, far) = (cut(0.5), cut(3.0));
+        assert_near(near.bank_volume, far.bank_volume, 1e-9);
+        assert_near(near.top_edge.area(), far.top_edge.area(), 0.02);
     }
 }
