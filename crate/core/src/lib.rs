@@ -1,4 +1,71 @@
-//! The domain of batterboard.
+//! The domain of batterboard: lot, shell, ground, clearances, dig and takeoff.
+//!
+//! One pure library. It knows no files, no clock, no chance, no pixels and no browser: text
+//! and numbers go in, figures and things to draw come out, and the same site gives the same
+//! bytes on every machine.
+//!
+//! # The pipeline
+//!
+//! ```text
+//! site file ──exchange──▶ Site ──door──▶ CheckedSite ──results──▶ Results ──report──▶ text, JSON
+//!   (JSON)                (plain data)   (nothing broken           │
+//!                                         gets past)               └──drawing──▶ the plan
+//!
+//! session: an open CheckedSite with its Results, commands, undo, and a finger that drags
+//! ```
+//!
+//! # Where to look
+//!
+//! | to do this | go to |
+//! |---|---|
+//! | read or print feet and inches, bearings, slopes | [`units`] |
+//! | say what is wrong, where, and how to mend it | [`finding`] |
+//! | widen, cut, unite or measure between outlines | [`geom`] |
+//! | walk the courses of a deed and see how they close | [`lot`] |
+//! | describe a shell, or take one from the catalogue | [`shell`] |
+//! | know the ground's elevation anywhere | [`ground`] |
+//! | read or change the document | [`site`] |
+//! | measure every rule | [`clearance`] |
+//! | cut the hole | [`dig`] |
+//! | list what to haul and buy, with its working | [`takeoff`] |
+//! | get everything that follows from a site | [`results`] |
+//! | draw the plan | [`drawing`] |
+//! | report as text or JSON | [`report`] |
+//! | open and save files, publish the schema | [`exchange`] |
+//! | edit, undo, drag | [`session`] |
+//!
+//! A module uses only those above it in the table of layers (see `DEVELOPERS.md`);
+//! `cargo xtask tidy` holds the code to it.
+//!
+//! # Units and frames
+//!
+//! Metres, square metres, cubic metres, kilograms and radians, in `f64`. The site frame is x
+//! east, y north, z up; bearings run clockwise from north. The shell has a frame of its own
+//! (see [`geom::point`]); functions that cross frames say so: `site_from_shell`.
+//!
+//! # A shell on a lot
+//!
+//! ```
+//! use batterboard_core::session::{Command, Session};
+//! use batterboard_core::shell::catalogue;
+//! use batterboard_core::site::ShellChoice;
+//!
+//! # fn main() -> Result<(), Vec<batterboard_core::finding::Finding>> {
+//! let mut session = Session::new()?;
+//! let shell = catalogue::all().first().map(|s| s.name.clone()).unwrap_or_default();
+//! session.apply(Command::ChooseShell(ShellChoice::Catalogue(shell)))?;
+//! session.apply(Command::NudgeShell { east: 0.5, north: 0.0 })?;
+//!
+//! let results = session.results();
+//! let tightest = results.clearances.first().map(|c| c.room);
+//! assert!(tightest.is_some_and(|room| room > 0.0), "it fits the blank lot");
+//! assert!(results.dig.as_ref().is_some_and(|dig| dig.bank_volume > 10.0));
+//!
+//! assert!(session.undo());
+//! # Ok(())
+//! # }
+//! ```
+
 pub mod clearance;
 pub mod dig;
 pub mod drawing;
