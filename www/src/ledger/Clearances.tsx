@@ -50,6 +50,9 @@ function Row({ clearance }: { clearance: Clearance }) {
       >
         <Mark kind={short ? 'short' : 'fits'} />
         <span class="clearance-name">{name}</span>
+        <span class="clearance-ends">
+          {from} to {target}
+        </span>
         <span class="clearance-room">
           <span class="unseen">{short ? 'Falls short, room ' : 'Room '}</span>
           {short ? room.text : `+${room.text}`}

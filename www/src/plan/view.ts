@@ -18,7 +18,7 @@ export type Extent = ArrayLike<number>;
 const LEAST_SCALE = 0.5;
 const MOST_SCALE = 600;
 /** Margin round the lot when it is fitted, css pixels: room for dimensions, scale bar and arrow. */
-const MARGIN = 44;
+const MARGIN = 34;
 
 const within = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
 

@@ -57,7 +57,7 @@ export function Standing({ shell }: { shell: Stands }) {
           Snap {snapping.value ? 'on' : 'off'}
         </button>
         <button type="button" onClick={() => editOrTell('remove-shell', 'The shell was not taken away.')}>
-          Take away
+          Remove
         </button>
       </div>
     </div>
