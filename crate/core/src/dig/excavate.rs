@@ -6,14 +6,13 @@
 //! the rows before and after, so three rows are kept. Nothing larger than a row is written,
 //! but for every other cell of the cut, from which the top edge is drawn.
 
-use super::fill::UNREACHED;
 use super::grid::Grid;
-use super::kink::open_cell;
+use super::kink::crossings;
 use super::shape::DigShape;
 use super::sums::{Levels, Row, Sums};
 use super::terrain::Terrain;
 use super::{Dig, safety, top_edge};
-use crate::geom::{Pose, Region, Vector};
+use crate::geom::{Pose, Region};
 use crate::ground::Ground;
 
 /// Every how many cells the top edge looks at the cut, where sides slope: the cut changes
@@ -205,47 +204,6 @@ impl<'a> Cut<'a> {
             return self.shape.floor().clone();
         }
         top_edge::positive_area(&self.coarse, &self.values)
-    }
-}
-
-/// How many cells are asked at a time whether any is near zero.
-const BLOCK: usize = 8;
-
-/// Finds the cells of the middle row in which a field changes sign, and tells how much the
-/// sum of its positive part and its positive share change when it is taken as a plane there.
-fn crossings(rows: [&Vec<f64>; 3], near_zero: f64, mut tell: impl FnMut(usize, f64, f64)) {
-    let [before, here, after] = rows;
-    for (block, cells) in here.chunks(BLOCK).enumerate() {
-        if !cells.iter().any(|v| v.abs() < near_zero) {
-            continue;
-        }
-        for (i, &value) in cells.iter().enumerate() {
-            if value.abs() >= near_zero {
-                continue;
-            }
-            let column = block * BLOCK + i;
-            let beside = column.checked_sub(1).and_then(|left| {
-                let (left, right) = (here.get(left)?, here.get(column + 1)?);
-                Some((*left, *right, *before.get(column)?, *after.get(column)?))
-            });
-            let Some((left, right, down, up)) = beside else {
-                continue;
-            };
-            // Beside a cell that the sides were not followed to there is no slope to speak of.
-            if left.min(right).min(down).min(up) < UNREACHED / 2.0 {
-                continue;
-            }
-            let slope = Vector::new((right - left) / 2.0, (up - down) / 2.0);
-            if value.abs() < (slope.x.abs() + slope.y.abs()) / 2.0 {
-                let (mean, share) = open_cell(value, slope);
-                let (counted, open) = if value > 0.0 {
-                    (value, 1.0)
-                } else {
-                    (0.0, 0.0)
-                };
-                tell(column, mean - counted, share - open);
-            }
-        }
     }
 }
 

@@ -1,14 +1,60 @@
-//! The mean of a cut over one cell in which it changes sign.
+//! Cells in which a cut changes sign: found, and taken as a plane.
 
+use super::fill::UNREACHED;
 use crate::geom::Vector;
+
+/// How many cells are asked at a time whether any is near zero.
+const BLOCK: usize = 8;
 
 /// Below this share of the larger one a slope counts as none: it would only add rounding.
 const FLAT: f64 = 1e-6;
 
+/// Finds the cells of the middle row in which a field changes sign, and tells how much the
+/// sum of its positive part and its positive share change when it is taken as a plane there.
+pub(super) fn crossings(
+    rows: [&Vec<f64>; 3],
+    near_zero: f64,
+    mut tell: impl FnMut(usize, f64, f64),
+) {
+    let [before, here, after] = rows;
+    for (block, cells) in here.chunks(BLOCK).enumerate() {
+        if !cells.iter().any(|v| v.abs() < near_zero) {
+            continue;
+        }
+        for (i, &value) in cells.iter().enumerate() {
+            if value.abs() >= near_zero {
+                continue;
+            }
+            let column = block * BLOCK + i;
+            let beside = column.checked_sub(1).and_then(|left| {
+                let (left, right) = (here.get(left)?, here.get(column + 1)?);
+                Some((*left, *right, *before.get(column)?, *after.get(column)?))
+            });
+            let Some((left, right, down, up)) = beside else {
+                continue;
+            };
+            // Beside a cell that the sides were not followed to there is no slope to speak of.
+            if left.min(right).min(down).min(up) < UNREACHED / 2.0 {
+                continue;
+            }
+            let slope = Vector::new((right - left) / 2.0, (up - down) / 2.0);
+            if value.abs() < (slope.x.abs() + slope.y.abs()) / 2.0 {
+                let (mean, share) = open_cell(value, slope);
+                let (counted, open) = if value > 0.0 {
+                    (value, 1.0)
+                } else {
+                    (0.0, 0.0)
+                };
+                tell(column, mean - counted, share - open);
+            }
+        }
+    }
+}
+
 /// For a cut that is `middle` at the centre of a cell and changes by `slope` per cell along
 /// its two sides: the mean of its positive part over the cell, and the share of the cell where
 /// it is positive. Exact for a plane.
-pub(super) fn open_cell(middle: f64, slope: Vector) -> (f64, f64) {
+fn open_cell(middle: f64, slope: Vector) -> (f64, f64) {
     let (p, q) = (slope.x.abs() / 2.0, slope.y.abs() / 2.0);
     let (a, b) = (p.max(q), p.min(q));
     // Integrals of the positive part, by repeated integration of the ramp.

@@ -9,7 +9,7 @@
 //! |---|---|
 //! | `bottom` | what has to come out at least, and how the sides rise from it |
 //! | `influence` | how deep one edge of the bottom makes the hole at a point: a closed form |
-//! | `grid`, `fill` | the hole as a grid of depths, for sloping sides |
+//! | `grid`, `fill`, `zone` | the hole as a grid of depths, for sloping sides |
 //! | `slabs` | the same for upright sides, by exact shares of cells |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
@@ -33,6 +33,7 @@ mod slabs;
 mod sums;
 mod terrain;
 mod top_edge;
+mod zone;
 
 pub use bottom::STEEPEST_SLOPE;
 pub use excavate::excavate;

@@ -5,6 +5,8 @@
 //! known elevation is carried outwards (`skirt`) and every triangle says whether it is known.
 //! A tree of boxes (`tree`) finds the few triangles near a point or under a shell.
 
+mod door;
+mod facet;
 pub mod record;
 mod skirt;
 mod spots;
@@ -12,7 +14,8 @@ pub mod surface;
 mod tin;
 mod tree;
 
+pub use facet::Facet;
+pub(crate) use facet::gradient;
 pub use record::GroundRecord;
 pub use spots::{ELEVATION_RANGE, SPOT_LIMIT};
-pub(crate) use surface::gradient;
-pub use surface::{Facet, Ground, Height};
+pub use surface::{Ground, Height};

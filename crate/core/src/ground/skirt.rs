@@ -5,7 +5,7 @@
 //! between two strips a fan whose elevation is the corner's. Both are planar, so the surface
 //! stays a set of triangles, and both are exactly "the elevation at the nearest known point".
 
-use super::surface::Facet;
+use super::facet::Facet;
 use crate::geom::{COORDINATE_LIMIT, Point, Vector};
 use crate::math::{TURN, atan2};
 

@@ -1,83 +1,18 @@
 //! The checked ground: a surface that has an elevation everywhere.
 
+use super::door::{elevation_fault, notes, plane_faults};
+use super::facet::Facet;
 use super::record::GroundRecord;
 use super::skirt;
-use super::spots::{self, ELEVATION_RANGE, ONE_PLACE, Spot};
+use super::spots::{self, ONE_PLACE, Spot};
 use super::tin::{Triangles, triangulate};
 use super::tree::{Bounds, Tree};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector};
-use crate::math::hypot;
 
 /// Half the side of the two triangles that carry level and evenly falling ground, metres:
 /// everything within the coordinate limit and a hole beside it.
 const EXTENT: f64 = 2.0 * COORDINATE_LIMIT;
-
-/// The steepest even fall that is taken, drop per metre of run. Steeper ground is no lot.
-const STEEPEST_FALL: f64 = 1.0;
-
-/// A triangle of the surface; its elevation is planar.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Facet {
-    /// Its corners in plan, counter-clockwise, site metres.
-    pub corners: [Point; 3],
-    /// Elevation at each corner, metres.
-    pub elevations: [f64; 3],
-    /// Whether it lies between surveyed spots; otherwise its elevation is carried over from
-    /// the nearest edge of the surveyed area.
-    pub known: bool,
-}
-
-impl Facet {
-    /// Area in plan, m2.
-    pub fn plan_area(&self) -> f64 {
-        let [a, b, c] = self.corners;
-        (b - a).cross(c - a) / 2.0
-    }
-
-    /// Area of the sloping surface itself, m2.
-    pub fn surface_area(&self) -> f64 {
-        let [a, b, c] = self.corners;
-        let (u, v) = (b - a, c - a);
-        let [za, zb, zc] = self.elevations;
-        let (du, dv) = (zb - za, zc - za);
-        let across = hypot(u.y * dv - du * v.y, du * v.x - u.x * dv);
-        hypot(across, u.cross(v)) / 2.0
-    }
-
-    /// Rise per metre towards east and north; `None` for a triangle of no area.
-    pub fn gradient(&self) -> Option<Vector> {
-        gradient(&self.corners, &self.elevations)
-    }
-
-    /// Elevation of its plane at a point, never beyond its own corners', metres.
-    pub fn elevation(&self, at: Point) -> f64 {
-        let [a, ..] = self.corners;
-        let [za, zb, zc] = self.elevations;
-        let rise = self.gradient().map_or(0.0, |g| g.dot(at - a));
-        (za + rise).clamp(za.min(zb).min(zc), za.max(zb).max(zc))
-    }
-
-    /// How far inside the triangle a point is: the least of its three shares (barycentric
-    /// coordinates), negative outside.
-    fn share(&self, p: Point) -> f64 {
-        let [a, b, c] = self.corners;
-        let whole = (b - a).cross(c - a);
-        let parts = [(a, b), (b, c), (c, a)].map(|(u, v)| (v - u).cross(p - u) / whole);
-        parts.into_iter().fold(f64::INFINITY, f64::min)
-    }
-}
-
-/// The gradient of the plane through three corners; `None` when they enclose no area.
-pub(crate) fn gradient(corners: &[Point; 3], heights: &[f64; 3]) -> Option<Vector> {
-    let [a, b, c] = *corners;
-    let [za, zb, zc] = *heights;
-    let (u, v) = (b - a, c - a);
-    let twice = u.cross(v);
-    let (du, dv) = (zb - za, zc - za);
-    let g = Vector::new(du * v.y - dv * u.y, dv * u.x - du * v.x) * (1.0 / twice);
-    (g.x.is_finite() && g.y.is_finite()).then_some(g)
-}
 
 /// The elevation at a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -234,47 +169,6 @@ impl Ground {
     }
 }
 
-fn elevation_fault(place: &str, elevation: f64) -> Option<Finding> {
-    (!ELEVATION_RANGE.contains(&elevation)).then(|| {
-        Finding::fault(
-            "elevation",
-            format!("The elevation is {elevation} m."),
-            "Elevations are metres between -500 and 9,000.",
-        )
-        .under(place)
-    })
-}
-
-fn plane_faults(at: Point, elevation: f64, fall: f64, towards: f64) -> Vec<Finding> {
-    let mut faults: Vec<Finding> = elevation_fault("/plane/elevation", elevation)
-        .into_iter()
-        .collect();
-    let mut check = |good: bool, place: &str, message: String, remedy: &str| {
-        if !good {
-            faults.push(Finding::fault("plane", message, remedy).under(place));
-        }
-    };
-    check(
-        at.is_finite() && at.x.abs() <= COORDINATE_LIMIT && at.y.abs() <= COORDINATE_LIMIT,
-        "/plane/at",
-        "The point of known elevation lies too far off or is not a number.".into(),
-        "Give a point on the lot, in metres.",
-    );
-    check(
-        fall.abs() <= STEEPEST_FALL,
-        "/plane/fall",
-        format!("The ground falls {fall} m per metre."),
-        "Give the drop per metre of run, at most 1.",
-    );
-    check(
-        (-100.0..=100.0).contains(&towards),
-        "/plane/towards",
-        format!("The bearing down the slope is {towards} radians."),
-        "Give a bearing in radians, clockwise from north.",
-    );
-    faults
-}
-
 /// The surface of a list of spots.
 fn from_spots(records: &[[f64; 3]]) -> Result<(Ground, Vec<Finding>), Vec<Finding>> {
     let spots = spots::check(records)?;
@@ -330,44 +224,6 @@ fn disagreeing_neighbours(spots: &[Spot], tin: &Triangles) -> Vec<Finding> {
         .into_iter()
         .filter_map(|(i, j)| Some(spots::two_elevations(spots.get(i)?, spots.get(j)?)))
         .collect()
-}
-
-/// What is worth knowing about a surface of spots.
-fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
-    let mut notes = vec![
-        Finding::note(
-            "ground-beyond-spots",
-            "Beyond the outermost spots the ground is unknown; there the nearest known \
-             elevation is assumed.",
-            "Take spots beyond every edge of the dig.",
-        )
-        .under("/spots"),
-    ];
-    if merged > 0 {
-        notes.push(
-            Finding::note(
-                "spots-merged",
-                format!("{merged} spots repeat another and were left out."),
-                "",
-            )
-            .under("/spots"),
-        );
-    }
-    let steep = |f: &&Facet| f.gradient().is_some_and(|g| g.length() > STEEPEST_FALL);
-    let count = facets.iter().filter(steep).count();
-    if let Some(first) = facets.iter().find(steep) {
-        let [p, ..] = first.corners;
-        notes.push(
-            Finding::caution(
-                "steep-spots",
-                format!("Between spots the ground is steeper than 1 in 1 in {count} places."),
-                "Check the elevations there for a slip of the pen; show a wall as two rows of spots.",
-            )
-            .under("/spots")
-            .at(p.x, p.y),
-        );
-    }
-    notes
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! A tree of boxes over triangles: finds those near a place without looking at the others.
 
-use super::surface::Facet;
+use super::facet::Facet;
 use crate::geom::Point;
 
 /// How many triangles a leaf holds: few enough to try them all.
