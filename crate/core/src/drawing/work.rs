@@ -2,7 +2,7 @@
 
 use super::{Drawing, Item, Layer};
 use crate::clearance::Clearance;
-use crate::geom::{Pose, Region, Vector, pattern};
+use crate::geom::{Pose, Region, Vector, boolean, pattern};
 use crate::math::TURN;
 use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
@@ -158,13 +158,13 @@ fn measured_on(
     results: &Results,
     pose: &Pose,
 ) -> Option<Region> {
+    let round = |outer: &Region, inner: &Region| boolean::difference(outer, inner);
     let local = match key {
-        k if k.starts_with("deck") => &rings.deck,
-        k if k.starts_with("collar") => &rings.collar,
-        k if k.starts_with("base") => &shell.footprint,
-        k if k.starts_with("backfill") => &rings.over_dig,
-        k if k.starts_with("water") => &shell.footprint,
-        k if k.starts_with("tie") || k.starts_with("rim") => &shell.rim,
+        k if k.starts_with("deck") => round(&rings.deck, &shell.rim),
+        k if k.starts_with("collar") => round(&rings.collar, &shell.rim),
+        k if k.starts_with("backfill") => round(&rings.over_dig, &shell.footprint),
+        k if k.starts_with("base") || k.starts_with("water") => shell.footprint.clone(),
+        k if k.starts_with("tie") || k.starts_with("rim") => round(&shell.rim, &shell.footprint),
         _ => return results.dig.as_ref().map(|d| d.top_edge.clone()),
     };
     Some(local.posed(pose))
