@@ -7,7 +7,7 @@ use crate::geom::{COORDINATE_LIMIT, Point};
 /// above the highest road (the same range as the coping's).
 pub const ELEVATION_RANGE: core::ops::RangeInclusive<f64> = -500.0..=9000.0;
 
-/// The most spots a ground may have: far beyond any survey of a lot, and still a second's work.
+/// The most spots a ground may have: far beyond any survey of a lot, and a few seconds' work.
 pub const SPOT_LIMIT: usize = 1_000_000;
 
 /// Two spots nearer to each other than this stand at one place, metres: no tape tells them apart.
