@@ -39,7 +39,7 @@ export type Ledger = {
     at: [number, number]; mirrored: boolean;
   } | null;
   snap: string | null;
-  verdict: { short: number; text: string };
+  verdict: { short: number; over: number; text: string };
   clearances: ClearanceRow[];
   quantities: QuantityRow[];
   findings: Finding[];

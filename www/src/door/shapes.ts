@@ -77,7 +77,7 @@ export interface Ledger {
   redo: string | null;
   shell: PlacedShell | null;
   snap: string | null;
-  verdict: { short: number; text: string };
+  verdict: { short: number; over: number; text: string };
   clearances: Clearance[];
   quantities: Quantity[];
   findings: Finding[];

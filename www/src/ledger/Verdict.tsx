@@ -11,7 +11,7 @@ const SETTLED = 700;
 const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\b)/g, '$1\u00a0');
 
 export function Verdict({ verdict, placed }: { verdict: Ledger['verdict']; placed: boolean }) {
-  const kind = !placed ? 'open' : verdict.short > 0 ? 'short' : 'fits';
+  const kind = !placed ? 'open' : verdict.short + verdict.over > 0 ? 'short' : 'fits';
   return (
     <header class="verdict" data-kind={kind}>
       <Mark kind={kind} />

@@ -36,6 +36,9 @@ pub struct Results {
     pub dig: Option<Dig>,
     /// Every quantity, in order; empty until a shell is placed.
     pub takeoff: Vec<Line>,
+    /// Where the work reaches over land it may not stand on or through what is there, whatever
+    /// the rules say; these are among the findings as well.
+    pub overreaches: Vec<Finding>,
     /// Everything worth knowing: the dangers of this placement, what stands beside every plan,
     /// what quantities rest on, what the door noticed, and what the rules leave open.
     pub findings: Vec<Finding>,
@@ -71,7 +74,8 @@ impl Results {
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));
         }
-        findings.extend(reach::beyond(site, &work));
+        let overreaches = reach::beyond(site, &work);
+        findings.extend(overreaches.iter().cloned());
         findings.extend(standing::cautions(site));
         findings.extend(taken.findings);
         findings.extend(site.findings().iter().cloned());
@@ -82,6 +86,7 @@ impl Results {
             rings,
             dig,
             takeoff: taken.lines,
+            overreaches,
             findings,
         }
     }

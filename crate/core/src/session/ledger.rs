@@ -9,6 +9,7 @@ use super::Session;
 use crate::clearance::Clearance;
 use crate::finding::{Finding, gravest_first};
 use crate::geom::Point;
+use crate::results::Results;
 use crate::site::{Placement, ShellChoice};
 use crate::takeoff::{Group, Line};
 use crate::units::{Measure, Shown, System, show};
@@ -61,11 +62,13 @@ pub struct PlacedShell {
     pub mirrored: bool,
 }
 
-/// Whether every clearance holds.
+/// Whether the shell may stand as far as the listed rules and the plan can tell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Verdict {
     /// How many clearances fall short.
     pub short: usize,
+    /// How often the work reaches over or through what no rule has to name.
+    pub over: usize,
     /// The same in a sentence.
     pub text: String,
 }
@@ -121,7 +124,7 @@ impl Ledger {
             redo: session.redo_label(),
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
-            verdict: verdict(site.placement.is_some(), &results.clearances, system),
+            verdict: verdict(site.placement.is_some(), results, system),
             clearances: clearance_rows(&results.clearances, system),
             quantities: results
                 .takeoff
@@ -148,15 +151,19 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
     }
 }
 
-/// The verdict names the clearance with the least room: the one that binds.
-fn verdict(placed: bool, clearances: &[Clearance], system: System) -> Verdict {
-    let short = clearances.iter().filter(|c| c.room < 0.0).count();
-    let text = match (placed, clearances.first()) {
-        (false, _) => "Choose a shell to see how much room it has.".to_owned(),
-        (true, None) => {
+/// The verdict names the clearance with the least room: the one that binds. Where all hold
+/// but the work reaches where it must not, it says that instead.
+fn verdict(placed: bool, results: &Results, system: System) -> Verdict {
+    let clearances = &results.clearances;
+    let short = results.shortfalls();
+    let over = results.overreaches.len();
+    let text = match (placed, clearances.first(), results.overreaches.first()) {
+        (false, ..) => "Choose a shell to see how much room it has.".to_owned(),
+        (true, _, Some(overreach)) if short == 0 => overreach.message.clone(),
+        (true, None, _) => {
             "No clearance rule applies yet: add the rules of the local authority.".to_owned()
         }
-        (true, Some(least)) => {
+        (true, Some(least), _) => {
             let room = show(Measure::Length, least.room.abs(), system).text;
             match short {
                 0 => format!(
@@ -171,7 +178,7 @@ fn verdict(placed: bool, clearances: &[Clearance], system: System) -> Verdict {
             }
         }
     };
-    Verdict { short, text }
+    Verdict { short, over, text }
 }
 
 fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow> {

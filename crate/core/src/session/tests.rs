@@ -171,3 +171,18 @@ fn a_drag_beyond_the_range_of_a_lot_is_held_back() {
     session.release();
     assert_eq!(session.site().site().placement.as_ref().unwrap().at, start);
 }
+
+#[test]
+fn the_verdict_tells_of_work_over_a_lot_line_even_where_no_rule_does() {
+    let mut session = with_shell();
+    session.apply(Command::SetRules(Vec::new())).unwrap();
+    let verdict = |session: &Session| Ledger::of(session).verdict;
+    assert_eq!((verdict(&session).short, verdict(&session).over), (0, 0));
+    session
+        .apply(Command::MoveShell {
+            at: Point::new(0.0, 20.0),
+        })
+        .unwrap();
+    let told = verdict(&session);
+    assert!(told.over > 0 && told.text.contains("line"), "{told:?}");
+}
