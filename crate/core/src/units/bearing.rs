@@ -81,7 +81,10 @@ fn take_letter(reader: &mut Reader<'_>) -> Option<Letter> {
 /// Degrees clockwise from north, 0 to 360.
 fn heading_degrees(reader: &mut Reader<'_>) -> Result<f64, UnitFault> {
     let start = *reader;
-    let degrees = take_angle(reader, false)?;
+    let degrees = match take_gon(reader) {
+        Some(degrees) => degrees,
+        None => take_angle(reader, false)?,
+    };
     if (0.0..=360.0).contains(&degrees) {
         return Ok(degrees);
     }
@@ -90,6 +93,21 @@ fn heading_degrees(reader: &mut Reader<'_>) -> Result<f64, UnitFault> {
         "A bearing clockwise from north lies between 0 and 360 degrees.",
         EXAMPLES,
     ))
+}
+
+/// Takes gon, of which 400 are a full turn, as degrees.
+fn take_gon(reader: &mut Reader<'_>) -> Option<f64> {
+    let mut ahead = *reader;
+    let gon = ahead.number()?.value;
+    let Some(Kind::Word(word)) = ahead.kind(0) else {
+        return None;
+    };
+    if !matches!(word.as_str(), "gon" | "gons" | "grad" | "grads" | "g") {
+        return None;
+    }
+    ahead.skip(1);
+    *reader = ahead;
+    Some(gon * 0.9)
 }
 
 /// What follows N or S: an angle of 0 to 90 degrees, and E or W.
@@ -175,11 +193,15 @@ fn take_mark(reader: &mut Reader<'_>, name: &str, quadrant: bool) {
         (Some(Kind::Degree), "degrees")
         | (Some(Kind::Prime), "minutes")
         | (Some(Kind::DoublePrime), "seconds") => true,
-        (Some(Kind::Word(w)), "degrees") => matches!(w.as_str(), "d" | "deg" | "degrees"),
-        (Some(Kind::Word(w)), "minutes") => matches!(w.as_str(), "m" | "min" | "minutes"),
+        (Some(Kind::Word(w)), "degrees") => {
+            matches!(w.as_str(), "d" | "deg" | "degree" | "degrees")
+        }
+        (Some(Kind::Word(w)), "minutes") => {
+            matches!(w.as_str(), "m" | "min" | "minute" | "minutes")
+        }
         (Some(Kind::Word(w)), "seconds") => match w.as_str() {
             "s" => !quadrant || matches!(reader.kind(1), Some(Kind::Word(_))),
-            "sec" | "seconds" => true,
+            "sec" | "second" | "seconds" => true,
             _ => false,
         },
         _ => false,
@@ -262,6 +284,12 @@ mod tests {
             ("due South", 180.0),
             ("W", 270.0),
             ("N", 0.0),
+            ("150.25 gon", 135.225),
+            ("400g", 0.0),
+            (
+                "North 1 degree 1 minute 36 seconds East",
+                1.026_666_666_666_667,
+            ),
             ("N 0 E", 0.0),
             ("S 90 W", 270.0),
         ] {
@@ -283,6 +311,7 @@ mod tests {
             ("N 10 S", 5..6),
             ("E 10 N", 2..4),
             ("361", 0..3),
+            ("401 gon", 0..7),
             ("N 10-60-00 E", 5..7),
             ("N 10.5-30 E", 2..6),
             ("N 10 E 5", 7..8),

@@ -49,6 +49,8 @@ pub enum Unit {
     Chain,
     /// Rod of 16 1/2 international feet.
     Rod,
+    /// Link, the hundredth part of a chain.
+    Link,
     /// Square metre: the unit of every area inside.
     SquareMetre,
     /// Hectare.
@@ -101,7 +103,7 @@ impl Unit {
         use Unit::*;
         match self {
             Metre | Kilometre | Centimetre | Millimetre | Foot | SurveyFoot | Inch | Yard
-            | Chain | Rod => Dimension::Length,
+            | Chain | Rod | Link => Dimension::Length,
             SquareMetre | Hectare | SquareFoot | Acre => Dimension::Area,
             CubicMetre | Litre | CubicFoot | CubicYard | Gallon => Dimension::Volume,
             Kilogram | Tonne | Pound | ShortTon => Dimension::Mass,
@@ -134,6 +136,7 @@ impl Unit {
             Self::Yard => YARD,
             Self::Chain => CHAIN,
             Self::Rod => ROD,
+            Self::Link => CHAIN / 100.0,
             Self::Hectare => 10_000.0,
             Self::SquareFoot => SQUARE_FOOT,
             Self::Acre => ACRE,
@@ -175,6 +178,7 @@ impl Unit {
             Self::Yard => "yd",
             Self::Chain => "chain",
             Self::Rod => "rod",
+            Self::Link => "link",
             Self::SquareMetre => "m²",
             Self::Hectare => "ha",
             Self::SquareFoot => "sq ft",
@@ -211,11 +215,13 @@ impl Unit {
             "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Millimetre,
             "ft" | "foot" | "feet" => Foot,
             "ftus" | "usft" | "sft" | "us ft" | "survey ft" | "survey foot" | "survey feet"
-            | "us survey ft" | "us survey foot" | "us survey feet" => SurveyFoot,
+            | "u s survey ft" | "u s survey foot" | "u s survey feet" | "us survey ft"
+            | "us survey foot" | "us survey feet" => SurveyFoot,
             "in" | "ins" | "inch" | "inches" => Inch,
             "yd" | "yds" | "yard" | "yards" if matches!(dimension, Dimension::Length) => Yard,
             "ch" | "chain" | "chains" => Chain,
-            "rod" | "rods" => Rod,
+            "lk" | "lks" | "link" | "links" => Link,
+            "rod" | "rods" | "pole" | "poles" | "perch" | "perches" => Rod,
             "m²" | "m2" | "sq m" | "square metres" | "square meters" => SquareMetre,
             "ha" | "hectare" | "hectares" => Hectare,
             "ft²" | "ft2" | "sq ft" | "sf" | "square feet" | "square foot" => SquareFoot,
