@@ -1,7 +1,9 @@
 //! Closed figures: their courses come back, and every way round gives the same lot.
 
 use batterboard_core::geom::{Point, Vector, Vertex};
-use batterboard_core::lot::{Course, CourseShape, LineKind, Lot, LotRecord, Traverse, Turn};
+use batterboard_core::lot::{
+    Balance, Course, CourseShape, LineKind, Lot, LotRecord, Traverse, Turn,
+};
 use batterboard_core::math::{TURN, asin, sin};
 use proptest::prelude::*;
 
@@ -177,6 +179,7 @@ proptest! {
             courses: courses.collect(),
             stated_area: Some(stated),
             closing_ratio,
+            balance: curved.then_some(Balance::CompassRule),
         };
         if let Err(faults) = Lot::check(&record) {
             prop_assert!(!faults.is_empty());

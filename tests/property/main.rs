@@ -11,6 +11,7 @@
 )]
 
 mod clearance;
+mod deed;
 mod dig;
 mod exchange;
 mod geom;

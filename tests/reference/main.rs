@@ -15,6 +15,7 @@
 )]
 
 mod clearance;
+mod deed;
 mod dig;
 mod geometry;
 mod ground;

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::curve::chord_fits;
-use super::record::{CourseShape, LineKind, LotRecord};
+use super::record::{Balance, CourseShape, LineKind, LotRecord};
 use super::traverse::{Closure, Traverse};
 use crate::finding::{Finding, any_fault};
 use crate::geom::{COORDINATE_LIMIT, Outline, Segment, Vector};
@@ -40,6 +40,17 @@ pub struct AreaComparison {
     pub difference: f64,
 }
 
+impl AreaComparison {
+    /// Of a stated and a computed area, m2; `None` unless the stated one is above zero.
+    pub fn of(stated: f64, computed: f64) -> Option<Self> {
+        (stated.is_finite() && stated > 0.0).then(|| Self {
+            stated,
+            computed,
+            difference: (computed - stated) / stated,
+        })
+    }
+}
+
 /// The checked lot.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
@@ -73,7 +84,11 @@ impl Lot {
         if closure.ratio.is_some_and(|ratio| ratio < NOT_CLOSED) {
             faults.push(not_closed(&closure));
         }
-        let outline = match Outline::check(traverse.vertices) {
+        let corners = match record.balance {
+            Some(Balance::CompassRule) => traverse.balanced(),
+            None => traverse.vertices,
+        };
+        let outline = match Outline::check(corners) {
             Ok(outline) if faults.is_empty() => outline,
             Ok(_) => return Err(faults),
             Err(found) => {
@@ -82,13 +97,10 @@ impl Lot {
             }
         };
         let area = outline.area();
-        let area_comparison = record.stated_area.map(|stated| AreaComparison {
-            stated,
-            computed: area,
-            difference: (area - stated) / stated,
-        });
+        let area_comparison = record.stated_area.and_then(|s| AreaComparison::of(s, area));
         let mut findings = Vec::new();
-        findings.extend(closing_caution(&closure, record.closing_ratio));
+        findings.extend(closing_caution(&closure, record));
+        findings.extend(balance_note(&closure, record));
         findings.extend(area_comparison.and_then(|c| area_caution(&c)));
         let lot = Self {
             sides: sides(record, &outline),
@@ -207,14 +219,18 @@ fn not_closed(closure: &Closure) -> Finding {
 }
 
 /// The courses close, but worse than the record asks.
-fn closing_caution(closure: &Closure, least: f64) -> Option<Finding> {
+fn closing_caution(closure: &Closure, record: &LotRecord) -> Option<Finding> {
+    let least = record.closing_ratio;
+    let taken_up = match record.balance {
+        Some(Balance::CompassRule) => "The compass rule spreads the gap over all corners.",
+        None => "The last course takes up the gap.",
+    };
     let ratio = closure.ratio.filter(|ratio| *ratio < least)?;
     Some(
         Finding::caution(
             "lot-closure",
             format!(
-                "The courses miss their start by {}: 1:{}, where 1:{} was asked. The last \
-                 course takes up the gap.",
+                "The courses miss their start by {}: 1:{}, where 1:{} was asked. {taken_up}",
                 both_systems(Measure::Misclosure, closure.length),
                 format_decimal(ratio, 0),
                 format_decimal(least, 0),
@@ -223,6 +239,24 @@ fn closing_caution(closure: &Closure, least: f64) -> Option<Finding> {
              distance to a lot line.",
         )
         .under("/courses"),
+    )
+}
+
+/// The corners are not those of the courses as described.
+fn balance_note(closure: &Closure, record: &LotRecord) -> Option<Finding> {
+    let Balance::CompassRule = record.balance?;
+    closure.ratio?;
+    Some(
+        Finding::note(
+            "lot-balanced",
+            format!(
+                "The corners are balanced by the compass rule: a misclosure of {} is spread over \
+                 all courses by their lengths. The courses are kept as described.",
+                both_systems(Measure::Misclosure, closure.length),
+            ),
+            "",
+        )
+        .under("/balance"),
     )
 }
 
@@ -413,6 +447,38 @@ mod tests {
         assert_eq!(findings.first().unwrap().check, "lot-closure");
         *distance_of(&mut record, 1) = 45.0;
         assert_eq!(places(&record), ["/courses"]);
+    }
+
+    #[test]
+    fn corners_are_balanced_on_request_and_the_courses_stay() {
+        let mut record = rectangle();
+        *distance_of(&mut record, 1) += 0.05;
+        let courses = record.courses.clone();
+        record.balance = Some(Balance::CompassRule);
+        let (lot, findings) = Lot::check(&record).unwrap();
+        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        assert_eq!(checks, ["lot-closure", "lot-balanced"]);
+        assert_eq!(record.courses, courses);
+        // The second corner moves south by its share of 0.05: (30 of 140.05).
+        let south = -0.05 * 30.0 / 140.05;
+        let corner = Point::new(30.0, south);
+        assert!(
+            lot.sides
+                .iter()
+                .any(|s| s.segment.from().distance(corner) < 1e-9)
+        );
+        let exact = LotRecord {
+            balance: record.balance,
+            ..rectangle()
+        };
+        assert!(Lot::check(&exact).unwrap().1.is_empty());
+        let text = serde_json::to_string(&record).unwrap();
+        assert!(text.contains("\"balance\":\"compass-rule\""));
+        assert!(
+            !serde_json::to_string(&rectangle())
+                .unwrap()
+                .contains("balance")
+        );
     }
 
     fn distance_of(record: &mut LotRecord, index: usize) -> &mut f64 {

@@ -26,15 +26,16 @@
 //! # Closing
 //! Courses rounded to the second and the hundredth never quite come back to their start. The
 //! boundary is closed by joining the last corner to the start: the misclosure stays in the
-//! last course, the other courses are exactly as described. It is *not* distributed (a
-//! surveyor balances a survey, a plan does not); [`Traverse::balanced`] shows what the
-//! compass rule would make of it.
+//! last course, the other courses are exactly as described. It is *not* distributed unless the
+//! record asks for it by its [`Balance`]: then the corners are those of
+//! [`Traverse::balanced`], a note says so, and the record keeps its courses as described.
 
 mod checked;
 pub mod curve;
+pub mod deed;
 mod record;
 mod traverse;
 
 pub use checked::{AreaComparison, Lot, Side};
-pub use record::{Course, CourseShape, LineKind, LotRecord, Turn};
+pub use record::{Balance, Course, CourseShape, LineKind, LotRecord, Turn};
 pub use traverse::{Closure, Traverse};

@@ -150,6 +150,18 @@ pub struct LotRecord {
     /// exam guide, read).
     #[serde(default = "usual_closing_ratio")]
     pub closing_ratio: f64,
+    /// How the misclosure is spread over the corners; without it the last course takes it up.
+    /// The courses stay as described either way.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub balance: Option<Balance>,
+}
+
+/// How a misclosure is spread over the corners of a lot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Balance {
+    /// Each course takes a share in proportion to its length, curves by their chords.
+    CompassRule,
 }
 
 fn usual_closing_ratio() -> f64 {
@@ -164,6 +176,7 @@ impl Default for LotRecord {
             courses: Vec::new(),
             stated_area: None,
             closing_ratio: usual_closing_ratio(),
+            balance: None,
         }
     }
 }

@@ -1,0 +1,199 @@
+//! A deed as text: courses one to a line, or the prose of a description by bearings and
+//! distances, with what was understood of every stretch of it.
+//!
+//! | file | says |
+//! |---|---|
+//! | `lex` | words, numbers and marks with their places |
+//! | `phrase` | how far a bearing, an angle, a length or an area runs |
+//! | `words` | which words give a figure its meaning, and which only join |
+//! | `clause` | the figures of one course |
+//! | `bend` | a curve from any sufficient two of its figures, and what contradicts them |
+//! | `walk` | the clauses in their order: beginning, sides, return, area |
+//! | `side` | one clause as one side, or what it lacks |
+//! | `summary` | closure and area of what was read |
+//!
+//! Nothing is guessed. A figure that does not fit is marked and told; a course that lacks
+//! something is not taken; words without a meaning for the lot are marked as read over.
+//!
+//! ```
+//! use batterboard_core::lot::deed;
+//! use batterboard_core::units::System;
+//!
+//! let reading = deed::read("N 0 E 100\nEast 60.5 ft\nS 0 E 100\nwest 60.5'", System::Feet);
+//! assert_eq!(reading.courses.len(), 4);
+//! assert!(reading.findings.is_empty());
+//! ```
+
+use core::ops::Range;
+
+use serde::Serialize;
+
+use super::record::{Course, LotRecord};
+use crate::finding::Finding;
+use crate::units::System;
+
+mod bend;
+mod clause;
+mod lex;
+mod phrase;
+mod side;
+mod summary;
+mod walk;
+mod words;
+
+#[cfg(test)]
+mod tests;
+
+pub use summary::Summary;
+
+/// The longest text read, characters: a long deed has a few thousand.
+pub const LONGEST: usize = 20_000;
+
+/// What a stretch of a deed was understood as.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Understood {
+    /// A figure or a word of the course with this index in [`Reading::courses`].
+    Course(usize),
+    /// Where the description begins, or that it returns there; a tie to it.
+    Beginning,
+    /// The area it states, m2.
+    Area(f64),
+    /// Words and marks that join.
+    Connective,
+    /// Not understood, or of no use for the lot.
+    Unread,
+}
+
+/// A stretch of a deed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Piece {
+    /// Its first character, counted from 0.
+    pub from: usize,
+    /// Behind its last character.
+    pub to: usize,
+    /// What it was understood as.
+    pub understood: Understood,
+    /// What it says, or why it was not taken; empty for connectives.
+    pub message: String,
+    /// What to do about it; empty where nothing is to be done.
+    pub remedy: String,
+}
+
+/// A deed as it was read.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Reading {
+    /// The whole text in order, every character in exactly one piece.
+    pub pieces: Vec<Piece>,
+    /// The courses, their kinds not told.
+    pub courses: Vec<Course>,
+    /// The area that the text states, m2.
+    pub stated_area: Option<f64>,
+    /// What is wrong or worth a look, in the order of the text; places are `line 3`.
+    pub findings: Vec<Finding>,
+}
+
+impl Reading {
+    /// The lot of another record with the courses and the stated area of this reading; a
+    /// balance is dropped, since it was asked for other courses.
+    pub fn record(&self, rest: &LotRecord) -> LotRecord {
+        LotRecord {
+            start: rest.start,
+            courses: self.courses.clone(),
+            stated_area: self.stated_area,
+            closing_ratio: rest.closing_ratio,
+            balance: None,
+        }
+    }
+}
+
+/// Reads a deed. Numbers without a unit are in the default system; a bare angle is degrees
+/// clockwise from north.
+///
+/// Text with the word "thence" is prose: each "thence" opens a course, and numbers without a
+/// unit are taken only right behind a bearing or a name such as "radius of". Any other text
+/// is a list, one course to a line or between semicolons.
+pub fn read(text: &str, default: System) -> Reading {
+    let cut = lex::Text::cut(text);
+    if cut.length() > LONGEST {
+        let message = format!("The text is longer than {LONGEST} characters.");
+        let remedy = "Paste the description of the boundary alone.";
+        return Reading {
+            pieces: vec![Piece {
+                from: 0,
+                to: cut.length(),
+                understood: Understood::Unread,
+                message: message.clone(),
+                remedy: remedy.to_owned(),
+            }],
+            findings: vec![Finding::fault("deed-length", message, remedy)],
+            ..Reading::default()
+        };
+    }
+    walk::walk(&cut, default)
+}
+
+/// Tokens and what they were understood as, before the gaps between are filled.
+#[derive(Debug, Clone)]
+struct Marked {
+    tokens: Range<usize>,
+    understood: Understood,
+    message: String,
+    remedy: String,
+}
+
+/// Every character in a piece: the marked tokens, and what lies between them as joining or
+/// unread.
+fn pieces(text: &lex::Text, mut marked: Vec<Marked>) -> Vec<Piece> {
+    marked.sort_by_key(|m| m.tokens.start);
+    let mut pieces = Vec::new();
+    let mut token = 0;
+    let mut at = 0;
+    for mark in marked {
+        if mark.tokens.start < token || mark.tokens.is_empty() {
+            continue; // Within one that is marked already.
+        }
+        let span = text.span(&mark.tokens);
+        fill(text, token..mark.tokens.start, at..span.start, &mut pieces);
+        token = mark.tokens.end;
+        at = span.end;
+        pieces.push(Piece {
+            from: span.start,
+            to: span.end,
+            understood: mark.understood,
+            message: mark.message,
+            remedy: mark.remedy,
+        });
+    }
+    fill(
+        text,
+        token..text.tokens.len(),
+        at..text.length(),
+        &mut pieces,
+    );
+    pieces
+}
+
+/// A gap: joining words to both sides of what was read over.
+fn fill(text: &lex::Text, tokens: Range<usize>, span: Range<usize>, pieces: &mut Vec<Piece>) {
+    let mut push = |from: usize, to: usize, understood, message: &str| {
+        if from < to {
+            pieces.push(Piece {
+                from,
+                to,
+                understood,
+                message: message.to_owned(),
+                remedy: String::new(),
+            });
+        }
+    };
+    let odd = |at: &usize| walk::is_odd(text, *at);
+    let (Some(first), Some(last)) = (tokens.clone().find(odd), tokens.rev().find(odd)) else {
+        return push(span.start, span.end, Understood::Connective, "");
+    };
+    let middle = text.span(&(first..last + 1));
+    push(span.start, middle.start, Understood::Connective, "");
+    let over = "Read over: no bearing, distance or curve figure was taken from these words.";
+    push(middle.start, middle.end, Understood::Unread, over);
+    push(middle.end, span.end, Understood::Connective, "");
+}

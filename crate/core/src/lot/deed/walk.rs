@@ -1,0 +1,296 @@
+//! The clauses of a deed in their order: where it begins, its sides, its return, its area.
+
+use core::ops::Range;
+
+use super::clause::{self, Clause, Trouble};
+use super::lex::{Kind, Text};
+use super::words::joins;
+use super::{Marked, Reading, Understood, phrase, pieces};
+use crate::finding::Finding;
+use crate::units::{Measure, System, show};
+
+/// Two stated areas further apart than this share contradict each other (our choice).
+const AREAS_AGREE: f64 = 0.01;
+
+/// Whether a token is a number, or a word that does not only join.
+pub fn is_odd(text: &Text, at: usize) -> bool {
+    match text.kind(at) {
+        Some(Kind::Number { .. }) => true,
+        Some(Kind::Word(word)) => !joins(word),
+        _ => false,
+    }
+}
+
+/// Where the walk stands in the description.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Stage {
+    /// On the way from a point of commencement to the point of beginning.
+    Tie,
+    /// Round the lot.
+    Round,
+    /// Back at the beginning.
+    Home,
+}
+
+/// Reads all clauses.
+pub fn walk(text: &Text, system: System) -> Reading {
+    let prose = (0..text.tokens.len()).any(|at| text.word(at) == "thence");
+    let mut walk = Walk {
+        text,
+        system,
+        prose,
+        taken: vec![false; text.tokens.len()],
+        marked: Vec::new(),
+        reading: Reading::default(),
+        pending: None,
+    };
+    walk.take_areas();
+    let homes = walk.homes();
+    let clauses = walk.clauses();
+    walk.round(&clauses, &homes);
+    if let Some(trouble) = walk.pending.take().map(|(_, trouble)| trouble) {
+        walk.fault("deed-curve", &trouble);
+    }
+    let mut reading = walk.reading;
+    reading.findings.sort_by_key(|f| line_of(&f.place));
+    reading.pieces = pieces(text, walk.marked);
+    reading
+}
+
+fn line_of(place: &str) -> usize {
+    let number = place.strip_prefix("line ").and_then(|n| n.parse().ok());
+    number.unwrap_or(usize::MAX)
+}
+
+/// The walk so far.
+pub struct Walk<'a> {
+    pub(super) text: &'a Text,
+    pub(super) system: System,
+    pub(super) prose: bool,
+    pub(super) taken: Vec<bool>,
+    pub(super) marked: Vec<Marked>,
+    pub(super) reading: Reading,
+    /// Curve figures behind a straight side, which belong to the curve that it leads to.
+    pub(super) pending: Option<(Clause, Trouble)>,
+}
+
+impl Walk<'_> {
+    pub(super) fn take(&mut self, tokens: Range<usize>, understood: Understood, message: String) {
+        for taken in self.taken.iter_mut().take(tokens.end).skip(tokens.start) {
+            *taken = true;
+        }
+        self.mark(tokens, understood, message, "");
+    }
+
+    pub(super) fn mark(
+        &mut self,
+        tokens: Range<usize>,
+        understood: Understood,
+        message: String,
+        remedy: &str,
+    ) {
+        self.marked.push(Marked {
+            tokens,
+            understood,
+            message,
+            remedy: remedy.to_owned(),
+        });
+    }
+
+    fn place(&self, at: usize) -> String {
+        let line = self.text.tokens.get(at).map_or(1, |token| token.line);
+        format!("line {line}")
+    }
+
+    pub(super) fn fault(&mut self, check: &'static str, trouble: &Trouble) {
+        let Trouble {
+            tokens,
+            message,
+            remedy,
+        } = trouble.clone();
+        let place = self.place(tokens.start);
+        let finding = Finding::fault(check, message.clone(), remedy.clone()).under(&place);
+        self.reading.findings.push(finding);
+        self.mark(tokens, Understood::Unread, message, &remedy);
+    }
+
+    pub(super) fn caution(
+        &mut self,
+        check: &'static str,
+        at: usize,
+        message: String,
+        remedy: &str,
+    ) {
+        let finding = Finding::caution(check, message, remedy).under(&self.place(at));
+        self.reading.findings.push(finding);
+    }
+
+    /// Areas, wherever they stand.
+    fn take_areas(&mut self) {
+        let mut at = 0;
+        while at < self.text.tokens.len() {
+            let found = phrase::area(self.text, at, self.system);
+            let Some((found, value)) = found.and_then(|f| f.value.clone().ok().map(|v| (f, v)))
+            else {
+                at += 1;
+                continue;
+            };
+            at = found.tokens.end;
+            let shown = show(Measure::LandArea, value, self.system).text;
+            match self.reading.stated_area {
+                Some(first) if (first - value).abs() > first * AREAS_AGREE => self.caution(
+                    "deed-areas",
+                    found.tokens.start,
+                    format!("Two areas are stated, and they differ; {shown} was not taken."),
+                    "Keep the one that the deed means.",
+                ),
+                Some(_) => {}
+                None => self.reading.stated_area = Some(value).filter(|v| *v > 0.0),
+            }
+            self.take(
+                found.tokens,
+                Understood::Area(value),
+                format!("stated area {shown}"),
+            );
+        }
+    }
+
+    /// The phrases for the point of beginning.
+    fn homes(&mut self) -> Vec<usize> {
+        let text = self.text;
+        let mut homes = Vec::new();
+        for at in 0..text.tokens.len() {
+            let length = match (text.word(at), text.word(at + 1), text.word(at + 2)) {
+                ("point" | "place" | "corner", "of", "beginning") => 3,
+                ("pob", _, _) => 1,
+                ("p", _, "o") if text.word(at + 4) == "b" => 5,
+                _ => continue,
+            };
+            homes.push(at);
+            self.take(
+                at..at + length,
+                Understood::Beginning,
+                "the point of beginning".to_owned(),
+            );
+        }
+        homes
+    }
+
+    /// The clauses: from "thence" to "thence" in prose, otherwise lines and what lies between
+    /// semicolons.
+    fn clauses(&self) -> Vec<Range<usize>> {
+        let text = self.text;
+        let mut starts = vec![0];
+        let line = |at: usize| text.tokens.get(at).map(|t| t.line);
+        for at in 1..text.tokens.len() {
+            let opens = if self.prose {
+                text.word(at) == "thence"
+            } else {
+                line(at) != line(at - 1) || text.mark(at - 1) == ';'
+            };
+            if opens {
+                starts.push(at);
+            }
+        }
+        starts.dedup();
+        let ends = starts.iter().copied().skip(1).chain([text.tokens.len()]);
+        starts
+            .iter()
+            .copied()
+            .zip(ends)
+            .map(|(from, to)| from..to)
+            .collect()
+    }
+
+    /// Every clause in its turn.
+    fn round(&mut self, clauses: &[Range<usize>], homes: &[usize]) {
+        let text = self.text;
+        let head = clauses.first().cloned().unwrap_or(0..0);
+        let commences = head.clone().any(|at| text.word(at).starts_with("commenc"));
+        let home_in = |clause: &Range<usize>| homes.iter().any(|home| clause.contains(home));
+        let returns = clauses.iter().filter(|c| home_in(c)).count();
+        let mut stage = if commences && returns > 1 && !home_in(&head) {
+            Stage::Tie
+        } else {
+            Stage::Round
+        };
+        for (index, clause) in clauses.iter().enumerate() {
+            let home = home_in(clause);
+            if self.prose && index == 0 && text.word(clause.start) != "thence" {
+                self.caption(clause.clone());
+                continue;
+            }
+            match stage {
+                Stage::Tie => self.take(
+                    clause.clone(),
+                    Understood::Beginning,
+                    "a tie to the point of beginning: not a side of the lot".to_owned(),
+                ),
+                Stage::Home => self.after_home(clause.clone()),
+                Stage::Round => self.side(clause.clone()),
+            }
+            stage = match (stage, home) {
+                (Stage::Tie, true) => Stage::Round,
+                (Stage::Round, true) if !self.reading.courses.is_empty() => Stage::Home,
+                (as_before, _) => as_before,
+            };
+        }
+    }
+
+    /// What stands before the first "thence".
+    fn caption(&mut self, tokens: Range<usize>) {
+        let text = self.text;
+        for at in tokens.clone() {
+            if text.word(at) == "beginning" || text.word(at).starts_with("commenc") {
+                self.take(
+                    at..at + 1,
+                    Understood::Beginning,
+                    "where it begins".to_owned(),
+                );
+            }
+        }
+        if let Some(found) = tokens.clone().find_map(|at| phrase::quadrant(text, at)) {
+            let trouble = Trouble {
+                tokens: found.tokens.clone(),
+                message: "A bearing stands before the first “thence”; it was not taken as a side."
+                    .to_owned(),
+                remedy: "If it is a side of the lot, write “thence” before it.".to_owned(),
+            };
+            self.caution(
+                "deed-caption",
+                found.tokens.start,
+                trouble.message.clone(),
+                &trouble.remedy,
+            );
+            self.mark(
+                found.tokens,
+                Understood::Unread,
+                trouble.message,
+                &trouble.remedy,
+            );
+        }
+    }
+
+    /// What stands behind the return to the beginning.
+    fn after_home(&mut self, tokens: Range<usize>) {
+        let clause = clause::read(
+            self.text,
+            tokens.clone(),
+            &self.taken,
+            !self.prose,
+            self.system,
+        );
+        if clause.bearing.is_some() || clause.bends() {
+            self.fault(
+                "deed-second-parcel",
+                &Trouble {
+                    tokens,
+                    message: "The description goes on after it came back to its beginning."
+                        .to_owned(),
+                    remedy: "Paste one parcel at a time, without the parts taken out of it."
+                        .to_owned(),
+                },
+            );
+        }
+    }
+}
