@@ -11,6 +11,7 @@
 
 mod answers;
 mod cards;
+mod deed;
 mod paint;
 mod planner;
 

@@ -12,6 +12,7 @@ use web_sys::CanvasRenderingContext2d;
 
 use crate::answers::{Outcome, cross, reading};
 use crate::cards;
+use crate::deed::DeedReading;
 use crate::paint::{View, paint};
 
 /// An open site, with everything the page may ask of it.
@@ -112,6 +113,13 @@ impl Planner {
     ) -> Result<JsValue, JsValue> {
         let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
         cross(&reading(text, measure, self.session.site().site().display))
+    }
+
+    /// Reads a deed or a list of courses; the site is not touched.
+    #[wasm_bindgen(unchecked_return_type = "DeedReading")]
+    pub fn read_deed(&self, text: &str) -> Result<JsValue, JsValue> {
+        let site = self.session.site().site();
+        cross(&DeedReading::of(text, &site.lot, site.display))
     }
 
     /// Reads a typed length.

@@ -15,6 +15,37 @@ export type Outcome = { ok: boolean; findings: Finding[] };
 export type Reading =
   | { ok: true; value: number; text: string; doubts: { message: string; remedy: string }[] }
   | { ok: false; message: string; remedy: string; from: number; to: number };
+/** A course as a site file keeps it: metres, radians clockwise from north. */
+export type DeedCourse = {
+  kind: string;
+  shape:
+    | { line: { bearing: number; distance: number } }
+    | {
+        curve: {
+          chord_bearing: number; chord: number; radius: number;
+          turn: "left" | "right"; long_way?: boolean;
+        };
+      };
+};
+/** A stretch of a deed, characters counted from 0; a course by its index, an area in m2. */
+export type DeedPiece = {
+  from: number; to: number;
+  understood: "beginning" | "connective" | "unread" | { course: number } | { area: number };
+  message: string; remedy: string;
+};
+/** A deed as it was read; nothing of it is in the site yet. */
+export type DeedReading = {
+  pieces: DeedPiece[];
+  courses: DeedCourse[];
+  stated_area: number | null;
+  figures: {
+    northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
+    perimeter: Shown;
+    area: { feet: Shown; metres: Shown } | null;
+    stated: Shown | null; difference: Shown | null;
+  } | null;
+  findings: Finding[];
+};
 /** What kind of figure a number is. */
 export type Measure =
   | "length" | "long-length" | "elevation" | "area" | "land-area" | "earth-volume" | "concrete-volume"

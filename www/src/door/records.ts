@@ -38,6 +38,8 @@ export interface LotRecord {
   courses?: Course[];
   stated_area?: number;
   closing_ratio?: number;
+  /** How a misclosure is spread over the corners; the courses stay as described. */
+  balance?: 'compass-rule';
 }
 
 export const FEATURE_KINDS = [

@@ -1,6 +1,7 @@
 // What crosses the wasm boundary: ready-made strings for the screen, and commands for the core.
 // Lengths are metres, angles radians, bearings clockwise from north; x is east, y is north.
 import type {
+  Course,
   EquipmentPad,
   Feature,
   GroundRecord,
@@ -116,6 +117,37 @@ export type Reading =
   | { ok: true; value: number; text: string; doubts: { message: string; remedy: string }[] }
   | { ok: false; message: string; remedy: string };
 
+/** A stretch of a deed, characters counted from 0; a course by its index, an area in m2. */
+export interface DeedPiece {
+  from: number;
+  to: number;
+  understood: 'beginning' | 'connective' | 'unread' | { course: number } | { area: number };
+  message: string;
+  remedy: string;
+}
+
+/** What the courses of a deed close to and enclose. */
+export interface DeedFigures {
+  northing: Shown;
+  easting: Shown;
+  misclosure: Shown;
+  direction: Shown | null;
+  ratio: Shown | null;
+  perimeter: Shown;
+  area: { feet: Shown; metres: Shown } | null;
+  stated: Shown | null;
+  difference: Shown | null;
+}
+
+/** A deed as it was read; nothing of it is in the site yet. */
+export interface DeedReading {
+  pieces: DeedPiece[];
+  courses: Course[];
+  stated_area: number | null;
+  figures: DeedFigures | null;
+  findings: Finding[];
+}
+
 /** What kind of figure a number is. */
 export type Measure =
   | 'length'
@@ -173,6 +205,7 @@ export interface Planner {
   workings(key: string): Workings | undefined;
   settings(): Site;
   catalogue(): ShellCard[];
+  read_deed(text: string): DeedReading;
   read_measure(text: string, measure: Measure): Reading;
   show_measure(value: number, measure: Measure): string;
   extent(): Float64Array;
