@@ -2,7 +2,7 @@
 
 /// `value` rounded to a number of decimals, half away from zero.
 ///
-/// The rule is applied to the decimal that the reader sees: a value within two parts in
+/// The rule is applied to the decimal that the reader sees: a value within one part in
 /// 10^15 below a half counts as the half, so that 2.675 (which no binary number equals)
 /// gives 2.68 and 3.81 m gives 12.5 ft. Plain IEEE multiplication and rounding only, hence
 /// the same on every machine. Negative zero comes back as zero.
@@ -15,7 +15,7 @@ pub fn round_to(value: f64, decimals: u32) -> f64 {
         return value;
     }
     let nudge = if scaled.abs() < 1e12 {
-        scaled * (8.0 * f64::EPSILON)
+        scaled * (4.0 * f64::EPSILON)
     } else {
         0.0
     };
