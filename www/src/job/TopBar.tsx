@@ -1,6 +1,7 @@
 // The head of the page: the job's name, undo and redo, the units, and the files.
 import { useRef } from 'preact/hooks';
 import type { System } from '../door/records.ts';
+import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
@@ -73,16 +74,7 @@ function Files() {
   };
   return (
     <>
-      <input
-        ref={picker}
-        id="site-file"
-        type="file"
-        accept=".json,application/json"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => void openPicked(event.currentTarget)}
-      />
+      <FileInput picker={picker} id="site-file" take={openPicked} />
       <button type="button" class="top-wide" onClick={saveFile}>
         Save
       </button>

@@ -1,5 +1,6 @@
 // The first sheet: three invented sites to try, a file of one's own, or a blank lot.
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../door/planner.ts';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
@@ -38,15 +39,7 @@ export function Welcome() {
         ))}
       </ul>
       <h3>Or your own</h3>
-      <input
-        ref={picker}
-        type="file"
-        accept=".json,application/json"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => void openPicked(event.currentTarget)}
-      />
+      <FileInput picker={picker} take={openPicked} />
       <div class="buttons">
         <button type="button" class="main" onClick={() => picker.current?.click()}>
           Open a file

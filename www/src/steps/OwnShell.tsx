@@ -1,6 +1,7 @@
 // A shell of one's own: a rectangle typed in, or a file for every other shape.
 import { useRef, useState } from 'preact/hooks';
 import { Figure } from '../fields/fields.tsx';
+import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { openShellFile } from '../job/files.ts';
@@ -61,15 +62,7 @@ export function OwnShell() {
       </button>
       <p class="field-hint">Take the figures from the maker's data sheet for this very shell.</p>
       <h4>Any other shape, from a file</h4>
-      <input
-        ref={picker}
-        type="file"
-        accept=".json,application/json"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => void openShellFile(event.currentTarget)}
-      />
+      <FileInput picker={picker} take={openShellFile} />
       <button type="button" onClick={() => picker.current?.click()}>
         Load a shell file
       </button>
