@@ -1,5 +1,6 @@
 // The lot: its sides and their kinds, what stands on it, and the rules that apply.
 import type { Site } from '../door/records.ts';
+import { DeedPart } from './DeedPart.tsx';
 import { Features } from './Features.tsx';
 import { RuleTable } from './RuleTable.tsx';
 import { Sides } from './Sides.tsx';
@@ -13,6 +14,7 @@ export function LotStep({ site }: { site: Site }) {
           <Sides lot={site.lot} />
         </div>
       </details>
+      <DeedPart lot={site.lot} />
       <details class="part">
         <summary>On the lot ({site.features.length})</summary>
         <div class="part-body">

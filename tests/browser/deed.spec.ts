@@ -1,0 +1,78 @@
+// A deed with two curves: pasted, read piece by piece, used, balanced and taken back.
+import { expect, test, type Page } from '@playwright/test';
+import { DEMO_SITES, openDemo, openStep, savedText, settled } from './site.ts';
+
+const DEED = `BEGINNING at an iron pin on the street line; thence North 0 degrees 00 minutes 00 seconds East 100.00 feet;
+thence along a tangent curve to the right having a radius of 25.00 feet, an arc length of 39.27 feet, chord bearing
+N 45°00'00" E, chord 35.36 feet; thence East 100.00 feet; thence along a curve to the right, radius 25.00',
+central angle 90°00'00", chord bearing S 45-00-00 E; thence South 100.00 feet; thence due West 150.00 feet to the
+point of beginning, containing 0.424 acres, more or less.`;
+
+interface Lot {
+  courses: unknown[];
+  stated_area?: number;
+  balance?: string;
+}
+
+const lotOf = async (page: Page): Promise<Lot> => (JSON.parse(await savedText(page)) as { lot: Lot }).lot;
+
+async function openDeed(page: Page) {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Lot');
+  await page.getByText('Courses from a deed').click();
+  return page.getByLabel('Deed or list of courses');
+}
+
+for (const viewport of [
+  { width: 1280, height: 800 },
+  { width: 390, height: 844 },
+]) {
+  test(`a deed with two curves becomes the lot at ${viewport.width}`, async ({ page }) => {
+    await page.setViewportSize(viewport);
+    const box = await openDeed(page);
+    const before = await savedText(page);
+    await box.focus();
+    await page.keyboard.insertText(DEED);
+    const read = page.getByRole('group', { name: 'What was understood' });
+    await expect(read).toContainText('35.36 feet [side 2: chord 35.36 ft]');
+    await expect(read).toContainText('0.424 acres [stated area');
+    await expect(read).toContainText('iron pin on the street [read over]');
+    const closure = page.getByLabel('Closure');
+    // The first chord is stated as 35.36 ft; radius and angle make it 35.355, and nothing else is rounded.
+    await expect(closure).toContainText('Misclosure0.005 ft');
+    await expect(closure).toContainText('N 45°00\'00" E');
+    await expect(closure).toContainText('ac');
+    await expect(closure).toContainText('m²');
+    expect(await savedText(page)).toBe(before);
+
+    // By keyboard alone: from the text to the button.
+    const use = page.getByRole('button', { name: 'Use these courses' });
+    for (let i = 0; i < 5 && !(await use.evaluate((it) => it === document.activeElement)); i += 1) {
+      await page.keyboard.press('Tab');
+    }
+    await expect(use).toBeFocused();
+    await page.screenshot({ path: `results/deed-${viewport.width}.png` });
+    await page.keyboard.press('Enter');
+    await settled(page);
+    const used = await lotOf(page);
+    expect(used.courses).toHaveLength(6);
+    expect(used.stated_area).toBeCloseTo(0.424 * 4046.8564224, 6);
+
+    await page.getByRole('button', { name: 'Balance by the compass rule' }).click();
+    expect((await lotOf(page)).balance).toBe('compass-rule');
+    expect((await lotOf(page)).courses).toEqual(used.courses);
+    await box.blur();
+    await page.keyboard.press('Control+z');
+    expect((await lotOf(page)).balance).toBeUndefined();
+    await page.keyboard.press('Control+z');
+    expect(await savedText(page)).toBe(before);
+  });
+}
+
+test('what is not understood is marked, told and never used', async ({ page }) => {
+  const box = await openDeed(page);
+  await box.fill('N 0 E 100\nN 95 E 50\nalong the creek to a stone');
+  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not taken');
+  await expect(page.getByText('Fault, line 2:')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Use these courses' })).toBeDisabled();
+});

@@ -1,0 +1,144 @@
+// Courses from a deed, typed or pasted: the text again with what was understood of every stretch, what the
+// courses close to, and their way into the lot.
+import { useId, useMemo, useState } from 'preact/hooks';
+import { ask } from '../door/planner.ts';
+import type { LotRecord } from '../door/records.ts';
+import type { DeedFigures, DeedPiece, DeedReading } from '../door/shapes.ts';
+import { editOrTell, say } from '../state/actions.ts';
+import { display } from '../state/store.ts';
+import { fitPlan } from '../plan/keys.ts';
+
+const EXAMPLE = 'N 89°15\'30" E 120.00\'\nthence along a curve to the left, radius 50.00 feet, arc 35.20 feet, chord bearing N 45-10 E';
+
+const NOTHING: DeedReading = { pieces: [], courses: [], stated_area: null, figures: null, findings: [] };
+
+export function DeedPart({ lot }: { lot: LotRecord }) {
+  const id = useId();
+  const units = display.value;
+  const [text, setText] = useState('');
+  const reading = useMemo(() => ask((p) => p.read_deed(text), NOTHING), [text, units, lot]);
+  const barred = reading.findings.some((finding) => finding.severity === 'fault');
+  const balanced = lot.balance !== undefined;
+
+  function use(): void {
+    const { stated_area: _, balance: __, ...rest } = lot;
+    const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
+    const next = { ...rest, ...stated, courses: reading.courses };
+    if (!editOrTell({ 'set-lot': next }, 'The courses were not taken.')) return;
+    fitPlan();
+    say(`The lot now has ${reading.courses.length} sides from the deed. Say above which is the front.`);
+  }
+
+  function balance(): void {
+    const { balance: _, ...rest } = lot;
+    const next: LotRecord = balanced ? rest : { ...rest, balance: 'compass-rule' };
+    editOrTell({ 'set-lot': next }, 'The lot was not balanced.');
+  }
+
+  return (
+    <details class="part deed">
+      <summary>Courses from a deed</summary>
+      <div class="part-body">
+        <div class="field">
+          <label for={id}>Deed or list of courses</label>
+          <textarea
+            id={id}
+            rows={7}
+            spellcheck={false}
+            value={text}
+            placeholder={EXAMPLE}
+            aria-describedby={`${id}-hint`}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+          <p class="field-hint" id={`${id}-hint`}>
+            One course a line, or the description with its “thence”. Numbers without a unit are {units}. Nothing changes
+            until you use the courses.
+          </p>
+        </div>
+        {text.trim() !== '' && <Understood text={text} pieces={reading.pieces} />}
+        <div aria-live="polite">
+          {reading.findings.map((it) => (
+            <p class="caution" data-severity={it.severity} key={it.place + it.message}>
+              <strong>{head(it)}</strong> {it.message} {it.remedy}
+            </p>
+          ))}
+        </div>
+        {reading.figures && <Closing figures={reading.figures} />}
+        <div class="buttons">
+          <button type="button" class="main" disabled={barred || reading.courses.length === 0} onClick={use}>
+            Use these courses
+          </button>
+          <button type="button" disabled={(lot.courses ?? []).length === 0} onClick={balance}>
+            {balanced ? 'Take the balance off' : 'Balance by the compass rule'}
+          </button>
+        </div>
+        <p class="field-hint">
+          {balanced
+            ? 'The corners of the lot are balanced; its courses are kept as described.'
+            : 'Balancing moves the corners of the lot in use, and keeps its courses as described.'}{' '}
+          A surveyor decides whether a description may be balanced at all.
+        </p>
+      </div>
+    </details>
+  );
+}
+
+const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
+
+function head({ severity, place }: DeedReading['findings'][number]): string {
+  return place.startsWith('line') ? `${GRAVITY[severity]}, ${place}:` : `${GRAVITY[severity]}:`;
+}
+
+/** The text again, each stretch with its mark and what it was taken for. */
+function Understood({ text, pieces }: { text: string; pieces: DeedPiece[] }) {
+  const letters = Array.from(text);
+  return (
+    <div class="deed-read" role="group" tabIndex={0} aria-label="What was understood">
+      {pieces.map((piece) => {
+        const words = letters.slice(piece.from, piece.to).join('');
+        const [kind, says] = told(piece);
+        return (
+          <span class="deed-piece" data-kind={kind} key={piece.from}>
+            <span class="deed-words">{words}</span>
+            {says && <small> [{says}]</small>}
+          </span>
+        );
+      })}
+    </div>
+  );
+}
+
+function told({ understood, message, remedy }: DeedPiece): [string, string] {
+  if (understood === 'connective') return ['connective', ''];
+  if (understood === 'beginning') return ['known', message];
+  if (understood === 'unread') return remedy ? ['fault', 'not taken'] : ['over', 'read over'];
+  if ('course' in understood) return ['known', `side ${understood.course + 1}: ${message}`];
+  return ['known', message];
+}
+
+function Closing({ figures }: { figures: DeedFigures }) {
+  const { area, direction, ratio, stated, difference } = figures;
+  const rows: [string, string | undefined][] = [
+    ['Misclosure', figures.misclosure.text],
+    ['Northing, easting', `${figures.northing.text}, ${figures.easting.text}`],
+    ['Direction', direction?.text],
+    ['Precision', ratio?.text ?? 'closes exactly'],
+    ['Perimeter', figures.perimeter.text],
+    ['Area', area ? `${area.feet.text}; ${area.metres.text}` : 'encloses none'],
+    ['Area stated', stated?.text],
+    ['Computed less stated', difference?.text],
+  ];
+  return (
+    <dl class="deed-figures" aria-label="Closure">
+      {rows.map(
+        ([name, value]) =>
+          value !== undefined && (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ),
+      )}
+    </dl>
+  );
+}
