@@ -143,9 +143,8 @@ struct Marked {
 }
 
 /// Every character in a piece: the marked tokens, and what lies between them as joining or
-/// unread.
-fn pieces(text: &lex::Text, mut marked: Vec<Marked>) -> Vec<Piece> {
-    marked.sort_by_key(|m| m.tokens.start);
+/// unread. The marks come in the order of the text.
+fn pieces(text: &lex::Text, marked: Vec<Marked>) -> Vec<Piece> {
     let mut pieces = Vec::new();
     let mut token = 0;
     let mut at = 0;

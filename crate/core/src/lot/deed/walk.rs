@@ -42,6 +42,7 @@ pub fn walk(text: &Text, system: System) -> Reading {
         taken: vec![false; text.tokens.len()],
         marked: Vec::new(),
         reading: Reading::default(),
+        lines: Vec::new(),
         pending: None,
     };
     walk.take_areas();
@@ -52,14 +53,8 @@ pub fn walk(text: &Text, system: System) -> Reading {
         walk.fault("deed-curve", &trouble);
     }
     let mut reading = walk.reading;
-    reading.findings.sort_by_key(|f| line_of(&f.place));
     reading.pieces = pieces(text, walk.marked);
     reading
-}
-
-fn line_of(place: &str) -> usize {
-    let number = place.strip_prefix("line ").and_then(|n| n.parse().ok());
-    number.unwrap_or(usize::MAX)
 }
 
 /// The walk so far.
@@ -68,8 +63,11 @@ pub struct Walk<'a> {
     pub(super) system: System,
     pub(super) prose: bool,
     pub(super) taken: Vec<bool>,
+    /// In the order of the text.
     pub(super) marked: Vec<Marked>,
     pub(super) reading: Reading,
+    /// The line of each finding.
+    lines: Vec<usize>,
     /// Curve figures behind a straight side, which belong to the curve that it leads to.
     pub(super) pending: Option<(Clause, Trouble)>,
 }
@@ -89,17 +87,25 @@ impl Walk<'_> {
         message: String,
         remedy: &str,
     ) {
-        self.marked.push(Marked {
+        let place = self
+            .marked
+            .partition_point(|before| before.tokens.start <= tokens.start);
+        let mark = Marked {
             tokens,
             understood,
             message,
             remedy: remedy.to_owned(),
-        });
+        };
+        self.marked.insert(place, mark);
     }
 
-    fn place(&self, at: usize) -> String {
+    /// Keeps a finding at a token, in the order of the lines.
+    fn tell(&mut self, at: usize, finding: Finding) {
         let line = self.text.tokens.get(at).map_or(1, |token| token.line);
-        format!("line {line}")
+        let place = self.lines.partition_point(|before| *before <= line);
+        self.lines.insert(place, line);
+        let finding = finding.under(&format!("line {line}"));
+        self.reading.findings.insert(place, finding);
     }
 
     pub(super) fn fault(&mut self, check: &'static str, trouble: &Trouble) {
@@ -108,9 +114,8 @@ impl Walk<'_> {
             message,
             remedy,
         } = trouble.clone();
-        let place = self.place(tokens.start);
-        let finding = Finding::fault(check, message.clone(), remedy.clone()).under(&place);
-        self.reading.findings.push(finding);
+        let finding = Finding::fault(check, message.clone(), remedy.clone());
+        self.tell(tokens.start, finding);
         self.mark(tokens, Understood::Unread, message, &remedy);
     }
 
@@ -121,8 +126,7 @@ impl Walk<'_> {
         message: String,
         remedy: &str,
     ) {
-        let finding = Finding::caution(check, message, remedy).under(&self.place(at));
-        self.reading.findings.push(finding);
+        self.tell(at, Finding::caution(check, message, remedy));
     }
 
     /// Areas, wherever they stand.
