@@ -2,19 +2,16 @@
 
 use serde::Serialize;
 
+use super::cautions::{area_caution, balance_note, closing_caution, not_closed};
 use super::curve::chord_fits;
 use super::record::{Balance, CourseShape, LineKind, LotRecord};
 use super::traverse::{Closure, Traverse};
 use crate::finding::{Finding, any_fault};
 use crate::geom::{COORDINATE_LIMIT, Outline, Segment, Vector};
 use crate::math::TURN;
-use crate::units::{Measure, System, format_decimal, show};
 
 /// A lot that closes worse than this has a wrong or missing course; it is no lot (our choice).
 const NOT_CLOSED: f64 = 100.0;
-
-/// How far stated and computed area may differ before a caution, as a share (our choice).
-const AREA_AGREEMENT: f64 = 0.01;
 
 /// One side of the checked lot.
 #[derive(Debug, Clone, PartialEq)]
@@ -203,90 +200,6 @@ fn record_faults(record: &LotRecord) -> Vec<Finding> {
         }
     }
     faults
-}
-
-/// The courses end so far from their start that one of them is wrong or missing.
-fn not_closed(closure: &Closure) -> Finding {
-    Finding::fault(
-        "lot-open",
-        format!(
-            "The courses do not come back to their start: they miss it by {}.",
-            both_systems(Measure::Misclosure, closure.length)
-        ),
-        "Look for a missing course, a wrong quadrant letter or two digits exchanged.",
-    )
-    .under("/courses")
-}
-
-/// The courses close, but worse than the record asks.
-fn closing_caution(closure: &Closure, record: &LotRecord) -> Option<Finding> {
-    let least = record.closing_ratio;
-    let taken_up = match record.balance {
-        Some(Balance::CompassRule) => "The compass rule spreads the gap over all corners.",
-        None => "The last course takes up the gap.",
-    };
-    let ratio = closure.ratio.filter(|ratio| *ratio < least)?;
-    Some(
-        Finding::caution(
-            "lot-closure",
-            format!(
-                "The courses miss their start by {}: 1:{}, where 1:{} was asked. {taken_up}",
-                both_systems(Measure::Misclosure, closure.length),
-                format_decimal(ratio, 0),
-                format_decimal(least, 0),
-            ),
-            "Check every course against the deed; ask the surveyor before relying on a \
-             distance to a lot line.",
-        )
-        .under("/courses"),
-    )
-}
-
-/// The corners are not those of the courses as described.
-fn balance_note(closure: &Closure, record: &LotRecord) -> Option<Finding> {
-    let Balance::CompassRule = record.balance?;
-    closure.ratio?;
-    Some(
-        Finding::note(
-            "lot-balanced",
-            format!(
-                "The corners are balanced by the compass rule: a misclosure of {} is spread over \
-                 all courses by their lengths. The courses are kept as described.",
-                both_systems(Measure::Misclosure, closure.length),
-            ),
-            "",
-        )
-        .under("/balance"),
-    )
-}
-
-/// The courses enclose another area than the deed states.
-fn area_caution(comparison: &AreaComparison) -> Option<Finding> {
-    let difference = comparison.difference;
-    if difference.abs() <= AREA_AGREEMENT {
-        return None;
-    }
-    Some(
-        Finding::caution(
-            "lot-area",
-            format!(
-                "The courses enclose {}, but {} is stated: {}% {}.",
-                both_systems(Measure::LandArea, comparison.computed),
-                both_systems(Measure::LandArea, comparison.stated),
-                format_decimal(difference.abs() * 100.0, 1),
-                if difference > 0.0 { "more" } else { "less" },
-            ),
-            "Check every course against the deed, and which way each curve bends.",
-        )
-        .under("/stated_area"),
-    )
-}
-
-/// A figure in feet and in metres: a finding does not know who reads it.
-fn both_systems(measure: Measure, value: f64) -> String {
-    let feet = show(measure, value, System::Feet);
-    let metres = show(measure, value, System::Metres);
-    format!("{feet} or {metres}")
 }
 
 /// The sides of the outline, each with the course it came from.

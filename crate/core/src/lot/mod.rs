@@ -30,6 +30,7 @@
 //! record asks for it by its [`Balance`]: then the corners are those of
 //! [`Traverse::balanced`], a note says so, and the record keeps its courses as described.
 
+mod cautions;
 mod checked;
 pub mod curve;
 pub mod deed;
