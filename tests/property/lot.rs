@@ -1,28 +1,19 @@
 //! Closed figures: their courses come back, and every way round gives the same lot.
 
-use batterboard_core::geom::{Point, Vector, Vertex};
+use batterboard_core::geom::{Point, Vertex};
 use batterboard_core::lot::{
     Balance, Course, CourseShape, LineKind, Lot, LotRecord, Traverse, Turn,
 };
 use batterboard_core::math::{TURN, asin, sin};
 use proptest::prelude::*;
 
+use crate::shapes;
+
 /// Corners round a middle, at growing angles: a simple figure, counter-clockwise.
 fn star() -> impl Strategy<Value = Vec<Point>> {
     let middle = (-500.0..500.0_f64, -500.0..500.0_f64);
     let spokes = prop::collection::vec((0.2..1.0_f64, 10.0..60.0_f64), 3..9);
-    (middle, spokes).prop_map(|((x, y), spokes)| {
-        let total: f64 = spokes.iter().map(|s| s.0).sum();
-        let mut angle = 0.0;
-        spokes
-            .iter()
-            .map(|(share, radius)| {
-                angle += share / total * TURN;
-                let along = Vector::at_angle(angle) * *radius;
-                Point::new(x + along.x, y + along.y)
-            })
-            .collect()
-    })
+    (middle, spokes).prop_map(|((x, y), spokes)| shapes::star(Point::new(x, y), &spokes))
 }
 
 /// Whether the corners enclose an area worth the name (two spokes may lie almost opposite).

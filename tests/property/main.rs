@@ -17,5 +17,6 @@ mod exchange;
 mod geom;
 mod ground;
 mod lot;
+mod shapes;
 mod shell;
 mod units;

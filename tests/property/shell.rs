@@ -2,25 +2,16 @@
 
 use batterboard_core::geom::boolean::intersection;
 use batterboard_core::geom::path::VertexRecord;
-use batterboard_core::geom::{PathRecord, Point, Region, Ring, Vector};
-use batterboard_core::math::TURN;
+use batterboard_core::geom::{PathRecord, Point, Region, Ring};
 use batterboard_core::shell::{Facet, FacetKind, FacetRecord, Shell, ShellRecord, catalogue};
 use proptest::prelude::*;
 
+use crate::shapes;
+
 /// A simple polygon round the origin, convex or not, counter-clockwise.
 fn star() -> impl Strategy<Value = Vec<Point>> {
-    prop::collection::vec((0.4..1.0_f64, 1.5..6.0_f64), 4..9).prop_map(|spokes| {
-        let total: f64 = spokes.iter().map(|s| s.0).sum();
-        let mut angle = 0.0;
-        spokes
-            .iter()
-            .map(|(share, radius)| {
-                angle += share / total * TURN;
-                let p = Vector::at_angle(angle) * *radius;
-                Point::new(p.x, p.y)
-            })
-            .collect()
-    })
+    prop::collection::vec((0.4..1.0_f64, 1.5..6.0_f64), 4..9)
+        .prop_map(|spokes| shapes::star(Point::default(), &spokes))
 }
 
 fn path(points: &[Point]) -> PathRecord {

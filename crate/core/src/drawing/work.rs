@@ -170,17 +170,20 @@ fn measured_on(
     Some(local.posed(pose))
 }
 
-/// The clearances with the least room, one to each target, and the one asked for.
+/// The clearances with the least room, one to each target, and the one asked for; the
+/// tightest on top.
 fn clearances(drawing: &mut Drawing, site: &CheckedSite, all: &[Clearance], focus: Focus<'_>) {
-    let mut shown = Vec::new();
+    let mut shown: Vec<(&Clearance, bool)> = Vec::new();
     for (index, clearance) in all.iter().enumerate() {
         let asked = focus == Focus::Clearance(index);
-        let twin = shown.contains(&clearance.subject);
+        let twin = shown.iter().any(|(c, _)| c.subject == clearance.subject);
         let tight = clearance.room < PLENTY && shown.len() < DIMENSIONED && !twin;
         if asked || tight {
-            shown.push(clearance.subject);
-            dimension(drawing, site, clearance, asked);
+            shown.push((clearance, asked));
         }
+    }
+    for (clearance, asked) in shown.into_iter().rev() {
+        dimension(drawing, site, clearance, asked);
     }
 }
 

@@ -84,16 +84,17 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
 }
 
 /// The rank of the least important text.
-const LAST_RANK: u8 = 5;
+const LAST_RANK: u8 = 6;
 
 /// How much a layer's text matters: 0 is always shown, [`LAST_RANK`] comes last.
 fn rank(layer: Layer) -> u8 {
     match layer {
-        Layer::Shortfall | Layer::Clearance => 0,
-        Layer::LotLine => 1,
-        Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 2,
-        Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 3,
-        Layer::Setback => 4,
+        Layer::Shortfall => 0,
+        Layer::Clearance => 1,
+        Layer::LotLine => 2,
+        Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
+        Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
+        Layer::Setback => 5,
         _ => LAST_RANK,
     }
 }
