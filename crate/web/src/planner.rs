@@ -122,26 +122,6 @@ impl Planner {
         cross(&DeedReading::of(text, &site.lot, site.display))
     }
 
-    /// Reads a typed length.
-    #[wasm_bindgen(unchecked_return_type = "Reading")]
-    pub fn read_length(&self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&reading(
-            text,
-            Measure::Length,
-            self.session.site().site().display,
-        ))
-    }
-
-    /// Reads a typed bearing or heading.
-    #[wasm_bindgen(unchecked_return_type = "Reading")]
-    pub fn read_bearing(&self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&reading(
-            text,
-            Measure::Heading,
-            self.session.site().site().display,
-        ))
-    }
-
     /// An SI figure as shown in the user's units.
     pub fn show_measure(
         &self,
@@ -150,31 +130,6 @@ impl Planner {
     ) -> Result<String, JsValue> {
         let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
         Ok(show(measure, value, self.session.site().site().display).text)
-    }
-
-    /// A length as shown in the user's units.
-    pub fn show_length(&self, metres: f64) -> String {
-        show(Measure::Length, metres, self.session.site().site().display).text
-    }
-
-    /// An elevation as shown in the user's units.
-    pub fn show_elevation(&self, metres: f64) -> String {
-        show(
-            Measure::Elevation,
-            metres,
-            self.session.site().site().display,
-        )
-        .text
-    }
-
-    /// A bearing as shown.
-    pub fn show_bearing(&self, radians: f64) -> String {
-        show(
-            Measure::Bearing,
-            radians,
-            self.session.site().site().display,
-        )
-        .text
     }
 
     /// `[x0, y0, x1, y1]` of everything on the plan, site metres.

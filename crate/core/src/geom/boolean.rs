@@ -36,12 +36,6 @@ pub fn difference(a: &Region, b: &Region) -> Region {
     overlay(a.rings(), b.rings(), OpType::Difference)
 }
 
-/// The union of any number of regions in one pass.
-pub fn union_all<'a>(regions: impl IntoIterator<Item = &'a Region>) -> Region {
-    let rings = regions.into_iter().flat_map(Region::rings);
-    overlay(rings, core::iter::empty(), OpType::Union)
-}
-
 /// The points about which the rings together wind a positive number of times. Rings may
 /// cross themselves and each other: this is what cleans a raw offset ring.
 pub fn positive_winding(rings: &[Ring]) -> Region {

@@ -214,11 +214,6 @@ impl Session {
         }
     }
 
-    /// Whether anything is held.
-    pub fn is_holding(&self) -> bool {
-        self.gesture.is_some()
-    }
-
     /// Opens a shell file and chooses the shell in it.
     ///
     /// # Errors
