@@ -38,7 +38,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
     test('the plan, the ledger and every step', async ({ page }) => {
       await openDemo(page, DEMO_SITES[1] ?? '');
       expect(await faults(page), 'the plan').toEqual([]);
-      for (const step of ['Lot', 'Ground', 'Shell', 'Dig'] as const) {
+      for (const step of ['Lot', 'Yard', 'Ground', 'Shell', 'Dig'] as const) {
         await openStep(page, step);
         await page.locator('.panel details').evaluateAll((all) => {
           for (const it of all) (it as HTMLDetailsElement).open = true;
@@ -62,7 +62,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
 
     test('the ledger never leaves, and nothing is wider than the screen', async ({ page }) => {
       await openDemo(page, DEMO_SITES[0] ?? '');
-      for (const step of ['Lot', 'Ground', 'Shell', 'Dig'] as const) {
+      for (const step of ['Lot', 'Yard', 'Ground', 'Shell', 'Dig'] as const) {
         await openStep(page, step);
         await expect(page.locator('.verdict h2')).toBeInViewport({ ratio: 1 });
         await expect(page.locator('.clearance').first()).toBeInViewport();

@@ -167,7 +167,7 @@ test('a blank lot can be made into a job by typing', async ({ page }) => {
     await page.getByLabel(label).press('Enter');
   }
   await page.getByRole('button', { name: 'Make this lot' }).click();
-  await page.getByText(/^On the lot/).click();
+  await openStep(page, 'Yard');
   await page.getByText('Add something').click();
   const form = page.locator('details', { has: page.getByText('Add something') }).last();
   for (const [label, text] of [

@@ -23,7 +23,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
         await expect(page.locator('.notice')).toHaveCount(0);
         const site = file.replace('.json', '');
         await page.screenshot({ path: join(RESULTS, `${site}-${name}.png`) });
-        for (const step of ['Lot', 'Ground', 'Shell', 'Dig'] as const) {
+        for (const step of ['Lot', 'Yard', 'Ground', 'Shell', 'Dig'] as const) {
           await openStep(page, step);
           await page.screenshot({ path: join(RESULTS, `${site}-${step.toLowerCase()}-${name}.png`) });
         }

@@ -151,7 +151,7 @@ export async function plannerLedger(page: Page) {
 }
 
 /** Opens the panel of a step. */
-export async function openStep(page: Page, name: 'Lot' | 'Ground' | 'Shell' | 'Dig'): Promise<void> {
+export async function openStep(page: Page, name: 'Lot' | 'Yard' | 'Ground' | 'Shell' | 'Dig'): Promise<void> {
   const button = page.locator('.strip-step', { hasText: name });
   if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
   await expect(page.locator('.panel')).toBeVisible();

@@ -52,7 +52,7 @@ def broken(site):
         copied("no lot", lambda s: s.pop("lot")),
         copied("no name", lambda s: s.pop("name")),
         copied("another format", lambda s: s.update(format="other")),
-        copied("a newer version", lambda s: s.update(version=2)),
+        copied("a newer version", lambda s: s.update(version=3)),
         copied("version as text", lambda s: s.update(version="1")),
         copied("lot as a list", lambda s: s.update(lot=[])),
         copied("unknown units", lambda s: s.update(display="cubits")),
@@ -79,8 +79,8 @@ def main():
         if not good:
             failures.append(what)
 
-    schema = load(SCHEMAS / "site-1.schema.json")
-    for name in ("site-1.schema.json", "shell-1.schema.json"):
+    schema = load(SCHEMAS / "site-2.schema.json")
+    for name in ("site-2.schema.json", "shell-1.schema.json"):
         Draft202012Validator.check_schema(load(SCHEMAS / name))
     validator = Draft202012Validator(schema)
     sites = demo_sites()

@@ -41,7 +41,7 @@ fn rolling() -> impl Strategy<Value = Ground> {
         for spot in &mut spots {
             spot[2] += fx * spot[0] + fy * spot[1];
         }
-        let (ground, _) = Ground::check(&GroundRecord::Spots { spots }).ok()?;
+        let (ground, _) = Ground::check(&GroundRecord::of_spots(spots)).ok()?;
         // No cliffs: where the ground jumps within a cell, the cell's middle decides.
         let steepest = ground.surveyed_facets().filter_map(|f| f.gradient());
         let steepest = steepest.map(Vector::length).fold(0.0, f64::max);

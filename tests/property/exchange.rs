@@ -256,7 +256,7 @@ fn site() -> impl Strategy<Value = Value> {
             .into_iter()
             .enumerate()
             .map(|(i, (kind, shape, name, depth))| {
-                json!({ "id": format!("f{i}"), "kind": kind, "shape": shape, "name": name, "footing_depth": depth })
+                json!({ "id": format!("f{i}"), "kind": kind, "shape": shape, "name": name, "facts": { "footing_depth": depth } })
             })
             .collect();
         json!(features)
@@ -288,7 +288,7 @@ fn site() -> impl Strategy<Value = Value> {
     });
     (lot, features, rules, placement, works, ".{0,20}").prop_map(
         |(lot, features, rules, placement, works, name)| {
-            json!({ "format": "batterboard-site", "version": 1, "name": name, "lot": lot,
+            json!({ "format": "batterboard-site", "version": 2, "name": name, "lot": lot,
                     "features": features, "rules": rules, "placement": placement, "works": works })
         },
     )
@@ -303,4 +303,19 @@ fn every_catalogue_shell_comes_back_from_a_shell_file() {
         assert!(findings.iter().all(|f| !f.is_fault()));
         assert_eq!(save_shell(&again), text);
     }
+}
+
+#[test]
+fn a_file_of_the_first_version_opens_as_the_same_site() {
+    let old = open(include_str!("data/site-version-1.json")).unwrap();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    assert_eq!(told, ["older-version"]);
+    assert!(old.unknown.is_empty(), "{:?}", old.unknown);
+    let house = &old.site.site().features[0];
+    assert_eq!(house.facts.footing_depth, Some(0.9144));
+    let text = save(old.site.site(), &old.unknown);
+    assert!(text.contains("\"version\": 2"));
+    let new = open(&text).unwrap();
+    assert!(new.findings.is_empty());
+    assert_eq!(new.site.site(), old.site.site());
 }

@@ -10,7 +10,7 @@ fn spots() -> impl Strategy<Value = Vec<[f64; 3]>> {
 
 fn ground(spots: &[[f64; 3]]) -> Option<Ground> {
     let spots = spots.to_vec();
-    Ground::check(&GroundRecord::Spots { spots })
+    Ground::check(&GroundRecord::of_spots(spots))
         .ok()
         .map(|g| g.0)
 }
@@ -101,7 +101,7 @@ proptest! {
     /// Whatever comes in, an answer comes out.
     #[test]
     fn any_spots_are_answered(spots in prop::collection::vec([any::<f64>(), any::<f64>(), any::<f64>()], 0..12)) {
-        match Ground::check(&GroundRecord::Spots { spots }) {
+        match Ground::check(&GroundRecord::of_spots(spots)) {
             Ok((ground, _)) => prop_assert!(ground.height(Point::new(1.0, 1.0)).elevation.is_finite()),
             Err(faults) => prop_assert!(!faults.is_empty() && faults.iter().all(|f| f.is_fault())),
         }

@@ -152,8 +152,7 @@ proptest! {
     ) {
         let courses = numbers.chunks(3).map(|n| Course {
             kind: LineKind::Side,
-            label: None,
-            shape: if curved {
+            ..Course::of(if curved {
                 CourseShape::Curve {
                     chord_bearing: n[0],
                     chord: n[1],
@@ -163,7 +162,7 @@ proptest! {
                 }
             } else {
                 CourseShape::Line { bearing: n[0], distance: n[1] }
-            },
+            })
         });
         let record = LotRecord {
             start: Point::new(numbers[0], numbers[1]),
@@ -171,6 +170,7 @@ proptest! {
             stated_area: Some(stated),
             closing_ratio,
             balance: curved.then_some(Balance::CompassRule),
+            ..LotRecord::default()
         };
         if let Err(faults) = Lot::check(&record) {
             prop_assert!(!faults.is_empty());

@@ -99,7 +99,7 @@ fn spots(spots: &[[f64; 3]]) -> Ground {
             [p.x, p.y, z * FOOT]
         })
         .collect();
-    Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+    Ground::check(&GroundRecord::of_spots(spots)).unwrap().0
 }
 
 fn feet3(volume: f64) -> f64 {

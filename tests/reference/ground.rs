@@ -8,7 +8,7 @@ use batterboard_core::units::constants::{CUBIC_FOOT, CUBIC_YARD, FOOT, SQUARE_FO
 /// The ground of spots told in feet.
 fn ground_in_feet(spots: &[[f64; 3]]) -> Ground {
     let spots = spots.iter().map(|s| s.map(|c| c * FOOT)).collect();
-    Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+    Ground::check(&GroundRecord::of_spots(spots)).unwrap().0
 }
 
 /// The spots of Davis (1973), feet.

@@ -3,7 +3,7 @@
 use batterboard_core::geom::path::bulge_of_angle;
 use batterboard_core::geom::{Outline, Point, Vertex};
 use batterboard_core::lot::curve::Elements;
-use batterboard_core::lot::{Course, CourseShape, LineKind, Lot, LotRecord, Traverse, Turn};
+use batterboard_core::lot::{Course, CourseShape, Lot, LotRecord, Traverse, Turn};
 use batterboard_core::math::{asin, cos, sin};
 use batterboard_core::units::constants::{ACRE, DEGREE, FOOT, SQUARE_FOOT};
 use batterboard_core::units::parse_bearing;
@@ -15,28 +15,20 @@ fn bearing(text: &str) -> f64 {
 }
 
 fn line(text: &str, feet: f64) -> Course {
-    Course {
-        kind: LineKind::Unspecified,
-        shape: CourseShape::Line {
-            bearing: bearing(text),
-            distance: feet * FOOT,
-        },
-        label: None,
-    }
+    Course::of(CourseShape::Line {
+        bearing: bearing(text),
+        distance: feet * FOOT,
+    })
 }
 
 fn curve(turn: Turn, text: &str, chord: f64, radius: f64) -> Course {
-    Course {
-        kind: LineKind::Unspecified,
-        shape: CourseShape::Curve {
-            chord_bearing: bearing(text),
-            chord: chord * FOOT,
-            radius: radius * FOOT,
-            turn,
-            long_way: false,
-        },
-        label: None,
-    }
+    Course::of(CourseShape::Curve {
+        chord_bearing: bearing(text),
+        chord: chord * FOOT,
+        radius: radius * FOOT,
+        turn,
+        long_way: false,
+    })
 }
 
 fn outline(corners: &[(f64, f64)]) -> Outline {

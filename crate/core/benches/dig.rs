@@ -25,7 +25,7 @@ fn ground(spots: u32) -> Ground {
         [x, y, 100.0 + 0.04 * x - 0.02 * y + 0.3 * halton(i, 5)]
     };
     let spots = (1..=spots).map(spot).collect();
-    Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+    Ground::check(&GroundRecord::of_spots(spots)).unwrap().0
 }
 
 fn largest_curved_shell() -> Shell {

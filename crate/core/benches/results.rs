@@ -31,20 +31,13 @@ fn site() -> CheckedSite {
             30.0 - 0.02 * x - 0.025 * y + 0.05 * f64::from(i * 7 % 5),
         ]
     };
-    site.ground = Arc::new(GroundRecord::Spots {
-        spots: (0..100).map(spot).collect(),
-    });
-    let tank = |i: usize| Feature {
-        id: format!("tank {i}"),
-        kind: FeatureKind::SepticTank,
-        name: String::new(),
-        shape: ShapeRecord::Disc {
+    site.ground = Arc::new(GroundRecord::of_spots((0..100).map(spot).collect()));
+    let tank = |i: usize| {
+        let shape = ShapeRecord::Disc {
             at: Point::new(3.0 + 3.0 * i as f64, 38.0),
             radius: 1.0,
-        },
-        footing_depth: None,
-        utility: None,
-        note: String::new(),
+        };
+        Feature::of(format!("tank {i}"), FeatureKind::SepticTank, shape)
     };
     let mut features = site.features.as_ref().clone();
     features.extend((features.len()..12).map(tank));

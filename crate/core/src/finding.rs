@@ -104,6 +104,28 @@ impl Finding {
     }
 }
 
+/// Why a figure is weaker than it looks: said in a word beside the figure itself.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Caveat {
+    /// It is measured to a lot whose courses close worse than was asked.
+    PoorClosure,
+    /// It rests on ground that nobody has measured.
+    UnknownGround,
+}
+
+impl Caveat {
+    /// The caveat in a few words, lower case.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::PoorClosure => "the lot closes poorly",
+            Self::UnknownGround => "the ground is unknown there",
+        }
+    }
+}
+
 /// The findings with the gravest first, otherwise in their order.
 pub fn gravest_first(findings: &[Finding]) -> Vec<Finding> {
     let grades = [Severity::Fault, Severity::Caution, Severity::Note];

@@ -17,6 +17,40 @@ export interface Site {
   equipment?: EquipmentPad;
   works: Works;
   rules: Rule[];
+  benchmark?: Benchmark;
+  origin?: GeoOrigin;
+  picture?: Picture;
+  /** The interval of the contours, metres. */
+  contours?: number;
+}
+
+/** The mark that elevations are carried from. */
+export interface Benchmark {
+  name?: string;
+  at?: Point;
+  elevation: number;
+  assumed: boolean;
+}
+
+/** Where the site's origin lies on the earth, radians. */
+export interface GeoOrigin {
+  longitude: number;
+  latitude: number;
+}
+
+/** A picture under the plan; `data` is base64, `scale` metres to the pixel. */
+export interface Picture {
+  name?: string;
+  media: 'png' | 'jpeg' | 'webp';
+  data: string;
+  width: number;
+  height: number;
+  at: Point;
+  scale: number;
+  heading: number;
+  opacity: number;
+  hidden?: boolean;
+  locked?: boolean;
 }
 
 export const LINE_KINDS = ['front', 'side', 'rear', 'street-side', 'shared', 'unspecified'] as const;
@@ -31,6 +65,27 @@ export interface Course {
   kind?: LineKind;
   shape: CourseShape;
   label?: string;
+  /** What marks the corner where it starts. */
+  monument?: Monument;
+}
+
+export const MONUMENT_KINDS = ['iron-rod', 'iron-pipe', 'concrete', 'stone', 'nail', 'cut', 'post', 'other'] as const;
+export const MONUMENT_STATES = ['not-searched', 'found', 'set', 'not-found'] as const;
+
+export interface Monument {
+  kind: (typeof MONUMENT_KINDS)[number];
+  state: (typeof MONUMENT_STATES)[number];
+  note?: string;
+}
+
+export const NORTHS = ['unspecified', 'true', 'grid', 'magnetic', 'assumed', 'record'] as const;
+
+/** What the bearings of a lot count from. */
+export interface Basis {
+  north: (typeof NORTHS)[number];
+  words?: string;
+  /** Where true north lies in the bearings of the lot, radians. */
+  true_north?: number;
 }
 
 export interface LotRecord {
@@ -40,6 +95,9 @@ export interface LotRecord {
   closing_ratio?: number;
   /** How a misclosure is spread over the corners; the courses stay as described. */
   balance?: 'compass-rule';
+  basis?: Basis;
+  /** The text the courses were taken from. */
+  deed?: string;
 }
 
 export const FEATURE_KINDS = [
@@ -58,11 +116,18 @@ export const FEATURE_KINDS = [
   'overhead-line',
   'equipment',
   'watercourse',
+  'street-edge',
   'other',
 ] as const;
 export type FeatureKind = (typeof FEATURE_KINDS)[number];
 
-export type ShapeRecord = { area: Vertex[] } | { track: Vertex[] } | { disc: { at: Point; radius: number } };
+export type ShapeRecord =
+  | { area: Vertex[] }
+  | { track: Vertex[] }
+  | { disc: { at: Point; radius: number } }
+  | { strip: { path: Vertex[]; width: number } }
+  | { along: { course: number; width: number } }
+  | { compound: { outer: Vertex[]; holes?: Vertex[][] }[] };
 
 export const UTILITIES = ['electric', 'gas', 'communication', 'water', 'reclaimed', 'sewer'] as const;
 export type Utility = (typeof UTILITIES)[number];
@@ -72,15 +137,40 @@ export interface Feature {
   kind: FeatureKind;
   name?: string;
   shape: ShapeRecord;
-  footing_depth?: number;
-  utility?: Utility;
+  hidden?: boolean;
+  locked?: boolean;
+  facts?: Facts;
   note?: string;
+}
+
+/** What is known of a feature; which facts belong to which kind the core tells. */
+export interface Facts {
+  finished_floor?: number;
+  footing_depth?: number;
+  height?: number;
+  depth?: number;
+  trunk?: number;
+  protection?: number;
+  utility?: Utility;
+  line_class?: (typeof LINE_CLASSES)[number];
+  known_from?: (typeof KNOWN_FROM)[number];
+  openings?: Opening[];
+}
+
+export const LINE_CLASSES = ['communication', 'service', 'to-15-kv', 'over-15-kv'] as const;
+export const KNOWN_FROM = ['marked', 'drawing', 'memory'] as const;
+
+/** A door of a building, or a gate. */
+export interface Opening {
+  at: Point;
+  width: number;
+  name?: string;
 }
 
 export type GroundRecord =
   | { level: { elevation: number } }
   | { plane: { at: Point; elevation: number; fall: number; towards: number } }
-  | { spots: { spots: [number, number, number][] } };
+  | { spots: { spots: [number, number, number][]; breaklines?: [number, number, number][][] } };
 
 export interface Placement {
   at: Point;
@@ -130,9 +220,11 @@ export interface Works {
 
 export const MEASURED_FROM = ['waters-edge', 'rim', 'deck-edge', 'equipment', 'dig'] as const;
 export type MeasuredFrom = (typeof MEASURED_FROM)[number];
+export const FEATURE_PARTS = ['tree-trunk', 'tree-protection', 'door', 'gate'] as const;
 export type MeasuredTo =
   | { 'lot-line': { kind?: LineKind } }
-  | { feature: { kind: FeatureKind } };
+  | { feature: { kind: FeatureKind } }
+  | { part: { part: (typeof FEATURE_PARTS)[number] } };
 
 export interface Rule {
   name: string;

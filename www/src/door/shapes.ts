@@ -1,11 +1,14 @@
 // What crosses the wasm boundary: ready-made strings for the screen, and commands for the core.
 // Lengths are metres, angles radians, bearings clockwise from north; x is east, y is north.
 import type {
+  Benchmark,
   Course,
   EquipmentPad,
   Feature,
+  GeoOrigin,
   GroundRecord,
   LotRecord,
+  Picture,
   Rule,
   ShellRecord,
   Site,
@@ -47,6 +50,8 @@ export interface Clearance {
   room: Shown;
   short: boolean;
   source: string;
+  /** Why it is weaker than it looks, a few words each. */
+  caveats: string[];
 }
 
 /** One line of the takeoff. */
@@ -55,6 +60,7 @@ export interface Quantity {
   group: string;
   label: string;
   shown: Shown;
+  caveats: string[];
 }
 
 /** The shell as it stands. */
@@ -190,7 +196,12 @@ export type Command =
   | { 'set-features': Feature[] }
   | { 'set-equipment': EquipmentPad | null }
   | { 'set-display': System }
-  | { rename: { name: string; note: string } };
+  | { rename: { name: string; note: string } }
+  | { 'set-benchmark': Benchmark | null }
+  | { 'set-origin': GeoOrigin | null }
+  | { 'set-picture': Picture | null }
+  | { 'set-contours': number | null }
+  | { together: { label: string; commands: Command[] } };
 
 /** The planner as the page sees it: one document, its history and what follows from it. */
 export interface Planner {

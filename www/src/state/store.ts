@@ -4,7 +4,7 @@ import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import type { Site } from '../door/records.ts';
 import type { Finding, Ledger, ShellCard } from '../door/shapes.ts';
 
-export const STEPS = ['lot', 'ground', 'shell', 'dig'] as const;
+export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** A sentence for the user that goes away by itself or when dismissed. */

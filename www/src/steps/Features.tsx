@@ -30,18 +30,18 @@ export function Features({ features }: { features: Site['features'] }) {
               {feature.kind === 'buried-line' && (
                 <Choice
                   label="What runs in it"
-                  value={feature.utility ?? NOT_TOLD.value}
+                  value={feature.facts?.utility ?? NOT_TOLD.value}
                   options={[NOT_TOLD, ...RUNS]}
-                  choose={(run) => run !== NOT_TOLD.value && put(index, { utility: run })}
+                  choose={(run) => run !== NOT_TOLD.value && put(index, { facts: { ...feature.facts, utility: run } })}
                   hint="Drawn in the marking colour of its kind. Lines nobody told about are not drawn: call the utility-locating service."
                 />
               )}
               <Figure
                 label="Footing below the ground beside it"
                 measure="length"
-                value={feature.footing_depth}
+                value={feature.facts?.footing_depth}
                 placeholder="not known"
-                commit={(footing_depth) => put(index, { footing_depth })}
+                commit={(footing_depth) => put(index, { facts: { ...feature.facts, footing_depth } })}
               />
               <button type="button" onClick={() => remove(index)}>
                 Take it off the lot

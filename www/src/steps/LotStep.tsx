@@ -1,7 +1,6 @@
-// The lot: its sides and their kinds, what stands on it, and the rules that apply.
+// The lot: its sides and their kinds, and the rules that apply.
 import type { Site } from '../door/records.ts';
 import { DeedPart } from './DeedPart.tsx';
-import { Features } from './Features.tsx';
 import { RuleTable } from './RuleTable.tsx';
 import { Sides } from './Sides.tsx';
 
@@ -15,12 +14,6 @@ export function LotStep({ site }: { site: Site }) {
         </div>
       </details>
       <DeedPart lot={site.lot} />
-      <details class="part">
-        <summary>On the lot ({site.features.length})</summary>
-        <div class="part-body">
-          <Features features={site.features} />
-        </div>
-      </details>
       <details class="part" open>
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">

@@ -8,6 +8,7 @@ test('what a rule measures to survives the list', () => {
     { 'lot-line': {} },
     { 'lot-line': { kind: 'street-side' } },
     { feature: { kind: 'septic-field' } },
+    { part: { part: 'tree-trunk' } },
   ];
   for (const to of cases) expect(fromWord(wordOf(to))).toEqual(to);
 });

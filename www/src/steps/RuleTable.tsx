@@ -1,6 +1,7 @@
 // The clearance rules: from what, to what, how far, and who says so.
 import {
   FEATURE_KINDS,
+  FEATURE_PARTS,
   LINE_KINDS,
   MEASURED_FROM,
   type FeatureKind,
@@ -26,11 +27,13 @@ const TO = [
   { value: 'line', text: 'Every lot line' },
   ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `Lot line: ${plain(kind).toLowerCase()}` })),
   ...FEATURE_KINDS.map((kind) => ({ value: `feature:${kind}`, text: plain(kind) })),
+  ...FEATURE_PARTS.map((part) => ({ value: `part:${part}`, text: plain(part) })),
 ];
 
 /** What a rule measures to, as one word for the list. */
 export function wordOf(to: MeasuredTo): string {
   if ('feature' in to) return `feature:${to.feature.kind}`;
+  if ('part' in to) return `part:${to.part.part}`;
   const { kind } = to['lot-line'];
   return kind ? `line:${kind}` : 'line';
 }
@@ -38,6 +41,7 @@ export function wordOf(to: MeasuredTo): string {
 /** The other way. */
 export function fromWord(word: string): MeasuredTo {
   const [what, kind] = word.split(':');
+  if (what === 'part') return { part: { part: kind as (typeof FEATURE_PARTS)[number] } };
   if (what === 'feature') return { feature: { kind: kind as FeatureKind } };
   return { 'lot-line': kind ? { kind: kind as LineKind } : {} };
 }

@@ -4,9 +4,11 @@ import { DigStep } from './DigStep.tsx';
 import { GroundStep } from './GroundStep.tsx';
 import { LotStep } from './LotStep.tsx';
 import { ShellStep } from './ShellStep.tsx';
+import { YardStep } from './YardStep.tsx';
 
 const HEADS: Record<Step, string> = {
   lot: 'The lot and its rules',
+  yard: 'What stands on and under the lot',
   ground: 'The ground before the dig',
   shell: 'The shell and where it stands',
   dig: 'The dig and what goes in it',
@@ -26,6 +28,7 @@ export function StepPanel() {
       </header>
       <div class="panel-body" key={open}>
         {open === 'lot' && <LotStep site={now} />}
+        {open === 'yard' && <YardStep site={now} />}
         {open === 'ground' && <GroundStep ground={now.ground} />}
         {open === 'shell' && <ShellStep site={now} />}
         {open === 'dig' && <DigStep works={now.works} />}

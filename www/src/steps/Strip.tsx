@@ -2,11 +2,12 @@
 // room back to the plan.
 import { ledgerUp, step, STEPS, type Step } from '../state/store.ts';
 
-const NAMES: Record<Step, string> = { lot: 'Lot', ground: 'Ground', shell: 'Shell', dig: 'Dig' };
+const NAMES: Record<Step, string> = { lot: 'Lot', yard: 'Yard', ground: 'Ground', shell: 'Shell', dig: 'Dig' };
 
-/** Drawn in a 24 box: a lot with its corners, ground in layers, a shell, a hole. */
+/** Drawn in a 24 box: a lot with its corners, a house and a tree, ground in layers, a shell, a hole. */
 const PICTURES: Record<Step, string> = {
   lot: 'M5 6l13-2 2 15-16 1zM5 6h.01M18 4h.01M20 19h.01M4 20h.01',
+  yard: 'M3 20h18M5 20v-8l5-4 5 4v8M17 20v-6M17 14a3 3 0 1 1 .01 0',
   ground: 'M3 9c4-4 6 1 10-2s5-2 8-1M3 14c4-3 7 1 11-1s4-2 7-1M3 19c5-2 8 0 18-1',
   shell: 'M7 7h10a4 4 0 0 1 4 4v2a4 4 0 0 1-4 4H7a4 4 0 0 1-4-4v-2a4 4 0 0 1 4-4zM7 12h6',
   dig: 'M2 7h4l4 11h7l3-11h2M10 18l2-4h4',

@@ -15,6 +15,7 @@ use serde::Serialize;
 
 pub use advice::advice;
 
+use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
 use crate::geom::{Point, Region};
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule};
@@ -47,6 +48,9 @@ pub struct Clearance {
     pub to_point: Point,
     /// Who says so.
     pub source: String,
+    /// Why it is weaker than it looks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub caveats: Vec<Caveat>,
 }
 
 impl Clearance {
@@ -143,6 +147,7 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
                 from_point: pair.from,
                 to_point: pair.to,
                 source: rule.source.clone(),
+                caveats: Vec::new(),
             });
         }
     }
@@ -162,7 +167,7 @@ fn targets<'a>(
     let sides = site.lot().lot.sides.iter().enumerate();
     let sides = sides.filter(move |(_, side)| match to {
         MeasuredTo::LotLine { kind } => kind.is_none_or(|kind| kind == side.kind),
-        MeasuredTo::Feature { .. } => false,
+        MeasuredTo::Feature { .. } | MeasuredTo::Part { .. } => false,
     });
     let features = site.features().iter();
     let features = features.filter(move |f| to == MeasuredTo::Feature { kind: f.kind });

@@ -313,7 +313,7 @@ mod tests {
             [0.0, 9.0, 10.0],
             [-9.0, 9.0, 10.0],
         ];
-        let ground = Ground::check(&GroundRecord::Spots { spots }).unwrap().0;
+        let ground = Ground::check(&GroundRecord::of_spots(spots)).unwrap().0;
         for slope in [0.0, 1.0] {
             let dig = excavate(&shape(slope, 0.0), &ground, &pose(), 10.0, 0.25);
             // One column of cells stands astride the line.

@@ -199,7 +199,7 @@ mod tests {
                 ]
             })
             .collect();
-        let ground = Ground::check(&GroundRecord::Spots { spots }).unwrap().0;
+        let ground = Ground::check(&GroundRecord::of_spots(spots)).unwrap().0;
         let grid = Grid::covering(Point::new(-6.0, -5.0), Point::new(6.0, 5.0), 0.1);
         for mirrored in [false, true] {
             let pose = Pose::new(Point::new(1.0, 0.5), 0.8, mirrored);

@@ -44,7 +44,7 @@ fn draw_feature(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedFeat
         return;
     };
     let layer = match feature.kind {
-        FeatureKind::BuriedLine => Layer::Buried(record.utility),
+        FeatureKind::BuriedLine => Layer::Buried(record.facts.utility),
         kind => Layer::Feature(kind),
     };
     match &feature.shape {

@@ -43,6 +43,7 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
                     drawing.lines(Layer::Setback, edges_inside(site, &near));
                 }
             }
+            MeasuredTo::Part { .. } => {}
         }
     }
 }

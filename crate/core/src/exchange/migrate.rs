@@ -28,6 +28,30 @@ pub(super) fn bring_up_to_date(
     Ok(document)
 }
 
+/// Site files, 1 to 2: what is known of a feature moved into its `facts`.
+///
+/// # Errors
+/// None: a document of another form is told by the reader of the new version.
+pub(super) fn facts_of_features(document: &mut Value) -> Result<(), Finding> {
+    let features = document.get_mut("features").and_then(Value::as_array_mut);
+    for feature in features
+        .into_iter()
+        .flatten()
+        .filter_map(Value::as_object_mut)
+    {
+        let mut facts = serde_json::Map::new();
+        for member in ["footing_depth", "utility"] {
+            if let Some(value) = feature.remove(member) {
+                facts.insert(member.to_owned(), value);
+            }
+        }
+        if !facts.is_empty() {
+            feature.insert("facts".to_owned(), Value::Object(facts));
+        }
+    }
+    Ok(())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

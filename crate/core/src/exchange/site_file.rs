@@ -2,6 +2,7 @@
 
 use serde_json::Value;
 
+use super::migrate;
 use super::read::{Format, read};
 use super::unknown::Unknown;
 use crate::finding::Finding;
@@ -13,7 +14,7 @@ const SITE: Format = Format {
     name: FORMAT,
     words: "batterboard site file",
     version: VERSION,
-    steps: &[],
+    steps: &[migrate::facts_of_features],
 };
 
 /// A site file that was read and checked.
@@ -63,7 +64,7 @@ mod tests {
         let quarter = std::f64::consts::FRAC_PI_2;
         json!({
             "format": "batterboard-site",
-            "version": 1,
+            "version": 2,
             "name": "Test lot",
             "lot": { "courses": [course(0.0), course(quarter), course(2.0 * quarter), course(3.0 * quarter)] },
             "features": [
@@ -125,7 +126,7 @@ mod tests {
             told("format", "/format")
         );
         assert_eq!(
-            only(&edited(|d| d["version"] = json!(2))),
+            only(&edited(|d| d["version"] = json!(3))),
             told("version", "/version")
         );
         assert_eq!(
@@ -233,7 +234,7 @@ mod tests {
             d["future"] = json!({ "a": [1, null, "x"] });
             d["features"][1]["colour"] = json!("green");
             d["features"][1]["shape"]["disc"]["lid"] = json!(0.6);
-            d["lot"]["courses"][2]["monument"] = json!("iron pin");
+            d["lot"]["courses"][2]["fence"] = json!("split rail");
             d["works"] = json!({ "dig": { "machine": "small" } });
         });
         let opened = open(&text).unwrap();
@@ -243,7 +244,7 @@ mod tests {
             "/features/1/colour",
             "/features/1/shape/disc/lid",
             "/future",
-            "/lot/courses/2/monument",
+            "/lot/courses/2/fence",
             "/works/dig/machine",
         ];
         assert_eq!(places, expected);

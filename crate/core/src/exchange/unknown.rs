@@ -10,23 +10,49 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 15] = [
+const LEFT_OUT: [&str; 38] = [
+    "at",
     "balance",
+    "basis",
+    "benchmark",
+    "breaklines",
+    "contours",
+    "deed",
     "density",
+    "depth",
     "equipment",
+    "facts",
+    "finished_floor",
     "footing_depth",
+    "height",
+    "hidden",
+    "holes",
     "kind",
+    "known_from",
     "label",
+    "line_class",
+    "locked",
     "long_way",
+    "monument",
     "name",
     "note",
+    "openings",
+    "origin",
+    "picture",
     "placement",
+    "protection",
     "side_slope",
     "stated_area",
     "swell",
+    "true_north",
+    "trunk",
     "utility",
     "weight",
+    "words",
 ];
+
+/// Those of them that are lists.
+const LISTS: [&str; 3] = ["breaklines", "holes", "openings"];
 
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.
@@ -167,7 +193,13 @@ impl Member {
 
 /// Whether a member is a known one that says nothing, and so was not written.
 fn left_out(key: &str, value: &Value) -> bool {
-    let says_nothing = value.is_null() || value == &Value::Bool(false) || value == "";
+    let says_nothing = match value {
+        Value::Null | Value::Bool(false) => true,
+        Value::String(text) => text.is_empty(),
+        Value::Object(members) => members.is_empty(),
+        Value::Array(items) => items.is_empty() && LISTS.contains(&key),
+        _ => false,
+    };
     says_nothing && LEFT_OUT.contains(&key)
 }
 
@@ -273,6 +305,8 @@ mod tests {
         assert!(
             places(json!({ "a": 1, "note": "", "utility": null, "long_way": false })).is_empty()
         );
+        let told = json!({ "a": 1, "holes": [], "facts": {}, "openings": [] });
+        assert!(places(told).is_empty());
         let odd = json!({ "a": 1, "odd": null, "other": "", "third": false, "note": [] });
         assert_eq!(places(odd), ["/odd", "/other", "/third", "/note"]);
     }

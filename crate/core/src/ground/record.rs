@@ -29,7 +29,21 @@ pub enum GroundRecord {
     Spots {
         /// Each spot as `[x, y, elevation]`, metres.
         spots: Vec<[f64; 3]>,
+        /// Lines along which the ground breaks, each as points `[x, y, elevation]`, metres:
+        /// top and toe of a bank, a curb, a wall.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        breaklines: Vec<Vec<[f64; 3]>>,
     },
+}
+
+impl GroundRecord {
+    /// Spots without breaklines.
+    pub fn of_spots(spots: Vec<[f64; 3]>) -> Self {
+        Self::Spots {
+            spots,
+            breaklines: Vec::new(),
+        }
+    }
 }
 
 impl Default for GroundRecord {

@@ -65,7 +65,7 @@ impl Ground {
                     Err(faults)
                 }
             }
-            GroundRecord::Spots { spots } => {
+            GroundRecord::Spots { spots, .. } => {
                 // Places are told inside the record: under its variant's name.
                 let under = |found: Vec<Finding>| -> Vec<Finding> {
                     found.into_iter().map(|f| f.under("/spots")).collect()
@@ -232,8 +232,9 @@ mod tests {
     use crate::math::TURN;
 
     fn ground(spots: &[[f64; 3]]) -> Ground {
-        let spots = spots.to_vec();
-        Ground::check(&GroundRecord::Spots { spots }).unwrap().0
+        Ground::check(&GroundRecord::of_spots(spots.to_vec()))
+            .unwrap()
+            .0
     }
 
     fn faults(record: &GroundRecord) -> Vec<(&'static str, String)> {
@@ -294,9 +295,7 @@ mod tests {
 
     #[test]
     fn every_fault_has_its_place() {
-        let spots = |spots: &[[f64; 3]]| GroundRecord::Spots {
-            spots: spots.to_vec(),
-        };
+        let spots = |spots: &[[f64; 3]]| GroundRecord::of_spots(spots.to_vec());
         let line = [[0.0, 0.0, 1.0], [1.0, 1.0, 1.0], [5.0, 5.0, 2.0]];
         let told = faults(&spots(&line));
         assert_eq!(told, [("spots-on-a-line", "/spots/spots".to_string())]);
@@ -333,7 +332,7 @@ mod tests {
             [0.0, 5.0, 10.02],
             [0.0, 5.0, 10.02],
         ];
-        let (_, findings) = Ground::check(&GroundRecord::Spots { spots }).unwrap();
+        let (_, findings) = Ground::check(&GroundRecord::of_spots(spots)).unwrap();
         let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
         assert_eq!(
             checks,

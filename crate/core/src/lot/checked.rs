@@ -145,6 +145,18 @@ fn record_faults(record: &LotRecord) -> Vec<Finding> {
             "Give the area of the deed in square metres, or leave it out.",
         );
     }
+    if record
+        .basis
+        .true_north
+        .is_some_and(|b| !(-100.0 * TURN..=100.0 * TURN).contains(&b))
+    {
+        fault(
+            "true-north",
+            "/basis/true_north".to_owned(),
+            "The bearing of true north is not a plain number of radians.",
+            "Give the bearing clockwise from the lot's own north, or leave it out.",
+        );
+    }
     let curved = |shape: &CourseShape| matches!(shape, CourseShape::Curve { .. });
     let needed = if record.courses.iter().any(|c| curved(&c.shape)) {
         2

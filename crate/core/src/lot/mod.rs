@@ -30,13 +30,17 @@
 //! record asks for it by its [`Balance`]: then the corners are those of
 //! [`Traverse::balanced`], a note says so, and the record keeps its courses as described.
 
+mod basis;
 mod cautions;
 mod checked;
 pub mod curve;
 pub mod deed;
+mod monument;
 mod record;
 mod traverse;
 
+pub use basis::{Basis, North};
 pub use checked::{AreaComparison, Lot, Side};
+pub use monument::{Monument, MonumentKind, MonumentState};
 pub use record::{Balance, Course, CourseShape, LineKind, LotRecord, Turn};
 pub use traverse::{Closure, Traverse};

@@ -3,7 +3,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::basis::Basis;
 use super::curve;
+use super::monument::Monument;
 use crate::geom::{Point, Vector, Vertex};
 use crate::math::wrap_turn;
 
@@ -61,6 +63,21 @@ pub struct Course {
     /// What the plan calls it; without it, its kind and the way it faces.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub label: Option<String>,
+    /// What marks the corner where it starts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub monument: Option<Monument>,
+}
+
+impl Course {
+    /// A course of no told kind, unnamed, its corner unmarked.
+    pub fn of(shape: CourseShape) -> Self {
+        Self {
+            kind: LineKind::default(),
+            shape,
+            label: None,
+            monument: None,
+        }
+    }
 }
 
 /// How a course runs from its start. Bearings are radians clockwise from north.
@@ -154,6 +171,12 @@ pub struct LotRecord {
     /// The courses stay as described either way.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub balance: Option<Balance>,
+    /// What the bearings count from.
+    #[serde(default, skip_serializing_if = "Basis::is_untold")]
+    pub basis: Basis,
+    /// The text of the deed that the courses were taken from, as it was typed or pasted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub deed: Option<String>,
 }
 
 /// How a misclosure is spread over the corners of a lot.
@@ -177,6 +200,8 @@ impl Default for LotRecord {
             stated_area: None,
             closing_ratio: usual_closing_ratio(),
             balance: None,
+            basis: Basis::default(),
+            deed: None,
         }
     }
 }
@@ -196,8 +221,7 @@ impl LotRecord {
             .zip(kinds)
             .map(|((from, to), kind)| Course {
                 kind,
-                shape: shape_between(*from, to.at),
-                label: None,
+                ..Course::of(shape_between(*from, to.at))
             })
             .collect();
         Self {

@@ -106,8 +106,7 @@ mod tests {
     fn line(bearing: f64, distance: f64) -> Course {
         Course {
             kind: LineKind::Side,
-            shape: CourseShape::Line { bearing, distance },
-            label: None,
+            ..Course::of(CourseShape::Line { bearing, distance })
         }
     }
 

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::Figure;
+use crate::finding::Caveat;
 use crate::lot::{LineKind, Lot};
 use crate::units::{Measure, System};
 
@@ -21,6 +22,9 @@ pub struct LotFigures {
     pub closing: Option<Figure>,
     /// Its sides, counter-clockwise.
     pub sides: Vec<SideFigures>,
+    /// Why its figures are weaker than they look.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub caveats: Vec<Caveat>,
 }
 
 /// One side of the lot.
@@ -54,6 +58,7 @@ impl LotFigures {
             misclosure: figure(Measure::Misclosure, lot.closure.length),
             closing: lot.closure.ratio.map(|r| figure(Measure::Closing, r)),
             sides: lot.sides.iter().map(side).collect(),
+            caveats: Vec::new(),
         }
     }
 }

@@ -21,7 +21,7 @@ pub use placed::ShellFigures;
 pub use workings::{InputShown, Workings};
 
 use crate::clearance::{Clearance, Subject};
-use crate::finding::{Finding, gravest_first};
+use crate::finding::{Caveat, Finding, gravest_first};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{CheckedSite, MeasuredFrom};
@@ -87,6 +87,9 @@ pub struct ClearanceFigures {
     pub to_point: Point,
     /// Who says so.
     pub source: String,
+    /// Why it is weaker than it looks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub caveats: Vec<Caveat>,
 }
 
 impl Report {
@@ -143,6 +146,7 @@ impl ClearanceFigures {
             from_point: c.from_point,
             to_point: c.to_point,
             source: c.source.clone(),
+            caveats: c.caveats.clone(),
         }
     }
 }

@@ -3,7 +3,7 @@
 
 use super::table::{Lean, WIDTH, columns, wrapped};
 use super::{ClearanceFigures, Figure, Report, Workings};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Caveat, Finding, Severity};
 use crate::takeoff::Group;
 
 /// The whole report.
@@ -103,6 +103,14 @@ fn findings(findings: &[&Finding], out: &mut String) {
     }
 }
 
+/// What makes a figure weaker than it looks, to stand behind it.
+fn weak(caveats: &[Caveat]) -> String {
+    caveats
+        .iter()
+        .map(|c| format!(" [{}]", c.words()))
+        .collect()
+}
+
 /// Names and figures in two columns.
 fn pairs(pairs: &[(&str, String)], out: &mut String) {
     let rows: Vec<Vec<String>> = pairs
@@ -168,7 +176,7 @@ fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
             c.distance.shown.text.clone(),
             c.required.shown.text.clone(),
             c.name.clone(),
-            format!("{} to {}", c.from.words(), c.target),
+            format!("{} to {}{}", c.from.words(), c.target, weak(&c.caveats)),
         ]);
     }
     use Lean::{Left, Right};
@@ -194,7 +202,11 @@ fn quantities(quantities: &[Workings], out: &mut String) {
             rows.push(vec![group_words(q.group).to_owned()]);
         }
         let (shown, other) = (q.shown.text.clone(), q.other.text.clone());
-        rows.push(vec![format!("  {}", q.label), shown, other]);
+        rows.push(vec![
+            format!("  {}{}", q.label, weak(&q.caveats)),
+            shown,
+            other,
+        ]);
     }
     columns(2, &[Lean::Left, Lean::Right, Lean::Right], &rows, out);
     heading("Working", out);

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{Figure, arithmetic};
+use crate::finding::Caveat;
 use crate::takeoff::{Group, Line};
 use crate::units::{Measure, Shown, System};
 
@@ -38,6 +39,9 @@ pub struct Workings {
     pub source: &'static str,
     /// What it takes for granted, each in a sentence.
     pub assumptions: Vec<&'static str>,
+    /// Why it is weaker than it looks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub caveats: Vec<Caveat>,
 }
 
 /// One number that went into a quantity.
@@ -99,6 +103,7 @@ impl Workings {
             rounding: working.rounding,
             source: working.source,
             assumptions: working.assumptions.clone(),
+            caveats: line.caveats.clone(),
         }
     }
 }

@@ -30,7 +30,7 @@ pub(super) fn screen(
         let Some(ground) = highest_ground(site, feature) else {
             continue;
         };
-        let base = ground - record.footing_depth.unwrap_or(0.0);
+        let base = ground - record.facts.footing_depth.unwrap_or(0.0);
         let below_rim = placement.coping_elevation - base;
         let reach = kept.undermined(shell, dig, below_rim).posed(&pose);
         let Some(pair) = nearest(Figure::Area(&reach), feature.shape.figure()) else {
@@ -39,7 +39,7 @@ pub(super) fn screen(
         if pair.distance > 0.0 {
             continue;
         }
-        let assumed = match record.footing_depth {
+        let assumed = match record.facts.footing_depth {
             Some(_) => "",
             None => " (its depth is not known; it was taken to stand on the ground)",
         };

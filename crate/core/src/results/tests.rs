@@ -14,7 +14,7 @@ fn document() -> Value {
                 "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": length } } })
     };
     json!({
-        "format": "batterboard-site", "version": 1, "name": "test",
+        "format": "batterboard-site", "version": 2, "name": "test",
         "lot": { "courses": [
             course("front", 1.0, 30.0), course("side", 0.0, 40.0),
             course("rear", 3.0, 30.0), course("side", 2.0, 40.0),
@@ -43,7 +43,7 @@ fn named<'a>(results: &'a Results, check: &str) -> Vec<&'a Finding> {
 }
 
 fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {
-    json!([{ "id": "it", "kind": kind, "shape": shape, "footing_depth": depth }])
+    json!([{ "id": "it", "kind": kind, "shape": shape, "facts": { "footing_depth": depth } }])
 }
 
 #[test]

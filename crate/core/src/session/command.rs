@@ -3,6 +3,7 @@
 //! A command is data: it can come from a button, a key, a typed value or a test. It turns
 //! one site into the next and never judges it; the door does that.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -14,7 +15,10 @@ use crate::geom::{Point, Vector};
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
-use crate::site::{CheckedSite, EquipmentPad, Feature, Placement, Rule, ShellChoice, Site, Works};
+use crate::site::{
+    Benchmark, CheckedSite, EquipmentPad, Feature, GeoOrigin, Picture, Placement, Rule,
+    ShellChoice, Site, Works,
+};
 use crate::units::System;
 
 /// How far the rim of a newly placed shell stands above the ground at its middle, metres
@@ -76,6 +80,21 @@ pub enum Command {
         /// Anything worth saying about it.
         note: String,
     },
+    /// Set or forget the benchmark.
+    SetBenchmark(Option<Benchmark>),
+    /// Set or forget where the site's origin lies on the earth.
+    SetOrigin(Option<GeoOrigin>),
+    /// Lay a picture under the plan, or take it away.
+    SetPicture(Option<Picture>),
+    /// Draw contours at an interval (metres), or none.
+    SetContours(Option<f64>),
+    /// Several edits as one step: all of them or none.
+    Together {
+        /// What the step is called when it is taken back.
+        label: String,
+        /// The edits, in order.
+        commands: Vec<Command>,
+    },
 }
 
 impl Command {
@@ -88,8 +107,8 @@ impl Command {
     }
 
     /// What the step is called when it is taken back.
-    pub fn label(&self) -> &'static str {
-        match self {
+    pub fn label(&self) -> Cow<'static, str> {
+        Cow::Borrowed(match self {
             Self::ChooseShell(_) => "choose shell",
             Self::RemoveShell => "remove shell",
             Self::MoveShell { .. } => "move shell",
@@ -106,7 +125,12 @@ impl Command {
             Self::SetEquipment(_) => "place equipment",
             Self::SetDisplay(_) => "change units",
             Self::Rename { .. } => "rename",
-        }
+            Self::SetBenchmark(_) => "change the benchmark",
+            Self::SetOrigin(_) => "change the place on earth",
+            Self::SetPicture(_) => "change the picture",
+            Self::SetContours(_) => "change the contours",
+            Self::Together { label, .. } => return Cow::Owned(label.clone()),
+        })
     }
 
     /// The site after this edit.
@@ -115,21 +139,27 @@ impl Command {
     /// A fault when the edit needs a shell and none is placed.
     pub(super) fn carried_out(self, before: &CheckedSite) -> Result<Site, Vec<Finding>> {
         let mut site = Site::clone(before.site());
+        self.carry_out(&mut site, before)?;
+        Ok(site)
+    }
+
+    /// Edits a site that began as `before`.
+    fn carry_out(self, site: &mut Site, before: &CheckedSite) -> Result<(), Vec<Finding>> {
         match self {
-            Self::ChooseShell(choice) => choose(&mut site, before, choice),
+            Self::ChooseShell(choice) => choose(site, before, choice),
             Self::RemoveShell => site.placement = None,
-            Self::MoveShell { at } => placed(&mut site)?.at = at,
+            Self::MoveShell { at } => placed(site)?.at = at,
             Self::NudgeShell { east, north } => {
-                let placement = placed(&mut site)?;
+                let placement = placed(site)?;
                 placement.at = placement.at + Vector::new(east, north);
             }
-            Self::TurnShell { heading } => placed(&mut site)?.heading = wrap_turn(heading),
+            Self::TurnShell { heading } => placed(site)?.heading = wrap_turn(heading),
             Self::FlipShell => {
-                let placement = placed(&mut site)?;
+                let placement = placed(site)?;
                 placement.mirrored = !placement.mirrored;
             }
-            Self::AlignShell => align(&mut site, before)?,
-            Self::SetCoping { elevation } => placed(&mut site)?.coping_elevation = elevation,
+            Self::AlignShell => align(site, before)?,
+            Self::SetCoping { elevation } => placed(site)?.coping_elevation = elevation,
             Self::SetWorks(works) => site.works = works,
             Self::SetRules(rules) => site.rules = Arc::new(rules),
             Self::SetGround(ground) => site.ground = Arc::new(ground),
@@ -138,8 +168,17 @@ impl Command {
             Self::SetEquipment(pad) => site.equipment = pad,
             Self::SetDisplay(system) => site.display = system,
             Self::Rename { name, note } => (site.name, site.note) = (name, note),
+            Self::SetBenchmark(benchmark) => site.benchmark = benchmark,
+            Self::SetOrigin(origin) => site.origin = origin,
+            Self::SetPicture(picture) => site.picture = picture.map(Arc::new),
+            Self::SetContours(interval) => site.contours = interval,
+            Self::Together { commands, .. } => {
+                for command in commands {
+                    command.carry_out(site, before)?;
+                }
+            }
         }
-        Ok(site)
+        Ok(())
     }
 }
 

@@ -2,7 +2,12 @@
 //!
 //! Sites share their unchanged parts, so a step costs little more than what it changed.
 
+use std::borrow::Cow;
+
 use crate::site::CheckedSite;
+
+/// What a step is called.
+pub(super) type Label = Cow<'static, str>;
 
 /// How many steps are kept. Arbitrary; a day's work on one lot.
 const LIMIT: usize = 500;
@@ -10,7 +15,7 @@ const LIMIT: usize = 500;
 /// A step: its name and the site on its other side.
 #[derive(Debug)]
 struct Step {
-    label: &'static str,
+    label: Label,
     site: CheckedSite,
 }
 
@@ -23,13 +28,13 @@ pub(super) struct History {
 
 impl History {
     /// Records that a step named `label` has led away from `before`.
-    pub(super) fn record(&mut self, label: &'static str, before: CheckedSite) {
+    pub(super) fn record(&mut self, label: impl Into<Label>, before: CheckedSite) {
         self.future.clear();
         if self.past.len() == LIMIT {
             self.past.remove(0);
         }
         self.past.push(Step {
-            label,
+            label: label.into(),
             site: before,
         });
     }
@@ -42,12 +47,12 @@ impl History {
         swap(&mut self.future, &mut self.past, site)
     }
 
-    pub(super) fn undo_label(&self) -> Option<&'static str> {
-        self.past.last().map(|step| step.label)
+    pub(super) fn undo_label(&self) -> Option<&str> {
+        self.past.last().map(|step| step.label.as_ref())
     }
 
-    pub(super) fn redo_label(&self) -> Option<&'static str> {
-        self.future.last().map(|step| step.label)
+    pub(super) fn redo_label(&self) -> Option<&str> {
+        self.future.last().map(|step| step.label.as_ref())
     }
 }
 

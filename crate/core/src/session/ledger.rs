@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::clearance::Clearance;
-use crate::finding::{Finding, gravest_first};
+use crate::finding::{Caveat, Finding, gravest_first};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{Placement, ShellChoice};
@@ -26,9 +26,9 @@ pub struct Ledger {
     /// The units everything here is shown in.
     pub display: System,
     /// The step that undo would take back.
-    pub undo: Option<&'static str>,
+    pub undo: Option<String>,
     /// The step that redo would carry out again.
-    pub redo: Option<&'static str>,
+    pub redo: Option<String>,
     /// The shell, once placed.
     pub shell: Option<PlacedShell>,
     /// What the shell has snapped to while it is turned.
@@ -94,6 +94,8 @@ pub struct ClearanceRow {
     pub short: bool,
     /// Who says so.
     pub source: String,
+    /// Why it is weaker than it looks, in a few words each.
+    pub caveats: Vec<&'static str>,
 }
 
 /// One quantity as listed.
@@ -107,6 +109,8 @@ pub struct QuantityRow {
     pub label: &'static str,
     /// Its value.
     pub shown: Shown,
+    /// Why it is weaker than it looks, in a few words each.
+    pub caveats: Vec<&'static str>,
 }
 
 impl Ledger {
@@ -120,8 +124,8 @@ impl Ledger {
             name: site.name.clone(),
             note: site.note.clone(),
             display: system,
-            undo: session.undo_label(),
-            redo: session.redo_label(),
+            undo: session.undo_label().map(str::to_owned),
+            redo: session.redo_label().map(str::to_owned),
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: verdict(site.placement.is_some(), results, system),
@@ -196,8 +200,13 @@ fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow>
             room: length(c.room),
             short: c.room < 0.0,
             source: c.source.clone(),
+            caveats: words(&c.caveats),
         })
         .collect()
+}
+
+fn words(caveats: &[Caveat]) -> Vec<&'static str> {
+    caveats.iter().map(|c| c.words()).collect()
 }
 
 fn quantity_row(line: &Line, system: System) -> QuantityRow {
@@ -206,5 +215,6 @@ fn quantity_row(line: &Line, system: System) -> QuantityRow {
         group: line.group,
         label: line.label,
         shown: show(line.measure, line.value, system),
+        caveats: words(&line.caveats),
     }
 }

@@ -20,7 +20,7 @@ use crate::finding::{Finding, any_fault};
 use crate::geom::Point;
 use crate::results::{Cache, Results};
 use crate::site::{CheckedSite, Site, starter};
-use history::History;
+use history::{History, Label};
 
 /// An open site with its history and its results.
 #[derive(Debug)]
@@ -110,7 +110,7 @@ impl Session {
         self.commit(label, next)
     }
 
-    fn commit(&mut self, label: &'static str, next: Site) -> Result<(), Vec<Finding>> {
+    fn commit(&mut self, label: Label, next: Site) -> Result<(), Vec<Finding>> {
         if next == **self.site.site() {
             return Ok(());
         }
@@ -147,12 +147,12 @@ impl Session {
     }
 
     /// The edit that [`Session::undo`] would take back.
-    pub fn undo_label(&self) -> Option<&'static str> {
+    pub fn undo_label(&self) -> Option<&str> {
         self.history.undo_label()
     }
 
     /// The edit that [`Session::redo`] would carry out again.
-    pub fn redo_label(&self) -> Option<&'static str> {
+    pub fn redo_label(&self) -> Option<&str> {
         self.history.redo_label()
     }
 

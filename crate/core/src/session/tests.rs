@@ -5,7 +5,7 @@ use super::*;
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::shell::catalogue;
-use crate::site::{EquipmentPad, ShellChoice, Works};
+use crate::site::{Benchmark, EquipmentPad, GeoOrigin, ShellChoice, Works};
 use crate::units::System;
 
 fn with_shell() -> Session {
@@ -48,6 +48,24 @@ fn every_command() -> Vec<Command> {
             name: "Back garden".into(),
             note: String::new(),
         },
+        Command::SetBenchmark(Some(Benchmark {
+            name: "nail in the oak".into(),
+            at: Some(Point::new(1.0, 2.0)),
+            elevation: 30.48,
+            assumed: true,
+        })),
+        Command::SetOrigin(Some(GeoOrigin {
+            longitude: -1.5,
+            latitude: 0.7,
+        })),
+        Command::SetContours(Some(0.3048)),
+        Command::Together {
+            label: "two at once".into(),
+            commands: vec![
+                Command::SetContours(None),
+                Command::TurnShell { heading: 2.0 },
+            ],
+        },
         Command::RemoveShell,
     ]
 }
@@ -59,7 +77,7 @@ fn every_edit_is_taken_back_and_carried_out_again() {
     for command in every_command() {
         let label = command.label();
         session.apply(command).unwrap();
-        assert_eq!(session.undo_label(), Some(label));
+        assert_eq!(session.undo_label(), Some(label.as_ref()));
         saves.push(session.save());
     }
     for (before, after) in saves.iter().zip(&saves[1..]).rev() {
@@ -185,4 +203,27 @@ fn the_verdict_tells_of_work_over_a_lot_line_even_where_no_rule_does() {
         .unwrap();
     let told = verdict(&session);
     assert!(told.over > 0 && told.text.contains("line"), "{told:?}");
+}
+
+#[test]
+fn several_edits_together_are_made_all_or_none() {
+    let mut session = with_shell();
+    let before = session.save();
+    let together = |commands| Command::Together {
+        label: "two at once".into(),
+        commands,
+    };
+    let broken = vec![
+        Command::SetDisplay(System::Metres),
+        Command::SetCoping {
+            elevation: f64::NAN,
+        },
+    ];
+    assert!(session.apply(together(broken)).is_err());
+    assert_eq!(session.save(), before);
+    let whole = vec![Command::SetDisplay(System::Metres), Command::FlipShell];
+    session.apply(together(whole)).unwrap();
+    assert_eq!(session.undo_label(), Some("two at once"));
+    assert!(session.undo());
+    assert_eq!(session.save(), before);
 }

@@ -303,6 +303,14 @@ pub fn check_shape(shape: &ShapeRecord) -> Result<CheckedShape, Vec<Finding>> {
             let chain = flatten_track(&track, DRAWING_TOLERANCE);
             Ok(CheckedShape::Track(track, chain))
         }
+        // Their geometry follows with the features that need it.
+        ShapeRecord::Strip { .. } | ShapeRecord::Along { .. } | ShapeRecord::Compound(_) => {
+            Err(vec![Finding::fault(
+                "shape-kind",
+                "This build does not draw bands and compound shapes yet.",
+                "Give an area, a track or a disc.",
+            )])
+        }
         ShapeRecord::Disc { at, radius } => {
             if !(radius.is_finite() && (0.01..=1000.0).contains(radius)) {
                 return Err(vec![

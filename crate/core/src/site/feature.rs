@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::facts::Facts;
 use crate::geom::{PathRecord, Point};
 
 /// One thing on, over or under the lot.
@@ -17,12 +18,15 @@ pub struct Feature {
     pub name: String,
     /// Where it is and how it is shaped.
     pub shape: ShapeRecord,
-    /// Depth of its footing below the ground beside it, metres, where known.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub footing_depth: Option<f64>,
-    /// For a buried line: what runs in it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub utility: Option<Utility>,
+    /// Left out of the plan, though still measured.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub hidden: bool,
+    /// Held where it is: no hand moves it.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub locked: bool,
+    /// What is known of it (see [`super::facts`] for what belongs to which kind).
+    #[serde(default, skip_serializing_if = "Facts::is_empty")]
+    pub facts: Facts,
     /// Anything worth saying about it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
@@ -43,6 +47,32 @@ pub enum ShapeRecord {
         /// Its radius, metres.
         radius: f64,
     },
+    /// A band with an open path along its middle, its ends square.
+    Strip {
+        /// Its middle.
+        path: PathRecord,
+        /// Its width, metres.
+        width: f64,
+    },
+    /// A band inside the lot along one of its courses; it follows the lot.
+    Along {
+        /// Index of the course.
+        course: usize,
+        /// Its width, metres.
+        width: f64,
+    },
+    /// Several areas, with holes.
+    Compound(Vec<PieceRecord>),
+}
+
+/// One area of a compound shape.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PieceRecord {
+    /// Its outer edge.
+    pub outer: PathRecord,
+    /// The edges of its holes.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub holes: Vec<PathRecord>,
 }
 
 /// What a feature is.
@@ -81,13 +111,15 @@ pub enum FeatureKind {
     Equipment,
     /// A stream, ditch or pond.
     Watercourse,
+    /// The edge of a street: curb or pavement.
+    StreetEdge,
     /// Anything else.
     Other,
 }
 
 impl FeatureKind {
     /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::House,
         Self::Outbuilding,
         Self::Wall,
@@ -103,6 +135,7 @@ impl FeatureKind {
         Self::OverheadLine,
         Self::Equipment,
         Self::Watercourse,
+        Self::StreetEdge,
         Self::Other,
     ];
 
@@ -124,12 +157,27 @@ impl FeatureKind {
             Self::OverheadLine => "overhead line",
             Self::Equipment => "equipment",
             Self::Watercourse => "watercourse",
+            Self::StreetEdge => "street edge",
             Self::Other => "other feature",
         }
     }
 }
 
 impl Feature {
+    /// A feature of which only kind and shape are known.
+    pub fn of(id: impl Into<String>, kind: FeatureKind, shape: ShapeRecord) -> Self {
+        Self {
+            id: id.into(),
+            kind,
+            name: String::new(),
+            shape,
+            hidden: false,
+            locked: false,
+            facts: Facts::default(),
+            note: String::new(),
+        }
+    }
+
     /// What the plan calls it: its name, or else its kind.
     pub fn label(&self) -> &str {
         if self.name.is_empty() {
@@ -138,22 +186,4 @@ impl Feature {
             &self.name
         }
     }
-}
-
-/// What runs in a buried line; each has its colour in the APWA uniform colour code.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Utility {
-    /// Electric power.
-    Electric,
-    /// Gas, oil or steam.
-    Gas,
-    /// Telephone, cable or fibre.
-    Communication,
-    /// Drinking water.
-    Water,
-    /// Reclaimed water or irrigation.
-    Reclaimed,
-    /// Sewer or drain.
-    Sewer,
 }

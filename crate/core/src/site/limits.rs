@@ -20,6 +20,8 @@ pub const FEATURE_VERTICES: usize = 50_000;
 pub const RULES: usize = 500;
 /// Spot elevations: one to the square metre on more than 30 acres.
 pub const SPOTS: usize = 150_000;
+/// Points of all breaklines together: every pair of stretches is tried for a crossing.
+pub const BREAKLINE_POINTS: usize = 5_000;
 /// Facets of one shell's floor.
 pub const FACETS: usize = 200;
 
@@ -32,8 +34,15 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     at_most("/lot/courses", "courses", site.lot.courses.len(), COURSES);
     at_most("/features", "features", site.features.len(), FEATURES);
     let vertices = site.features.iter().map(|f| match &f.shape {
-        ShapeRecord::Area(path) | ShapeRecord::Track(path) => path.0.len(),
-        ShapeRecord::Disc { .. } => 1,
+        ShapeRecord::Area(path) | ShapeRecord::Track(path) | ShapeRecord::Strip { path, .. } => {
+            path.0.len()
+        }
+        ShapeRecord::Disc { .. } | ShapeRecord::Along { .. } => 1,
+        ShapeRecord::Compound(pieces) => pieces
+            .iter()
+            .flat_map(|p| core::iter::once(&p.outer).chain(&p.holes))
+            .map(|path| path.0.len())
+            .sum(),
     });
     let vertices = vertices.sum();
     at_most(
@@ -43,8 +52,15 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         FEATURE_VERTICES,
     );
     at_most("/rules", "rules", site.rules.len(), RULES);
-    if let GroundRecord::Spots { spots } = site.ground.as_ref() {
+    if let GroundRecord::Spots { spots, breaklines } = site.ground.as_ref() {
+        let points = breaklines.iter().map(Vec::len).sum::<usize>();
         at_most("/ground/spots/spots", "spot elevations", spots.len(), SPOTS);
+        at_most(
+            "/ground/spots/breaklines",
+            "points of breaklines",
+            points,
+            BREAKLINE_POINTS,
+        );
     }
     if let Some(ShellChoice::Own(record)) = site.placement.as_ref().map(|p| p.shell.as_ref()) {
         faults.extend(shell(record).map(|f| f.under("/placement/shell/own")));

@@ -6,9 +6,12 @@
 //! derived results can be kept for as long as their part is the same one.
 
 pub mod checked;
+pub mod datum;
+pub mod facts;
 pub mod feature;
 pub mod limits;
 mod numbers;
+pub mod picture;
 pub mod placement;
 pub mod rule;
 pub mod soil;
@@ -21,9 +24,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use checked::{CheckedFeature, CheckedLot, CheckedShape, CheckedSite};
-pub use feature::{Feature, FeatureKind, ShapeRecord, Utility};
+pub use datum::{Benchmark, GeoOrigin};
+pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
+pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
+pub use picture::{Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
-pub use rule::{MeasuredFrom, MeasuredTo, Rule};
+pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use works::{
     CollarSettings, DeckSettings, DewateringSettings, DigSettings, HaulSettings, StoneSettings,
@@ -38,7 +44,7 @@ use crate::units::System;
 pub const FORMAT: &str = "batterboard-site";
 
 /// The version this build writes. Every older one still opens.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// A site file's content. Lengths are metres, angles radians, bearings clockwise from
 /// north, x east and y north.
@@ -64,6 +70,18 @@ pub struct Site {
     /// The ground before the dig.
     #[serde(default)]
     pub ground: Arc<GroundRecord>,
+    /// The mark that elevations are carried from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub benchmark: Option<Benchmark>,
+    /// Where the site's origin lies on the earth, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub origin: Option<GeoOrigin>,
+    /// The picture under the plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub picture: Option<Arc<Picture>>,
+    /// The interval of the contours on the plan, metres; none are drawn without it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub contours: Option<f64>,
     /// The shell and where it is to stand, once one is chosen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub placement: Option<Placement>,

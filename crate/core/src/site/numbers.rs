@@ -1,6 +1,6 @@
 //! The range of every plain number in a site: finite, and such as a job can have.
 
-use super::{FORMAT, Site, VERSION};
+use super::{FORMAT, FactKind, Feature, Picture, Site, VERSION};
 use crate::finding::Finding;
 use crate::geom::COORDINATE_LIMIT;
 
@@ -72,15 +72,11 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     placement(site, &mut door);
     works(site, &mut door);
     for (i, feature) in site.features.iter().enumerate() {
-        if let Some(depth) = feature.footing_depth {
-            door.within(
-                &format!("/features/{i}/footing_depth"),
-                "The footing depth",
-                depth,
-                0.0,
-                30.0,
-            );
-        }
+        facts(&format!("/features/{i}/facts"), feature, &mut door);
+    }
+    datum(site, &mut door);
+    if let Some(picture) = &site.picture {
+        under_the_plan(picture, &mut door);
     }
     for (i, rule) in site.rules.iter().enumerate() {
         door.within(
@@ -92,6 +88,104 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         );
     }
     door.faults
+}
+
+/// The figures of a feature's facts, and facts that do not belong to its kind.
+fn facts(place: &str, feature: &Feature, door: &mut Door) {
+    let belong = FactKind::of(feature.kind);
+    let facts = &feature.facts;
+    for fact in facts.told() {
+        let form = fact.form(feature.kind);
+        let figure = match fact {
+            FactKind::FinishedFloor => facts.finished_floor.map(|v| ("finished_floor", v)),
+            FactKind::FootingDepth => facts.footing_depth.map(|v| ("footing_depth", v)),
+            FactKind::Height => facts.height.map(|v| ("height", v)),
+            FactKind::Depth => facts.depth.map(|v| ("depth", v)),
+            FactKind::Trunk => facts.trunk.map(|v| ("trunk", v)),
+            FactKind::Protection => facts.protection.map(|v| ("protection", v)),
+            FactKind::Utility | FactKind::LineClass | FactKind::KnownFrom | FactKind::Openings => {
+                None
+            }
+        };
+        if let Some((member, value)) = figure {
+            let place = format!("{place}/{member}");
+            door.within(&place, form.label, value, form.least, form.most);
+        }
+        if !belong.contains(&fact) {
+            door.faults.push(
+                Finding::note(
+                    "fact-of-another-kind",
+                    format!(
+                        "\"{}\" is told of {}, a {}; it says nothing there.",
+                        form.label,
+                        feature.label(),
+                        feature.kind.words()
+                    ),
+                    "It is kept with the file and used nowhere.",
+                )
+                .under(place),
+            );
+        }
+    }
+    for (i, opening) in facts.openings.iter().enumerate() {
+        let place = format!("{place}/openings/{i}");
+        door.position(&format!("{place}/at"), opening.at);
+        let width = "The width of an opening";
+        door.within(&format!("{place}/width"), width, opening.width, 0.1, 20.0);
+    }
+}
+
+fn datum(site: &Site, door: &mut Door) {
+    if let Some(mark) = &site.benchmark {
+        let elevation = "The elevation of the benchmark";
+        let place = "/benchmark/elevation";
+        door.within(place, elevation, mark.elevation, -500.0, 9000.0);
+        if let Some(at) = mark.at {
+            door.position("/benchmark/at", at);
+        }
+    }
+    if let Some(origin) = site.origin {
+        let half = crate::math::TURN / 2.0;
+        let place = "/origin/longitude";
+        door.within(place, "The longitude", origin.longitude, -half, half);
+        let place = "/origin/latitude";
+        // At the poles east and north lose their meaning; nobody digs a pool there.
+        let most = 0.49 * half;
+        door.within(place, "The latitude", origin.latitude, -most, most);
+    }
+    if let Some(interval) = site.contours {
+        door.within("/contours", "The contour interval", interval, 0.01, 100.0);
+    }
+}
+
+fn under_the_plan(picture: &Picture, door: &mut Door) {
+    door.position("/picture/at", picture.at);
+    let figures = [
+        (
+            "scale",
+            "The scale of the picture",
+            picture.scale,
+            1e-5,
+            10.0,
+        ),
+        (
+            "heading",
+            "The heading of the picture",
+            picture.heading,
+            -100.0,
+            100.0,
+        ),
+        (
+            "opacity",
+            "How much of the picture shows",
+            picture.opacity,
+            0.0,
+            1.0,
+        ),
+    ];
+    for (member, what, value, low, high) in figures {
+        door.within(&format!("/picture/{member}"), what, value, low, high);
+    }
 }
 
 fn placement(site: &Site, door: &mut Door) {

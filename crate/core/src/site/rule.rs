@@ -72,6 +72,47 @@ pub enum MeasuredTo {
         /// The kind of feature.
         kind: FeatureKind,
     },
+    /// Every such part of a feature.
+    Part {
+        /// The part.
+        part: FeaturePart,
+    },
+}
+
+/// A part of a feature that a rule may name.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum FeaturePart {
+    /// The trunk of a tree whose diameter is told.
+    TreeTrunk,
+    /// The ring round a tree that is to stay undisturbed, where its radius is told.
+    TreeProtection,
+    /// A door of a building.
+    Door,
+    /// A gate in a fence or wall.
+    Gate,
+}
+
+impl FeaturePart {
+    /// Every part, in the order lists show them.
+    pub const ALL: [Self; 4] = [
+        Self::TreeTrunk,
+        Self::TreeProtection,
+        Self::Door,
+        Self::Gate,
+    ];
+
+    /// The part in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::TreeTrunk => "tree trunk",
+            Self::TreeProtection => "root protection",
+            Self::Door => "door",
+            Self::Gate => "gate",
+        }
+    }
 }
 
 /// What the source of an example rule says.

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::finding::Caveat;
 use crate::units::Measure;
 
 /// One quantity with the arithmetic behind it.
@@ -19,6 +20,9 @@ pub struct Line {
     pub measure: Measure,
     /// The arithmetic.
     pub working: Working,
+    /// Why it is weaker than it looks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub caveats: Vec<Caveat>,
 }
 
 /// The groups of the takeoff, in order.
@@ -100,6 +104,7 @@ impl Line {
                 source,
                 ..Working::default()
             },
+            caveats: Vec::new(),
         }
     }
 

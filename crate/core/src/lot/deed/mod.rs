@@ -103,6 +103,8 @@ impl Reading {
             stated_area: self.stated_area,
             closing_ratio: rest.closing_ratio,
             balance: None,
+            basis: rest.basis.clone(),
+            deed: None,
         }
     }
 }

@@ -3,7 +3,7 @@
 use core::ops::Range;
 
 use super::super::curve::Elements;
-use super::super::record::{Course, CourseShape, LineKind, Turn};
+use super::super::record::{Course, CourseShape, Turn};
 use super::bend::Bend;
 use super::clause::{self, Clause, Trouble};
 use super::walk::{Walk, is_odd};
@@ -59,11 +59,7 @@ impl Walk<'_> {
             return;
         }
         let index = self.reading.courses.len();
-        self.reading.courses.push(Course {
-            kind: LineKind::Unspecified,
-            shape,
-            label: None,
-        });
+        self.reading.courses.push(Course::of(shape));
         let mut read: Vec<bool> = vec![false; tokens.len()];
         for mark in clause.marks {
             for at in mark.tokens.clone() {

@@ -1,0 +1,249 @@
+//! What is known of a thing on the lot, and which facts belong to which kind of thing.
+//!
+//! A file may tell any fact of anything; [`FactKind::of`] says which ones are asked for, and
+//! the door cautions where one stands that does not belong.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::feature::FeatureKind;
+use crate::geom::Point;
+use crate::units::Measure;
+
+/// Everything that may be known of a feature. What is not known is left out.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+pub struct Facts {
+    /// Elevation of the finished floor, metres above the site's datum.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub finished_floor: Option<f64>,
+    /// Depth of its footing below the ground beside it, metres.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub footing_depth: Option<f64>,
+    /// Its height above the ground, metres; of an overhead line, that of its lowest point.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub height: Option<f64>,
+    /// Depth of its top below the ground, metres.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub depth: Option<f64>,
+    /// Diameter of a tree's trunk, metres.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trunk: Option<f64>,
+    /// Radius round a tree's middle that is to stay undisturbed, metres.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub protection: Option<f64>,
+    /// What runs in a buried line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub utility: Option<Utility>,
+    /// What an overhead line carries.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub line_class: Option<LineClass>,
+    /// How its place is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known_from: Option<KnownFrom>,
+    /// Doors of a building, gates of a fence or wall.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub openings: Vec<Opening>,
+}
+
+impl Facts {
+    /// Whether nothing is known.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// The facts that are told here.
+    pub fn told(&self) -> impl Iterator<Item = FactKind> + '_ {
+        FactKind::ALL.into_iter().filter(|kind| match kind {
+            FactKind::FinishedFloor => self.finished_floor.is_some(),
+            FactKind::FootingDepth => self.footing_depth.is_some(),
+            FactKind::Height => self.height.is_some(),
+            FactKind::Depth => self.depth.is_some(),
+            FactKind::Trunk => self.trunk.is_some(),
+            FactKind::Protection => self.protection.is_some(),
+            FactKind::Utility => self.utility.is_some(),
+            FactKind::LineClass => self.line_class.is_some(),
+            FactKind::KnownFrom => self.known_from.is_some(),
+            FactKind::Openings => !self.openings.is_empty(),
+        })
+    }
+}
+
+/// A door or a gate.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Opening {
+    /// Its middle, on the edge of what it opens, site metres.
+    pub at: Point,
+    /// Its clear width, metres.
+    pub width: f64,
+    /// What the plan calls it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub name: String,
+}
+
+/// What runs in a buried line; each has its colour in the APWA uniform colour code.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Utility {
+    /// Electric power.
+    Electric,
+    /// Gas, oil or steam.
+    Gas,
+    /// Telephone, cable or fibre.
+    Communication,
+    /// Drinking water.
+    Water,
+    /// Reclaimed water or irrigation.
+    Reclaimed,
+    /// Sewer or drain.
+    Sewer,
+}
+
+/// What an overhead line carries.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LineClass {
+    /// Telephone, cable or fibre.
+    Communication,
+    /// An insulated service drop, up to 750 V to ground.
+    Service,
+    /// Power up to 15 kV to ground.
+    #[serde(rename = "to-15-kv")]
+    UpTo15Kv,
+    /// Power over 15 kV.
+    #[serde(rename = "over-15-kv")]
+    Over15Kv,
+}
+
+/// How the place of a thing is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum KnownFrom {
+    /// It was marked on the site by those who locate lines, or dug up and seen.
+    Marked,
+    /// A drawing shows it.
+    Drawing,
+    /// Somebody remembers it.
+    Memory,
+}
+
+/// One of the facts, by name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[allow(missing_docs)] // Each is the member of `Facts` of that name.
+pub enum FactKind {
+    FinishedFloor,
+    FootingDepth,
+    Height,
+    Depth,
+    Trunk,
+    Protection,
+    Utility,
+    LineClass,
+    KnownFrom,
+    Openings,
+}
+
+/// How a fact is asked for: its words, and for a figure its measure and range (SI).
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct FactForm {
+    /// Which fact.
+    pub fact: FactKind,
+    /// What the form calls it.
+    pub label: &'static str,
+    /// What kind of figure it is; none where it is a choice or a list.
+    pub measure: Option<Measure>,
+    /// The least value taken.
+    pub least: f64,
+    /// The greatest value taken.
+    pub most: f64,
+}
+
+impl FactKind {
+    /// Every fact, in the order forms ask for them.
+    pub const ALL: [Self; 10] = [
+        Self::FinishedFloor,
+        Self::FootingDepth,
+        Self::Utility,
+        Self::LineClass,
+        Self::Height,
+        Self::Depth,
+        Self::Trunk,
+        Self::Protection,
+        Self::KnownFrom,
+        Self::Openings,
+    ];
+
+    /// The facts that belong to a kind of feature, in order.
+    pub fn of(kind: FeatureKind) -> &'static [Self] {
+        use FeatureKind as K;
+        match kind {
+            K::House => &[Self::FinishedFloor, Self::FootingDepth, Self::Openings],
+            K::Outbuilding => &[Self::FinishedFloor, Self::FootingDepth, Self::Openings],
+            K::Wall => &[Self::Height, Self::FootingDepth, Self::Openings],
+            K::Fence => &[Self::Height, Self::Openings],
+            K::Tree => &[Self::Trunk, Self::Protection, Self::Height],
+            K::SepticTank | K::SepticField | K::Well => &[Self::Depth, Self::KnownFrom],
+            K::BuriedLine => &[Self::Utility, Self::Depth, Self::KnownFrom],
+            K::OverheadLine => &[Self::LineClass, Self::Height],
+            K::Other => &[Self::Height, Self::FootingDepth, Self::Depth],
+            K::Driveway | K::Walk | K::Easement | K::Equipment | K::Watercourse | K::StreetEdge => {
+                &[]
+            }
+        }
+    }
+
+    /// How the fact is asked for of a kind of feature.
+    pub fn form(self, kind: FeatureKind) -> FactForm {
+        let length = Some(Measure::Length);
+        let (label, measure, least, most) = match self {
+            Self::FinishedFloor => ("Finished floor", Some(Measure::Elevation), -500.0, 9000.0),
+            Self::FootingDepth => ("Footing below the ground beside it", length, 0.0, 30.0),
+            Self::Height if kind == FeatureKind::OverheadLine => {
+                ("Lowest point above the ground", length, 0.5, 200.0)
+            }
+            Self::Height => ("Height above the ground", length, 0.0, 200.0),
+            Self::Depth => ("Top below the ground", length, 0.0, 30.0),
+            Self::Trunk => ("Trunk, diameter", length, 0.0, 10.0),
+            Self::Protection => ("Root protection, radius", length, 0.0, 50.0),
+            Self::Utility => ("What runs in it", None, 0.0, 0.0),
+            Self::LineClass => ("What it carries", None, 0.0, 0.0),
+            Self::KnownFrom => ("Known from", None, 0.0, 0.0),
+            Self::Openings if kind == FeatureKind::Fence || kind == FeatureKind::Wall => {
+                ("Gates", None, 0.1, 20.0)
+            }
+            Self::Openings => ("Doors", None, 0.1, 20.0),
+        };
+        FactForm {
+            fact: self,
+            label,
+            measure,
+            least,
+            most,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_fact_belongs_to_some_kind() {
+        for fact in FactKind::ALL {
+            let belongs = |kind: &FeatureKind| FactKind::of(*kind).contains(&fact);
+            assert!(FeatureKind::ALL.iter().any(belongs), "{fact:?}");
+        }
+    }
+
+    #[test]
+    fn told_facts_are_those_that_say_something() {
+        let facts = Facts {
+            depth: Some(0.9),
+            utility: Some(Utility::Gas),
+            ..Facts::default()
+        };
+        let told: Vec<FactKind> = facts.told().collect();
+        assert_eq!(told, [FactKind::Utility, FactKind::Depth]);
+        assert!(Facts::default().is_empty() && !facts.is_empty());
+    }
+}
