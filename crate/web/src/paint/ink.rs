@@ -289,6 +289,11 @@ fn feature(kind: FeatureKind) -> Ink {
             text: "#2b6b94",
             ..PLAIN
         },
+        K::StreetEdge => Ink {
+            stroke: "#3c3c3c",
+            width: 2.0,
+            ..PLAIN
+        },
         K::Other => Ink {
             fill: "rgba(120, 120, 120, 0.15)",
             ..PLAIN
