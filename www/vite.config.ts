@@ -35,6 +35,8 @@ export default defineConfig({
       registerType: 'prompt',
       injectRegister: null,
       workbox: {
+        // A quick build's module is several times a finished one, whose weight has a bound of its own.
+        maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
         globPatterns: ['**/*.{html,js,css,wasm,json,svg,webmanifest}'],
         // `life` counts restarts of the wasm module, `bench` is the benchmark's switch.
         ignoreURLParametersMatching: [/^life$/, /^bench$/],

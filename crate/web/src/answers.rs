@@ -1,8 +1,10 @@
 //! What crosses to the page besides reports, and how it crosses.
 
+use batterboard_core::exchange;
 use batterboard_core::finding::Finding;
 use batterboard_core::units::{Doubt, Measure, System, parse_measure, show};
 use serde::Serialize;
+use serde::de::DeserializeOwned;
 use wasm_bindgen::JsValue;
 
 /// Carries a value across as plain objects and arrays (never `Map`).
@@ -12,6 +14,15 @@ use wasm_bindgen::JsValue;
 pub fn cross(value: &impl Serialize) -> Result<JsValue, JsValue> {
     let serializer = serde_wasm_bindgen::Serializer::json_compatible();
     value.serialize(&serializer).map_err(JsValue::from)
+}
+
+/// Takes a plain object from the page by way of its JSON text, with faults that name the member.
+///
+/// # Errors
+/// The member that cannot be read.
+pub fn taken<T: DeserializeOwned>(value: &JsValue) -> Result<T, Vec<Finding>> {
+    let text = js_sys::JSON::stringify(value).map(String::from);
+    exchange::read_value(&text.unwrap_or_default()).map_err(|fault| vec![fault])
 }
 
 /// Whether an edit was taken.

@@ -6,13 +6,12 @@ use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, Held, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
+use batterboard_web::answers::{Outcome, cross, reading};
 use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
-use crate::answers::{Outcome, cross, reading};
 use crate::cards;
-use crate::deed::DeedReading;
 use crate::paint::{View, paint};
 
 /// An open site, with everything the page may ask of it.
@@ -113,13 +112,6 @@ impl Planner {
     ) -> Result<JsValue, JsValue> {
         let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
         cross(&reading(text, measure, self.session.site().site().display))
-    }
-
-    /// Reads a deed or a list of courses; the site is not touched.
-    #[wasm_bindgen(unchecked_return_type = "DeedReading")]
-    pub fn read_deed(&self, text: &str) -> Result<JsValue, JsValue> {
-        let site = self.session.site().site();
-        cross(&DeedReading::of(text, &site.lot, site.display))
     }
 
     /// An SI figure as shown in the user's units.

@@ -9,85 +9,8 @@ export type Finding = {
   message: string;
   remedy: string;
 };
-/** Whether an edit was taken; if not, nothing was changed and the findings say why. */
-export type Outcome = { ok: boolean; findings: Finding[] };
-/** A typed figure: understood (SI value, maybe with doubts) or not (what to type instead). */
-export type Reading =
-  | { ok: true; value: number; text: string; doubts: { message: string; remedy: string }[] }
-  | { ok: false; message: string; remedy: string; from: number; to: number };
-/** A course as a site file keeps it: metres, radians clockwise from north. */
-export type DeedCourse = {
-  kind: string;
-  shape:
-    | { line: { bearing: number; distance: number } }
-    | {
-        curve: {
-          chord_bearing: number; chord: number; radius: number;
-          turn: "left" | "right"; long_way?: boolean;
-        };
-      };
-};
-/** A stretch of a deed, characters counted from 0; a course by its index, an area in m2. */
-export type DeedPiece = {
-  from: number; to: number;
-  understood: "beginning" | "connective" | "unread" | { course: number } | { area: number };
-  message: string; remedy: string;
-};
-/** A deed as it was read; nothing of it is in the site yet. */
-export type DeedReading = {
-  pieces: DeedPiece[];
-  courses: DeedCourse[];
-  stated_area: number | null;
-  figures: {
-    northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
-    perimeter: Shown;
-    area: { feet: Shown; metres: Shown } | null;
-    stated: Shown | null; difference: Shown | null;
-  } | null;
-  findings: Finding[];
-};
 /** What kind of figure a number is. */
 export type Measure =
   | "length" | "long-length" | "elevation" | "area" | "land-area" | "earth-volume" | "concrete-volume"
   | "water-volume" | "mass" | "weight" | "density" | "count" | "ratio" | "fraction" | "slope"
   | "bearing" | "heading" | "angle" | "closing";
-export type ClearanceRow = {
-  index: number; name: string; from: string; target: string;
-  distance: Shown; required: Shown; room: Shown; short: boolean; source: string;
-};
-export type QuantityRow = {
-  key: string;
-  group: "dig" | "haul" | "stone" | "concrete" | "fittings" | "water";
-  label: string;
-  shown: Shown;
-};
-/** Everything the page lists beside the plan. */
-export type Ledger = {
-  revision: number; name: string; note: string; display: "feet" | "metres";
-  undo: string | null; redo: string | null;
-  shell: {
-    name: string; heading: Shown; heading_value: number; coping: Shown; coping_value: number;
-    at: [number, number]; mirrored: boolean;
-  } | null;
-  snap: string | null;
-  verdict: { short: number; over: number; text: string };
-  clearances: ClearanceRow[];
-  quantities: QuantityRow[];
-  findings: Finding[];
-};
-/** One quantity opened: the arithmetic behind it. */
-export type Workings = {
-  key: string; label: string; shown: Shown; other: Shown;
-  formula: string; arithmetic: string;
-  inputs: { name: string; shown: Shown; source: string }[];
-  waste: string; rounding: string; source: string;
-};
-/** A shell of the catalogue, with what a picture of it needs (shell frame, flat x, y). */
-export type ShellCard = {
-  name: string; note: string;
-  length: Shown; width: Shown; shallowest: Shown; deepest: Shown; area: Shown; water: Shown;
-  outline: number[];
-  facets: { kind: string; depth: number; points: number[] }[];
-};
-/** What a finger or pointer has taken hold of. */
-export type Held = "shell" | "turn" | "equipment";

@@ -7,6 +7,7 @@ use anyhow::{Context, Result};
 use serde_json::Value;
 
 use crate::repo::Repo;
+use crate::wasm::Build;
 use crate::{browser, page, sh};
 
 /// One line of the table.
@@ -28,7 +29,7 @@ pub fn run(repo: &Repo) -> Result<()> {
         repo.root(),
         &["bench", "--package", "batterboard-core", "--benches"],
     ))?;
-    page::build(repo)?;
+    page::build(repo, Build::Finished)?;
     sh::say("Timing the built page in the browser");
     browser::playwright(repo, &["--config", "playwright.bench.config.ts"])?;
 

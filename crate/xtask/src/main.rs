@@ -1,7 +1,7 @@
 //! The task runner: `cargo xtask <task>` does every piece of work around the planner.
 //!
 //! - `serve` sets everything up, builds the page and serves it on this machine alone;
-//! - `build` does the same without serving;
+//! - `build` does the same without serving; `--quick` makes either sooner, for a look;
 //! - `test` runs every check a change must pass, and says how to run a failed one alone;
 //! - `bench` times a drag step natively and in the browser;
 //! - `doctor` lists the tools, what was found and what to do about what is missing;
@@ -35,6 +35,7 @@ use clap::builder::PossibleValuesParser;
 use clap::{Parser, Subcommand};
 
 use crate::repo::Repo;
+use crate::wasm::Build;
 
 #[derive(Parser)]
 #[command(
@@ -54,12 +55,18 @@ enum Task {
         /// The port to listen on; without it, the first free one from 8642 up
         #[arg(long)]
         port: Option<u16>,
+        /// For a look: soon built, heavy to load
+        #[arg(long)]
+        quick: bool,
     },
     /// Build the core, the wasm layer and the page
     Build {
         /// Stop after the wasm layer and its bindings
         #[arg(long)]
         no_page: bool,
+        /// For a look: soon built, heavy to load, and not weighed
+        #[arg(long)]
+        quick: bool,
     },
     /// Run every check a change must pass
     Test {
@@ -81,9 +88,10 @@ enum Task {
 fn main() -> ExitCode {
     let args = Args::parse();
     let done = Repo::find().and_then(|repo| match args.task {
-        Task::Serve { port } => page::build(&repo).and_then(|()| server::serve(&repo, port)),
-        Task::Build { no_page: true } => wasm::build(&repo).and_then(|()| wasm::weigh(&repo)),
-        Task::Build { no_page: false } => page::build(&repo).and_then(|()| wasm::weigh(&repo)),
+        Task::Serve { port, quick } => {
+            page::build(&repo, how(quick)).and_then(|()| server::serve(&repo, port))
+        }
+        Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
         Task::Bench => bench::run(&repo),
         Task::Doctor => doctor::run(&repo),
@@ -95,5 +103,21 @@ fn main() -> ExitCode {
             eprintln!("\nfailed: {error:#}");
             ExitCode::FAILURE
         }
+    }
+}
+
+fn how(quick: bool) -> Build {
+    if quick { Build::Quick } else { Build::Finished }
+}
+
+fn build(repo: &Repo, no_page: bool, how: Build) -> anyhow::Result<()> {
+    if no_page {
+        wasm::build(repo, how)?;
+    } else {
+        page::build(repo, how)?;
+    }
+    match how {
+        Build::Finished => wasm::weigh(repo),
+        Build::Quick => Ok(()),
     }
 }

@@ -5,6 +5,7 @@ use std::cell::OnceCell;
 use anyhow::{Result, anyhow};
 
 use crate::repo::Repo;
+use crate::wasm::Build;
 use crate::wasm_target::Toolchain;
 use crate::{browser, node, page, program, python, sh, tidy, wasm};
 
@@ -41,7 +42,7 @@ impl<'a> Run<'a> {
                 "the page could not be built: mend the step `page` first"
             )),
             None => {
-                let built = page::build(self.repo);
+                let built = page::build(self.repo, Build::Finished);
                 self.page.get_or_init(|| built.is_ok());
                 built
             }
@@ -97,7 +98,7 @@ pub const STEPS: [Step; 12] = [
     },
     Step {
         name: "weight",
-        title: "the wasm module is light enough",
+        title: "the wasm modules are light enough",
         run: weight,
     },
     Step {

@@ -1,7 +1,7 @@
-//! The wasm layer: built for the browser, then given its TypeScript bindings.
+//! The wasm layer: two modules built for the browser, then given their TypeScript bindings.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 use wasm_bindgen_cli_support::Bindgen;
@@ -10,8 +10,50 @@ use crate::repo::Repo;
 use crate::wasm_target::{TRIPLE, Toolchain};
 use crate::{node, sh};
 
-/// What the page may weigh before compression: it is loaded in a yard, over a phone.
-const MOST_BYTES: u64 = 900_000;
+/// One of the modules that the page loads.
+struct Module {
+    /// The binary of `batterboard-web` it is built from.
+    binary: &'static str,
+    /// What its files are called beside the page's sources.
+    name: &'static str,
+    /// What it may weigh before compression.
+    most_bytes: u64,
+}
+
+/// Both modules, from one build.
+const MODULES: [Module; 2] = [
+    // Loaded in a yard, over a phone, before anything is seen.
+    Module {
+        binary: "planner",
+        name: "batterboard_web",
+        most_bytes: 900_000,
+    },
+    // Loaded at the first text to be read, and beforehand by the service worker: it may never make
+    // a visit half as heavy again, and what outgrows that wants another look.
+    Module {
+        binary: "intake",
+        name: "batterboard_intake",
+        most_bytes: 500_000,
+    },
+];
+
+/// How the modules are built.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Build {
+    /// As the page ships: small.
+    Finished,
+    /// For a look at the page: soon there, heavy, and never what a test sees.
+    Quick,
+}
+
+impl Build {
+    fn profile(self) -> &'static str {
+        match self {
+            Self::Finished => "wasm",
+            Self::Quick => "wasm-quick",
+        }
+    }
+}
 
 /// What the module uses beyond the first version of WebAssembly; every browser of the last
 /// three years knows them.
@@ -25,31 +67,37 @@ const FEATURES: [&str; 7] = [
     "--enable-simd",
 ];
 
-/// The module as the page loads it.
-const MODULE: &str = "batterboard_web_bg.wasm";
-
-/// Builds the wasm layer and writes the module and its bindings into the page's sources.
+/// Builds the wasm layer and writes its modules and their bindings into the page's sources.
 ///
 /// # Errors
 /// When no compiler can be had or the build fails.
-pub fn build(repo: &Repo) -> Result<()> {
+pub fn build(repo: &Repo, how: Build) -> Result<()> {
     let toolchain = Toolchain::ensure(repo)?;
     sh::say("Building the core for the browser");
-    let package = ["--package", "batterboard-web", "--profile", "wasm"];
-    sh::run(&mut toolchain.cargo(repo, "build", &package))?;
-    let built = toolchain
-        .target_dir(repo)
-        .join(TRIPLE)
-        .join("wasm/batterboard_web.wasm");
+    let package = ["--package", "batterboard-web", "--bins"];
+    let mut cargo = toolchain.cargo(repo, "build", &package);
+    sh::run(cargo.args(["--profile", how.profile()]))?;
+    let products = toolchain.target_dir(repo).join(TRIPLE).join(how.profile());
+    for module in &MODULES {
+        write(repo, module, &products, how)?;
+    }
+    Ok(())
+}
 
-    let stamp = repo.wasm_out().join("finished");
-    if is_newer(&stamp, &[&built, &std::env::current_exe()?]) {
+/// Writes one module for the page, unless it is there from the same build.
+fn write(repo: &Repo, module: &Module, products: &Path, how: Build) -> Result<()> {
+    let built = products.join(module.binary).with_extension("wasm");
+    let stamp = repo.wasm_out().join(module.binary).with_extension("built");
+    let same = fs::read_to_string(&stamp).is_ok_and(|text| text == how.profile());
+    if same && is_newer(&stamp, &[&built, &std::env::current_exe()?]) {
         return Ok(());
     }
-    sh::say("Writing its TypeScript bindings");
-    bind(&built, &repo.wasm_out())?;
-    shrink(repo)?;
-    fs::write(&stamp, "").with_context(|| format!("cannot write {}", stamp.display()))
+    sh::say(&format!("Writing the bindings of the {}", module.binary));
+    bind(&built, module, &repo.wasm_out())?;
+    if how == Build::Finished {
+        shrink(repo, module)?;
+    }
+    fs::write(&stamp, how.profile()).with_context(|| format!("cannot write {}", stamp.display()))
 }
 
 /// Whether `made` is there and newer than everything it was made from.
@@ -61,33 +109,41 @@ fn is_newer(made: &Path, from: &[&Path]) -> bool {
 }
 
 /// Lets Binaryen take out what the compiler left: about a twentieth of the module.
-fn shrink(repo: &Repo) -> Result<()> {
+fn shrink(repo: &Repo, module: &Module) -> Result<()> {
     node::install(&repo.www())?;
-    sh::say("Making the module smaller");
+    sh::say(&format!("Making the {} smaller", module.binary));
     let optimiser = repo.www().join("node_modules/binaryen/bin/wasm-opt");
-    let module = repo.wasm_out().join(MODULE);
+    let module = module.path(repo);
     let mut node = sh::command(repo.root(), "node", &[&optimiser, &module]);
     node.arg("--output").arg(&module).arg("-Oz").args(FEATURES);
     sh::run(&mut node).context("the module could not be made smaller")
 }
 
-/// Checks what the built module weighs: apart from building, so that a page too heavy can still be
+/// Checks what the built modules weigh: apart from building, so that a page too heavy can still be
 /// looked at.
 ///
 /// # Errors
-/// When it is too heavy or was never built.
+/// When one is too heavy or was never built.
 pub fn weigh(repo: &Repo) -> Result<()> {
-    let module = repo.wasm_out().join(MODULE);
-    let bytes = fs::metadata(&module)
-        .with_context(|| format!("cannot read {}", module.display()))?
-        .len();
-    println!("    {} kB of wasm", bytes / 1000);
-    light_enough(bytes)
+    let mut heavy = Vec::new();
+    for module in &MODULES {
+        let path = module.path(repo);
+        let bytes = fs::metadata(&path)
+            .with_context(|| format!("cannot read {}", path.display()))?
+            .len();
+        println!("    {} kB of wasm: the {}", bytes / 1000, module.binary);
+        heavy.extend(module.too_heavy(bytes));
+    }
+    if !heavy.is_empty() {
+        bail!("{}. See what grew before raising a limit", heavy.join("; "));
+    }
+    Ok(())
 }
 
-fn bind(module: &Path, out: &Path) -> Result<()> {
+fn bind(built: &Path, module: &Module, out: &Path) -> Result<()> {
     Bindgen::new()
-        .input_path(module)
+        .input_path(built)
+        .out_name(module.name)
         .web(true)?
         .typescript(true)
         .remove_name_section(true)
@@ -96,13 +152,20 @@ fn bind(module: &Path, out: &Path) -> Result<()> {
         .context("cannot write the bindings")
 }
 
-fn light_enough(bytes: u64) -> Result<()> {
-    if bytes > MOST_BYTES {
-        bail!(
-            "the wasm module is {bytes} bytes; the page may load {MOST_BYTES}. See what grew before raising the limit"
-        );
+impl Module {
+    /// The module as the page loads it.
+    fn path(&self, repo: &Repo) -> PathBuf {
+        repo.wasm_out().join(format!("{}_bg.wasm", self.name))
     }
-    Ok(())
+
+    /// What is wrong with a module of this weight.
+    fn too_heavy(&self, bytes: u64) -> Option<String> {
+        let Self {
+            binary, most_bytes, ..
+        } = self;
+        (bytes > *most_bytes)
+            .then(|| format!("the {binary} is {bytes} bytes of wasm and may be {most_bytes}"))
+    }
 }
 
 #[cfg(test)]
@@ -114,13 +177,35 @@ mod tests {
     use crate::tidy::test_tree::Scratch;
 
     #[test]
-    fn a_heavy_module_fails_with_both_numbers() {
-        assert!(light_enough(MOST_BYTES).is_ok());
-        let error = light_enough(MOST_BYTES + 1).unwrap_err().to_string();
-        assert!(
-            error.contains("900001") && error.contains("900000"),
-            "{error}"
-        );
+    fn a_heavy_module_fails_with_its_name_and_both_numbers() {
+        let tree = Scratch::new("weight");
+        let repo = Repo::at(tree.root());
+        let write = |module: &Module, bytes: u64| {
+            fs::create_dir_all(repo.wasm_out()).unwrap();
+            let file = fs::File::create(module.path(&repo)).unwrap();
+            file.set_len(bytes).unwrap();
+        };
+        assert!(weigh(&repo).is_err(), "a page never built weighs nothing");
+        MODULES.iter().for_each(|it| write(it, it.most_bytes));
+        weigh(&repo).unwrap();
+        let [planner, intake] = &MODULES;
+        for (module, number) in [(planner, 900_000), (intake, 500_000)] {
+            write(module, number + 1);
+            let error = weigh(&repo).unwrap_err().to_string();
+            for part in [
+                module.binary,
+                &number.to_string(),
+                &(number + 1).to_string(),
+            ] {
+                assert!(error.contains(part), "{part} in {error}");
+            }
+            write(module, number);
+        }
+    }
+
+    #[test]
+    fn a_quick_build_is_never_taken_for_a_finished_one() {
+        assert_ne!(Build::Quick.profile(), Build::Finished.profile());
     }
 
     #[test]

@@ -2,10 +2,14 @@
 // crashed: its memory is not to be trusted any more. A new one is started and given the last good
 // document, which is kept out here. One that keeps dying is left dead: the page then offers the work
 // as a file.
-import { loadCore } from './engine.ts';
+import glueUrl from '../wasm/batterboard_web.js?url';
+import wasmUrl from '../wasm/batterboard_web_bg.wasm?url';
+import { moduleOf } from './engine.ts';
 import type { Planner } from './shapes.ts';
 
 type Start = new () => Planner;
+
+const loadCore = moduleOf<{ Planner: Start }>(glueUrl, wasmUrl);
 
 /** How a restart ended: with the work open again, on a blank lot, or not at all. */
 export type Revival = 'reopened' | 'blank' | 'dead';
@@ -23,7 +27,7 @@ let afterRevival: (how: Revival) => void = () => {};
 /** Starts the first planner. `revived` runs after each restart that a crash made necessary. */
 export async function startPlanner(revived: (how: Revival) => void): Promise<void> {
   afterRevival = revived;
-  start = await loadCore();
+  start = (await loadCore()).Planner;
   planner = new start();
 }
 
@@ -80,7 +84,7 @@ function crashed(error: unknown): void {
 
 async function revive(): Promise<void> {
   try {
-    start = await loadCore();
+    start = (await loadCore()).Planner;
     const fresh = new start();
     const reopened = lastGood !== '' && fresh.open(lastGood).ok;
     planner = fresh;

@@ -216,7 +216,6 @@ export interface Planner {
   workings(key: string): Workings | undefined;
   settings(): Site;
   catalogue(): ShellCard[];
-  read_deed(text: string): DeedReading;
   read_measure(text: string, measure: Measure): Reading;
   show_measure(value: number, measure: Measure): string;
   extent(): Float64Array;

@@ -1,7 +1,7 @@
 // Courses from a deed, typed or pasted: the text again with what was understood of every stretch, what the
 // courses close to, and their way into the lot.
-import { useId, useMemo, useState } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
+import { useId, useState } from 'preact/hooks';
+import { useIntake } from '../door/useIntake.ts';
 import type { LotRecord } from '../door/records.ts';
 import type { DeedFigures, DeedPiece, DeedReading } from '../door/shapes.ts';
 import { editOrTell, say } from '../state/actions.ts';
@@ -10,17 +10,28 @@ import { fitPlan } from '../plan/keys.ts';
 
 const EXAMPLE = 'N 89°15\'30" E 120.00\'\nthence along a curve to the left, radius 50.00 feet, arc 35.20 feet, chord bearing N 45-10 E';
 
-const NOTHING: DeedReading = { pieces: [], courses: [], stated_area: null, figures: null, findings: [] };
+/** What was read, with the text it was read from. */
+interface Read extends DeedReading {
+  text: string;
+}
+
+const NOTHING: Read = { text: '', pieces: [], courses: [], stated_area: null, figures: null, findings: [] };
 
 export function DeedPart({ lot }: { lot: LotRecord }) {
   const id = useId();
   const units = display.value;
   const [text, setText] = useState('');
-  const reading = useMemo(() => ask((p) => p.read_deed(text), NOTHING), [text, units, lot]);
-  const barred = reading.findings.some((finding) => finding.severity === 'fault');
+  const empty = text.trim() === '';
+  const { value: reading, standing } = useIntake<Read>(
+    empty ? null : (it) => ({ text, ...it.read_deed(text, lot, units) }),
+    [text, units, lot],
+    NOTHING,
+  );
+  const barred = standing === 'failed' || reading.findings.some((finding) => finding.severity === 'fault');
   const balanced = lot.balance !== undefined;
 
   function use(): void {
+    if (standing !== 'done') return;
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
     const next = { ...rest, ...stated, courses: reading.courses };
@@ -55,8 +66,10 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
             until you use the courses.
           </p>
         </div>
-        {text.trim() !== '' && <Understood text={text} pieces={reading.pieces} />}
+        {!empty && reading.text !== '' && <Understood text={reading.text} pieces={reading.pieces} />}
         <div aria-live="polite">
+          {standing === 'reading' && reading.text === '' && <p class="field-hint">Reading …</p>}
+          {standing === 'failed' && <p class="caution">{NOT_READ}</p>}
           {reading.findings.map((it) => (
             <p class="caution" data-severity={it.severity} key={it.place + it.message}>
               <strong>{head(it)}</strong> {it.message} {it.remedy}
@@ -82,6 +95,9 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
     </details>
   );
 }
+
+const NOT_READ =
+  'The text could not be read: a part of the planner did not load, or stopped. See whether this device is connected, then change the text.';
 
 const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 

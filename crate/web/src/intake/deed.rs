@@ -4,11 +4,29 @@ use batterboard_core::finding::Finding;
 use batterboard_core::lot::deed::{self, Piece, Summary};
 use batterboard_core::lot::{Course, LotRecord};
 use batterboard_core::units::{Measure, Shown, System, show};
+use batterboard_web::answers::{cross, taken};
 use serde::Serialize;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+
+/// Reads a deed or a list of courses for a lot of which the rest stays; a bare number is in the
+/// units of `system`.
+///
+/// # Errors
+/// When the rest of the lot or the system is not what a site file holds.
+#[wasm_bindgen(unchecked_return_type = "DeedReading")]
+pub fn read_deed(
+    text: &str,
+    #[wasm_bindgen(unchecked_param_type = "object")] rest_of_lot: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "\"feet\" | \"metres\"")] system: JsValue,
+) -> Result<JsValue, JsValue> {
+    let rest = taken(rest_of_lot).map_err(|faults| cross(&faults).unwrap_or(JsValue::NULL))?;
+    let system = serde_wasm_bindgen::from_value(system)?;
+    cross(&DeedReading::of(text, &rest, system))
+}
 
 /// A deed as it was read.
 #[derive(Debug, Serialize)]
-pub struct DeedReading {
+struct DeedReading {
     pieces: Vec<Piece>,
     courses: Vec<Course>,
     /// The area stated, m2, as a lot record keeps it.
@@ -45,7 +63,7 @@ struct Area {
 
 impl DeedReading {
     /// Reads a deed for a lot of which the rest stays.
-    pub fn of(text: &str, rest: &LotRecord, system: System) -> Self {
+    fn of(text: &str, rest: &LotRecord, system: System) -> Self {
         let reading = deed::read(text, system);
         let summary = Summary::of(&reading.record(rest));
         let figures = Figures::of(&summary, system);

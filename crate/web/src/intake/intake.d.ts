@@ -1,0 +1,31 @@
+/** A course as a site file keeps it: metres, radians clockwise from north. */
+export type DeedCourse = {
+  kind: string;
+  shape:
+    | { line: { bearing: number; distance: number } }
+    | {
+        curve: {
+          chord_bearing: number; chord: number; radius: number;
+          turn: "left" | "right"; long_way?: boolean;
+        };
+      };
+};
+/** A stretch of a deed, characters counted from 0; a course by its index, an area in m2. */
+export type DeedPiece = {
+  from: number; to: number;
+  understood: "beginning" | "connective" | "unread" | { course: number } | { area: number };
+  message: string; remedy: string;
+};
+/** A deed as it was read; nothing of it is in the site yet. */
+export type DeedReading = {
+  pieces: DeedPiece[];
+  courses: DeedCourse[];
+  stated_area: number | null;
+  figures: {
+    northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
+    perimeter: Shown;
+    area: { feet: Shown; metres: Shown } | null;
+    stated: Shown | null; difference: Shown | null;
+  } | null;
+  findings: Finding[];
+};

@@ -1,0 +1,46 @@
+/** Whether an edit was taken; if not, nothing was changed and the findings say why. */
+export type Outcome = { ok: boolean; findings: Finding[] };
+/** A typed figure: understood (SI value, maybe with doubts) or not (what to type instead). */
+export type Reading =
+  | { ok: true; value: number; text: string; doubts: { message: string; remedy: string }[] }
+  | { ok: false; message: string; remedy: string; from: number; to: number };
+export type ClearanceRow = {
+  index: number; name: string; from: string; target: string;
+  distance: Shown; required: Shown; room: Shown; short: boolean; source: string;
+};
+export type QuantityRow = {
+  key: string;
+  group: "dig" | "haul" | "stone" | "concrete" | "fittings" | "water";
+  label: string;
+  shown: Shown;
+};
+/** Everything the page lists beside the plan. */
+export type Ledger = {
+  revision: number; name: string; note: string; display: "feet" | "metres";
+  undo: string | null; redo: string | null;
+  shell: {
+    name: string; heading: Shown; heading_value: number; coping: Shown; coping_value: number;
+    at: [number, number]; mirrored: boolean;
+  } | null;
+  snap: string | null;
+  verdict: { short: number; over: number; text: string };
+  clearances: ClearanceRow[];
+  quantities: QuantityRow[];
+  findings: Finding[];
+};
+/** One quantity opened: the arithmetic behind it. */
+export type Workings = {
+  key: string; label: string; shown: Shown; other: Shown;
+  formula: string; arithmetic: string;
+  inputs: { name: string; shown: Shown; source: string }[];
+  waste: string; rounding: string; source: string;
+};
+/** A shell of the catalogue, with what a picture of it needs (shell frame, flat x, y). */
+export type ShellCard = {
+  name: string; note: string;
+  length: Shown; width: Shown; shallowest: Shown; deepest: Shown; area: Shown; water: Shown;
+  outline: number[];
+  facets: { kind: string; depth: number; points: number[] }[];
+};
+/** What a finger or pointer has taken hold of. */
+export type Held = "shell" | "turn" | "equipment";
