@@ -10,6 +10,7 @@
     clippy::indexing_slicing
 )]
 
+mod bands;
 mod clearance;
 mod deed;
 mod dig;

@@ -14,11 +14,16 @@
 //! | area, centroid, inside or not | [`Region`], [`Outline::area`] |
 //! | union, intersection, difference | [`boolean`] |
 //! | over-dig, collar, deck; side slopes | [`offset::widen`], [`offset::widen_tapered`] |
+//! | an easement along a lot line | [`band::along_side`] |
+//! | several polygons with holes | [`compound::check`] |
+//! | a door or a gate | [`span::on_chain`] |
 //! | room between two figures | [`distance::nearest`] |
 //! | hatches and ticks for drawings | [`pattern`] |
 
+pub mod band;
 pub mod boolean;
 mod boundary;
+pub mod compound;
 pub mod distance;
 pub mod flatten;
 mod meet;
@@ -28,6 +33,7 @@ pub mod pattern;
 pub mod point;
 mod raw_ring;
 pub mod region;
+pub mod span;
 mod spur;
 pub mod validate;
 

@@ -14,7 +14,7 @@
 
 use super::boolean::positive_winding;
 use super::point::{Point, Vector};
-use super::raw_ring::{mitred_ring, raw_ring};
+use super::raw_ring::{SAME_PLACE, mitred_ring, raw_ring};
 use super::region::{Region, Ring};
 
 /// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs
@@ -50,6 +50,25 @@ pub fn widen_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
     let there_and_back: Vec<Point> = chain.iter().chain(back).copied().collect();
     let ring = with_radius(&there_and_back, distance.max(0.0));
     positive_winding(&[raw_ring(&ring, tolerance)])
+}
+
+/// Everything beside a chain of straight edges, within `distance` metres of it: ends square,
+/// corners mitred (a mitre longer than four times the distance is cut off square). A chain that
+/// ends where it began has no ends: it goes round.
+pub fn widen_chain_square(chain: &[Point], distance: f64) -> Region {
+    let radius = distance.max(0.0);
+    let ring = |points: Vec<Point>| mitred_ring(&with_radius(&points, radius));
+    let (forth, back) = (chain.iter(), chain.iter().rev());
+    if let [first, _, .., last] = chain
+        && first.distance(*last) < SAME_PLACE
+    {
+        // The two rings wind about what the ring itself holds once each way.
+        return positive_winding(&[
+            ring(forth.copied().collect()),
+            ring(back.copied().collect()),
+        ]);
+    }
+    positive_winding(&[ring(forth.chain(back.skip(1)).copied().collect())])
 }
 
 /// The counter-clockwise ring widened by `radius` metres at each vertex, the radius varying
@@ -264,6 +283,28 @@ mod tests {
         let disc = widen_chain(&chain[..1], 0.5, 1e-6);
         assert!((disc.area() - PI * 0.25).abs() < 1e-4);
         assert!(widen_chain(&[], 0.5, 1e-6).is_empty());
+    }
+
+    #[test]
+    fn a_chain_widens_to_a_band_with_square_ends() {
+        let corner = [
+            Point::new(0.0, 0.0),
+            Point::new(4.0, 0.0),
+            Point::new(4.0, 3.0),
+        ];
+        // Two strips of 1 m, the square they share once, and the mitre beyond it.
+        let band = widen_chain_square(&corner, 0.5);
+        assert!((band.area() - 7.0).abs() < 1e-6, "{}", band.area());
+        assert!(band.contains(Point::new(4.4, -0.4)) && !band.contains(Point::new(-0.1, 0.0)));
+        let straight = widen_chain_square(&corner[..2], 0.5);
+        assert!((straight.area() - 4.0).abs() < 1e-6);
+        let mut round = corner.to_vec();
+        round.extend([Point::new(0.0, 3.0), Point::new(0.0, 0.0)]);
+        let ring = widen_chain_square(&round, 0.5);
+        assert!((ring.area() - (5.0 * 4.0 - 3.0 * 2.0)).abs() < 1e-6);
+        assert_eq!(ring.polygons[0].holes.len(), 1);
+        assert!(widen_chain_square(&[], 0.5).is_empty());
+        assert!(widen_chain_square(&corner[..1], 0.5).is_empty());
     }
 
     #[test]
