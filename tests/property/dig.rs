@@ -158,15 +158,17 @@ proptest! {
         let shape = DigShape::new(&shell, &upright, 0.0);
         let dig = excavate(&shape, &ground, &pose, -0.2, 0.4);
         let floor = shape.floor().posed(&pose);
-        let rises: f64 = pieces(&ground, pose.at, 12.0)
-            .into_iter()
-            .map(|(triangle, plane)| {
-                let part = intersection(&floor, &triangle);
-                part.centroid().map_or(0.0, |c| part.area() * (plane(c) + 0.2))
-            })
-            .sum();
-        // Nothing of the shallowest ledge may stand in the air for this.
-        if dig.area_above_ground == 0.0 {
+        let (mut rises, mut lowest) = (0.0, f64::INFINITY);
+        for (triangle, plane) in pieces(&ground, pose.at, 12.0) {
+            let part = intersection(&floor, &triangle);
+            rises += part.centroid().map_or(0.0, |c| part.area() * (plane(c) + 0.2));
+            let corners = part.rings().flat_map(|ring| &ring.0);
+            lowest = corners.map(|p| plane(*p) + 0.2).fold(lowest, f64::min);
+        }
+        // Nothing of the shallowest ledge may stand in the air for this: neither under the cap
+        // nor, where the ledge is shallower than that, between the cap and the ledge.
+        let ledge = shell.shallowest() + settings.base_thickness;
+        if dig.area_above_ground == 0.0 && lowest >= -ledge {
             near("bank", dig.bank_volume, shape.level_volume(0.0) + rises, 1e-4)?;
         }
     }
