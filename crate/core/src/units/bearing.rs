@@ -1,12 +1,14 @@
 //! Bearings and headings: quadrant bearings as deeds write them, and degrees clockwise from north.
 //!
 //! An angle is degrees, or degrees and minutes, or degrees, minutes and seconds: behind the
-//! marks `° ' "`, the letters `d m s`, dashes, or spaces. Only the last may have decimals.
+//! marks `° ' "`, the letters `d m s`, dashes, colons, or spaces. Only the last may have
+//! decimals or a fraction such as `1/2`.
 
 use core::ops::Range;
 
 use super::decimal::{format_decimal, round_to};
 use super::fault::{Parsed, UnitFault};
+use super::length::{starts_fraction, take_fraction};
 use super::scan::{Kind, Reader, scan};
 use super::unit::Unit;
 use crate::math::wrap_turn;
@@ -150,11 +152,14 @@ fn take_angle(reader: &mut Reader<'_>, quadrant: bool) -> Result<f64, UnitFault>
     for (parts_in_one, name) in [(1.0, "degrees"), (60.0, "minutes"), (3600.0, "seconds")] {
         let mut ahead = *reader;
         if before.is_some() {
-            let _ = ahead.take(&Kind::Dash);
+            let _ = ahead.take(&Kind::Dash) || ahead.take(&Kind::Colon);
         }
         let place = ahead.span();
         let Some(number) = ahead.number() else { break };
         *reader = ahead;
+        // "N 12 1/2 E", as chain surveys write it.
+        let fraction = number.is_whole() && starts_fraction(reader);
+        let part = if fraction { take_fraction(reader)? } else { 0.0 };
         if let Some((false, place)) = before {
             return Err(UnitFault::new(
                 place,
@@ -169,8 +174,8 @@ fn take_angle(reader: &mut Reader<'_>, quadrant: bool) -> Result<f64, UnitFault>
                 "Minutes and seconds are below 60.",
             ));
         }
-        degrees += number.value / parts_in_one;
-        before = Some((number.is_whole(), place));
+        degrees += (number.value + part) / parts_in_one;
+        before = Some((number.is_whole() && !fraction, place));
         take_mark(reader, name, quadrant);
     }
     if before.is_some() {
@@ -283,6 +288,10 @@ mod tests {
             ("360", 0.0),
             ("due South", 180.0),
             ("W", 270.0),
+            ("N 12 1/2 E", 12.5),
+            ("N 12½° E", 12.5),
+            ("S 45 3/4 E", 134.25),
+            ("N 10:30:00 E", 10.5),
             ("N", 0.0),
             ("150.25 gon", 135.225),
             ("400g", 0.0),
@@ -314,6 +323,7 @@ mod tests {
             ("401 gon", 0..7),
             ("N 10-60-00 E", 5..7),
             ("N 10.5-30 E", 2..6),
+            ("N 10 1/2 30 E", 2..4),
             ("N 10 E 5", 7..8),
             ("-5", 0..1),
             ("bearing", 0..7),

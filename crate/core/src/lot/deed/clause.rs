@@ -4,8 +4,11 @@ use core::ops::Range;
 
 use super::super::record::{CourseShape, Turn};
 use super::bend::{Bend, Stated};
+use super::direction::Told;
 use super::lex::Text;
 use super::phrase::{self, Found};
+use super::radial::{self, Sense};
+use super::monument;
 use super::words::{Label, leads_a_direction};
 use crate::units::{Measure, System, UnitFault, show};
 
@@ -34,34 +37,50 @@ pub struct Trouble {
 pub struct Clause {
     /// What was understood, in order.
     pub marks: Vec<Mark>,
-    /// Bearing of a straight side or of a chord, radians; with whether a chord was named.
-    pub bearing: Option<(f64, bool)>,
+    /// Bearing of a straight side, radians.
+    pub bearing: Option<f64>,
     /// Length of a straight side, metres.
     pub distance: Option<f64>,
     /// What is told of a curve.
     pub bend: Bend,
     /// The way the curve bends.
     pub turn: Option<Turn>,
-    /// Whether it is said to run on in the direction of the course before.
-    pub tangent: bool,
+    /// What is told of the way a curve runs.
+    pub told: Told,
+    /// How a curve joins the curve before it.
+    pub joint: Option<Joint>,
+    /// Whether a straight side is said to run on from the curve before it, before its bearing.
+    pub runs_on: bool,
     /// Whether the word "curve" stands here.
     pub names_curve: bool,
     /// Figures that cannot be taken.
     pub troubles: Vec<Trouble>,
 }
 
+/// How a curve joins the curve before it: it runs on, and bends the other way or the same.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Joint {
+    /// The other way.
+    Reverse,
+    /// The same way, with another radius.
+    Compound,
+}
+
 impl Clause {
     /// Whether there is anything that only a curve has.
     pub fn bends(&self) -> bool {
-        self.bend != Bend::default() || self.bearing.is_some_and(|(_, chord)| chord)
+        self.bend != Bend::default() || self.told.chord.is_some()
+    }
+
+    /// Whether anything at all is told of a curve.
+    pub fn tells_of_curve(&self) -> bool {
+        self.bends() || self.told != Told::default() || self.turn.is_some() || self.joint.is_some()
     }
 
     /// Whether a straight side is complete.
     pub fn straight(&self) -> Option<CourseShape> {
         match (self.bearing, self.distance) {
-            (Some((bearing, false)), Some(distance)) => {
-                Some(CourseShape::Line { bearing, distance })
-            }
+            (Some(bearing), Some(distance)) => Some(CourseShape::Line { bearing, distance }),
             _ => None,
         }
     }
@@ -82,6 +101,8 @@ pub fn read(
         bare,
         end: tokens.end,
         label: None,
+        sense: Sense::Either,
+        early: None,
         after_figure: false,
         clause: Clause::default(),
     };
@@ -94,7 +115,7 @@ pub fn read(
             scan.step(at, at == tokens.start)
         };
     }
-    scan.clause
+    scan.finish()
 }
 
 struct Scan<'a> {
@@ -103,6 +124,11 @@ struct Scan<'a> {
     bare: bool,
     end: usize,
     label: Option<Label>,
+    /// Which way the bearing of a radius looks, behind its label.
+    sense: Sense,
+    /// A length before any bearing, which may be the distance: "a distance of 80 feet on a
+    /// bearing of N 10 E".
+    early: Option<Found>,
     /// Whether nothing but joining stood since the bearing: a number is its distance.
     after_figure: bool,
     clause: Clause,
@@ -113,8 +139,8 @@ impl Scan<'_> {
     fn step(&mut self, at: usize, first: bool) -> usize {
         let text = self.text;
         let previous = at.checked_sub(1).map_or("", |before| text.word(before));
-        let alone =
-            first && self.bare || leads_a_direction(previous) || self.label == Some(Label::Chord);
+        let named = matches!(self.label, Some(Label::Chord | Label::Radial | Label::Heading));
+        let alone = first && self.bare || leads_a_direction(previous) || named;
         let found = phrase::quadrant(text, at)
             .filter(|found| found.tokens.end <= self.end)
             .or_else(|| phrase::cardinal(text, at, alone));
@@ -132,7 +158,10 @@ impl Scan<'_> {
         let text = self.text;
         let is_delta = self.label == Some(Label::Delta);
         let lone = self.bare && self.clause.bearing.is_none() && !self.clause.bends();
-        let names_bearing = self.label == Some(Label::Bearing);
+        let names_bearing = matches!(
+            self.label,
+            Some(Label::Bearing | Label::Radial | Label::Heading)
+        );
         let length = phrase::length(text, at, self.system).filter(|f| f.tokens.end <= self.end);
         let two = || {
             length
@@ -158,28 +187,92 @@ impl Scan<'_> {
     fn word(&mut self, at: usize) {
         let text = self.text;
         let word = text.word(at);
-        let equals = matches!(text.mark(at + 1), '=' | ':');
+        let before = |back: usize| at.checked_sub(back).map_or("", |i| text.word(i));
+        if let Some(sense) = radial::sense(text, at) {
+            self.label = Some(Label::Radial);
+            self.sense = sense;
+            return;
+        }
+        if let Some((bearing, end)) = radial::hollow(text, at) {
+            self.clause.told.hollow = Some(bearing);
+            self.mark(at..end, "the side to which the curve is hollow".to_owned());
+            return;
+        }
         match word {
             "" => {}
             "left" | "lt" | "counterclockwise" => self.take_turn(at, Turn::Left),
+            // "Measured clockwise from north" says how bearings are counted.
+            "clockwise" if text.word(at + 1) == "from" => {}
+            // "Right of way", "right angles".
+            "right" if matches!(text.word(at + 1), "of" | "angle" | "angles") => {}
+            "right" if matches!(text.mark(at + 1), '-') && text.word(at + 2) == "of" => {}
             "right" | "rt" | "clockwise" => self.take_turn(at, Turn::Right),
-            "curve" | "curved" | "curving" => self.clause.names_curve = true,
+            "reverse" | "reversed" | "reversely" | "prc" => self.take_joint(at, Joint::Reverse),
+            "compound" | "pcc" => self.take_joint(at, Joint::Compound),
+            "nontangent" => {}
+            "tangential" | "tangentially" => self.take_tangent(at),
+            "curve" | "curved" | "curving" | "curvature" => self.clause.names_curve = true,
             _ => {
-                if let Some(label) = Label::of(word, equals) {
-                    let bears_chord = label == Label::Bearing && self.label == Some(Label::Chord);
-                    if bears_chord {
-                        // "the chord of which bears": still the chord's.
-                    } else if label != Label::Tangent || self.leads_to_a_number(at + 1) {
-                        self.label = Some(label);
-                    } else {
-                        let before = |back| at.checked_sub(back).map_or("", |i| text.word(i));
-                        self.clause.tangent |= before(1) != "not" && before(2) != "non";
+                let equals = matches!(text.mark(at + 1), '=' | ':');
+                let Some(label) = Label::of(word, equals) else {
+                    if !super::words::joins(word) {
+                        self.after_figure = false;
                     }
-                } else if !super::words::joins(word) {
-                    self.after_figure = false;
+                    return;
+                };
+                let bears_other = label == Label::Bearing
+                    && matches!(
+                        self.label,
+                        Some(Label::Chord | Label::Radial | Label::Heading)
+                    );
+                if bears_other {
+                    // "the chord of which bears": still the chord's.
+                } else if label != Label::Tangent || self.leads_to_a_number(at + 1) {
+                    self.label = Some(label);
+                } else if before(1) != "not" && before(2) != "non" {
+                    let bears = |i: usize| matches!(text.word(i), "bears" | "bearing");
+                    if (at + 1..at + 6).any(bears) {
+                        self.label = Some(Label::Heading);
+                    } else {
+                        self.take_tangent(at);
+                    }
                 }
             }
         }
+    }
+
+    fn take_tangent(&mut self, at: usize) {
+        let text = self.text;
+        self.clause.told.tangent = true;
+        let to_curve = text.word(at + 1) == "to"
+            && (at + 2..at + 6).any(|i| matches!(text.word(i), "curve" | "arc"));
+        let runs_on = to_curve || matches!(text.word(at + 1), "thereto" | "line");
+        self.clause.runs_on |= runs_on && self.clause.bearing.is_none();
+    }
+
+    fn take_joint(&mut self, at: usize, joint: Joint) {
+        let names_curve = |i: usize| matches!(self.text.word(i), "curve" | "curvature");
+        let lone = matches!(self.text.word(at), "prc" | "pcc");
+        if lone || (at + 1..at + 4).any(names_curve) {
+            self.clause.joint = Some(joint);
+            let words = match joint {
+                Joint::Reverse => "bends the other way than the curve before",
+                Joint::Compound => "bends the same way as the curve before",
+            };
+            self.mark(at..at + 1, words.to_owned());
+        }
+    }
+
+    /// The clause, with what could only be told at its end.
+    fn finish(mut self) -> Clause {
+        if let Some(found) = self.early.take()
+            && self.clause.distance.is_none()
+            && self.clause.bearing.is_some()
+            && let Some(value) = self.value(&found)
+        {
+            self.take_distance(found.tokens, value);
+        }
+        self.clause
     }
 
     /// Whether a number comes next but for words such as "length of".
@@ -215,8 +308,14 @@ impl Scan<'_> {
         let Some(value) = self.value(&found) else {
             return end;
         };
-        let chord = self.label == Some(Label::Chord);
-        if self.clause.bearing.is_some() {
+        let told = &mut self.clause.told;
+        let second = match self.label {
+            Some(Label::Chord) => told.chord.replace(value).is_some(),
+            Some(Label::Radial) => told.radial.replace((value, self.sense)).is_some(),
+            Some(Label::Heading) => told.heading.replace(value).is_some(),
+            _ => self.clause.bearing.replace(value).is_some(),
+        };
+        if second {
             self.trouble(
                 found.tokens,
                 "A second bearing stands in one course.",
@@ -224,14 +323,17 @@ impl Scan<'_> {
             );
             return end;
         }
-        let name = if chord { "chord bearing" } else { "bearing" };
-        self.clause.bearing = Some((value, chord));
+        let name = match self.label {
+            Some(Label::Chord) => "chord bearing",
+            Some(label @ (Label::Radial | Label::Heading)) => label.words(),
+            _ => "bearing",
+        };
         self.mark(
             found.tokens,
             format!("{name} {}", self.shown(Measure::Bearing, value)),
         );
         self.after_figure = true;
-        if !chord {
+        if self.label != Some(Label::Chord) {
             self.label = None;
         }
         end
@@ -253,11 +355,15 @@ impl Scan<'_> {
         let Some(value) = self.value(&found) else {
             return end;
         };
+        if monument::is_size(text, &found.tokens) {
+            self.mark(found.tokens, "the size of a mark, not a distance".to_owned());
+            return end;
+        }
         let behind = end + usize::from(text.mark(end) == '-');
         let label = self
             .label
             .take()
-            .filter(|l| *l != Label::Bearing)
+            .filter(|l| !matches!(l, Label::Bearing | Label::Radial | Label::Heading))
             .or_else(|| {
                 // "a 25.00 foot radius curve": the name stands behind.
                 let label = Label::of(text.word(behind), false).filter(|l| *l != Label::Tangent)?;
@@ -268,13 +374,36 @@ impl Scan<'_> {
             self.set(found, label, value, Measure::LongLength);
             return end;
         }
+        let straight = self.clause.bearing.is_some() || self.clause.runs_on;
+        // "Along said curve, a distance of 35.20 feet".
+        if !straight && self.clause.names_curve && !found.bare {
+            self.set(found, Label::Arc, value, Measure::LongLength);
+            return end;
+        }
         let expected = self.bare || self.after_figure;
-        if found.bare && !expected || self.clause.bearing.is_none() {
+        if !straight {
+            let before = |back: usize| {
+                let at = found.tokens.start.checked_sub(back);
+                at.map_or("", |i| text.word(i)).to_owned()
+            };
+            let leads = before(1) == "thence" || before(1) == "of" && before(2) == "distance";
+            if leads && !found.bare {
+                self.early = Some(found);
+            }
+            return end;
+        }
+        if found.bare && !expected {
             return found.tokens.end;
         }
         if let Some(before) = self.clause.distance {
+            let at = found.tokens.start;
+            let word = |back: usize| at.checked_sub(back).map_or("", |i| text.word(i));
+            let total = word(1) == "all" || (1..=4).any(|back| word(back) == "total");
             // The same length in other units is no contradiction.
-            if (before - value).abs() > before * 0.002 + found.rounding {
+            if total && value > before {
+                self.clause.distance = None;
+                self.take_distance(found.tokens, value);
+            } else if (before - value).abs() > before * 0.002 + found.rounding {
                 self.trouble(
                     found.tokens,
                     "A second distance stands in one course, and it is another length.",
@@ -285,13 +414,17 @@ impl Scan<'_> {
             }
             return end;
         }
+        self.take_distance(found.tokens, value);
+        end
+    }
+
+    fn take_distance(&mut self, tokens: Range<usize>, value: f64) {
         self.clause.distance = Some(value);
         self.mark(
-            found.tokens,
+            tokens,
             format!("distance {}", self.shown(Measure::LongLength, value)),
         );
         self.after_figure = false;
-        end
     }
 
     /// Keeps a figure of a curve.
@@ -301,7 +434,7 @@ impl Scan<'_> {
             Label::Radius => &mut bend.radius,
             Label::Delta => &mut bend.delta,
             Label::Arc => &mut bend.arc,
-            Label::Chord | Label::Bearing => &mut bend.chord,
+            Label::Chord | Label::Bearing | Label::Radial | Label::Heading => &mut bend.chord,
             Label::Tangent => &mut bend.tangent,
         };
         if slot.is_some_and(|before| (before.value - value).abs() > found.rounding.max(1e-9)) {

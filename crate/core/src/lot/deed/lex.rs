@@ -5,6 +5,8 @@
 
 use core::ops::Range;
 
+use super::spelled::{self, Conflict};
+
 /// What a stretch of text is.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Kind {
@@ -30,6 +32,8 @@ pub struct Token {
     pub span: Range<usize>,
     /// Its line, counted from 1.
     pub line: usize,
+    /// The digits of a number that is written out in words.
+    pub spelled: Option<String>,
 }
 
 /// A text and its tokens.
@@ -38,6 +42,8 @@ pub struct Text {
     chars: Vec<char>,
     /// The tokens in order.
     pub tokens: Vec<Token>,
+    /// Numbers in words that the digits behind them contradict.
+    pub conflicts: Vec<Conflict>,
 }
 
 impl Text {
@@ -58,10 +64,20 @@ impl Text {
                 number(rest).unwrap_or((Kind::Mark(c), 1))
             };
             let span = at..at + length;
-            tokens.push(Token { kind, span, line });
+            tokens.push(Token {
+                kind,
+                span,
+                line,
+                spelled: None,
+            });
             at += length;
         }
-        Self { chars, tokens }
+        let (tokens, conflicts) = spelled::join(tokens);
+        Self {
+            chars,
+            tokens,
+            conflicts,
+        }
     }
 
     /// How many characters the text has.
@@ -112,26 +128,35 @@ impl Text {
         start..end.map_or(start, |t| t.span.end).max(start)
     }
 
+    /// The text of some tokens as it stands, spaces between words made one.
+    pub fn original(&self, tokens: &Range<usize>) -> String {
+        let chars = self.chars.get(self.span(tokens)).unwrap_or_default();
+        let words: String = chars.iter().collect();
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
     /// The text of some tokens as the parsers of figures take it: brackets, commas and the
-    /// word "and" become spaces.
+    /// word "and" become spaces, numbers in words digits.
     pub fn figure(&self, tokens: &Range<usize>) -> String {
         let span = self.span(tokens);
-        let mut cut: Vec<char> = self.chars.get(span.clone()).unwrap_or_default().to_vec();
-        for at in tokens.clone() {
-            let Some(token) = self.tokens.get(at) else {
+        let mut figure = String::new();
+        let mut at = span.start;
+        for index in tokens.clone() {
+            let Some(token) = self.tokens.get(index) else {
                 break;
             };
-            let blank = matches!(token.kind, Kind::Mark(',' | '(' | ')')) || self.word(at) == "and";
-            let from = token.span.start - span.start;
-            for c in cut
-                .iter_mut()
-                .skip(from)
-                .take(if blank { token.span.len() } else { 0 })
-            {
-                *c = ' ';
+            let cut = |from: usize, to: usize| self.chars.get(from..to).unwrap_or_default();
+            figure.extend(cut(at, token.span.start));
+            let blank =
+                matches!(token.kind, Kind::Mark(',' | '(' | ')')) || self.word(index) == "and";
+            match &token.spelled {
+                Some(digits) => figure.push_str(digits),
+                None if blank => figure.push(' '),
+                None => figure.extend(cut(token.span.start, token.span.end)),
             }
+            at = token.span.end;
         }
-        cut.into_iter().collect()
+        figure
     }
 }
 

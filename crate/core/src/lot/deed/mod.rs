@@ -4,9 +4,15 @@
 //! | file | says |
 //! |---|---|
 //! | `lex` | words, numbers and marks with their places |
+//! | `spelled` | numbers written out in words |
 //! | `phrase` | how far a bearing, an angle, a length or an area runs |
 //! | `words` | which words give a figure its meaning, and which only join |
 //! | `clause` | the figures of one course |
+//! | `monument` | lengths that are the size of a mark |
+//! | `along` | the street along which a course runs |
+//! | `lead` | what the end of a clause tells of the curve behind it |
+//! | `radial` | bearings of radii, and hollow sides |
+//! | `direction` | the way a curve sets out |
 //! | `bend` | a curve from any sufficient two of its figures, and what contradicts them |
 //! | `walk` | the clauses in their order: beginning, sides, return, area |
 //! | `side` | one clause as one side, or what it lacks |
@@ -32,11 +38,17 @@ use super::record::{Course, LotRecord};
 use crate::finding::Finding;
 use crate::units::System;
 
+mod along;
 mod bend;
 mod clause;
+mod direction;
+mod lead;
 mod lex;
+mod monument;
 mod phrase;
+mod radial;
 mod side;
+mod spelled;
 mod summary;
 mod walk;
 mod words;
@@ -80,6 +92,15 @@ pub struct Piece {
     pub remedy: String,
 }
 
+/// A course that runs along a street.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct AlongStreet {
+    /// Index of the course.
+    pub course: usize,
+    /// The street's name as the deed writes it; empty where it has none.
+    pub name: String,
+}
+
 /// A deed as it was read.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Reading {
@@ -89,6 +110,8 @@ pub struct Reading {
     pub courses: Vec<Course>,
     /// The area that the text states, m2.
     pub stated_area: Option<f64>,
+    /// The courses that the text says run along a street.
+    pub streets: Vec<AlongStreet>,
     /// What is wrong or worth a look, in the order of the text; places are `line 3`.
     pub findings: Vec<Finding>,
 }

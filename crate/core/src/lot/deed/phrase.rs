@@ -75,7 +75,7 @@ pub fn quadrant(text: &Text, at: usize) -> Option<Found> {
             || is_degree(text, end)
             || is_minute(text, end)
             || is_dash(text, end)
-            || matches!(text.mark(end), ',' | '.')
+            || matches!(text.mark(end), ',' | '.' | ':' | '/' | '⁄' | '½' | '¼' | '¾')
             || text.word(end) == "and"
             // A lone `s` is seconds only where E or W still follows.
             || is_second(text, end) && (text.word(end) != "s" || is_letter(text.word(end + 1)));

@@ -5,28 +5,24 @@ use core::ops::Range;
 use super::super::curve::Elements;
 use super::super::record::{Course, CourseShape, Turn};
 use super::bend::Bend;
-use super::clause::{self, Clause, Trouble};
-use super::walk::{Walk, is_odd};
-use super::{Marked, Understood};
+use super::clause::{self, Clause, Joint, Mark, Trouble};
+use super::direction::AGREES;
+use super::walk::{Pending, Walk, is_odd};
+use super::{AlongStreet, Marked, Understood, along, lead};
 use crate::math::{wrap_half_turn, wrap_turn};
-use crate::units::constants::DEGREE;
 use crate::units::{Measure, show};
-
-/// How far a stated chord bearing may lie from the one that tangency asks: 0.1 degree (our
-/// choice; bearings are rounded, and so are the angles of both curves).
-const TANGENCY: f64 = 0.1 * DEGREE;
 
 impl Walk<'_> {
     /// One clause that should hold one side.
     pub(super) fn side(&mut self, tokens: Range<usize>) {
         let tokens = self.after_number(tokens);
-        let clause = clause::read(
-            self.text,
-            tokens.clone(),
-            &self.taken,
-            !self.prose,
-            self.system,
-        );
+        let split = lead::split(self.text, &tokens);
+        let head = tokens.start..split.unwrap_or(tokens.end);
+        let read = |tokens: Range<usize>| {
+            clause::read(self.text, tokens, &self.taken, !self.prose, self.system)
+        };
+        let mut clause = read(head.clone());
+        let mut lead = split.map(|at| (read(at..tokens.end), at..tokens.end));
         let any_figure = tokens
             .clone()
             .any(|at| self.text.is_number(at) && !self.free(at));
@@ -35,33 +31,66 @@ impl Walk<'_> {
         {
             return self.words_only(tokens);
         }
+        if let Some((next, _)) = &mut lead {
+            clause.troubles.append(&mut next.troubles);
+        }
         for trouble in &clause.troubles {
             self.fault("deed-course", trouble);
         }
-        let straight = clause.straight();
-        let shape = match straight {
+        let mut marks = core::mem::take(&mut clause.marks);
+        let shape = match self.straight(&clause, head.start) {
             Some(shape) => {
                 self.settle_pending();
                 if clause.bend != Bend::default() {
-                    self.pending = Some((clause.clone(), unused_curve(&tokens)));
+                    self.pending = Some(Pending {
+                        clause: clause.clone(),
+                        marks: Vec::new(),
+                        trouble: Some(unused_curve(&head)),
+                    });
                 }
                 Some(shape)
             }
-            None => self.curve(&clause, &tokens),
+            None => self.curve(&clause, &head, &mut marks),
         };
-        let Some(shape) = shape else {
-            if clause.troubles.is_empty() && !self.told(&tokens) {
-                self.fault("deed-course", &lacking(&clause, tokens.clone()));
-            }
-            return;
-        };
-        if !clause.troubles.is_empty() {
-            return;
+        if let Some(shape) = shape.filter(|_| clause.troubles.is_empty()) {
+            self.take_course(shape, head.clone(), marks);
+        } else if clause.troubles.is_empty() && shape.is_none() && !self.told(&head) {
+            self.fault("deed-course", &lacking(&clause, head.clone()));
         }
+        if let Some((mut next, words)) = lead.filter(|(next, _)| next.tells_of_curve()) {
+            self.settle_pending();
+            let marks = core::mem::take(&mut next.marks);
+            let loses = next.bends() || next.told.radial.is_some();
+            self.pending = Some(Pending {
+                clause: next,
+                marks,
+                trouble: loses.then(|| unused_curve(&words)),
+            });
+        }
+    }
+
+    /// Keeps a course with everything that was understood of it.
+    fn take_course(&mut self, shape: CourseShape, tokens: Range<usize>, marks: Vec<Mark>) {
         let index = self.reading.courses.len();
         self.reading.courses.push(Course::of(shape));
+        if let Some((words, name)) = along::street(self.text, tokens.clone()) {
+            let says = if name.is_empty() {
+                "runs along a street".to_owned()
+            } else {
+                format!("runs along {name}")
+            };
+            // The figures that stand among the words keep their own marks.
+            let clear = |m: &Mark| m.tokens.start >= words.end || m.tokens.end <= words.start;
+            if marks.iter().all(clear) {
+                self.mark(words, Understood::Course(index), says, "");
+            }
+            self.reading.streets.push(AlongStreet {
+                course: index,
+                name,
+            });
+        }
         let mut read: Vec<bool> = vec![false; tokens.len()];
-        for mark in clause.marks {
+        for mark in marks {
             for at in mark.tokens.clone() {
                 if let Some(slot) = at.checked_sub(tokens.start).and_then(|i| read.get_mut(i)) {
                     *slot = true;
@@ -70,6 +99,33 @@ impl Walk<'_> {
             self.mark(mark.tokens, Understood::Course(index), mark.says, "");
         }
         self.left_over(&tokens, &read);
+    }
+
+    /// A straight side, by its bearing or because it runs on from the curve before it.
+    fn straight(&mut self, clause: &Clause, at: usize) -> Option<CourseShape> {
+        let before = self.reading.courses.last().map(|c| end_bearing(&c.shape));
+        let runs_on = clause.runs_on && !clause.bends() && clause.turn.is_none();
+        if let (Some(asked), true) = (before, runs_on) {
+            match (clause.bearing, clause.distance) {
+                (None, Some(distance)) => {
+                    let bearing = wrap_turn(asked);
+                    return Some(CourseShape::Line { bearing, distance });
+                }
+                (Some(stated), Some(_)) if wrap_half_turn(stated - asked).abs() > AGREES => {
+                    let shown = |v| show(Measure::Bearing, wrap_turn(v), self.system).text;
+                    let message = format!(
+                        "The course is called tangent to the curve before it, which ends at {}, but {} is \
+                         stated and was used.",
+                        shown(asked),
+                        shown(stated)
+                    );
+                    let remedy = "Check the bearings and the figures of the curve.";
+                    self.caution("deed-tangency", at, message, remedy);
+                }
+                _ => {}
+            }
+        }
+        clause.straight()
     }
 
     /// Whether a token is taken by an area or the point of beginning.
@@ -115,7 +171,7 @@ impl Walk<'_> {
 
     /// Curve figures that waited for a curve and got a straight side.
     pub(super) fn settle_pending(&mut self) {
-        if let Some((_, trouble)) = self.pending.take() {
+        if let Some(trouble) = self.pending.take().and_then(|pending| pending.trouble) {
             self.fault("deed-curve", &trouble);
         }
     }
@@ -144,26 +200,52 @@ impl Walk<'_> {
         }
     }
 
-    /// The curve of a clause, with what the straight side before told of it.
-    fn curve(&mut self, clause: &Clause, tokens: &Range<usize>) -> Option<CourseShape> {
+    /// The curve of a clause, with what the course before told of it.
+    fn curve(
+        &mut self,
+        clause: &Clause,
+        tokens: &Range<usize>,
+        marks: &mut Vec<Mark>,
+    ) -> Option<CourseShape> {
         if !clause.bends() && !clause.names_curve {
             self.settle_pending();
             return None;
         }
-        let before = self
-            .pending
-            .take()
-            .map(|(before, _)| before)
-            .unwrap_or_default();
-        let bend = clause.bend.or(before.bend);
-        let turn = clause.turn.or(before.turn);
-        let tangent = clause.tangent || before.tangent;
+        let before = self.pending.take().unwrap_or_default();
+        let bend = clause.bend.or(before.clause.bend);
+        let last = self.reading.courses.last().map(|course| course.shape);
+        let mut told = clause.told.or(before.clause.told);
+        told.before = last.map(|shape| end_bearing(&shape));
         let lack = |message: &str, remedy: &str| Trouble {
             tokens: tokens.clone(),
             message: message.to_owned(),
             remedy: remedy.to_owned(),
         };
-        let Some(turn) = turn else {
+        let stated = clause.turn.or(before.clause.turn);
+        let joined = clause.joint.or(before.clause.joint).map(|joint| match (last, joint) {
+            (Some(CourseShape::Curve { turn, .. }), Joint::Compound) => Some(turn),
+            (Some(CourseShape::Curve { turn, .. }), Joint::Reverse) => Some(other_way(turn)),
+            _ => None,
+        });
+        match joined {
+            Some(None) => {
+                self.fault("deed-curve", &lack(
+                    "The curve is called reverse or compound, but no curve stands before it.",
+                    "Check that the curve before it was taken; otherwise say how this one bends.",
+                ));
+                return None;
+            }
+            Some(Some(turn)) if stated.is_some_and(|stated| stated != turn) => {
+                self.fault("deed-curve", &lack(
+                    "The way the curve is said to bend does not fit “reverse” or “compound” behind the curve before it.",
+                    "Check “left” and “right” of both curves.",
+                ));
+                return None;
+            }
+            Some(Some(_)) => told.tangent |= told.chord.is_none() && told.radial.is_none(),
+            None => {}
+        }
+        let Some(turn) = stated.or(joined.flatten()).or_else(|| told.turn()) else {
             self.fault(
                 "deed-curve",
                 &lack(
@@ -180,40 +262,24 @@ impl Walk<'_> {
             ));
             return None;
         };
-        let end = tangent
-            .then(|| self.reading.courses.last().map(|c| end_bearing(&c.shape)))
-            .flatten();
-        let by_tangent = end.map(|bearing| match turn {
-            Turn::Left => wrap_turn(bearing - solved.elements.delta / 2.0),
-            Turn::Right => wrap_turn(bearing + solved.elements.delta / 2.0),
-        });
-        let stated = clause
-            .bearing
-            .filter(|(_, chord)| *chord)
-            .map(|(bearing, _)| bearing);
-        let Some(chord_bearing) = stated.or(by_tangent) else {
-            self.fault("deed-curve", &lack(
-                "The direction of the curve is not told.",
-                "Give its chord bearing, or write “tangent” if it runs on from the course before it.",
-            ));
+        let Some(direction) = told.direction(turn, solved.elements.delta, self.system) else {
+            let (message, remedy) = if told.radial.is_some() {
+                (
+                    "It is not told whether the bearing of the radius looks to the centre of the curve or from it.",
+                    "Write “the centre bears” before it, or “a radial line from the centre bears”.",
+                )
+            } else {
+                (
+                    "The direction of the curve is not told.",
+                    "Give its chord bearing, or write “tangent” if it runs on from the course before it.",
+                )
+            };
+            self.fault("deed-curve", &lack(message, remedy));
             return None;
         };
-        if let (Some(stated), Some(asked)) = (stated, by_tangent)
-            && wrap_half_turn(stated - asked).abs() > TANGENCY
-        {
-            let shown = |v| show(Measure::Bearing, v, self.system).text;
-            let message = format!(
-                "The curve is called tangent, which asks for a chord bearing of {}, but {} is stated \
-                 and was used.",
-                shown(asked),
-                shown(stated)
-            );
-            self.caution(
-                "deed-tangency",
-                tokens.start,
-                message,
-                "Check the bearings and which way the curve bends.",
-            );
+        for (check, message) in direction.cautions {
+            let remedy = "Check the bearings and which way the curve bends.";
+            self.caution(check, tokens.start, message, remedy);
         }
         if !solved.against.is_empty() {
             let [first, second] = solved.from;
@@ -228,14 +294,22 @@ impl Walk<'_> {
                 "Check each figure of the curve against the deed.",
             );
         }
+        marks.extend(before.marks);
         let (chord, radius, long_way) = solved.shape(&bend);
         Some(CourseShape::Curve {
-            chord_bearing,
+            chord_bearing: direction.chord_bearing,
             chord,
             radius,
             turn,
             long_way,
         })
+    }
+}
+
+fn other_way(turn: Turn) -> Turn {
+    match turn {
+        Turn::Left => Turn::Right,
+        Turn::Right => Turn::Left,
     }
 }
 

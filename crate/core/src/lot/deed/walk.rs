@@ -5,7 +5,7 @@ use core::ops::Range;
 use super::clause::{self, Clause, Trouble};
 use super::lex::{Kind, Text};
 use super::words::joins;
-use super::{Marked, Reading, Understood, phrase, pieces};
+use super::{Marked, Reading, Understood, lead, phrase, pieces};
 use crate::finding::Finding;
 use crate::units::{Measure, System, show};
 
@@ -45,16 +45,26 @@ pub fn walk(text: &Text, system: System) -> Reading {
         lines: Vec::new(),
         pending: None,
     };
+    walk.tell_conflicts();
     walk.take_areas();
     let homes = walk.homes();
     let clauses = walk.clauses();
     walk.round(&clauses, &homes);
-    if let Some(trouble) = walk.pending.take().map(|(_, trouble)| trouble) {
-        walk.fault("deed-curve", &trouble);
-    }
+    walk.settle_pending();
     let mut reading = walk.reading;
     reading.pieces = pieces(text, walk.marked);
     reading
+}
+
+/// What is told of a curve before its own clause.
+#[derive(Debug, Clone, Default)]
+pub struct Pending {
+    /// What is told.
+    pub clause: Clause,
+    /// Marks that are not shown yet: they belong to the curve.
+    pub marks: Vec<clause::Mark>,
+    /// The fault when no curve takes it; `None` when nothing is lost.
+    pub trouble: Option<Trouble>,
 }
 
 /// The walk so far.
@@ -68,8 +78,9 @@ pub struct Walk<'a> {
     pub(super) reading: Reading,
     /// The line of each finding.
     lines: Vec<usize>,
-    /// Curve figures behind a straight side, which belong to the curve that it leads to.
-    pub(super) pending: Option<(Clause, Trouble)>,
+    /// What the course before tells of a curve that it leads to, and the fault if no curve
+    /// comes that takes it.
+    pub(super) pending: Option<Pending>,
 }
 
 impl Walk<'_> {
@@ -129,6 +140,22 @@ impl Walk<'_> {
         self.tell(at, Finding::caution(check, message, remedy));
     }
 
+    /// Numbers in words with other digits behind them.
+    fn tell_conflicts(&mut self) {
+        let text = self.text;
+        for conflict in &text.conflicts {
+            let trouble = Trouble {
+                tokens: conflict.token..conflict.token + 1,
+                message: format!(
+                    "The number in words is {}, but the digits behind it say {}.",
+                    conflict.words, conflict.digits
+                ),
+                remedy: "Keep the one that the deed means.".to_owned(),
+            };
+            self.fault("deed-words", &trouble);
+        }
+    }
+
     /// Areas, wherever they stand.
     fn take_areas(&mut self) {
         let mut at = 0;
@@ -170,6 +197,9 @@ impl Walk<'_> {
                 ("p", _, "o") if text.word(at + 4) == "b" => 5,
                 _ => continue,
             };
+            if length == 3 && lead::begins_a_curve(text, at + 3) {
+                continue;
+            }
             homes.push(at);
             self.take(
                 at..at + length,

@@ -15,6 +15,10 @@ pub enum Label {
     Tangent,
     /// An azimuth or a bearing: a number without marks is degrees.
     Bearing,
+    /// The bearing of a radius where a curve begins.
+    Radial,
+    /// The bearing of the tangent where a curve begins.
+    Heading,
 }
 
 impl Label {
@@ -45,6 +49,8 @@ impl Label {
             Self::Chord => "chord",
             Self::Tangent => "tangent length",
             Self::Bearing => "bearing",
+            Self::Radial => "bearing of the radius",
+            Self::Heading => "bearing of the tangent",
         }
     }
 }
@@ -58,7 +64,8 @@ const JOINING: &str = " a an the of to at in on by with from and or for is being
  direction northerly southerly easterly westerly northeasterly northwesterly southeasterly southwesterly \
  beginning commencing true containing contains contain area acres curvature tangency pc pt pi deed \
  described following follows also including thereof hereby true northeast northwest southeast southwest \
- radial concave l r c cb ch d t lc ";
+ radial concave l r c cb ch d t lc nontangent non tangential tangentially reverse reversed compound prc pcc \
+ centre center total azimuth azimuths clockwise counterclockwise to from where start begins ";
 
 /// Whether a word only joins.
 pub fn joins(word: &str) -> bool {
