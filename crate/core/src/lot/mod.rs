@@ -35,7 +35,9 @@ mod cautions;
 mod checked;
 pub mod curve;
 pub mod deed;
+pub mod kinds;
 mod monument;
+mod near;
 mod record;
 mod traverse;
 

@@ -159,7 +159,11 @@ fn take_angle(reader: &mut Reader<'_>, quadrant: bool) -> Result<f64, UnitFault>
         *reader = ahead;
         // "N 12 1/2 E", as chain surveys write it.
         let fraction = number.is_whole() && starts_fraction(reader);
-        let part = if fraction { take_fraction(reader)? } else { 0.0 };
+        let part = if fraction {
+            take_fraction(reader)?
+        } else {
+            0.0
+        };
         if let Some((false, place)) = before {
             return Err(UnitFault::new(
                 place,

@@ -12,8 +12,21 @@ const REACH: usize = 18;
 fn is_street(text: &Text, at: usize) -> bool {
     matches!(
         text.word(at),
-        "street" | "road" | "rd" | "avenue" | "ave" | "lane" | "drive" | "court" | "boulevard"
-            | "blvd" | "highway" | "circle" | "terrace" | "parkway" | "roadway"
+        "street"
+            | "road"
+            | "rd"
+            | "avenue"
+            | "ave"
+            | "lane"
+            | "drive"
+            | "court"
+            | "boulevard"
+            | "blvd"
+            | "highway"
+            | "circle"
+            | "terrace"
+            | "parkway"
+            | "roadway"
     )
 }
 
@@ -89,14 +102,26 @@ mod tests {
     #[test]
     fn a_side_along_a_street_is_known_by_its_words() {
         for (words, name) in [
-            ("along the north line of Elm Street, N 10 E 100 feet", Some("Elm Street")),
-            ("with the right-of-way of Old Mill Road 100 feet", Some("Old Mill Road")),
-            ("along the northerly right of way line of 5th Avenue", Some("5th Avenue")),
+            (
+                "along the north line of Elm Street, N 10 E 100 feet",
+                Some("Elm Street"),
+            ),
+            (
+                "with the right-of-way of Old Mill Road 100 feet",
+                Some("Old Mill Road"),
+            ),
+            (
+                "along the northerly right of way line of 5th Avenue",
+                Some("5th Avenue"),
+            ),
             ("along said street 100 feet", Some("")),
             ("along the southerly right of way 100 feet", Some("")),
             ("N 10 E 100 feet to the north line of Elm Street", None),
             ("parallel with Elm Street 100 feet", None),
-            ("along the west line of Lot 5 to the south line of Elm Street", None),
+            (
+                "along the west line of Lot 5 to the south line of Elm Street",
+                None,
+            ),
             ("along the railroad right of way", None),
             ("along the creek", None),
         ] {

@@ -6,9 +6,9 @@ use super::super::record::{CourseShape, Turn};
 use super::bend::{Bend, Stated};
 use super::direction::Told;
 use super::lex::Text;
+use super::monument;
 use super::phrase::{self, Found};
 use super::radial::{self, Sense};
-use super::monument;
 use super::words::{Label, leads_a_direction};
 use crate::units::{Measure, System, UnitFault, show};
 
@@ -139,7 +139,10 @@ impl Scan<'_> {
     fn step(&mut self, at: usize, first: bool) -> usize {
         let text = self.text;
         let previous = at.checked_sub(1).map_or("", |before| text.word(before));
-        let named = matches!(self.label, Some(Label::Chord | Label::Radial | Label::Heading));
+        let named = matches!(
+            self.label,
+            Some(Label::Chord | Label::Radial | Label::Heading)
+        );
         let alone = first && self.bare || leads_a_direction(previous) || named;
         let found = phrase::quadrant(text, at)
             .filter(|found| found.tokens.end <= self.end)
@@ -196,6 +199,11 @@ impl Scan<'_> {
         if let Some((bearing, end)) = radial::hollow(text, at) {
             self.clause.told.hollow = Some(bearing);
             self.mark(at..end, "the side to which the curve is hollow".to_owned());
+            return;
+        }
+        if let Some((bearing, end)) = radial::walked(text, at) {
+            self.clause.told.walked = Some(bearing);
+            self.mark(at..end, "roughly the way it runs".to_owned());
             return;
         }
         match word {
@@ -356,7 +364,10 @@ impl Scan<'_> {
             return end;
         };
         if monument::is_size(text, &found.tokens) {
-            self.mark(found.tokens, "the size of a mark, not a distance".to_owned());
+            self.mark(
+                found.tokens,
+                "the size of a mark, not a distance".to_owned(),
+            );
             return end;
         }
         let behind = end + usize::from(text.mark(end) == '-');
@@ -366,7 +377,9 @@ impl Scan<'_> {
             .filter(|l| !matches!(l, Label::Bearing | Label::Radial | Label::Heading))
             .or_else(|| {
                 // "a 25.00 foot radius curve": the name stands behind.
-                let label = Label::of(text.word(behind), false).filter(|l| *l != Label::Tangent)?;
+                let label = Label::of(text.word(behind), false).filter(|l| {
+                    behind < self.end && matches!(l, Label::Radius | Label::Arc | Label::Chord)
+                })?;
                 end = behind + 1;
                 Some(label)
             });

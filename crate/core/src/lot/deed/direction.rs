@@ -32,6 +32,8 @@ pub struct Told {
     pub radial: Option<(f64, Sense)>,
     /// The side to which the curve is hollow.
     pub hollow: Option<f64>,
+    /// The eighth of the compass in which the curve is walked.
+    pub walked: Option<f64>,
 }
 
 /// The way a curve runs.
@@ -53,6 +55,7 @@ impl Told {
             heading: self.heading.or(other.heading),
             radial: self.radial.or(other.radial),
             hollow: self.hollow.or(other.hollow),
+            walked: self.walked.or(other.walked),
         }
     }
 
@@ -62,7 +65,8 @@ impl Told {
         let run = self
             .chord
             .or(self.heading)
-            .or(self.before.filter(|_| self.tangent));
+            .or(self.before.filter(|_| self.tangent))
+            .or(self.walked);
         let centre = match self.radial {
             Some((bearing, Sense::ToCentre)) => Some(bearing),
             Some((bearing, Sense::FromCentre)) => Some(bearing + TURN / 2.0),
@@ -87,13 +91,25 @@ impl Told {
         let chord_bearing = wrap_turn(all.into_iter().flatten().next()?);
         for (check, other, words) in [
             ("deed-tangency", by_tangent, "is called tangent, which"),
-            ("deed-tangency", by_heading, "has a bearing for its tangent, which"),
-            ("deed-radial", by_radius, "has a bearing for its radius, which"),
+            (
+                "deed-tangency",
+                by_heading,
+                "has a bearing for its tangent, which",
+            ),
+            (
+                "deed-radial",
+                by_radius,
+                "has a bearing for its radius, which",
+            ),
         ] {
             let off = |asked: f64| wrap_half_turn(chord_bearing - asked).abs() > AGREES;
             if let Some(asked) = other.filter(|asked| off(*asked)) {
                 let text = |v| show(Measure::Bearing, wrap_turn(v), system).text;
-                let from = if self.chord.is_some() { "stated" } else { "told by its tangent" };
+                let from = if self.chord.is_some() {
+                    "stated"
+                } else {
+                    "told by its tangent"
+                };
                 cautions.push((
                     check,
                     format!(

@@ -54,6 +54,8 @@ mod walk;
 mod words;
 
 #[cfg(test)]
+mod forms;
+#[cfg(test)]
 mod tests;
 
 pub use summary::Summary;

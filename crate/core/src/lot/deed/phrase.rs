@@ -118,7 +118,8 @@ pub fn angle(text: &Text, at: usize, bare: bool) -> Option<Found> {
         end += if dashed(end) { 2 } else { 0 };
         return Some(Found::bearing(text, at..end));
     }
-    if !is_degree(text, end) {
+    // "R=25 D=90°": the D is the name of the next figure.
+    if !is_degree(text, end) || text.mark(end + 1) == '=' {
         return bare.then(|| Found::bearing(text, at..end));
     }
     end += 1;

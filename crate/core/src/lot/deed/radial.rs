@@ -45,10 +45,8 @@ pub fn sense(text: &Text, at: usize) -> Option<Sense> {
     let stop = |i: &usize| text.is_number(*i) || text.word(*i) == "thence";
     let end = (at + 1..at + REACH).find(stop).unwrap_or(at + REACH);
     let led = (at + 1..end).find(|i| bears(text.word(*i)));
-    let Some(led) = led.or((radial && matches!(text.mark(at + 1), '=' | ':')).then_some(at + 1))
-    else {
-        return None;
-    };
+    let marked = radial && matches!(text.mark(at + 1), '=' | ':');
+    let led = led.or(marked.then_some(at + 1))?;
     if !radial {
         return Some(Sense::ToCentre);
     }
@@ -86,15 +84,37 @@ pub fn hollow(text: &Text, at: usize) -> Option<(f64, usize)> {
     while matches!(text.word(end), "to" | "toward" | "towards" | "the") {
         end += 1;
     }
-    let mut word = text.word(end).to_owned();
+    eighth(text, end)
+}
+
+/// The way in which a curve is said to be walked: "thence easterly along said curve".
+pub fn walked(text: &Text, at: usize) -> Option<(f64, usize)> {
+    let (bearing, end) = eighth(text, at).filter(|_| text.word(at).ends_with("erly"))?;
+    (matches!(text.word(end), "along" | "on")).then_some((bearing, end))
+}
+
+/// One of the eight directions in words, with where it ends.
+fn eighth(text: &Text, at: usize) -> Option<(f64, usize)> {
+    let mut end = at;
+    let mut word = text.word(at).to_owned();
     // "north-westerly"
     if text.mark(end + 1) == '-' && matches!(word.as_str(), "north" | "south") {
         word.push_str(text.word(end + 2));
         end += 2;
     }
-    let root = word.trim_end_matches("erly").trim_end_matches("ern").trim_end_matches("ward");
+    let root = word
+        .trim_end_matches("erly")
+        .trim_end_matches("ern")
+        .trim_end_matches("ward");
     const EIGHTHS: [&str; 8] = [
-        "north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest",
+        "north",
+        "northeast",
+        "east",
+        "southeast",
+        "south",
+        "southwest",
+        "west",
+        "northwest",
     ];
     // "northerly" loses "erly" and leaves "north"; "easterly" leaves "east".
     let eighth = EIGHTHS.iter().position(|name| *name == root)?;
@@ -115,14 +135,23 @@ mod tests {
         use Sense::*;
         for (words, expected) in [
             ("whose centre bears S 10 E", Some(ToCentre)),
-            ("the center of which bears South 10 degrees East", Some(ToCentre)),
+            (
+                "the center of which bears South 10 degrees East",
+                Some(ToCentre),
+            ),
             ("from which the radius point bears S 10 E", Some(ToCentre)),
             ("a radial line to said point bears N 10 W", Some(FromCentre)),
-            ("to which point a radial line bears N 10 W", Some(FromCentre)),
+            (
+                "to which point a radial line bears N 10 W",
+                Some(FromCentre),
+            ),
             ("from which a radial line bears S 10 E", Some(ToCentre)),
             ("a radial line from said point bears S 10 E", Some(ToCentre)),
             ("a radial line to the center bears S 10 E", Some(ToCentre)),
-            ("a radial from the radius point bears S 10 E", Some(FromCentre)),
+            (
+                "a radial from the radius point bears S 10 E",
+                Some(FromCentre),
+            ),
             ("radial bearing S 10 E", Some(Either)),
             ("radial line bears S 10 E", Some(Either)),
             ("radial: S 10 E", Some(Either)),

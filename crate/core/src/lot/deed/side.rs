@@ -222,11 +222,14 @@ impl Walk<'_> {
             remedy: remedy.to_owned(),
         };
         let stated = clause.turn.or(before.clause.turn);
-        let joined = clause.joint.or(before.clause.joint).map(|joint| match (last, joint) {
-            (Some(CourseShape::Curve { turn, .. }), Joint::Compound) => Some(turn),
-            (Some(CourseShape::Curve { turn, .. }), Joint::Reverse) => Some(other_way(turn)),
-            _ => None,
-        });
+        let joined = clause
+            .joint
+            .or(before.clause.joint)
+            .map(|joint| match (last, joint) {
+                (Some(CourseShape::Curve { turn, .. }), Joint::Compound) => Some(turn),
+                (Some(CourseShape::Curve { turn, .. }), Joint::Reverse) => Some(other_way(turn)),
+                _ => None,
+            });
         match joined {
             Some(None) => {
                 self.fault("deed-curve", &lack(

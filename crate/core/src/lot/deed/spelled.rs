@@ -36,7 +36,13 @@ pub fn join(tokens: Vec<Token>) -> (Vec<Token>, Vec<Conflict>) {
         let last = end.checked_sub(1).and_then(|i| tokens.get(i));
         let (true, Some(last)) = (fits, last) else {
             // The whole run stays words: its end is no number of its own.
-            joined.extend(tokens.get(at..words_end).unwrap_or_default().iter().cloned());
+            joined.extend(
+                tokens
+                    .get(at..words_end)
+                    .unwrap_or_default()
+                    .iter()
+                    .cloned(),
+            );
             at = words_end;
             continue;
         };
@@ -97,8 +103,25 @@ fn is_letter(word: &str) -> bool {
 /// The value of a word below a hundred.
 fn small(word: &str) -> Option<u32> {
     const WORDS: [&str; 20] = [
-        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-        "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+        "zero",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
         "nineteen",
     ];
     const TENS: [&str; 8] = [
@@ -106,7 +129,9 @@ fn small(word: &str) -> Option<u32> {
     ];
     let place = |words: &[&str]| words.iter().position(|known| *known == word);
     let tens = || place(&TENS).map(|i| i * 10 + 20);
-    let value = place(&WORDS).or_else(tens).or((word == "fourty").then_some(40))?;
+    let value = place(&WORDS)
+        .or_else(tens)
+        .or((word == "fourty").then_some(40))?;
     u32::try_from(value).ok()
 }
 
@@ -188,10 +213,19 @@ impl Run<'_> {
             let digits: Vec<u32> = (at + 1..at + 5)
                 .map_while(|i| small(self.word(i)).filter(|d| *d < 10))
                 .collect();
-            let share = digits.iter().rev().fold(0.0, |below, d| (below + f64::from(*d)) / 10.0);
+            let share = digits
+                .iter()
+                .rev()
+                .fold(0.0, |below, d| (below + f64::from(*d)) / 10.0);
             let decimals = u32::try_from(digits.len()).ok().filter(|n| *n > 0)?;
             let end = at + 1 + digits.len();
-            return Some((Spelled { value: share, decimals }, end));
+            return Some((
+                Spelled {
+                    value: share,
+                    decimals,
+                },
+                end,
+            ));
         }
         if self.word(at) != "and" {
             return None;
@@ -199,7 +233,13 @@ impl Run<'_> {
         let first = at + 1;
         let none = self.word(first) == "no";
         if none && let Some((_, decimals)) = denominator(self.word(first + 1)) {
-            return Some((Spelled { value: 0.0, decimals }, first + 2));
+            return Some((
+                Spelled {
+                    value: 0.0,
+                    decimals,
+                },
+                first + 2,
+            ));
         }
         let above = if none { Some(0.0) } else { self.digits(first) };
         if let (Some(above), '/', Some(below)) =
@@ -215,7 +255,13 @@ impl Run<'_> {
             return (above < below).then_some((Spelled { value, decimals }, first + 3 + ending));
         }
         if self.word(first) == "a" && self.word(first + 1) == "half" {
-            return Some((Spelled { value: 0.5, decimals: 1 }, first + 2));
+            return Some((
+                Spelled {
+                    value: 0.5,
+                    decimals: 1,
+                },
+                first + 2,
+            ));
         }
         self.fraction(first).flatten()
     }
@@ -357,8 +403,15 @@ mod tests {
     #[test]
     fn digits_that_contradict_the_words_are_kept_beside_them() {
         let text = Text::cut("one hundred twenty (125.00) feet");
-        let conflict = text.conflicts.first().map(|c| (c.words.as_str(), c.digits.as_str()));
+        let conflict = text
+            .conflicts
+            .first()
+            .map(|c| (c.words.as_str(), c.digits.as_str()));
         assert_eq!(conflict, Some(("120", "125")));
-        assert!(Text::cut("one hundred twenty (120.00) feet").conflicts.is_empty());
+        assert!(
+            Text::cut("one hundred twenty (120.00) feet")
+                .conflicts
+                .is_empty()
+        );
     }
 }

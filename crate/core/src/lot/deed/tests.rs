@@ -5,7 +5,7 @@ use super::super::record::{CourseShape, Turn};
 use super::*;
 use crate::units::constants::{ACRE, DEGREE, FOOT};
 
-fn feet(text: &str) -> Reading {
+pub(super) fn feet(text: &str) -> Reading {
     let reading = read(text, System::Feet);
     let mut at = 0;
     for piece in &reading.pieces {
@@ -20,7 +20,7 @@ fn feet(text: &str) -> Reading {
     reading
 }
 
-fn lines(reading: &Reading) -> Vec<(f64, f64)> {
+pub(super) fn lines(reading: &Reading) -> Vec<(f64, f64)> {
     let shape = |c: &Course| match c.shape {
         CourseShape::Line { bearing, distance } => (bearing / DEGREE, distance / FOOT),
         CourseShape::Curve {
@@ -32,11 +32,11 @@ fn lines(reading: &Reading) -> Vec<(f64, f64)> {
     reading.courses.iter().map(shape).collect()
 }
 
-fn checks(reading: &Reading) -> Vec<&'static str> {
+pub(super) fn checks(reading: &Reading) -> Vec<&'static str> {
     reading.findings.iter().map(|f| f.check).collect()
 }
 
-fn near(a: f64, b: f64) -> bool {
+pub(super) fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-6
 }
 
