@@ -2,7 +2,7 @@
 
 use batterboard_core::lot::deed;
 use batterboard_core::lot::{CourseShape, Lot, LotRecord};
-use batterboard_core::math::wrap_half_turn;
+use batterboard_core::math::{sin, tan, wrap_half_turn};
 use batterboard_core::units::constants::{DEGREE, FOOT};
 use batterboard_core::units::{System, format_bearing};
 use proptest::prelude::*;
@@ -255,8 +255,8 @@ fn length_text(hundredths: u32, form: u8) -> (String, f64) {
 fn figures_text(radius: f64, delta: f64, form: u8) -> String {
     let half = delta / 2.0;
     let arc = radius * delta;
-    let chord = 2.0 * radius * half.sin();
-    let tangent = radius * half.tan();
+    let chord = 2.0 * radius * sin(half);
+    let tangent = radius * tan(half);
     let angle = delta.to_degrees();
     match form {
         0 => format!("having a radius of {radius:.6} feet and a central angle of {angle:.9}°"),
@@ -343,7 +343,7 @@ proptest! {
         prop_assert!(!long_way);
         // Near a half circle the chord hardly tells the angle: rounding to 1e-6 ft grows.
         prop_assert!((r / FOOT - radius).abs() < 2e-4 * radius, "{}: {}", text, r / FOOT);
-        prop_assert!((chord / FOOT - 2.0 * radius * (delta / 2.0).sin()).abs() < 1e-3);
+        prop_assert!((chord / FOOT - 2.0 * radius * sin(delta / 2.0)).abs() < 1e-3);
         prop_assert!(wrap_half_turn(read - chord_bearing * DEGREE).abs() < 1e-4, "{}", text);
     }
 }
