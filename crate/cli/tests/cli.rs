@@ -214,7 +214,7 @@ fn unknown_members_are_noted_and_change_nothing() {
 #[test]
 fn schemas_and_shells_are_printed() {
     let schema: Value = serde_json::from_str(&out(&batterboard(&["schema"], ""))).unwrap();
-    assert_eq!(schema["$id"], "urn:batterboard-site:1");
+    assert_eq!(schema["$id"], "urn:batterboard-site:2");
     let shell: Value =
         serde_json::from_str(&out(&batterboard(&["schema", "--shell"], ""))).unwrap();
     assert_eq!(shell["$id"], "urn:batterboard-shell:1");

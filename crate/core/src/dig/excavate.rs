@@ -135,6 +135,7 @@ impl<'a> Cut<'a> {
             under_cap: vec![0.0; grid.columns],
             assumed: vec![false; grid.columns],
         };
+        let capped = self.shape.below(-cap);
         let mut rises = vec![0.0; grid.columns];
         let whole = vec![1.0; grid.columns];
         let [mut before, mut here, mut after] = [empty.clone(), empty.clone(), empty];
@@ -142,10 +143,22 @@ impl<'a> Cut<'a> {
         for row in 0..grid.rows {
             (before, here, after) = (here, after, before);
             terrain.draw(&grid, row, &mut rises, &mut after.assumed);
+            let cover = self.shape.cover_of(row).unwrap_or(&whole);
+            let depths = self.shape.depths_of(row);
+            let (capped_cover, capped_depths) = match &capped {
+                Some(part) => {
+                    let row = self.shape.row(row);
+                    let of = |all| <[f64]>::get(all, row.clone()).unwrap_or_default();
+                    (of(&part.cover), of(&part.depths))
+                }
+                None => (cover, depths),
+            };
             let cells = Row {
                 rises: &rises,
-                cover: self.shape.cover_of(row).unwrap_or(&whole),
-                depths: self.shape.depths_of(row),
+                cover,
+                depths,
+                capped_cover,
+                capped_depths,
             };
             let Kept {
                 cuts, under_cap, ..
@@ -324,6 +337,28 @@ mod tests {
             );
             assert!(says(&dig, "ground-assumed"));
         }
+    }
+
+    /// A riser within a column of cells parts a ledge above the cap from a floor below it.
+    #[test]
+    fn below_the_cap_a_ledge_above_it_takes_nothing_from_the_floor_beside_it() {
+        let part = |x0: f64, x1: f64| {
+            let corners = [(x0, -1.0), (x1, -1.0), (x1, 1.0), (x0, 1.0)];
+            Region::from_ring(Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec()))
+        };
+        let pieces = [
+            (part(-2.0, 0.01), DepthPlane::level(0.25)),
+            (part(0.01, 2.0), DepthPlane::level(1.0)),
+        ];
+        let bottom = Bottom::of(part(-2.0, 2.0), pieces, 0.0, 0.0, 0.0);
+        let shape = DigShape::over(bottom, 1.5, 0.0);
+        for cap in [0.4, 0.7, 0.4] {
+            let dig = excavate(&shape, &plane(10.0, 0.0), &pose(), 10.0, cap);
+            // The union of contours moves corners by some 1e-8 m.
+            assert_near(dig.volume_below_cap, 1.99 * 2.0 * (1.0 - cap), 1e-7);
+        }
+        let dig = excavate(&shape, &plane(9.5, 0.0), &pose(), 10.0, 0.4);
+        assert_near(dig.area_above_ground, 1.99 * 2.0, 1e-7);
     }
 
     #[test]

@@ -1,5 +1,8 @@
 //! The hole in the shell's own frame, before it meets any ground.
 
+use std::borrow::Cow;
+use std::cell::OnceCell;
+
 use super::bottom::{Bottom, STEEPEST_SLOPE};
 use super::grid::Grid;
 use super::{contour, fill, influence, slabs};
@@ -35,6 +38,8 @@ pub struct DigShape {
     pub(super) cover: Vec<f64>,
     /// That share times its mean depth below the rim, metres.
     pub(super) depths: Vec<f64>,
+    /// The same of the part of an upright hole below the cap it was last asked for.
+    capped: OnceCell<Capped>,
     headroom: f64,
     /// Steepest side that the standard lists for the soil, run per unit of rise.
     pub(super) steepest: f64,
@@ -81,7 +86,7 @@ impl DigShape {
             let depths = fill::fill(&bottom, beyond(cell), &grid);
             (Vec::new(), depths)
         } else {
-            slabs::fill(&bottom, &grid)
+            slabs::fill(&bottom, &grid, f64::NEG_INFINITY)
         };
         Self {
             spots: spots(&bottom, &grid),
@@ -89,6 +94,7 @@ impl DigShape {
             grid,
             cover,
             depths,
+            capped: OnceCell::new(),
             headroom,
             steepest,
             floor,
@@ -105,7 +111,30 @@ impl DigShape {
         self.depths.get(self.row(row)).unwrap_or_default()
     }
 
-    fn row(&self, row: usize) -> core::ops::Range<usize> {
+    /// The part of an upright hole below a cap, `None` where that is all of it. Where a ledge
+    /// lies above the cap and the floor beside it below, a cell holds some of either, and only
+    /// the share that is deep enough counts. (Sloping sides are mended cell by cell.)
+    pub(super) fn below(&self, cap_depth: f64) -> Option<Cow<'_, Capped>> {
+        if self.bottom.slope > 0.0 || cap_depth <= self.bottom.shallowest() {
+            return None;
+        }
+        let fill = || {
+            let (cover, depths) = slabs::fill(&self.bottom, &self.grid, cap_depth);
+            Capped {
+                cap_depth,
+                cover,
+                depths,
+            }
+        };
+        let kept = self.capped.get_or_init(fill);
+        Some(if kept.cap_depth == cap_depth {
+            Cow::Borrowed(kept)
+        } else {
+            Cow::Owned(fill())
+        })
+    }
+
+    pub(super) fn row(&self, row: usize) -> core::ops::Range<usize> {
         row * self.grid.columns..(row + 1) * self.grid.columns
     }
 
@@ -146,6 +175,14 @@ impl DigShape {
     pub fn level_volume(&self, surface: f64) -> f64 {
         contour::level_volume(&self.bottom, surface)
     }
+}
+
+/// The part of an upright hole below a cap, as shares of cells and those times their depths.
+#[derive(Debug, Clone)]
+pub(super) struct Capped {
+    cap_depth: f64,
+    pub cover: Vec<f64>,
+    pub depths: Vec<f64>,
 }
 
 /// A place where the ground is looked at besides the sums.

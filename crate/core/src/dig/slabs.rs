@@ -10,12 +10,13 @@ use super::contour::{FINE, contour, layers};
 use super::grid::Grid;
 use crate::geom::{Point, Region};
 
-/// The share of every cell that is hole, and that share times its mean depth, metres.
-pub(super) fn fill(bottom: &Bottom, grid: &Grid) -> (Vec<f64>, Vec<f64>) {
-    let shallowest = bottom.shallowest();
-    let cover = coverage(&contour(bottom, shallowest, FINE), grid);
-    let mut depths: Vec<f64> = cover.iter().map(|c| c * shallowest).collect();
-    for (depth, height) in layers(bottom, shallowest).iter().flat_map(|l| l.gauss()) {
+/// The part of the hole that is at least `least` metres deep: its share of every cell, and that
+/// share times its mean depth below the rim, metres.
+pub(super) fn fill(bottom: &Bottom, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
+    let least = least.max(bottom.shallowest());
+    let cover = coverage(&contour(bottom, least, FINE), grid);
+    let mut depths: Vec<f64> = cover.iter().map(|c| c * least).collect();
+    for (depth, height) in layers(bottom, least).iter().flat_map(|l| l.gauss()) {
         let slab = coverage(&contour(bottom, depth, FINE), grid);
         for (sum, share) in depths.iter_mut().zip(slab) {
             *sum += share * height;

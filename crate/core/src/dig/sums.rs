@@ -27,6 +27,10 @@ pub(super) struct Row<'a> {
     pub cover: &'a [f64],
     /// That share times the mean depth below the rim, metres.
     pub depths: &'a [f64],
+    /// Share of the cell that is hole below the cap.
+    pub capped_cover: &'a [f64],
+    /// That share times the mean depth below the rim, metres.
+    pub capped_depths: &'a [f64],
 }
 
 /// Sums in lanes, in cells rather than square metres.
@@ -59,26 +63,31 @@ impl Sums {
         let (rises, _) = row.rises.as_chunks::<LANES>();
         let (cover, _) = row.cover.as_chunks::<LANES>();
         let (depths, _) = row.depths.as_chunks::<LANES>();
+        let (capped_cover, _) = row.capped_cover.as_chunks::<LANES>();
+        let (capped_depths, _) = row.capped_depths.as_chunks::<LANES>();
         let (cuts, _) = cuts.as_chunks_mut::<LANES>();
         let (under, _) = under_cap.as_chunks_mut::<LANES>();
         let zero = f64x4::splat(0.0);
         let cap = f64x4::splat(levels.cap);
         let headroom = f64x4::splat(-levels.headroom);
-        let cells = rises.iter().zip(cover).zip(depths);
-        for (((rise, cover), depth), (kept_cut, kept_under)) in
-            cells.zip(cuts.iter_mut().zip(under))
+        let cells = rises.iter().zip(cover.iter().zip(depths));
+        let capped = capped_cover.iter().zip(capped_depths);
+        for (((rise, (cover, depth)), (capped_cover, capped_depth)), (kept_cut, kept_under)) in
+            cells.zip(capped).zip(cuts.iter_mut().zip(under))
         {
             let (rise, cover, depth) =
                 (f64x4::from(*rise), f64x4::from(*cover), f64x4::from(*depth));
+            let (capped_cover, capped_depth) =
+                (f64x4::from(*capped_cover), f64x4::from(*capped_depth));
             let cut = cover * rise + depth;
-            let under = cover * rise.fast_min(cap) + depth;
+            let under = capped_cover * rise.fast_min(cap) + capped_depth;
             self.bank += cut.fast_max(zero);
             self.below_cap += under.fast_max(zero);
             self.deepest = self.deepest.fast_max(cut);
             let open = cut.simd_gt(zero);
             self.open += open & cover;
-            let in_air = rise.simd_lt(cap) & (cover * cap + depth).simd_gt(zero);
-            self.in_air += in_air & cover;
+            let in_air = rise.simd_lt(cap) & (capped_cover * cap + capped_depth).simd_gt(zero);
+            self.in_air += in_air & capped_cover;
             let beyond = open & depth.simd_lt(headroom * cover);
             let rise_there = beyond.select(cut - depth, f64x4::splat(f64::NEG_INFINITY));
             self.unclosed = self.unclosed.fast_max(rise_there);

@@ -196,7 +196,7 @@ fn left_out(key: &str, value: &Value) -> bool {
     let says_nothing = match value {
         Value::Null | Value::Bool(false) => true,
         Value::String(text) => text.is_empty(),
-        Value::Object(members) => members.is_empty(),
+        Value::Object(members) => members.iter().all(|(key, value)| left_out(key, value)),
         Value::Array(items) => items.is_empty() && LISTS.contains(&key),
         _ => false,
     };
@@ -305,8 +305,10 @@ mod tests {
         assert!(
             places(json!({ "a": 1, "note": "", "utility": null, "long_way": false })).is_empty()
         );
-        let told = json!({ "a": 1, "holes": [], "facts": {}, "openings": [] });
+        let told = json!({ "a": 1, "holes": [], "facts": { "depth": null }, "openings": [] });
         assert!(places(told).is_empty());
+        let nested = json!({ "a": 1, "facts": { "colour": null } });
+        assert_eq!(places(nested), ["/facts"]);
         let odd = json!({ "a": 1, "odd": null, "other": "", "third": false, "note": [] });
         assert_eq!(places(odd), ["/odd", "/other", "/third", "/note"]);
     }
