@@ -107,3 +107,160 @@ proptest! {
         }
     }
 }
+
+/// A plane to take elevations from, so that lines agree wherever they cross.
+fn on_plane(x: f64, y: f64) -> f64 {
+    100.0 + 0.07 * x - 0.04 * y
+}
+
+/// Points of the plan, as lines of two to five.
+fn plan_lines<T: core::fmt::Debug>(
+    coordinate: impl Strategy<Value = T> + Clone,
+) -> impl Strategy<Value = Vec<Vec<(T, T)>>> {
+    let point = (coordinate.clone(), coordinate);
+    prop::collection::vec(prop::collection::vec(point, 2..6), 0..8)
+}
+
+type Lines = Vec<Vec<[f64; 3]>>;
+
+/// The convex hull's area, by Andrew's monotone chain.
+fn hull_area(mut points: Vec<Point>) -> f64 {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let half = |points: &mut dyn Iterator<Item = &Point>| {
+        let mut chain: Vec<Point> = Vec::new();
+        for &p in points {
+            while let [.., a, b] = chain[..]
+                && (b - a).cross(p - a) <= 0.0
+            {
+                chain.pop();
+            }
+            chain.push(p);
+        }
+        chain
+    };
+    let mut ring = half(&mut points.iter());
+    ring.pop();
+    ring.extend(half(&mut points.iter().rev()));
+    ring.pop();
+    let next = ring.iter().cycle().skip(1);
+    let origin = Point::new(0.0, 0.0);
+    ring.iter()
+        .zip(next)
+        .map(|(a, b)| (*a - origin).cross(*b - origin) / 2.0)
+        .sum()
+}
+
+/// What holds of every surface with breaklines, whatever they are.
+fn check_surface(spots: &[[f64; 3]], lines: &Lines) -> Result<Option<Ground>, TestCaseError> {
+    let Ok((ground, _)) = Ground::surveyed_by(spots, lines) else {
+        return Ok(None);
+    };
+    // The triangles tile the hull, but for slivers of a millimetre along its edge.
+    let sum: f64 = ground.surveyed_facets().map(|f| f.plan_area()).sum();
+    let area = ground.surveyed().unwrap().area();
+    prop_assert!((sum - area).abs() < 1e-9 * area.max(1.0), "{sum} {area}");
+    let all = spots.iter().chain(lines.iter().flatten());
+    let hull = hull_area(all.map(|[x, y, _]| Point::new(*x, *y)).collect());
+    let within = 0.002 * ground.surveyed().unwrap().perimeter();
+    prop_assert!((area - hull).abs() < within, "{area} {hull}");
+    // Every stretch of a line is an edge of the surface.
+    let mut edges: Vec<[[u64; 2]; 2]> = Vec::new();
+    for facet in ground.surveyed_facets() {
+        let [a, b, c] = facet.corners.map(|p| [p.x.to_bits(), p.y.to_bits()]);
+        edges.extend([[a, b], [b, a], [b, c], [c, b], [c, a], [a, c]]);
+    }
+    edges.sort_unstable();
+    for chain in ground.breaklines() {
+        for pair in chain.windows(2) {
+            let [a, b] = [pair[0], pair[1]].map(|p| [p.x.to_bits(), p.y.to_bits()]);
+            prop_assert!(edges.binary_search(&[a, b]).is_ok(), "{pair:?} is no edge");
+        }
+    }
+    Ok(Some(ground))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(256))]
+
+    /// Elevations of a plane: the surface is that plane, and along every line as it was given.
+    #[test]
+    fn lines_that_agree_lie_in_the_surface(
+        plan in prop::collection::vec((-50.0..50.0_f64, -50.0..50.0_f64), 0..25),
+        paths in plan_lines(-50.0..50.0_f64),
+        t in 0.0..1.0_f64,
+    ) {
+        let raise = |&(x, y): &(f64, f64)| [x, y, on_plane(x, y)];
+        let spots: Vec<_> = plan.iter().map(raise).collect();
+        let lines: Lines = paths.iter().map(|p| p.iter().map(raise).collect()).collect();
+        let Some(ground) = check_surface(&spots, &lines)? else { return Ok(()) };
+        prop_assert_eq!(ground.breaklines().len(), lines.len());
+        for line in &lines {
+            for pair in line.windows(2) {
+                let [x, y, z] = core::array::from_fn(|k| pair[0][k] + (pair[1][k] - pair[0][k]) * t);
+                let height = ground.height(Point::new(x, y));
+                prop_assert!((height.elevation - z).abs() < 1e-3, "{} {z}", height.elevation);
+            }
+        }
+    }
+
+    /// Any elevations: between two nodes of a line the surface runs straight.
+    #[test]
+    fn the_surface_is_straight_along_every_stretch_of_a_line(
+        spots in prop::collection::vec([-50.0..50.0_f64, -50.0..50.0_f64, 95.0..105.0_f64], 0..25),
+        lines in prop::collection::vec(
+            prop::collection::vec([-50.0..50.0_f64, -50.0..50.0_f64, 95.0..105.0_f64], 2..6), 0..8),
+        t in 0.0..1.0_f64,
+    ) {
+        let Some(ground) = check_surface(&spots, &lines)? else { return Ok(()) };
+        for chain in ground.breaklines() {
+            for pair in chain.windows(2) {
+                let at = |t: f64| ground.height(pair[0] + (pair[1] - pair[0]) * t).elevation;
+                let expected = at(0.0) * (1.0 - t) + at(1.0) * t;
+                prop_assert!((at(t) - expected).abs() < 1e-6, "{} {expected}", at(t));
+            }
+        }
+    }
+
+    /// Lattice points: lines that overlap, touch, run through each other's points and cross in
+    /// places no number holds exactly. Neither order nor direction matters.
+    #[test]
+    fn lines_that_overlap_and_touch_are_joined_whatever_their_order(
+        plan in prop::collection::vec((0..7_i32, 0..7_i32), 0..12),
+        paths in plan_lines(0..7_i32),
+        turn in 0.0..6.3_f64,
+    ) {
+        let (sin, cos) = (turn.sin(), turn.cos());
+        let raise = |&(i, j): &(i32, i32)| {
+            let (u, v) = (3.1 * f64::from(i), 3.1 * f64::from(j));
+            let (x, y) = (u * cos - v * sin, u * sin + v * cos);
+            [x, y, on_plane(x, y)]
+        };
+        let mut spots: Vec<_> = plan.iter().map(raise).collect();
+        let mut lines: Lines = paths.iter().map(|p| p.iter().map(raise).collect()).collect();
+        let Some(ground) = check_surface(&spots, &lines)? else { return Ok(()) };
+        spots.reverse();
+        let half = lines.len() / 2;
+        lines.rotate_left(half);
+        for line in lines.iter_mut().step_by(2) {
+            line.reverse();
+        }
+        let again = check_surface(&spots, &lines)?.unwrap();
+        prop_assert_eq!(ground.facets(), again.facets());
+    }
+
+    /// Whatever lines come in, an answer comes out.
+    #[test]
+    fn any_breaklines_are_answered(
+        spots in prop::collection::vec([-9.0..9.0_f64, -9.0..9.0_f64, 0.0..2.0_f64], 0..6),
+        lines in prop::collection::vec(
+            prop::collection::vec([any::<f64>(), any::<f64>(), any::<f64>()], 0..4), 0..4),
+        near in prop::collection::vec(
+            prop::collection::vec([-2e-3..2e-3_f64, -2e-3..2e-3_f64, 0.0..0.01_f64], 2..5), 0..6),
+    ) {
+        if let Err(faults) = Ground::surveyed_by(&spots, &lines) {
+            prop_assert!(!faults.is_empty() && faults.iter().all(|f| f.is_fault()));
+        }
+        // All within the width of a line.
+        check_surface(&spots, &near)?;
+    }
+}

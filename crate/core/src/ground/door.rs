@@ -52,6 +52,24 @@ pub(super) fn plane_faults(at: Point, elevation: f64, fall: f64, towards: f64) -
     faults
 }
 
+/// Stretches of breaklines that could not be put into the surface.
+pub(super) fn left_out(edges: &[[usize; 2]], points: &[Point]) -> Option<Finding> {
+    let [first, _] = *edges.first()?;
+    let finding = Finding::caution(
+        "breakline-left-out",
+        format!(
+            "{} stretches of breaklines lie too close to others and were left out.",
+            edges.len()
+        ),
+        "Draw the lines there farther apart, or as one line.",
+    )
+    .under("/breaklines");
+    Some(match points.get(first) {
+        Some(p) => finding.at(p.x, p.y),
+        None => finding,
+    })
+}
+
 /// What is worth knowing about a surface of spots.
 pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
     let mut notes = vec![
@@ -81,7 +99,7 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
             Finding::caution(
                 "steep-spots",
                 format!("Between spots the ground is steeper than 1 in 1 in {count} places."),
-                "Check the elevations there for a slip of the pen; show a wall as two rows of spots.",
+                "Check the elevations there for a slip of the pen; show a wall as two breaklines, along its top and its foot.",
             )
             .under("/spots")
             .at(p.x, p.y),

@@ -5,8 +5,12 @@
 //! known elevation is carried outwards (`skirt`) and every triangle says whether it is known.
 //! A tree of boxes (`tree`) finds the few triangles near a point or under a shell.
 
+mod breakline;
+pub mod contour;
+mod disagree;
 mod door;
 mod facet;
+mod network;
 pub mod record;
 mod skirt;
 mod spots;
@@ -14,6 +18,7 @@ pub mod surface;
 mod tin;
 mod tree;
 
+pub use breakline::{AGREE, BREAKLINE_POINT_LIMIT};
 pub use facet::Facet;
 pub(crate) use facet::gradient;
 pub use record::GroundRecord;

@@ -2,6 +2,7 @@
 
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
+use crate::units::{Measure, System, show};
 
 /// The elevations a site can have, metres above its datum: from below the lowest shore to
 /// above the highest road (the same range as the coping's).
@@ -49,7 +50,8 @@ pub(super) fn check(records: &[[f64; 3]]) -> Result<Vec<Spot>, Vec<Finding>> {
     let mut faults = Vec::new();
     let mut spots = Vec::with_capacity(records.len());
     for (index, record) in records.iter().enumerate() {
-        match spot(index, *record) {
+        let name = || format!("Spot {}", index + 1);
+        match figures(index, *record, name, &format!("/spots/{index}")) {
             Ok(spot) => spots.push(spot),
             Err(found) => faults.push(found),
         }
@@ -64,9 +66,6 @@ pub(super) fn check(records: &[[f64; 3]]) -> Result<Vec<Spot>, Vec<Finding>> {
         }
     }
     spots.dedup_by(|b, a| a.at == b.at);
-    if faults.is_empty() && spots.len() < 3 {
-        faults.push(too_few(spots.len()));
-    }
     if faults.is_empty() {
         Ok(spots)
     } else {
@@ -74,37 +73,44 @@ pub(super) fn check(records: &[[f64; 3]]) -> Result<Vec<Spot>, Vec<Finding>> {
     }
 }
 
-fn spot(index: usize, [x, y, elevation]: [f64; 3]) -> Result<Spot, Finding> {
-    let fault = |message: String, remedy: &str| {
-        Err(Finding::fault("spot", message, remedy).under(&format!("/spots/{index}")))
-    };
-    if !(x.is_finite() && y.is_finite() && elevation.is_finite()) {
-        return fault(
-            format!("Spot {} has a figure that is not a number.", index + 1),
+/// One point with its elevation, checked. `name` is what a fault calls it.
+pub(super) fn figures(
+    index: usize,
+    [x, y, elevation]: [f64; 3],
+    name: impl Fn() -> String,
+    place: &str,
+) -> Result<Spot, Finding> {
+    let (message, remedy) = if !(x.is_finite() && y.is_finite() && elevation.is_finite()) {
+        (
+            "has a figure that is not a number.".to_owned(),
             "Give each spot as east, north and elevation, in metres.",
-        );
-    }
-    if x.abs() > COORDINATE_LIMIT || y.abs() > COORDINATE_LIMIT {
-        return fault(
-            format!(
-                "Spot {} lies more than {COORDINATE_LIMIT} m from the site's origin.",
-                index + 1
-            ),
+        )
+    } else if x.abs() > COORDINATE_LIMIT || y.abs() > COORDINATE_LIMIT {
+        (
+            format!("lies more than {COORDINATE_LIMIT} m from the site's origin."),
             "Bring the coordinates to an origin on the lot.",
-        );
-    }
-    if !ELEVATION_RANGE.contains(&elevation) {
-        return fault(
-            format!("Spot {} has an elevation of {elevation} m.", index + 1),
+        )
+    } else if !ELEVATION_RANGE.contains(&elevation) {
+        (
+            format!("has an elevation of {elevation} m."),
             "Elevations are metres between -500 and 9,000.",
-        );
-    }
-    // Adding zero turns a negative zero into a plain one, so that twins compare equal.
-    Ok(Spot {
-        at: Point::new(x + 0.0, y + 0.0),
-        elevation,
-        index,
-    })
+        )
+    } else {
+        // Adding zero turns a negative zero into a plain one, so that twins compare equal.
+        return Ok(Spot {
+            at: Point::new(x + 0.0, y + 0.0),
+            elevation,
+            index,
+        });
+    };
+    Err(Finding::fault("spot", format!("{} {message}", name()), remedy).under(place))
+}
+
+/// An elevation in both systems: the door does not know which one is read.
+pub(super) fn told(elevation: f64) -> String {
+    let [feet, metres] = [System::Feet, System::Metres]
+        .map(|system| show(Measure::Elevation, elevation, system).text);
+    format!("{feet} ({metres})")
 }
 
 /// The fault of two spots at one place that disagree.
@@ -125,10 +131,13 @@ pub(super) fn two_elevations(a: &Spot, b: &Spot) -> Finding {
     .at(second.at.x, second.at.y)
 }
 
-fn too_few(count: usize) -> Finding {
+/// The fault of too few places for a surface.
+pub(super) fn too_few(count: usize) -> Finding {
     Finding::fault(
         "too-few-spots",
-        format!("There are {count} different spots; a surface needs three."),
+        format!(
+            "There are {count} different spots and points of breaklines; a surface needs three."
+        ),
         "Add spots, or give the ground as level or as an even fall.",
     )
     .under("/spots")
@@ -197,13 +206,6 @@ mod tests {
         assert_eq!(check(&spots).unwrap().len(), 3);
         spots[3][2] = 1.5;
         assert_eq!(checks(&spots), [("two-elevations", "/spots/3".to_string())]);
-    }
-
-    #[test]
-    fn two_places_are_too_few() {
-        let spots = [[0.0, 0.0, 1.0], [1.0, 0.0, 1.0], [1.0, 0.0, 1.0]];
-        assert_eq!(checks(&spots), [("too-few-spots", "/spots".to_string())]);
-        assert_eq!(checks(&[]), [("too-few-spots", "/spots".to_string())]);
     }
 
     #[test]

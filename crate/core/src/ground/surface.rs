@@ -1,10 +1,12 @@
 //! The checked ground: a surface that has an elevation everywhere.
 
-use super::door::{elevation_fault, notes, plane_faults};
+use super::breakline;
+use super::door::{elevation_fault, left_out, notes, plane_faults};
 use super::facet::Facet;
+use super::network::{self, Network, Node};
 use super::record::GroundRecord;
 use super::skirt;
-use super::spots::{self, ONE_PLACE, Spot};
+use super::spots::{self, ONE_PLACE};
 use super::tin::{Triangles, triangulate};
 use super::tree::{Bounds, Tree};
 use crate::finding::Finding;
@@ -29,6 +31,7 @@ pub struct Ground {
     facets: Vec<Facet>,
     tree: Tree,
     surveyed: Option<Region>,
+    breaklines: Vec<Vec<Point>>,
 }
 
 impl Ground {
@@ -36,7 +39,7 @@ impl Ground {
     ///
     /// # Errors
     /// Every fault: fewer than 3 spots, figures not finite or out of range, two elevations at
-    /// one place, all spots on one line.
+    /// one place, all spots on one line, breaklines of no length.
     pub fn check(record: &GroundRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
         match record {
             GroundRecord::Level { elevation } => {
@@ -65,16 +68,25 @@ impl Ground {
                     Err(faults)
                 }
             }
-            GroundRecord::Spots { spots, .. } => {
-                // Places are told inside the record: under its variant's name.
-                let under = |found: Vec<Finding>| -> Vec<Finding> {
-                    found.into_iter().map(|f| f.under("/spots")).collect()
-                };
-                from_spots(spots)
-                    .map(|(ground, found)| (ground, under(found)))
-                    .map_err(under)
-            }
+            GroundRecord::Spots { spots, breaklines } => Self::surveyed_by(spots, breaklines),
         }
+    }
+
+    /// The surface through spots and breaklines, each point `[x, y, elevation]` in metres.
+    ///
+    /// # Errors
+    /// As [`Self::check`], placed in the record of spots.
+    pub fn surveyed_by(
+        spots: &[[f64; 3]],
+        breaklines: &[Vec<[f64; 3]>],
+    ) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
+        // Places are told inside the record: under its variant's name.
+        let under = |found: Vec<Finding>| -> Vec<Finding> {
+            found.into_iter().map(|f| f.under("/spots")).collect()
+        };
+        from_spots(spots, breaklines)
+            .map(|(ground, found)| (ground, under(found)))
+            .map_err(under)
     }
 
     /// The ground of one plane through a point, known everywhere.
@@ -103,7 +115,14 @@ impl Ground {
             facets,
             tree,
             surveyed,
+            breaklines: Vec::new(),
         }
+    }
+
+    /// The breaklines as they lie in the surface: through every crossing and every spot on
+    /// them. Each stretch is an edge of the surface (site metres).
+    pub fn breaklines(&self) -> &[Vec<Point>] {
+        &self.breaklines
     }
 
     /// The triangles. Together they cover every point within the coordinate limit.
@@ -163,25 +182,39 @@ impl Ground {
     }
 
     /// The triangles between spots.
-    pub fn surveyed_facets(&self) -> impl Iterator<Item = &Facet> {
+    pub fn surveyed_facets(&self) -> impl Iterator<Item = &Facet> + Clone {
         let any = self.surveyed.is_some();
         self.facets.iter().filter(move |f| any && f.known)
     }
 }
 
-/// The surface of a list of spots.
-fn from_spots(records: &[[f64; 3]]) -> Result<(Ground, Vec<Finding>), Vec<Finding>> {
-    let spots = spots::check(records)?;
-    let points: Vec<Point> = spots.iter().map(|s| s.at).collect();
-    let tin = triangulate(&points, ONE_PLACE);
-    let corner = |i: usize| spots.get(i);
-    let edge: Vec<&Spot> = tin.edge.iter().filter_map(|&i| corner(i)).collect();
+/// The surface of a list of spots and of breaklines.
+fn from_spots(
+    records: &[[f64; 3]],
+    lines: &[Vec<[f64; 3]>],
+) -> Result<(Ground, Vec<Finding>), Vec<Finding>> {
+    let (spots, lines) = match (spots::check(records), breakline::check(lines)) {
+        (Ok(spots), Ok(lines)) => (spots, lines),
+        (spots, lines) => {
+            let found = spots.err().into_iter().chain(lines.err());
+            return Err(found.flatten().collect());
+        }
+    };
+    let (network, cautions) = network::join(&spots, &lines)?;
+    let nodes = &network.nodes;
+    if nodes.len() < 3 {
+        return Err(vec![spots::too_few(nodes.len())]);
+    }
+    let points: Vec<Point> = nodes.iter().map(|s| s.at).collect();
+    let tin = triangulate(&points, &network.edges, ONE_PLACE);
+    let corner = |i: usize| nodes.get(i);
+    let edge: Vec<&Node> = tin.edge.iter().filter_map(|&i| corner(i)).collect();
     let ring = Ring(edge.iter().map(|s| s.at).collect());
     // An area narrower than two spots can be told apart is a line.
     if tin.faces.is_empty() || 2.0 * ring.signed_area() < ONE_PLACE * ring.perimeter() {
         return Err(vec![spots::on_one_line()]);
     }
-    let faults = spots::shortened(disagreeing_neighbours(&spots, &tin));
+    let faults = spots::shortened(disagreeing_neighbours(nodes, &tin));
     if !faults.is_empty() {
         return Err(faults);
     }
@@ -197,18 +230,42 @@ fn from_spots(records: &[[f64; 3]]) -> Result<(Ground, Vec<Finding>), Vec<Findin
             })
         })
         .collect();
-    let findings = notes(&facets, records.len() - spots.len());
+    let mut findings = cautions;
+    findings.extend(left_out(&tin.left_out, &points));
+    findings.extend(notes(&facets, records.len() - spots.len()));
     let edge: Vec<(Point, f64)> = edge.iter().map(|s| (s.at, s.elevation)).collect();
     facets.extend(skirt::skirt(&edge));
-    Ok((Ground::of(facets, Some(Region::from_ring(ring))), findings))
+    let mut ground = Ground::of(facets, Some(Region::from_ring(ring)));
+    ground.breaklines = chains(&network, &tin);
+    Ok((ground, findings))
+}
+
+/// The lines of the network as points; without the rare stretch that was left out.
+fn chains(network: &Network, tin: &Triangles) -> Vec<Vec<Point>> {
+    let mut chains = Vec::with_capacity(network.lines.len());
+    for line in &network.lines {
+        let mut chain: Vec<Point> = Vec::with_capacity(line.len());
+        let mut last = None;
+        for &node in line {
+            let gone = |from: usize| tin.left_out.contains(&[from.min(node), from.max(node)]);
+            if last.is_some_and(gone) {
+                chains.push(core::mem::take(&mut chain));
+            }
+            chain.extend(network.nodes.get(node).map(|n| n.at));
+            last = Some(node);
+        }
+        chains.push(chain);
+    }
+    chains.retain(|chain| chain.len() > 1);
+    chains
 }
 
 /// Spots that stand at one place (the nearest spot is always a neighbour) yet disagree.
-fn disagreeing_neighbours(spots: &[Spot], tin: &Triangles) -> Vec<Finding> {
+fn disagreeing_neighbours(nodes: &[Node], tin: &Triangles) -> Vec<Finding> {
     let mut pairs = Vec::new();
     for &[a, b, c] in &tin.faces {
         for (i, j) in [(a, b), (b, c), (c, a)] {
-            let (Some(p), Some(q)) = (spots.get(i), spots.get(j)) else {
+            let (Some(p), Some(q)) = (nodes.get(i), nodes.get(j)) else {
                 continue;
             };
             let near = p.at.distance(q.at) < ONE_PLACE;
@@ -220,9 +277,11 @@ fn disagreeing_neighbours(spots: &[Spot], tin: &Triangles) -> Vec<Finding> {
     // An inner edge is met from both sides.
     pairs.sort_unstable();
     pairs.dedup();
+    // Points of lines were drawn to the spots so near to them: only spots are left.
+    let spot = |i: usize| nodes.get(i).and_then(Node::as_spot);
     pairs
         .into_iter()
-        .filter_map(|(i, j)| Some(spots::two_elevations(spots.get(i)?, spots.get(j)?)))
+        .filter_map(|(i, j)| Some(spots::two_elevations(&spot(i)?, &spot(j)?)))
         .collect()
 }
 

@@ -1,6 +1,11 @@
-//! Spots joined into triangles. The only module that names the `spade` crate.
+//! Spots joined into triangles, with edges that have to be there. The only module that names
+//! the `spade` crate.
+//!
+//! One kind of triangulation serves both: without forced edges a constrained Delaunay
+//! triangulation is the Delaunay triangulation, and the crate's code is there once.
 
-use spade::{DelaunayTriangulation, HasPosition, Point2, Triangulation};
+use spade::handles::FixedVertexHandle;
+use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use crate::geom::Point;
 
@@ -12,6 +17,8 @@ pub(super) struct Triangles {
     /// The edge of the surveyed area, counter-clockwise: the convex hull, drawn in to the
     /// points that lie within `sliver` metres of its edges.
     pub edge: Vec<usize>,
+    /// The forced edges that were left out because they cross one taken before.
+    pub left_out: Vec<[usize; 2]>,
 }
 
 /// A point that remembers its index: bulk loading reorders.
@@ -31,13 +38,15 @@ impl HasPosition for Tagged {
 /// Coordinates nearer to zero than this count as zero: spade refuses numbers below 2^-142.
 const NEARLY_ZERO: f64 = 1e-30;
 
-/// The Delaunay triangulation of distinct points.
+/// The Delaunay triangulation of distinct points, in which every pair of `forced` is joined by
+/// an edge (or by a row of edges, through points that lie exactly between the two).
 ///
-/// A triangle on the hull that is less than `sliver` metres high is left out: spots along a
-/// straight line are never quite straight, and between them and the hull lies no ground.
-/// Empty when there are fewer than three points or all lie on one line, or when a coordinate
-/// is not finite (the door has seen to that before).
-pub(super) fn triangulate(points: &[Point], sliver: f64) -> Triangles {
+/// Forced edges may meet at their ends alone; one that crosses an earlier one is left out and
+/// told, never forced. A triangle on the hull that is less than `sliver` metres high is left
+/// out: spots along a straight line are never quite straight, and between them and the hull
+/// lies no ground. Empty when there are fewer than three points or all lie on one line, or
+/// when a coordinate is not finite (the door has seen to that before).
+pub(super) fn triangulate(points: &[Point], forced: &[[usize; 2]], sliver: f64) -> Triangles {
     let snap = |c: f64| if c.abs() < NEARLY_ZERO { 0.0 } else { c };
     let tagged = points
         .iter()
@@ -47,9 +56,10 @@ pub(super) fn triangulate(points: &[Point], sliver: f64) -> Triangles {
             index,
         })
         .collect();
-    let Ok(tin) = DelaunayTriangulation::<Tagged>::bulk_load(tagged) else {
+    let Ok(mut tin) = ConstrainedDelaunayTriangulation::<Tagged>::bulk_load(tagged) else {
         return Triangles::default();
     };
+    let refused = force(&mut tin, points.len(), forced);
     if tin.num_inner_faces() == 0 {
         return Triangles::default();
     }
@@ -64,7 +74,9 @@ pub(super) fn triangulate(points: &[Point], sliver: f64) -> Triangles {
     // The stack ends with the next edge to walk: the last of the clockwise hull.
     while let Some(next) = open.pop() {
         let apex = next.opposite_vertex().map(|v| *v.data());
-        let apex = apex.filter(|apex| !on_edge.get(apex.index).copied().unwrap_or(true));
+        let apex = apex.filter(|apex| {
+            !next.is_constraint_edge() && !on_edge.get(apex.index).copied().unwrap_or(true)
+        });
         match apex.filter(|apex| is_sliver(next, apex.at, sliver)) {
             Some(apex) => {
                 mark(&mut on_edge, apex.index);
@@ -79,11 +91,43 @@ pub(super) fn triangulate(points: &[Point], sliver: f64) -> Triangles {
         .filter(|face| !left_out.get(face.index()).copied().unwrap_or(false))
         .map(|face| face.vertices().map(|v| v.data().index))
         .collect();
-    Triangles { faces, edge }
+    Triangles {
+        faces,
+        edge,
+        left_out: refused,
+    }
+}
+
+/// Forces every edge into the triangulation that crosses none forced before; gives the others.
+fn force(
+    tin: &mut ConstrainedDelaunayTriangulation<Tagged>,
+    count: usize,
+    forced: &[[usize; 2]],
+) -> Vec<[usize; 2]> {
+    if forced.is_empty() {
+        return Vec::new();
+    }
+    let mut handles: Vec<Option<FixedVertexHandle>> = vec![None; count];
+    for vertex in tin.vertices() {
+        if let Some(handle) = handles.get_mut(vertex.data().index) {
+            *handle = Some(vertex.fix());
+        }
+    }
+    let handle = |i: usize| handles.get(i).copied().flatten();
+    let mut refused = Vec::new();
+    for &[a, b] in forced {
+        match (handle(a), handle(b)) {
+            (Some(from), Some(to)) if from != to && tin.can_add_constraint(from, to) => {
+                tin.add_constraint(from, to);
+            }
+            _ => refused.push([a, b]),
+        }
+    }
+    refused
 }
 
 /// An edge of the boundary, walked counter-clockwise, with the triangle to its left.
-type Edge<'a> = spade::handles::DirectedEdgeHandle<'a, Tagged, (), (), ()>;
+type Edge<'a> = spade::handles::DirectedEdgeHandle<'a, Tagged, (), spade::CdtEdge<()>, ()>;
 
 fn mark(marks: &mut [bool], index: usize) {
     if let Some(mark) = marks.get_mut(index) {
@@ -116,7 +160,7 @@ mod tests {
     #[test]
     fn a_square_with_a_middle_gives_four_triangles_round_one_hull() {
         let points = points(&[(0.0, 0.0), (2.0, 0.0), (2.0, 2.0), (0.0, 2.0), (1.0, 1.0)]);
-        let tin = triangulate(&points, 0.001);
+        let tin = triangulate(&points, &[], 0.001);
         assert_eq!(tin.faces.len(), 4);
         assert!(tin.faces.iter().all(|f| area(&points, f) > 0.0));
         assert!(tin.faces.iter().all(|f| f.contains(&4)));
@@ -134,24 +178,39 @@ mod tests {
             (9.0, 6.0),
             (4.0, 7.0),
         ]);
-        let tin = triangulate(&points, 0.001);
+        let tin = triangulate(&points, &[], 0.001);
         assert_eq!(tin.edge.len(), 6);
         let faces: f64 = tin.faces.iter().map(|f| area(&points, f)).sum();
         assert!((area(&points, &tin.edge) - faces).abs() < 1e-12);
-        assert_eq!(triangulate(&points, 1e-9).edge.len(), 4);
+        assert_eq!(triangulate(&points, &[], 1e-9).edge.len(), 4);
     }
 
     #[test]
     fn a_line_and_a_pair_give_nothing() {
         let line: Vec<Point> = (0..9).map(|i| Point::new(f64::from(i), 1.0)).collect();
-        assert!(triangulate(&line, 0.001).faces.is_empty());
-        assert!(triangulate(&line[..2], 0.001).faces.is_empty());
-        assert!(triangulate(&[], 0.001).faces.is_empty());
+        assert!(triangulate(&line, &[], 0.001).faces.is_empty());
+        assert!(triangulate(&line[..2], &[], 0.001).faces.is_empty());
+        assert!(triangulate(&[], &[], 0.001).faces.is_empty());
     }
 
     #[test]
     fn a_coordinate_next_to_nothing_is_taken_as_zero() {
         let points = points(&[(1e-200, 0.0), (2.0, -1e-60), (0.0, 2.0)]);
-        assert_eq!(triangulate(&points, 0.001).faces.len(), 1);
+        assert_eq!(triangulate(&points, &[], 0.001).faces.len(), 1);
+    }
+
+    #[test]
+    fn a_forced_edge_is_there_and_one_that_crosses_it_is_not() {
+        // A flat kite: without force its short diagonal is the edge.
+        let points = points(&[(0.0, 0.0), (5.0, -1.0), (10.0, 0.0), (5.0, 1.0)]);
+        let has =
+            |tin: &Triangles, a, b| tin.faces.iter().any(|f| f.contains(&a) && f.contains(&b));
+        let free = triangulate(&points, &[], 0.001);
+        assert!(has(&free, 1, 3) && !has(&free, 0, 2));
+        let forced = triangulate(&points, &[[0, 2], [1, 3]], 0.001);
+        assert!(has(&forced, 0, 2) && !has(&forced, 1, 3));
+        assert_eq!(forced.left_out, [[1, 3]]);
+        let sum: f64 = forced.faces.iter().map(|f| area(&points, f)).sum();
+        assert!((sum - 10.0).abs() < 1e-12);
     }
 }
