@@ -2,6 +2,7 @@
 
 use batterboard_core::geom::{Point, Vector};
 use batterboard_core::ground::{Ground, GroundRecord};
+use batterboard_core::math;
 use proptest::prelude::*;
 
 fn spots() -> impl Strategy<Value = Vec<[f64; 3]>> {
@@ -229,7 +230,7 @@ proptest! {
         paths in plan_lines(0..7_i32),
         turn in 0.0..6.3_f64,
     ) {
-        let (sin, cos) = (turn.sin(), turn.cos());
+        let (sin, cos) = (math::sin(turn), math::cos(turn));
         let raise = |&(i, j): &(i32, i32)| {
             let (u, v) = (3.1 * f64::from(i), 3.1 * f64::from(j));
             let (x, y) = (u * cos - v * sin, u * sin + v * cos);
