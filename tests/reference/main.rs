@@ -24,6 +24,7 @@ mod shell;
 mod soil;
 mod takeoff;
 mod units;
+mod yard;
 
 /// Asserts that two figures agree within a tolerance, and says by how much they do not.
 #[track_caller]

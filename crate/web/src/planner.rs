@@ -148,7 +148,7 @@ impl Planner {
     pub fn feature_at(&self, x: f64, y: f64, reach: f64) -> Option<String> {
         self.session
             .feature_at(Point::new(x, y), reach)
-            .map(str::to_owned)
+            .map(|feature| feature.label().to_owned())
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.

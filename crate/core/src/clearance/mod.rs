@@ -68,6 +68,13 @@ pub enum Subject {
     Side(usize),
     /// A feature, by index in `Site::features`.
     Feature(usize),
+    /// A part of a feature: a door, a gate, a tree's trunk.
+    Part {
+        /// The feature, by index in `Site::features`.
+        feature: usize,
+        /// The part, in the order of the checked feature's parts.
+        part: usize,
+    },
 }
 
 /// The work as it stands on the site: what rules measure from.
@@ -172,9 +179,18 @@ fn targets<'a>(
     let features = site.features().iter();
     let features = features.filter(move |f| to == MeasuredTo::Feature { kind: f.kind });
     let label = |index: usize| site.site().features.get(index).map_or("", |f| f.label());
+    let parts = site.features().iter().flat_map(move |f| {
+        let parts = f.parts.iter().enumerate();
+        let named = parts.filter(move |(_, p)| to == MeasuredTo::Part { part: p.part });
+        named.map(|(part, p)| {
+            let feature = f.index;
+            (Subject::Part { feature, part }, p.name.as_str())
+        })
+    });
     sides
         .map(|(i, side)| (Subject::Side(i), side.label.as_str()))
         .chain(features.map(move |f| (Subject::Feature(f.index), label(f.index))))
+        .chain(parts)
 }
 
 /// Measures one figure of the work to one subject.
@@ -185,6 +201,10 @@ fn apart(site: &CheckedSite, area: &Region, subject: Subject) -> Option<Nearest>
         Subject::Feature(i) => {
             let feature = site.features().iter().find(|f| f.index == i)?;
             nearest(Figure::Area(area), feature.shape.figure())
+        }
+        Subject::Part { feature, part } => {
+            let feature = site.features().iter().find(|f| f.index == feature)?;
+            nearest(Figure::Area(area), feature.parts.get(part)?.figure())
         }
     }
 }

@@ -5,6 +5,7 @@
 //! lines), which stays the same while the shell moves, and the [`work`] on top of it.
 
 mod backdrop;
+mod feature;
 mod scale_bar;
 mod setback;
 mod work;
@@ -15,7 +16,7 @@ pub use work::{Focus, work};
 
 use crate::geom::{Point, Region, Segment};
 use crate::math::{TURN, wrap_turn};
-use crate::site::{FeatureKind, Utility};
+use crate::site::{CheckedFeature, CheckedSite, FeatureKind, Utility};
 
 /// What a thing on the plan is; sets how it is inked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,6 +33,18 @@ pub enum Layer {
     Hatch(FeatureKind),
     /// A buried line, by what runs in it.
     Buried(Option<Utility>),
+    /// A letter on a buried line, by what runs in it.
+    Mark(Option<Utility>),
+    /// A letter on an overhead line.
+    OverheadMark,
+    /// The clear way through a wall or a fence.
+    Gap,
+    /// The leaf of a door or a gate, and the way it swings.
+    Swing,
+    /// The trunk of a tree.
+    Trunk,
+    /// The ring round a tree that is to stay undisturbed.
+    Protection,
     /// A spot elevation.
     Spot,
     /// The land that the dig opens.
@@ -172,6 +185,14 @@ impl Drawing {
             )
         }))
     }
+}
+
+/// The features that are not hidden. Hiding is a matter of the drawing alone: whatever is
+/// hidden is measured and told of as ever.
+fn shown(site: &CheckedSite) -> impl Iterator<Item = &CheckedFeature> {
+    let records = &site.site().features;
+    let features = site.features().iter();
+    features.filter(|f| records.get(f.index).is_some_and(|record| !record.hidden))
 }
 
 fn points_of(item: &Item) -> Vec<Point> {

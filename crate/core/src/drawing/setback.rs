@@ -3,11 +3,12 @@
 //! They only draw; distances decide (see `clearance`). Each is the edge of the land within
 //! the rule's distance of its target, as far as that edge lies inside the lot.
 
-use super::{Drawing, Layer};
+use super::{Drawing, Layer, shown};
+use crate::geom::distance::Figure;
 use crate::geom::offset::{widen, widen_chain};
 use crate::geom::{Point, Region, Ring, Vector, boolean};
 use crate::math::TURN;
-use crate::site::{CheckedShape, CheckedSite, MeasuredTo, Rule};
+use crate::site::{CheckedSite, MeasuredTo, Rule};
 use crate::units::{Measure, show};
 
 /// Chord error of setback lines, metres: drawn at a pixel's width or more.
@@ -33,19 +34,28 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
                 }
             }
             MeasuredTo::Feature { kind } => {
-                for feature in site.features().iter().filter(|f| f.kind == kind) {
-                    let near = match &feature.shape {
-                        CheckedShape::Area(_, region) => widen(region, rule.distance, TOLERANCE),
-                        CheckedShape::Track(_, chain) => {
-                            widen_chain(chain, rule.distance, TOLERANCE)
-                        }
-                    };
-                    drawing.lines(Layer::Setback, edges_inside(site, &near));
+                for feature in shown(site).filter(|f| f.kind == kind) {
+                    round(drawing, site, feature.shape.figure(), rule.distance);
                 }
             }
-            MeasuredTo::Part { .. } => {}
+            MeasuredTo::Part { part } => {
+                for place in shown(site).flat_map(|f| &f.parts) {
+                    if place.part == part {
+                        round(drawing, site, place.figure(), rule.distance);
+                    }
+                }
+            }
         }
     }
+}
+
+/// The line round something on the lot.
+fn round(drawing: &mut Drawing, site: &CheckedSite, figure: Figure<'_>, distance: f64) {
+    let near = match figure {
+        Figure::Area(region) => widen(region, distance, TOLERANCE),
+        Figure::Chain(chain) => widen_chain(chain, distance, TOLERANCE),
+    };
+    drawing.lines(Layer::Setback, edges_inside(site, &near));
 }
 
 /// The edges of a region as far as they lie inside the lot.

@@ -1,6 +1,9 @@
 //! A stretch of a chain round one of its points: a door in a wall, a gate in a fence.
 
-use super::point::Point;
+use super::point::{Point, Vector};
+
+/// The most marks of one chain: more would be a smear, and stand for a spacing nobody meant.
+const MOST_MARKS: f64 = 2000.0;
 
 /// A stretch of a chain.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,6 +59,27 @@ pub fn on_chain(points: &[Point], closed: bool, at: Point, width: f64) -> Option
     })
 }
 
+/// Places evenly along a chain, about `spacing` metres apart and at least one, none of them at
+/// an end; each with the unit direction of travel there.
+pub fn marks(chain: &[Point], spacing: f64) -> Vec<(Point, Vector)> {
+    let length: f64 = edges(chain).map(|(a, b)| a.distance(b)).sum();
+    let count = (length / spacing).round().clamp(1.0, MOST_MARKS);
+    let step = length / count;
+    let (mut marks, mut next, mut station) = (Vec::new(), step / 2.0, 0.0);
+    for (a, b) in edges(chain) {
+        let Some(along) = (b - a).unit() else {
+            continue;
+        };
+        let end = station + a.distance(b);
+        while next <= end {
+            marks.push((a + along * (next - station), along));
+            next += step;
+        }
+        station = end;
+    }
+    marks
+}
+
 fn edges(chain: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     let ends = chain.iter().zip(chain.iter().skip(1));
     ends.filter(|(a, b)| a != b).map(|(a, b)| (*a, *b))
@@ -105,6 +129,15 @@ mod tests {
         assert_eq!(corner.points[1], Point::new(0.0, 0.0));
         let at_end = on_chain(&SQUARE, true, Point::new(0.0, 0.5), 3.0).unwrap();
         assert!((length(&at_end.points) - 3.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn marks_are_even() {
+        let at: Vec<Point> = marks(&SQUARE, 9.0).into_iter().map(|m| m.0).collect();
+        let expected = [(5.0, 0.0), (10.0, 5.0), (5.0, 10.0)];
+        assert_eq!(at, expected.map(|p| Point::new(p.0, p.1)));
+        assert_eq!(marks(&SQUARE, 1e9).len(), 1);
+        assert!(marks(&SQUARE[..1], 1.0).is_empty() && marks(&[], 1.0).is_empty());
     }
 
     #[test]

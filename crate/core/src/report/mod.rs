@@ -12,6 +12,7 @@ mod placed;
 mod table;
 mod text;
 mod workings;
+mod yard;
 
 use serde::Serialize;
 
@@ -19,6 +20,7 @@ pub use figure::Figure;
 pub use lot::{LotFigures, SideFigures};
 pub use placed::ShellFigures;
 pub use workings::{InputShown, Workings};
+pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
 use crate::clearance::{Clearance, Subject};
 use crate::finding::{Caveat, Finding, gravest_first};
@@ -52,6 +54,8 @@ pub struct Report {
     pub findings: Vec<Finding>,
     /// The lot.
     pub lot: LotFigures,
+    /// What stands on and under it.
+    pub yard: Vec<FeatureFigures>,
     /// The shell and where it stands, once placed.
     pub shell: Option<ShellFigures>,
     /// Every clearance, least room first.
@@ -105,6 +109,7 @@ impl Report {
             units: system,
             shortfalls: results.shortfalls(),
             findings: gravest_first(&results.findings),
+            yard: yard::of(site, system),
             lot: LotFigures::of(&site.lot().lot, system),
             shell: site
                 .placed_shell()

@@ -2,8 +2,9 @@
 //! with their working, and what else was noticed.
 
 use super::table::{Lean, WIDTH, columns, wrapped};
-use super::{ClearanceFigures, Figure, Report, Workings};
+use super::{ClearanceFigures, FeatureFigures, Figure, Report, Workings};
 use crate::finding::{Caveat, Finding, Severity};
+use crate::site::FactKind;
 use crate::takeoff::Group;
 
 /// The whole report.
@@ -15,6 +16,10 @@ pub(super) fn of(report: &Report) -> String {
     findings(&cautions, &mut out);
     heading("Lot", &mut out);
     lot(report, &mut out);
+    if !report.yard.is_empty() {
+        heading("On and under the lot", &mut out);
+        yard(&report.yard, &mut out);
+    }
     if report.shell.is_some() {
         heading("Shell", &mut out);
         shell(report, &mut out);
@@ -138,6 +143,42 @@ fn lot(report: &Report, out: &mut String) {
             .map(|(label, text)| (label.as_str(), text.clone())),
     );
     pairs(&lines, out);
+}
+
+fn yard(features: &[FeatureFigures], out: &mut String) {
+    for feature in features {
+        let mut head = feature.label.clone();
+        if feature.label != feature.kind.words() {
+            head.extend([" (", feature.kind.words(), ")"]);
+        }
+        head.extend([", ", &feature.size.both()]);
+        if feature.hidden {
+            head.push_str("; HIDDEN on the plan, counted in every clearance");
+        }
+        out.extend(["  ", wrapped(&head, 4).trim_start(), "\n"]);
+        let mut line = |name: &str, text: &str| {
+            let text = wrapped(&format!("{name}: {text}"), 6);
+            out.extend(["    ", text.trim_start(), "\n"]);
+        };
+        for fact in &feature.facts {
+            match (&fact.figure, fact.words) {
+                (Some(figure), _) => line(fact.label, &figure.both()),
+                (None, Some(words)) => line(fact.label, words),
+                (None, None) => {}
+            }
+        }
+        let opens = FactKind::Openings.form(feature.kind).label;
+        for opening in &feature.openings {
+            let width = opening.width.both();
+            match opening.name.as_str() {
+                "" => line(opens, &width),
+                name => line(opens, &format!("{name}, {width}")),
+            }
+        }
+        if !feature.note.is_empty() {
+            line("Note", &feature.note);
+        }
+    }
 }
 
 fn shell(report: &Report, out: &mut String) {

@@ -12,10 +12,12 @@ mod reach;
 mod standing;
 #[cfg(test)]
 mod tests;
+mod yard;
 
 use std::sync::Arc;
 
 pub use cache::{Cache, ShellRings};
+pub use yard::CRANE_NEAR_LINE;
 
 use crate::clearance::{self, Clearance, WorkFigures};
 use crate::dig::{Dig, excavate};
@@ -76,6 +78,7 @@ impl Results {
         }
         let overreaches = reach::beyond(site, &work);
         findings.extend(overreaches.iter().cloned());
+        findings.extend(yard::findings(site, &work));
         findings.extend(standing::cautions(site));
         findings.extend(taken.findings);
         findings.extend(site.findings().iter().cloned());

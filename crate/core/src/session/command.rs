@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::snap;
+use super::{follow, snap};
 use crate::exchange;
 use crate::finding::Finding;
 use crate::geom::{Point, Vector};
@@ -163,7 +163,10 @@ impl Command {
             Self::SetWorks(works) => site.works = works,
             Self::SetRules(rules) => site.rules = Arc::new(rules),
             Self::SetGround(ground) => site.ground = Arc::new(ground),
-            Self::SetLot(lot) => site.lot = Arc::new(lot),
+            Self::SetLot(lot) => {
+                site.lot = Arc::new(lot);
+                follow::courses(site, before);
+            }
             Self::SetFeatures(features) => site.features = Arc::new(features),
             Self::SetEquipment(pad) => site.equipment = pad,
             Self::SetDisplay(system) => site.display = system,

@@ -3,7 +3,7 @@
 use super::snap::{self, Snap};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Vector};
-use crate::site::{CheckedSite, EquipmentPad, Placement, Site};
+use crate::site::{CheckedSite, EquipmentPad, Feature, Placement, Site};
 
 /// How far outside the rim the turning handle stands on the screen, pixels: clear of the
 /// finger that drags the shell.
@@ -57,14 +57,13 @@ pub(super) fn held_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> 
     touches(&pad, at, reach).then_some(Held::Equipment)
 }
 
-/// The name of the feature at a place; the last drawn wins.
-pub(super) fn feature_at(site: &CheckedSite, at: Point, reach: f64) -> Option<&str> {
-    let found = site
-        .features()
-        .iter()
-        .rev()
-        .find(|f| within(f.shape.figure(), at, reach))?;
-    site.site().features.get(found.index).map(|f| f.label())
+/// The feature at a place, of those that are drawn; the last drawn wins.
+pub(super) fn feature_at(site: &CheckedSite, at: Point, reach: f64) -> Option<&Feature> {
+    let records = &site.site().features;
+    let drawn = site.features().iter().rev();
+    let mut drawn = drawn.filter_map(|f| Some((f, records.get(f.index)?)));
+    let found = drawn.find(|(f, record)| !record.hidden && within(f.shape.figure(), at, reach));
+    found.map(|(_, record)| record)
 }
 
 /// Whether a point is inside a region or within `reach` of its boundary.

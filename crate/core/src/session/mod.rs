@@ -5,6 +5,7 @@
 //! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
 
 pub mod command;
+mod follow;
 mod hand;
 mod history;
 pub mod ledger;
@@ -19,7 +20,7 @@ use crate::exchange::{self, Unknown};
 use crate::finding::{Finding, any_fault};
 use crate::geom::Point;
 use crate::results::{Cache, Results};
-use crate::site::{CheckedSite, Site, starter};
+use crate::site::{CheckedSite, Feature, Site, starter};
 use history::{History, Label};
 
 /// An open site with its history and its results.
@@ -171,8 +172,8 @@ impl Session {
         Some(held)
     }
 
-    /// The name of the feature within `reach` metres of a place; the last drawn wins.
-    pub fn feature_at(&self, at: Point, reach: f64) -> Option<&str> {
+    /// The feature within `reach` metres of a place, of those that are drawn; the last drawn wins.
+    pub fn feature_at(&self, at: Point, reach: f64) -> Option<&Feature> {
         hand::feature_at(&self.site, at, reach)
     }
 

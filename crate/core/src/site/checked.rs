@@ -5,57 +5,17 @@
 
 use std::sync::Arc;
 
-use super::feature::{FeatureKind, ShapeRecord};
+use super::feature::{Feature, ShapeRecord};
 use super::placement::{Placement, ShellChoice};
+use super::shape::{CheckedFeature, check_features};
 use super::{Site, limits, numbers};
 use crate::finding::{Finding, any_fault};
-use crate::geom::distance::Figure;
-use crate::geom::flatten::{ChordSide, flatten, flatten_track};
-use crate::geom::{
-    DRAWING_TOLERANCE, Outline, Point, Region, Ring, Segment, Track, Vector, Vertex,
-};
+use crate::geom::flatten::{ChordSide, flatten};
+use crate::geom::{DRAWING_TOLERANCE, Point, Region, Ring, Vector};
 use crate::ground::Ground;
 use crate::lot::Lot;
 use crate::math::TURN;
 use crate::shell::{Shell, catalogue};
-
-/// A feature with a checked shape, flattened for distances (`DRAWING_TOLERANCE`).
-#[derive(Debug, Clone, PartialEq)]
-pub struct CheckedFeature {
-    /// Its index in the site's list.
-    pub index: usize,
-    /// What it is.
-    pub kind: FeatureKind,
-    /// Its shape.
-    pub shape: CheckedShape,
-}
-
-/// A checked shape.
-#[derive(Debug, Clone, PartialEq)]
-pub enum CheckedShape {
-    /// An area: its path and the same flattened.
-    Area(Outline, Region),
-    /// An open path and the same flattened.
-    Track(Track, Vec<Point>),
-}
-
-impl CheckedShape {
-    /// The shape as distances take it.
-    pub fn figure(&self) -> Figure<'_> {
-        match self {
-            Self::Area(_, region) => Figure::Area(region),
-            Self::Track(_, chain) => Figure::Chain(chain),
-        }
-    }
-
-    /// The stretches of its boundary or of its course.
-    pub fn segments(&self) -> Vec<Segment> {
-        match self {
-            Self::Area(outline, _) => outline.segments().collect(),
-            Self::Track(track, _) => track.segments().collect(),
-        }
-    }
-}
 
 /// The lot with its boundary flattened for distances.
 #[derive(Debug, Clone, PartialEq)]
@@ -117,9 +77,12 @@ impl CheckedSite {
             Some(p) => Ok(p.lot.clone()),
             None => part(check_lot(&site), "/lot"),
         };
-        let features = match same(|a, b| Arc::ptr_eq(&a.features, &b.features)) {
+        let features = match same(same_features) {
             Some(p) => Ok(p.features.clone()),
-            None => part(check_features(&site), "/features"),
+            None => {
+                let lot = lot.as_ref().ok().map(|lot| lot.value.as_ref());
+                part(check_features(&site.features, lot), "/features")
+            }
         };
         let ground = match same(|a, b| Arc::ptr_eq(&a.ground, &b.ground)) {
             Some(p) => Ok(p.ground.clone()),
@@ -204,6 +167,14 @@ impl CheckedSite {
     }
 }
 
+/// Whether the features of two sites are checked alike: the same ones, on the same lot where
+/// one of them follows it.
+fn same_features(a: &Site, b: &Site) -> bool {
+    let follows = |f: &Feature| matches!(f.shape, ShapeRecord::Along { .. });
+    Arc::ptr_eq(&a.features, &b.features)
+        && (Arc::ptr_eq(&a.lot, &b.lot) || !b.features.iter().any(follows))
+}
+
 /// Moves a part's findings to where they belong.
 fn keep<T>(
     checked: Checked<T>,
@@ -242,94 +213,6 @@ fn check_lot(site: &Site) -> Result<(CheckedLot, Vec<Finding>), Vec<Finding>> {
         },
         findings,
     ))
-}
-
-fn check_features(site: &Site) -> Result<(Vec<CheckedFeature>, Vec<Finding>), Vec<Finding>> {
-    let mut features = Vec::new();
-    let mut faults = Vec::new();
-    for (index, feature) in site.features.iter().enumerate() {
-        let twin = site.features.iter().take(index).any(|f| f.id == feature.id);
-        if twin || feature.id.is_empty() {
-            faults.push(
-                Finding::fault(
-                    "feature-id",
-                    format!("The feature id \"{}\" is empty or used twice.", feature.id),
-                    "Give every feature an id of its own.",
-                )
-                .under(&format!("/{index}/id")),
-            );
-        }
-        match check_shape(&feature.shape) {
-            Ok(shape) => features.push(CheckedFeature {
-                index,
-                kind: feature.kind,
-                shape,
-            }),
-            Err(found) => {
-                faults.extend(
-                    found
-                        .into_iter()
-                        .map(|f| f.under(&format!("/{index}/shape"))),
-                );
-            }
-        }
-    }
-    if faults.is_empty() {
-        Ok((features, Vec::new()))
-    } else {
-        Err(faults)
-    }
-}
-
-/// Checks one shape; faults are placed inside the shape.
-///
-/// # Errors
-/// Every fault of its path.
-pub fn check_shape(shape: &ShapeRecord) -> Result<CheckedShape, Vec<Finding>> {
-    let area = |vertices: Vec<Vertex>| {
-        let outline = Outline::check(vertices)?;
-        let ring = flatten(&outline, DRAWING_TOLERANCE, ChordSide::Inscribed);
-        Ok(CheckedShape::Area(outline, Region::from_ring(ring)))
-    };
-    let under = |place: &'static str| {
-        move |found: Vec<Finding>| -> Vec<Finding> {
-            found.into_iter().map(|f| f.under(place)).collect()
-        }
-    };
-    match shape {
-        ShapeRecord::Area(path) => area(path.vertices()).map_err(under("/area")),
-        ShapeRecord::Track(path) => {
-            let track = Track::check(path.vertices()).map_err(under("/track"))?;
-            let chain = flatten_track(&track, DRAWING_TOLERANCE);
-            Ok(CheckedShape::Track(track, chain))
-        }
-        // Their geometry follows with the features that need it.
-        ShapeRecord::Strip { .. } | ShapeRecord::Along { .. } | ShapeRecord::Compound(_) => {
-            Err(vec![Finding::fault(
-                "shape-kind",
-                "This build does not draw bands and compound shapes yet.",
-                "Give an area, a track or a disc.",
-            )])
-        }
-        ShapeRecord::Disc { at, radius } => {
-            if !(radius.is_finite() && (0.01..=1000.0).contains(radius)) {
-                return Err(vec![
-                    Finding::fault(
-                        "radius",
-                        "The radius of a disc must lie between 0.01 m and 1,000 m.",
-                        "Give the distance from the centre to the edge.",
-                    )
-                    .under("/disc/radius"),
-                ]);
-            }
-            // Two half circles.
-            area(vec![
-                Vertex::arc(at.x - radius, at.y, 1.0),
-                Vertex::arc(at.x + radius, at.y, 1.0),
-            ])
-            .map_err(under("/disc"))
-        }
-    }
 }
 
 fn check_shell(placement: &Placement) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {

@@ -51,19 +51,36 @@ impl Facts {
         *self == Self::default()
     }
 
+    /// The figure of a fact, SI, where it is told and is a figure.
+    pub fn figure(&self, fact: FactKind) -> Option<f64> {
+        match fact {
+            FactKind::FinishedFloor => self.finished_floor,
+            FactKind::FootingDepth => self.footing_depth,
+            FactKind::Height => self.height,
+            FactKind::Depth => self.depth,
+            FactKind::Trunk => self.trunk,
+            FactKind::Protection => self.protection,
+            FactKind::Utility | FactKind::LineClass | FactKind::KnownFrom | FactKind::Openings => {
+                None
+            }
+        }
+    }
+
+    /// The words of a fact, where it is told and is a choice.
+    pub fn words(&self, fact: FactKind) -> Option<&'static str> {
+        match fact {
+            FactKind::Utility => self.utility.map(Utility::words),
+            FactKind::LineClass => self.line_class.map(LineClass::words),
+            FactKind::KnownFrom => self.known_from.map(KnownFrom::words),
+            _ => None,
+        }
+    }
+
     /// The facts that are told here.
     pub fn told(&self) -> impl Iterator<Item = FactKind> + '_ {
-        FactKind::ALL.into_iter().filter(|kind| match kind {
-            FactKind::FinishedFloor => self.finished_floor.is_some(),
-            FactKind::FootingDepth => self.footing_depth.is_some(),
-            FactKind::Height => self.height.is_some(),
-            FactKind::Depth => self.depth.is_some(),
-            FactKind::Trunk => self.trunk.is_some(),
-            FactKind::Protection => self.protection.is_some(),
-            FactKind::Utility => self.utility.is_some(),
-            FactKind::LineClass => self.line_class.is_some(),
-            FactKind::KnownFrom => self.known_from.is_some(),
-            FactKind::Openings => !self.openings.is_empty(),
+        FactKind::ALL.into_iter().filter(|fact| {
+            let opens = *fact == FactKind::Openings && !self.openings.is_empty();
+            opens || self.figure(*fact).is_some() || self.words(*fact).is_some()
         })
     }
 }
@@ -98,6 +115,39 @@ pub enum Utility {
     Sewer,
 }
 
+impl Utility {
+    /// What runs in the line, in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Electric => "electric",
+            Self::Gas => "gas, oil or steam",
+            Self::Communication => "communication",
+            Self::Water => "drinking water",
+            Self::Reclaimed => "reclaimed water or irrigation",
+            Self::Sewer => "sewer or drain",
+        }
+    }
+
+    /// The letter that the plan writes along the line: our own, so that no line is told by its
+    /// colour alone.
+    pub fn letter(self) -> &'static str {
+        match self {
+            Self::Electric => "E",
+            Self::Gas => "G",
+            Self::Communication => "C",
+            Self::Water => "W",
+            Self::Reclaimed => "R",
+            Self::Sewer => "S",
+        }
+    }
+
+    /// Whether such lines are often the owner's own, which locating services do not mark
+    /// (common practice, no source).
+    pub fn often_private(self) -> bool {
+        matches!(self, Self::Water | Self::Reclaimed | Self::Sewer)
+    }
+}
+
 /// What an overhead line carries.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -114,6 +164,18 @@ pub enum LineClass {
     Over15Kv,
 }
 
+impl LineClass {
+    /// What the line carries, in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Communication => "communication",
+            Self::Service => "insulated service, to 750 V to ground",
+            Self::UpTo15Kv => "power, to 15 kV",
+            Self::Over15Kv => "power, over 15 kV",
+        }
+    }
+}
+
 /// How the place of a thing is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -124,6 +186,23 @@ pub enum KnownFrom {
     Drawing,
     /// Somebody remembers it.
     Memory,
+}
+
+impl KnownFrom {
+    /// How it is known, in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Marked => "marks on the site",
+            Self::Drawing => "a drawing",
+            Self::Memory => "memory",
+        }
+    }
+}
+
+/// The radius round a tree that is usually kept undisturbed, metres, for a trunk of this
+/// diameter, metres: a foot to the inch, twelve times the diameter (common practice, no source).
+pub fn usual_protection(trunk: f64) -> f64 {
+    12.0 * trunk
 }
 
 /// One of the facts, by name.
@@ -189,6 +268,22 @@ impl FactKind {
             K::Driveway | K::Walk | K::Easement | K::Equipment | K::Watercourse | K::StreetEdge => {
                 &[]
             }
+        }
+    }
+
+    /// The member of [`Facts`] that holds it, as files spell it.
+    pub fn member(self) -> &'static str {
+        match self {
+            Self::FinishedFloor => "finished_floor",
+            Self::FootingDepth => "footing_depth",
+            Self::Height => "height",
+            Self::Depth => "depth",
+            Self::Trunk => "trunk",
+            Self::Protection => "protection",
+            Self::Utility => "utility",
+            Self::LineClass => "line_class",
+            Self::KnownFrom => "known_from",
+            Self::Openings => "openings",
         }
     }
 

@@ -14,6 +14,7 @@ mod numbers;
 pub mod picture;
 pub mod placement;
 pub mod rule;
+pub mod shape;
 pub mod soil;
 pub mod starter;
 pub mod works;
@@ -23,13 +24,14 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use checked::{CheckedFeature, CheckedLot, CheckedShape, CheckedSite};
+pub use checked::{CheckedLot, CheckedSite};
 pub use datum::{Benchmark, GeoOrigin};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
 pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
 pub use picture::{Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
+pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use works::{
     CollarSettings, DeckSettings, DewateringSettings, DigSettings, HaulSettings, StoneSettings,

@@ -96,19 +96,8 @@ fn facts(place: &str, feature: &Feature, door: &mut Door) {
     let facts = &feature.facts;
     for fact in facts.told() {
         let form = fact.form(feature.kind);
-        let figure = match fact {
-            FactKind::FinishedFloor => facts.finished_floor.map(|v| ("finished_floor", v)),
-            FactKind::FootingDepth => facts.footing_depth.map(|v| ("footing_depth", v)),
-            FactKind::Height => facts.height.map(|v| ("height", v)),
-            FactKind::Depth => facts.depth.map(|v| ("depth", v)),
-            FactKind::Trunk => facts.trunk.map(|v| ("trunk", v)),
-            FactKind::Protection => facts.protection.map(|v| ("protection", v)),
-            FactKind::Utility | FactKind::LineClass | FactKind::KnownFrom | FactKind::Openings => {
-                None
-            }
-        };
-        if let Some((member, value)) = figure {
-            let place = format!("{place}/{member}");
+        if let Some(value) = facts.figure(fact) {
+            let place = format!("{place}/{}", fact.member());
             door.within(&place, form.label, value, form.least, form.most);
         }
         if !belong.contains(&fact) {

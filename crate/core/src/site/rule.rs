@@ -126,8 +126,8 @@ const INVENTED: &str = "example only, invented; the local authority's own rule g
 ///
 /// The distances follow the pattern of North American town codes (10 ft from side and rear
 /// lines, 5 ft from buildings, 15 ft from a septic tank or field, 20 ft from a well, 10 ft
-/// sideways from overhead wires, 5 ft from wiring in the ground, nothing in an easement,
-/// equipment a foot from any line). No town is named, because none is meant.
+/// sideways from overhead wires, 5 ft from wiring in the ground and from fences, nothing in an
+/// easement, equipment a foot from any line). No town is named, because none is meant.
 pub fn examples() -> Vec<Rule> {
     use FeatureKind as Kind;
     use MeasuredFrom::{DeckEdge, Dig, Equipment, WatersEdge};
@@ -152,6 +152,14 @@ pub fn examples() -> Vec<Rule> {
     let wire = feature(Kind::OverheadLine);
     let buried = feature(Kind::BuriedLine);
     let well = feature(Kind::Well);
+    let part = |part| MeasuredTo::Part { part };
+    let trunk = part(FeaturePart::TreeTrunk);
+    let roots = part(FeaturePart::TreeProtection);
+    let door = part(FeaturePart::Door);
+    let gate = part(FeaturePart::Gate);
+    let fence = feature(Kind::Fence);
+    let stream = feature(Kind::Watercourse);
+    let street_edge = feature(Kind::StreetEdge);
     vec![
         rule("Water to front line", WatersEdge, front, 25.0, INVENTED),
         rule(
@@ -178,6 +186,13 @@ pub fn examples() -> Vec<Rule> {
         rule("Water to overhead line", WatersEdge, wire, 10.0, PATTERN),
         rule("Water to buried line", WatersEdge, buried, 5.0, PATTERN),
         rule("Water to well", WatersEdge, well, 20.0, PATTERN),
+        rule("Water to fence", WatersEdge, fence, 5.0, PATTERN),
+        rule("Water to watercourse", WatersEdge, stream, 25.0, INVENTED),
+        rule("Dig to street edge", Dig, street_edge, 10.0, INVENTED),
+        rule("Dig to tree trunk", Dig, trunk, 8.0, INVENTED),
+        rule("Dig clear of tree roots", Dig, roots, 0.0, INVENTED),
+        rule("Water to door", WatersEdge, door, 6.0, INVENTED),
+        rule("Water to gate", WatersEdge, gate, 5.0, INVENTED),
         rule("Equipment to lot line", Equipment, line(None), 1.0, PATTERN),
     ]
 }

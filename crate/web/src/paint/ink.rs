@@ -92,6 +92,38 @@ pub fn ink(layer: Layer) -> Ink {
             ..feature(kind)
         },
         Layer::Buried(utility) => buried(utility),
+        Layer::Mark(utility) => Ink {
+            text: letter(utility),
+            text_size: 12.0,
+            text_from_scale: 4.0,
+            ..PLAIN
+        },
+        Layer::OverheadMark => Ink {
+            text_size: 11.0,
+            text_from_scale: 4.0,
+            ..PLAIN
+        },
+        Layer::Gap => Ink {
+            stroke: "#fbf8ee",
+            width: 6.0,
+            ..PLAIN
+        },
+        Layer::Swing => Ink {
+            width: 1.25,
+            ..PLAIN
+        },
+        Layer::Trunk => Ink {
+            fill: "#6b4a2b",
+            stroke: "#3b2715",
+            width: 1.0,
+            ..PLAIN
+        },
+        Layer::Protection => Ink {
+            stroke: "#3d6130",
+            width: 1.5,
+            dash: SHORT_DASHED,
+            ..PLAIN
+        },
         Layer::Spot => Ink {
             fill: "#5d6b70",
             stroke: "",
@@ -298,6 +330,19 @@ fn feature(kind: FeatureKind) -> Ink {
             fill: "rgba(120, 120, 120, 0.15)",
             ..PLAIN
         },
+    }
+}
+
+/// The colour of a letter on a buried line: that of the line, dark enough to be read.
+fn letter(utility: Option<Utility>) -> &'static str {
+    match utility {
+        Some(Utility::Electric) => "#a00015",
+        Some(Utility::Gas) => "#5f4e00",
+        Some(Utility::Communication) => "#8a3d00",
+        Some(Utility::Water) => "#0d4a91",
+        Some(Utility::Reclaimed) => "#5c1f7c",
+        Some(Utility::Sewer) => "#0f5a24",
+        None => BLACK,
     }
 }
 

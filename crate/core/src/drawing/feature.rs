@@ -1,0 +1,178 @@
+//! What stands on and under the lot, each kind in its own way: hatched, ticked, lettered, with
+//! its doors and gates standing open.
+
+use super::backdrop::middle_of;
+use super::{Drawing, Layer};
+use crate::geom::path::bulge_of_angle;
+use crate::geom::{Point, Region, Ring, Segment, Vector, Vertex, pattern, span};
+use crate::math::TURN;
+use crate::site::shape::PartPlace;
+use crate::site::{
+    CheckedFeature, CheckedPart, CheckedShape, CheckedSite, Feature, FeatureKind, FeaturePart,
+    ShapeRecord,
+};
+
+/// Spacing of hatch lines, metres (arbitrary: reads well from 1:50 to 1:300).
+const HATCH_SPACING: f64 = 0.75;
+
+/// Spacing of the letters along a line, metres (arbitrary, likewise).
+const LETTER_SPACING: f64 = 6.0;
+
+/// Spacing of the crosses along a fence and half the size of one, metres (arbitrary, likewise).
+const CROSS_SPACING: f64 = 3.0;
+const CROSS: f64 = 0.22;
+
+/// An opening wider than this is drawn with two leaves, metres (our choice).
+const TWO_LEAVES: f64 = 1.6;
+
+/// Draws one feature with its parts.
+pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedFeature) {
+    let Some(record) = site.site().features.get(feature.index) else {
+        return;
+    };
+    let layer = match feature.kind {
+        FeatureKind::BuriedLine => Layer::Buried(record.facts.utility),
+        kind => Layer::Feature(kind),
+    };
+    match &feature.shape {
+        CheckedShape::Area(edges, region) => {
+            drawing.area(layer, region.clone());
+            if let Some(angle) = hatch_angle(feature.kind) {
+                let lines = pattern::hatch(region, angle, HATCH_SPACING);
+                drawing.lines(Layer::Hatch(feature.kind), lines);
+            }
+            for boundary in edges {
+                drawing.path(layer, boundary.clone(), true);
+            }
+            let place = match record.shape {
+                ShapeRecord::Strip { .. } | ShapeRecord::Along { .. } => band_place(region),
+                _ => label_place(region),
+            };
+            if let Some((at, along)) = place {
+                drawing.label(layer, at, along, label_of(record));
+            }
+        }
+        CheckedShape::Track(track, chain) => {
+            let segments: Vec<Segment> = track.segments().collect();
+            let longest = segments
+                .iter()
+                .max_by(|a, b| a.length().total_cmp(&b.length()));
+            if let Some((at, along)) = longest.map(middle_of) {
+                let aside = Vector::along_bearing(along - TURN / 4.0) * 0.6;
+                drawing.label(layer, at + aside, along, label_of(record));
+            }
+            drawing.path(layer, segments, false);
+            marks(drawing, record, chain);
+        }
+    }
+    for part in &feature.parts {
+        draw_part(drawing, part);
+    }
+}
+
+/// What is written beside a feature: its name, and of a line what it is for, spelt out.
+fn label_of(record: &Feature) -> String {
+    let label = record.label();
+    let line = record.facts.utility.map(|u| (u.words(), u.letter()));
+    match (record.kind, line) {
+        (FeatureKind::BuriedLine, Some((words, letter))) => format!("{label}: {words} ({letter})"),
+        _ => label.to_owned(),
+    }
+}
+
+/// What tells a line without its colour: letters on wires and pipes, crosses on a fence.
+fn marks(drawing: &mut Drawing, record: &Feature, chain: &[Point]) {
+    let (layer, letter) = match record.kind {
+        FeatureKind::BuriedLine => {
+            let utility = record.facts.utility;
+            (Layer::Mark(utility), utility.map_or("?", |u| u.letter()))
+        }
+        FeatureKind::OverheadLine => (Layer::OverheadMark, "OH"),
+        FeatureKind::Fence => return crosses(drawing, chain),
+        _ => return,
+    };
+    for (at, along) in span::marks(chain, LETTER_SPACING) {
+        drawing.label(layer, at, along.bearing(), letter);
+    }
+}
+
+fn crosses(drawing: &mut Drawing, chain: &[Point]) {
+    let strokes = span::marks(chain, CROSS_SPACING).into_iter();
+    let strokes = strokes.flat_map(|(at, along)| {
+        let (up, down) = (
+            (along + along.left()) * CROSS,
+            (along - along.left()) * CROSS,
+        );
+        [(at - up, at + up), (at - down, at + down)]
+    });
+    drawing.lines(Layer::Hatch(FeatureKind::Fence), strokes.collect());
+}
+
+fn draw_part(drawing: &mut Drawing, part: &CheckedPart) {
+    match &part.place {
+        PartPlace::Disc(region) => {
+            let layer = match part.part {
+                FeaturePart::TreeTrunk => Layer::Trunk,
+                _ => Layer::Protection,
+            };
+            drawing.area(layer, region.clone());
+        }
+        PartPlace::Opening(points) => {
+            let edges = points.iter().zip(points.iter().skip(1));
+            drawing.lines(Layer::Gap, edges.map(|(a, b)| (*a, *b)).collect());
+            if let [first, .., last] = points.as_slice() {
+                swing(drawing, *first, *last);
+            }
+        }
+    }
+}
+
+/// The leaves of an opening, standing square to it on its right, which is outside of a
+/// building; a wide one has two.
+fn swing(drawing: &mut Drawing, from: Point, to: Point) {
+    let width = to - from;
+    let two = width.length() > TWO_LEAVES;
+    let leaf = if two { width * 0.5 } else { width };
+    let mut hang = |hinge: Point, closed: Point, turn: f64| {
+        let open = hinge + -leaf.left();
+        let swept = Vertex::arc(open.x, open.y, bulge_of_angle(turn * TURN / 4.0));
+        let stands = Segment::Line {
+            from: hinge,
+            to: open,
+        };
+        let sweeps = Segment::between(swept, closed);
+        drawing.path(Layer::Swing, vec![stands, sweeps], false);
+    };
+    hang(from, from + leaf, 1.0);
+    if two {
+        hang(to, to + -leaf, -1.0);
+    }
+}
+
+/// Buildings and land with a claim on it are hatched, each kind at its own slant.
+fn hatch_angle(kind: FeatureKind) -> Option<f64> {
+    match kind {
+        FeatureKind::House | FeatureKind::Outbuilding => Some(TURN / 8.0),
+        FeatureKind::Easement => Some(-TURN / 8.0),
+        FeatureKind::SepticField | FeatureKind::SepticTank => Some(0.0),
+        _ => None,
+    }
+}
+
+/// The middle of a region, and the bearing of its longer upright side.
+fn label_place(region: &Region) -> Option<(Point, f64)> {
+    let (low, high) = region.bounds()?;
+    let tall = high.y - low.y > 2.5 * (high.x - low.x);
+    Some((region.centroid()?, if tall { 0.0 } else { TURN / 4.0 }))
+}
+
+/// The middle of a band beside its longest edge, and that edge's bearing.
+fn band_place(region: &Region) -> Option<(Point, f64)> {
+    let edges = region.rings().flat_map(Ring::edges);
+    let longest = edges.max_by(|a, b| a.0.distance(a.1).total_cmp(&b.0.distance(b.1)));
+    let (a, b) = longest?;
+    let along = (b - a).unit()?;
+    // A band is about as wide as twice its area to the length round it.
+    let inward = along.left() * (region.area() / region.perimeter());
+    Some((a.midpoint(b) + inward, along.bearing()))
+}

@@ -1,0 +1,215 @@
+//! Bands along a course when the courses of the lot change.
+//!
+//! A band knows its course by number. Where courses are put in or taken out, those before and
+//! behind the change are told apart by being the same as ever, and numbers move with them.
+
+use std::sync::Arc;
+
+use crate::geom::PathRecord;
+use crate::geom::path::VertexRecord;
+use crate::lot::Course;
+use crate::site::{CheckedShape, CheckedSite, Feature, ShapeRecord, Site};
+
+/// What the note of a band says that has lost its course.
+const LOST: &str = "It followed a side of the lot that is no longer there, and keeps the outline \
+                    it had: check where it lies now.";
+
+/// Where a course went.
+#[derive(Debug, Clone, PartialEq)]
+enum Now {
+    At(usize),
+    /// It was divided into these.
+    Divided(usize, usize),
+    Gone,
+}
+
+/// Has the bands of a site follow the courses it has now. One whose course was divided is
+/// doubled; one whose course is gone keeps its outline, and its note says so.
+pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
+    let old = &before.site().lot.courses;
+    let new = &site.lot.courses;
+    let follows = |f: &Feature| matches!(f.shape, ShapeRecord::Along { .. });
+    if old.len() == new.len() || !site.features.iter().any(follows) {
+        return;
+    }
+    let mut features = Vec::with_capacity(site.features.len());
+    for (index, feature) in site.features.iter().enumerate() {
+        let ShapeRecord::Along { course, width } = feature.shape else {
+            features.push(feature.clone());
+            continue;
+        };
+        let along = |course| Feature {
+            shape: ShapeRecord::Along { course, width },
+            ..feature.clone()
+        };
+        match now(old, new, course) {
+            Now::At(course) => features.push(along(course)),
+            Now::Divided(first, last) => {
+                features.push(along(first));
+                features.extend((first + 1..=last).map(|course| Feature {
+                    id: fresh(&feature.id, &site.features, course),
+                    ..along(course)
+                }));
+            }
+            Now::Gone => features.push(kept(feature, before, index)),
+        }
+    }
+    site.features = Arc::new(features);
+}
+
+fn now(old: &[Course], new: &[Course], course: usize) -> Now {
+    let same = old.iter().zip(new).take_while(|(a, b)| a == b).count();
+    let behind = old.iter().rev().zip(new.iter().rev());
+    let most = old.len().min(new.len()) - same;
+    let behind = behind.take(most).take_while(|(a, b)| a == b).count();
+    let (changed, instead) = (old.len() - same - behind, new.len() - same - behind);
+    if course < same {
+        Now::At(course)
+    } else if course >= old.len() - behind {
+        Now::At(new.len() + course - old.len())
+    } else if changed == 1 && instead > 1 {
+        Now::Divided(same, same + instead - 1)
+    } else if instead == 1 {
+        Now::At(same)
+    } else {
+        Now::Gone
+    }
+}
+
+/// An id that no feature has yet.
+fn fresh(id: &str, taken: &[Feature], number: usize) -> String {
+    let mut fresh = format!("{id}-{}", number + 1);
+    while taken.iter().any(|f| f.id == fresh) {
+        fresh.push('a');
+    }
+    fresh
+}
+
+/// The band as an area of its own, where the checked site before has it.
+fn kept(feature: &Feature, before: &CheckedSite, index: usize) -> Feature {
+    let checked = before.features().iter().find(|f| f.index == index);
+    let same = before.site().features.get(index) == Some(feature);
+    let mut kept = feature.clone();
+    if let Some(CheckedShape::Area(_, region)) = checked.filter(|_| same).map(|f| &f.shape)
+        && let Some(polygon) = region.polygons.first()
+    {
+        let corners = polygon.outer.0.iter();
+        let path = corners.map(|p| VertexRecord::Line([p.x, p.y])).collect();
+        kept.shape = ShapeRecord::Area(PathRecord(path));
+        if !kept.note.is_empty() {
+            kept.note.push(' ');
+        }
+        kept.note.push_str(LOST);
+    }
+    kept
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+    use super::*;
+    use crate::geom::Vertex;
+    use crate::lot::LotRecord;
+    use crate::session::{Command, Session};
+    use crate::site::FeatureKind;
+
+    fn lot(corners: &[(f64, f64)]) -> LotRecord {
+        let corners: Vec<Vertex> = corners.iter().map(|c| Vertex::line(c.0, c.1)).collect();
+        LotRecord::from_outline(&corners, &[])
+    }
+
+    /// A square with a band along one of its sides.
+    fn with_band(course: usize) -> Session {
+        let mut session = Session::new().unwrap();
+        let square = lot(&[(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (0.0, 30.0)]);
+        session.apply(Command::SetLot(square)).unwrap();
+        let shape = ShapeRecord::Along { course, width: 3.0 };
+        let band = Feature::of("band", FeatureKind::Easement, shape);
+        session.apply(Command::SetFeatures(vec![band])).unwrap();
+        session
+    }
+
+    fn bands(session: &Session) -> Vec<(usize, f64)> {
+        let site = session.site();
+        let areas = site.features().iter().map(|f| match &f.shape {
+            CheckedShape::Area(_, region) => region.area(),
+            CheckedShape::Track(..) => 0.0,
+        });
+        let records = site.site().features.iter();
+        let courses = records.map(|f| match f.shape {
+            ShapeRecord::Along { course, .. } => course,
+            _ => usize::MAX,
+        });
+        courses
+            .zip(areas.map(|a| (a * 1e6).round() / 1e6))
+            .collect()
+    }
+
+    #[test]
+    fn a_band_follows_the_lot() {
+        let mut session = with_band(2);
+        assert_eq!(bands(&session), [(2, 90.0)]);
+        let wider = lot(&[(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)]);
+        session.apply(Command::SetLot(wider)).unwrap();
+        assert_eq!(bands(&session), [(2, 120.0)]);
+        assert!(session.undo());
+        assert_eq!(bands(&session), [(2, 90.0)]);
+    }
+
+    #[test]
+    fn its_number_moves_when_a_side_before_it_is_divided() {
+        let mut session = with_band(2);
+        let corners = [
+            (0.0, 0.0),
+            (15.0, -4.0),
+            (30.0, 0.0),
+            (30.0, 30.0),
+            (0.0, 30.0),
+        ];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert_eq!(bands(&session), [(3, 90.0)]);
+    }
+
+    #[test]
+    fn a_divided_side_keeps_its_band_along_both_pieces() {
+        let mut session = with_band(2);
+        let corners = [
+            (0.0, 0.0),
+            (30.0, 0.0),
+            (30.0, 30.0),
+            (15.0, 34.0),
+            (0.0, 30.0),
+        ];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        let courses: Vec<usize> = bands(&session).iter().map(|b| b.0).collect();
+        assert_eq!(courses, [2, 3]);
+        let back = lot(&[(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (0.0, 30.0)]);
+        session.apply(Command::SetLot(back)).unwrap();
+        assert!(bands(&session).iter().all(|b| b.0 == 2));
+    }
+
+    #[test]
+    fn a_band_whose_side_is_gone_keeps_its_outline_and_says_so() {
+        let mut session = with_band(3);
+        let corners = [(0.0, 0.0), (30.0, 0.0), (30.0, 31.0)];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert_eq!(bands(&session), [(usize::MAX, 90.0)]);
+        let site = session.site().site();
+        assert!(site.features[0].note.contains("no longer there"));
+        assert!(session.undo());
+        assert_eq!(bands(&session), [(3, 90.0)]);
+    }
+
+    #[test]
+    fn a_file_with_a_band_along_no_side_is_refused_with_a_remedy() {
+        let mut session = with_band(0);
+        let shape = ShapeRecord::Along {
+            course: 9,
+            width: 3.0,
+        };
+        let band = Feature::of("band", FeatureKind::Easement, shape);
+        let faults = session.apply(Command::SetFeatures(vec![band])).unwrap_err();
+        assert_eq!(faults[0].place, "/features/0/shape/along/course");
+        assert!(faults[0].message.contains("side 10") && !faults[0].remedy.is_empty());
+    }
+}
