@@ -2,9 +2,11 @@
 
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
+use batterboard_core::geom::point::rectangle;
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, Held, Ledger, Session};
-use batterboard_core::site::Site;
+use batterboard_core::site::facts::usual_protection;
+use batterboard_core::site::{Site, forms};
 use batterboard_core::units::{Measure, show};
 use batterboard_web::answers::{Outcome, cross, reading};
 use serde::Serialize;
@@ -151,6 +153,30 @@ impl Planner {
             .map(|feature| feature.label().to_owned())
     }
 
+    /// The id of the feature under a place.
+    pub fn feature_id_at(&self, x: f64, y: f64, reach: f64) -> Option<String> {
+        let feature = self.session.feature_at(Point::new(x, y), reach);
+        feature.map(|feature| feature.id.clone())
+    }
+
+    /// How each kind of feature is asked for.
+    #[wasm_bindgen(unchecked_return_type = "KindForm[]")]
+    pub fn kind_forms(&self) -> Result<JsValue, JsValue> {
+        cross(&forms::kinds())
+    }
+
+    /// The radius round a tree that is usually kept undisturbed, for the diameter of its trunk.
+    pub fn usual_protection(&self, trunk: f64) -> f64 {
+        usual_protection(trunk)
+    }
+
+    /// The corners `x, y, ...` of a rectangle from one of its corners: `along` metres on a
+    /// bearing (radians clockwise from north), then `across` metres to the left of it.
+    pub fn rectangle(&self, x: f64, y: f64, bearing: f64, along: f64, across: f64) -> Vec<f64> {
+        let corners = rectangle(Point::new(x, y), bearing, along, across);
+        corners.iter().flat_map(|p| [p.x, p.y]).collect()
+    }
+
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.
     #[wasm_bindgen(unchecked_return_type = "Held | undefined")]
     pub fn grab(&mut self, x: f64, y: f64, reach: f64, scale: f64) -> Option<String> {
@@ -175,8 +201,8 @@ impl Planner {
     }
 
     /// Paints the whole plan; `width` and `height` in CSS pixels, `ratio` device pixels per
-    /// CSS pixel, `scale` CSS pixels per metre. `focus` is empty, `clearance:INDEX` or
-    /// `quantity:KEY`.
+    /// CSS pixel, `scale` CSS pixels per metre. `focus` is empty, `clearance:INDEX`,
+    /// `quantity:KEY` or `feature:ID`.
     #[allow(clippy::too_many_arguments)] // A view crosses as plain numbers, not as an object.
     pub fn paint(
         &mut self,
@@ -260,6 +286,7 @@ fn read_focus(text: &str) -> Focus<'_> {
     match text.split_once(':') {
         Some(("clearance", index)) => index.parse().map_or(Focus::None, Focus::Clearance),
         Some(("quantity", key)) => Focus::Quantity(key),
+        Some(("feature", id)) => Focus::Feature(id),
         _ => Focus::None,
     }
 }

@@ -74,6 +74,8 @@ pub enum Layer {
     Axis,
     /// What a row of the ledger speaks of.
     Focus,
+    /// The same, where it is a line.
+    FocusLine,
     /// A clearance that holds.
     Clearance,
     /// A clearance that falls short.

@@ -6,7 +6,7 @@ use crate::geom::{Pose, Region, Vector, boolean, pattern};
 use crate::math::TURN;
 use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
-use crate::site::CheckedSite;
+use crate::site::{CheckedShape, CheckedSite};
 use crate::units::{Measure, show};
 
 /// Most clearances that are dimensioned on the plan without being asked for.
@@ -35,6 +35,8 @@ pub enum Focus<'a> {
     Clearance(usize),
     /// What the quantity of this key was measured on.
     Quantity(&'a str),
+    /// The feature of this id, hidden or not.
+    Feature(&'a str),
 }
 
 /// Dig, deck, shell and clearances as they stand.
@@ -61,8 +63,25 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
             drawing.label(Layer::Equipment, at, TURN / 4.0, "equipment");
         }
     }
+    if let Focus::Feature(id) = focus {
+        light_up(&mut drawing, site, id);
+    }
     clearances(&mut drawing, site, &results.clearances, focus);
     drawing
+}
+
+/// The shape of a feature.
+fn light_up(drawing: &mut Drawing, site: &CheckedSite, id: &str) {
+    let records = &site.site().features;
+    let is_it = |index: usize| records.get(index).is_some_and(|record| record.id == id);
+    for feature in site.features().iter().filter(|f| is_it(f.index)) {
+        match &feature.shape {
+            CheckedShape::Area(_, region) => drawing.area(Layer::Focus, region.clone()),
+            CheckedShape::Track(track, _) => {
+                drawing.path(Layer::FocusLine, track.segments().collect(), false);
+            }
+        }
+    }
 }
 
 /// The dig's opening: what it takes of the ground, under everything else.

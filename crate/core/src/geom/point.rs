@@ -168,6 +168,15 @@ impl Neg for Vector {
     }
 }
 
+/// The corners of a rectangle: from one of them `along` metres on a bearing (radians clockwise
+/// from north), then `across` metres to the left of that. Counter-clockwise where both are
+/// positive.
+pub fn rectangle(corner: Point, bearing: f64, along: f64, across: f64) -> [Point; 4] {
+    let unit = Vector::along_bearing(bearing);
+    let (on, aside) = (unit * along, unit.left() * across);
+    [corner, corner + on, corner + on + aside, corner + aside]
+}
+
 /// Where a shell-frame figure lies on the site: mirrored across its length or not,
 /// turned so that its x axis points along `heading`, then moved so that its origin is `at`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -221,6 +230,15 @@ mod tests {
         let east = Vector::along_bearing(TURN / 4.0);
         assert!((east.x - 1.0).abs() < 1e-15 && east.y.abs() < 1e-15);
         assert!((Vector::new(-1.0, 0.0).bearing() - 0.75 * TURN).abs() < 1e-15);
+    }
+
+    #[test]
+    fn a_rectangle_leans_on_its_bearing() {
+        let [a, b, c, d] = rectangle(Point::new(1.0, 2.0), TURN / 4.0, 6.0, 3.0);
+        let expected = [(1.0, 2.0), (7.0, 2.0), (7.0, 5.0), (1.0, 5.0)];
+        for (corner, (x, y)) in [a, b, c, d].into_iter().zip(expected) {
+            assert!(corner.distance(Point::new(x, y)) < 1e-12);
+        }
     }
 
     #[test]

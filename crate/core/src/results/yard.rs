@@ -37,8 +37,8 @@ pub(super) fn findings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
                 }
             }
             FeatureKind::BuriedLine => {
-                if record.facts.known_from != Some(KnownFrom::Marked) {
-                    add(feature, unmarked(site, record));
+                if let Some(from) = record.facts.known_from.filter(|f| *f != KnownFrom::Marked) {
+                    add(feature, unmarked(site, record, from));
                 }
             }
             FeatureKind::SepticTank | FeatureKind::SepticField | FeatureKind::Well => {
@@ -49,6 +49,7 @@ pub(super) fn findings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
             _ => {}
         }
     }
+    found.extend(unknown(records));
     found.extend(private(records));
     found.extend(gate(site));
     found.extend(hidden(records));
@@ -78,7 +79,7 @@ fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
 /// A wire overhead: what is measured in plan is not its clearance.
 fn overhead(site: &CheckedSite, record: &Feature, pair: Option<Nearest>) -> Finding {
     let facts = &record.facts;
-    let mut message = record.label().to_owned();
+    let mut message = capital(record.label());
     message.push_str(" runs overhead");
     if let Some(class) = facts.line_class {
         message.extend([" (", class.words(), ")"]);
@@ -135,28 +136,46 @@ fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Optio
     })
 }
 
-/// A buried line that nobody has marked on the site.
-fn unmarked(site: &CheckedSite, record: &Feature) -> Finding {
-    let mut message = record.label().to_owned();
+/// What is said of every buried line that is not known from marks on the site.
+const NO_MARKS: &str = "Positions on paper are not marks.";
+
+/// And what is to be done.
+const CALL: &str = "Call the utility-locating service, wait for its marks, and dig by hand near \
+                    them; then tell that it is marked.";
+
+/// A buried line known from a drawing or from memory.
+fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
+    let mut message = capital(record.label());
     if let Some(utility) = record.facts.utility {
         message.extend([" (", utility.words(), ")"]);
     }
-    message.extend(match record.facts.known_from {
-        Some(from) => [" is known from ", from.words(), " alone"],
-        None => [" is drawn, and nothing says", " how its place is", " known"],
-    });
+    message.extend([" is known from ", from.words(), " alone"]);
     if let Some(depth) = record.facts.depth {
         message.extend([", its top ", &length(site, depth), " below the ground"]);
     }
-    message.push_str(". Positions on paper are not marks.");
-    let remedy = "Call the utility-locating service, wait for its marks, and dig by hand near \
-                  them; then tell that it is marked.";
-    Finding::caution("line-not-marked", message, remedy)
+    message.extend([". ", NO_MARKS]);
+    Finding::caution("line-not-marked", message, CALL)
+}
+
+/// Buried lines of which nothing says how their place is known; one caution for all.
+fn unknown(records: &[Feature]) -> Option<Finding> {
+    let silent = |f: &&Feature| f.kind == FeatureKind::BuriedLine && f.facts.known_from.is_none();
+    let lines = names(records.iter().filter(silent))?;
+    let message = format!("Nothing says how the place of these is known: {lines}. {NO_MARKS}");
+    Some(Finding::caution("line-not-marked", message, CALL).under("/features"))
+}
+
+/// A label at the beginning of a sentence.
+fn capital(label: &str) -> String {
+    let mut letters = label.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// A tank, field or well that nobody has found on the site.
 fn remembered(record: &Feature, from: KnownFrom) -> Finding {
-    let message = format!("{} is known from {} alone.", record.label(), from.words());
+    let label = capital(record.label());
+    let message = format!("{label} is known from {} alone.", from.words());
     let remedy = "Have it found and marked on the site before anyone digs near it.";
     Finding::caution("place-not-marked", message, remedy)
 }
@@ -164,7 +183,7 @@ fn remembered(record: &Feature, from: KnownFrom) -> Finding {
 /// Lines that a locating service is not likely to mark; one note for all.
 fn private(records: &[Feature]) -> Option<Finding> {
     let own = |f: &&Feature| match f.kind {
-        FeatureKind::SepticTank | FeatureKind::SepticField | FeatureKind::Equipment => true,
+        FeatureKind::SepticTank | FeatureKind::SepticField => true,
         FeatureKind::BuriedLine => f.facts.utility.is_some_and(|u| u.often_private()),
         _ => false,
     };

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::{follow, snap};
+use super::{copy, follow, snap};
 use crate::exchange;
 use crate::finding::Finding;
 use crate::geom::{Point, Vector};
@@ -69,6 +69,11 @@ pub enum Command {
     SetLot(LotRecord),
     /// Set what stands on the lot.
     SetFeatures(Vec<Feature>),
+    /// Put a copy of a feature beside it.
+    CopyFeature {
+        /// The feature's id.
+        id: String,
+    },
     /// Place, move or take away the equipment pad.
     SetEquipment(Option<EquipmentPad>),
     /// Set the units to read.
@@ -122,6 +127,7 @@ impl Command {
             Self::SetGround(_) => "change the ground",
             Self::SetLot(_) => "change the lot",
             Self::SetFeatures(_) => "change the features",
+            Self::CopyFeature { .. } => "duplicate",
             Self::SetEquipment(_) => "place equipment",
             Self::SetDisplay(_) => "change units",
             Self::Rename { .. } => "rename",
@@ -168,6 +174,7 @@ impl Command {
                 follow::courses(site, before);
             }
             Self::SetFeatures(features) => site.features = Arc::new(features),
+            Self::CopyFeature { id } => copy::feature(site, &id)?,
             Self::SetEquipment(pad) => site.equipment = pad,
             Self::SetDisplay(system) => site.display = system,
             Self::Rename { name, note } => (site.name, site.note) = (name, note),

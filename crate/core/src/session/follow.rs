@@ -5,6 +5,7 @@
 
 use std::sync::Arc;
 
+use super::copy::fresh_id;
 use crate::geom::PathRecord;
 use crate::geom::path::VertexRecord;
 use crate::lot::Course;
@@ -46,10 +47,13 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
             Now::At(course) => features.push(along(course)),
             Now::Divided(first, last) => {
                 features.push(along(first));
-                features.extend((first + 1..=last).map(|course| Feature {
-                    id: fresh(&feature.id, &site.features, course),
-                    ..along(course)
-                }));
+                for course in first + 1..=last {
+                    let id = fresh_id(&feature.id, site.features.iter().chain(&features));
+                    features.push(Feature {
+                        id,
+                        ..along(course)
+                    });
+                }
             }
             Now::Gone => features.push(kept(feature, before, index)),
         }
@@ -74,15 +78,6 @@ fn now(old: &[Course], new: &[Course], course: usize) -> Now {
     } else {
         Now::Gone
     }
-}
-
-/// An id that no feature has yet.
-fn fresh(id: &str, taken: &[Feature], number: usize) -> String {
-    let mut fresh = format!("{id}-{}", number + 1);
-    while taken.iter().any(|f| f.id == fresh) {
-        fresh.push('a');
-    }
-    fresh
 }
 
 /// The band as an area of its own, where the checked site before has it.

@@ -5,6 +5,7 @@
 //! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
 
 pub mod command;
+mod copy;
 mod follow;
 mod hand;
 mod history;

@@ -235,7 +235,47 @@ pub struct FactForm {
     pub least: f64,
     /// The greatest value taken.
     pub most: f64,
+    /// What it may be, where it is a choice.
+    pub choices: &'static [FactChoice],
+    /// What whoever fills it in should know; empty for nothing.
+    pub hint: &'static str,
 }
+
+/// One of the values a fact may have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct FactChoice {
+    /// The value as files spell it.
+    pub value: &'static str,
+    /// What the form calls it.
+    pub words: &'static str,
+}
+
+const fn choice(value: &'static str, words: &'static str) -> FactChoice {
+    FactChoice { value, words }
+}
+
+/// Colours of the APWA uniform colour code; the letters are the plan's own.
+const UTILITIES: &[FactChoice] = &[
+    choice("electric", "Electric: red, E"),
+    choice("gas", "Gas, oil or steam: yellow, G"),
+    choice("communication", "Communication: orange, C"),
+    choice("water", "Drinking water: blue, W"),
+    choice("reclaimed", "Reclaimed water or irrigation: purple, R"),
+    choice("sewer", "Sewer or drain: green, S"),
+];
+
+const LINE_CLASSES: &[FactChoice] = &[
+    choice("communication", "Communication"),
+    choice("service", "Insulated service, to 750 V to ground"),
+    choice("to-15-kv", "Power, to 15 kV"),
+    choice("over-15-kv", "Power, over 15 kV"),
+];
+
+const KNOWN_FROM: &[FactChoice] = &[
+    choice("marked", "Marks on the site"),
+    choice("drawing", "A drawing"),
+    choice("memory", "Memory"),
+];
 
 impl FactKind {
     /// Every fact, in the order forms ask for them.
@@ -314,12 +354,44 @@ impl FactKind {
             measure,
             least,
             most,
+            choices: match self {
+                Self::Utility => UTILITIES,
+                Self::LineClass => LINE_CLASSES,
+                Self::KnownFrom => KNOWN_FROM,
+                _ => &[],
+            },
+            hint: self.hint(kind),
+        }
+    }
+
+    fn hint(self, kind: FeatureKind) -> &'static str {
+        match self {
+            Self::FinishedFloor => "Counts from where the coping's elevation counts from.",
+            Self::FootingDepth => "Not known: it is taken to stand on the ground.",
+            Self::Height if kind == FeatureKind::OverheadLine => {
+                "Where it hangs lowest. Have the utility tell it; hold no tape or pole to a wire."
+            }
+            Self::Depth => "As told. It is no mark, and ground may have come or gone since.",
+            Self::Trunk => "At breast height.",
+            Self::Protection => {
+                "A foot to the inch of trunk is common practice (no source). An arborist or the \
+                 authority may ask for more."
+            }
+            Self::Utility => {
+                "Marking colours of the APWA uniform colour code, in which pink is for survey \
+                 marks and white for the planned dig. Lines nobody told of are not drawn: call \
+                 the utility-locating service."
+            }
+            Self::LineClass => "The utility that owns it knows.",
+            Self::KnownFrom => "Positions on paper are not marks.",
+            Self::Height | Self::Openings => "",
         }
     }
 }
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
 
     #[test]
@@ -327,6 +399,20 @@ mod tests {
         for fact in FactKind::ALL {
             let belongs = |kind: &FeatureKind| FactKind::of(*kind).contains(&fact);
             assert!(FeatureKind::ALL.iter().any(belongs), "{fact:?}");
+        }
+    }
+
+    #[test]
+    fn choices_are_spelt_as_files_spell_them() {
+        let facts = |member: &str, value: &str| {
+            serde_json::from_str::<Facts>(&format!("{{\"{member}\": \"{value}\"}}")).unwrap()
+        };
+        for fact in FactKind::ALL {
+            let form = fact.form(FeatureKind::BuriedLine);
+            for choice in form.choices {
+                let told = facts(fact.member(), choice.value);
+                assert_eq!(told.told().collect::<Vec<_>>(), [fact]);
+            }
         }
     }
 

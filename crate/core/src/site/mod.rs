@@ -9,6 +9,7 @@ pub mod checked;
 pub mod datum;
 pub mod facts;
 pub mod feature;
+pub mod forms;
 pub mod limits;
 mod numbers;
 pub mod picture;

@@ -323,7 +323,7 @@ fn parts_of(
 }
 
 /// What openings of a kind of feature are.
-fn opens(kind: FeatureKind) -> Option<FeaturePart> {
+pub(super) fn opens(kind: FeatureKind) -> Option<FeaturePart> {
     match kind {
         FeatureKind::House | FeatureKind::Outbuilding => Some(FeaturePart::Door),
         FeatureKind::Fence | FeatureKind::Wall => Some(FeaturePart::Gate),

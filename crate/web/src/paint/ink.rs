@@ -204,6 +204,11 @@ pub fn ink(layer: Layer) -> Ink {
             width: 4.0,
             ..PLAIN
         },
+        Layer::FocusLine => Ink {
+            stroke: "rgba(240, 173, 0, 0.7)",
+            width: 10.0,
+            ..PLAIN
+        },
         Layer::Clearance => Ink {
             stroke: "#0d5c3a",
             text: "#0d5c3a",
