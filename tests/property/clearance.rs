@@ -6,6 +6,7 @@ use batterboard_core::geom::flatten::{ChordSide, flatten};
 use batterboard_core::geom::offset::widen;
 use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, Vector};
 use batterboard_core::shell::{Shell, catalogue};
+use batterboard_core::site::shape::PartPlace;
 use batterboard_core::site::{CheckedShape, CheckedSite, MeasuredFrom};
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -49,14 +50,31 @@ fn sampled(a: &[Point], b: &[Point]) -> f64 {
     a.iter().map(to_b).fold(f64::INFINITY, f64::min)
 }
 
-/// A feature of every shape, somewhere on or off a lot of 40 by 50 m.
+/// A feature of every shape, with its parts, somewhere on or off a lot of 40 by 50 m.
 fn features() -> impl Strategy<Value = Vec<Value>> {
-    let shape = (0..3u8, 0.0..40.0, 0.0..50.0, 0.5..6.0, -0.3..0.3);
+    let shape = (0..6u8, 0.0..40.0, 0.0..50.0, 0.5..6.0, -0.3..0.3);
     let shape = shape.prop_map(
-        |(kind, x, y, size, bulge): (u8, f64, f64, f64, f64)| match kind {
-            0 => json!({ "area": [[x, y, bulge], [x + size, y], [x + size, y + size]] }),
-            1 => json!({ "track": [[x, y], [x + size, y, bulge], [x, y + size]] }),
-            _ => json!({ "disc": { "at": [x, y], "radius": size / 2.0 } }),
+        |(kind, x, y, size, bulge): (u8, f64, f64, f64, f64)| {
+            let square = |d: f64| {
+                let (low, far) = ([x + d, y + d], size * 2.0 - 2.0 * d);
+                json!([low, [low[0] + far, low[1]], [low[0] + far, low[1] + far],
+                       [low[0], low[1] + far]])
+            };
+            let opening = json!({ "openings": [{ "at": [x + size / 2.0, y], "width": size / 3.0 }] });
+            match kind {
+                0 => json!({ "kind": "house", "facts": opening, "shape":
+                    { "area": [[x, y, bulge], [x + size, y], [x + size, y + size]] } }),
+                1 => json!({ "kind": "fence", "facts": opening, "shape":
+                    { "track": [[x, y], [x + size, y, bulge], [x, y + size]] } }),
+                2 => json!({ "kind": "tree", "facts": { "trunk": 0.3, "protection": size }, "shape":
+                    { "disc": { "at": [x, y], "radius": size / 2.0 } } }),
+                3 => json!({ "kind": "other", "shape":
+                    { "strip": { "path": [[x, y], [x + size, y, bulge], [x, y + size]], "width": 0.7 } } }),
+                4 => json!({ "kind": "other", "shape": { "compound": [
+                    { "outer": square(0.0), "holes": [square(size * 0.3)] },
+                    { "outer": square(size * 0.5) } ] } }),
+                _ => json!({ "kind": "other", "shape": { "along": { "course": 2, "width": size } } }),
+            }
         },
     );
     proptest::collection::vec(shape, 1..4)
@@ -72,13 +90,24 @@ fn site(features: &[Value], required: f64) -> CheckedSite {
     let features: Vec<Value> = features
         .iter()
         .enumerate()
-        .map(|(i, shape)| json!({ "id": format!("f{i}"), "kind": "other", "shape": shape }))
+        .map(|(i, feature)| {
+            let mut feature = feature.clone();
+            feature["id"] = json!(format!("f{i}"));
+            feature
+        })
         .collect();
     let mut rules = Vec::new();
     for from in ["waters-edge", "rim", "deck-edge"] {
         for to in [
             json!({ "lot-line": {} }),
             json!({ "feature": { "kind": "other" } }),
+            json!({ "feature": { "kind": "house" } }),
+            json!({ "feature": { "kind": "fence" } }),
+            json!({ "feature": { "kind": "tree" } }),
+            json!({ "part": { "part": "door" } }),
+            json!({ "part": { "part": "gate" } }),
+            json!({ "part": { "part": "tree-trunk" } }),
+            json!({ "part": { "part": "tree-protection" } }),
         ] {
             rules.push(json!({ "name": from, "from": from, "to": to, "distance": required, "source": "test" }));
         }
@@ -114,6 +143,10 @@ fn target(site: &CheckedSite, clearance: &Clearance) -> Vec<Point> {
             CheckedShape::Area(_, region) => along_region(region),
             CheckedShape::Track(_, chain) => along(chain),
         },
+        Subject::Part { feature, part } => match &site.features()[feature].parts[part].place {
+            PartPlace::Disc(region) => along_region(region),
+            PartPlace::Opening(points) => along(points),
+        },
     }
 }
 
@@ -147,7 +180,7 @@ proptest! {
                         let mut edge = along_region(&widened).into_iter();
                         edge.any(|p| !site.lot().region.contains(p))
                     }
-                    Subject::Feature(_) => {
+                    Subject::Feature(_) | Subject::Part { .. } => {
                         let mut feature = target(&site, &c).into_iter();
                         feature.any(|p| widened.contains(p)) || found < SPACING
                     }
@@ -163,8 +196,15 @@ proptest! {
     ) {
         let site = site(&features, required);
         let all = measure(&site, &work(shell, &pose));
-        // Three rules to four sides, three to each feature.
-        prop_assert_eq!(all.len(), 3 * (4 + features.len()));
+        // Three rules to four sides, three to each feature, three to each part: a tree has two,
+        // a house and a fence have an opening each.
+        let parts = |feature: &Value| match feature["kind"].as_str() {
+            Some("tree") => 2,
+            Some("other") => 0,
+            _ => 1,
+        };
+        let parts: usize = features.iter().map(parts).sum();
+        prop_assert_eq!(all.len(), 3 * (4 + features.len() + parts));
         for c in &all {
             prop_assert!((c.room - (c.distance - c.required)).abs() < 1e-6);
             prop_assert_eq!(c.falls_short(), c.room < 0.0);
