@@ -8,6 +8,7 @@
 //! page then makes a new one. The last good document is kept outside this memory.
 
 pub mod answers;
+pub mod closing;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

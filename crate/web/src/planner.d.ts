@@ -44,3 +44,10 @@ export type ShellCard = {
 };
 /** What a finger or pointer has taken hold of. */
 export type Held = "shell" | "turn" | "equipment";
+/** What the courses of the lot close to and enclose. */
+export type LotClosing = {
+  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
+  perimeter: Shown;
+  area: { feet: Shown; metres: Shown } | null;
+  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
+};

@@ -3,12 +3,15 @@
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
+use batterboard_core::lot::Traverse;
+use batterboard_core::lot::deed::Summary;
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, Held, Ledger, Session};
 use batterboard_core::site::facts::usual_protection;
-use batterboard_core::site::{Site, forms};
+use batterboard_core::site::{Site, forms, kinds_from_street};
 use batterboard_core::units::{Measure, show};
 use batterboard_web::answers::{Outcome, cross, reading};
+use batterboard_web::closing::Figures;
 use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
@@ -175,6 +178,41 @@ impl Planner {
     pub fn rectangle(&self, x: f64, y: f64, bearing: f64, along: f64, across: f64) -> Vec<f64> {
         let corners = rectangle(Point::new(x, y), bearing, along, across);
         corners.iter().flat_map(|p| [p.x, p.y]).collect()
+    }
+
+    /// The course of the lot whose side lies nearest to a place, within a reach (metres).
+    pub fn side_at(&self, x: f64, y: f64, reach: f64) -> Option<usize> {
+        self.session
+            .site()
+            .lot()
+            .lot
+            .side_at(Point::new(x, y), reach)
+    }
+
+    /// `[x, y]` of the corner where a course starts, site metres; empty where there is none.
+    pub fn corner(&self, course: usize) -> Vec<f64> {
+        let traverse = Traverse::of(&self.session.site().site().lot);
+        let at = traverse.vertices.get(course).map(|vertex| vertex.at);
+        at.map_or(Vec::new(), |at| vec![at.x, at.y])
+    }
+
+    /// What the courses of the lot close to and enclose.
+    #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
+    pub fn closing(&self) -> Result<JsValue, JsValue> {
+        let site = self.session.site().site();
+        let summary = Summary::of(&site.lot);
+        cross(&Figures::of(&summary, site.lot.closing_ratio, site.display))
+    }
+
+    /// A kind for every course: those given already stay, unless `replace`. `front` is the
+    /// course on the street that the house faces; without it the edge of the only street tells.
+    #[wasm_bindgen(unchecked_return_type = "string[]")]
+    pub fn kinds_from_street(
+        &self,
+        front: Option<usize>,
+        replace: bool,
+    ) -> Result<JsValue, JsValue> {
+        cross(&kinds_from_street(self.session.site(), front, replace))
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.

@@ -18,7 +18,7 @@ pub use advice::advice;
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
 use crate::geom::{Point, Region};
-use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule};
+use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
 
 /// A room smaller than this is none, metres: a micrometre is rounding, not a shortfall.
 const HAIR: f64 = 1e-6;
@@ -154,7 +154,7 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
                 from_point: pair.from,
                 to_point: pair.to,
                 source: rule.source.clone(),
-                caveats: Vec::new(),
+                caveats: caveats(site, subject),
             });
         }
     }
@@ -163,6 +163,25 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
         order.then_with(|| (a.rule, a.subject).cmp(&(b.rule, b.subject)))
     });
     clearances
+}
+
+/// Why a distance to something is weaker than it looks: the sides of a lot that closes poorly
+/// may lie elsewhere, and so may what was drawn along them.
+fn caveats(site: &CheckedSite, subject: Subject) -> Vec<Caveat> {
+    let on_the_lot = match subject {
+        Subject::Side(_) => true,
+        Subject::Feature(index) => site
+            .site()
+            .features
+            .get(index)
+            .is_some_and(|f| matches!(f.shape, ShapeRecord::Along { .. })),
+        Subject::Part { .. } => false,
+    };
+    if on_the_lot {
+        site.lot().lot.caveats()
+    } else {
+        Vec::new()
+    }
 }
 
 /// Everything a rule measures to, with what the plan calls it.

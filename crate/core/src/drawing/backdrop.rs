@@ -1,6 +1,6 @@
 //! The half of the plan that stays while the shell moves: lot, features, ground, setbacks.
 
-use super::{Drawing, Item, Layer, feature, setback, shown};
+use super::{Drawing, Item, Layer, feature, setback, shown, sides};
 use crate::geom::{Point, Segment, Vector};
 use crate::ground::GroundRecord;
 use crate::math::TURN;
@@ -21,19 +21,8 @@ pub fn backdrop(site: &CheckedSite) -> Drawing {
     spots(&mut drawing, site);
     setback::draw(&mut drawing, site);
     drawing.path(Layer::LotLine, lot.lot.outline.segments().collect(), true);
-    for side in &lot.lot.sides {
-        side_label(&mut drawing, site, &side.segment);
-    }
+    sides::draw(&mut drawing, site);
     drawing
-}
-
-/// The length of a side, written outside it.
-fn side_label(drawing: &mut Drawing, site: &CheckedSite, segment: &Segment) {
-    let (middle, bearing) = middle_of(segment);
-    // The outline runs counter-clockwise: outside is to the right.
-    let outward = Vector::along_bearing(bearing + TURN / 4.0);
-    let text = show(Measure::LongLength, segment.length(), site.site().display).text;
-    drawing.label(Layer::LotLine, middle + outward * 0.9, bearing, text);
 }
 
 /// The middle of a stretch and the bearing from its start to its end.

@@ -8,6 +8,7 @@ mod backdrop;
 mod feature;
 mod scale_bar;
 mod setback;
+mod sides;
 mod work;
 
 pub use backdrop::backdrop;
@@ -15,6 +16,7 @@ pub use scale_bar::{ScaleBar, scale_bar};
 pub use work::{Focus, work};
 
 use crate::geom::{Point, Region, Segment};
+use crate::lot::MonumentState;
 use crate::math::{TURN, wrap_turn};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind, Utility};
 
@@ -25,6 +27,10 @@ pub enum Layer {
     Lot,
     /// The boundary.
     LotLine,
+    /// What kind of side it is.
+    SideKind,
+    /// What marks a corner.
+    Monument(MonumentState),
     /// A line that a clearance rule keeps the work from.
     Setback,
     /// Something that stands on or under the lot.

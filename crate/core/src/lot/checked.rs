@@ -6,9 +6,10 @@ use super::cautions::{area_caution, balance_note, closing_caution, not_closed};
 use super::curve::chord_fits;
 use super::record::{Balance, CourseShape, LineKind, LotRecord};
 use super::traverse::{Closure, Traverse};
-use crate::finding::{Finding, any_fault};
+use crate::finding::{Caveat, Finding, any_fault};
 use crate::geom::{COORDINATE_LIMIT, Outline, Segment, Vector};
 use crate::math::TURN;
+use crate::units::{Measure, System, show};
 
 /// A lot that closes worse than this has a wrong or missing course; it is no lot (our choice).
 const NOT_CLOSED: f64 = 100.0;
@@ -61,6 +62,8 @@ pub struct Lot {
     pub area: f64,
     /// The stated area beside it, where one is stated.
     pub area_comparison: Option<AreaComparison>,
+    /// The ratio that was asked for, the x of 1:x, where the courses close worse.
+    pub closes_worse_than: Option<f64>,
 }
 
 impl Lot {
@@ -105,8 +108,25 @@ impl Lot {
             closure,
             area,
             area_comparison,
+            closes_worse_than: closure
+                .ratio
+                .and_then(|ratio| (ratio < record.closing_ratio).then_some(record.closing_ratio)),
         };
         Ok((lot, findings))
+    }
+
+    /// Why every figure of the lot, and every distance to its sides, is weaker than it looks.
+    pub fn caveats(&self) -> Vec<Caveat> {
+        self.closes_worse_than
+            .map(|_| Caveat::PoorClosure)
+            .into_iter()
+            .collect()
+    }
+
+    /// That the lot closes worse than was asked, in a sentence; `None` when it does not.
+    pub fn poor_closure(&self) -> Option<String> {
+        let asked = show(Measure::Closing, self.closes_worse_than?, System::Feet);
+        Some(format!("The lot does not close within {}.", asked.text))
     }
 }
 
@@ -369,6 +389,14 @@ mod tests {
         *distance_of(&mut record, 1) += 0.05;
         let (lot, findings) = Lot::check(&record).unwrap();
         assert!((lot.closure.ratio.unwrap() - 140.05 / 0.05).abs() < 1e-6);
+        assert_eq!(lot.caveats(), [Caveat::PoorClosure]);
+        assert_eq!(
+            lot.poor_closure().as_deref(),
+            Some("The lot does not close within 1:5,000.")
+        );
+        record.closing_ratio = 2000.0;
+        assert_eq!(Lot::check(&record).unwrap().0.caveats(), []);
+        record.closing_ratio = 5000.0;
         assert_eq!(findings.first().unwrap().check, "lot-closure");
         *distance_of(&mut record, 1) = 45.0;
         assert_eq!(places(&record), ["/courses"]);

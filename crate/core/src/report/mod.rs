@@ -17,7 +17,7 @@ mod yard;
 use serde::Serialize;
 
 pub use figure::Figure;
-pub use lot::{LotFigures, SideFigures};
+pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use placed::ShellFigures;
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
@@ -110,7 +110,7 @@ impl Report {
             shortfalls: results.shortfalls(),
             findings: gravest_first(&results.findings),
             yard: yard::of(site, system),
-            lot: LotFigures::of(&site.lot().lot, system),
+            lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
             shell: site
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),

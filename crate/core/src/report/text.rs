@@ -72,7 +72,7 @@ fn heading(text: &str, out: &mut String) {
 /// Whether it fits, in a sentence.
 fn verdict(report: &Report) -> String {
     let least = report.clearances.first();
-    match (&report.shell, least, report.shortfalls) {
+    let fits = match (&report.shell, least, report.shortfalls) {
         (None, ..) => "No shell is placed yet.".to_owned(),
         (_, None, _) => "No clearance was measured.".to_owned(),
         (_, Some(least), 0) => format!(
@@ -89,6 +89,10 @@ fn verdict(report: &Report) -> String {
             "{n} clearances FALL SHORT, the most: {}, to {}.",
             least.name, least.target
         ),
+    };
+    match &report.lot.asked {
+        Some(asked) => format!("{fits} {}", does_not_close(&asked.shown.text)),
+        None => fits,
     }
 }
 
@@ -127,21 +131,57 @@ fn pairs(pairs: &[(&str, String)], out: &mut String) {
 
 fn lot(report: &Report, out: &mut String) {
     let lot = &report.lot;
-    let mut lines = vec![("Area", lot.area.both())];
+    let weak = weak(&lot.caveats);
+    let mut lines = vec![("Area", format!("{}{weak}", lot.area.both()))];
     lines.extend(lot.stated_area.iter().map(|a| ("Stated area", a.both())));
-    lines.push(("Perimeter", lot.perimeter.both()));
+    let difference = lot.area_difference.iter();
+    lines.extend(difference.map(|d| ("Computed less stated", d.shown.text.clone())));
+    lines.push(("Perimeter", format!("{}{weak}", lot.perimeter.both())));
     let closing = lot.closing.as_ref().map_or_else(
         || "exactly".to_owned(),
         |c| format!("within {}, {}", lot.misclosure.both(), c.shown.text),
     );
     lines.push(("Closes", closing));
-    let side = |s: &super::SideFigures| (s.label.clone(), s.length.both());
+    if let Some(gap) = &lot.gap {
+        lines.push(("Misses in northing", gap.northing.both()));
+        lines.push(("Misses in easting", gap.easting.both()));
+        lines.push(("Misses towards", gap.direction.shown.text.clone()));
+    }
+    if let Some(asked) = &lot.asked {
+        let text = format!("{}: the lot closes worse", asked.shown.text);
+        lines.push(("Asked to close within", text));
+    }
+    if lot.balance.is_some() {
+        let text = "by the compass rule; the courses are kept as described";
+        lines.push(("Corners balanced", text.to_owned()));
+    }
+    if let Some(basis) = &lot.basis {
+        let said = [basis.north.words(), &basis.words];
+        let said: Vec<&str> = said.into_iter().filter(|words| !words.is_empty()).collect();
+        if !said.is_empty() {
+            lines.push(("Bearings count from", said.join("; ")));
+        }
+        let north = basis.true_north.iter();
+        lines.extend(north.map(|north| ("True north lies at", north.shown.text.clone())));
+    }
+    let side = |s: &super::SideFigures| (s.label.clone(), format!("{}{weak}", s.length.both()));
     let sides: Vec<(String, String)> = lot.sides.iter().map(side).collect();
     lines.extend(
         sides
             .iter()
             .map(|(label, text)| (label.as_str(), text.clone())),
     );
+    let monument = |m: &super::MonumentFigures| {
+        let note = if m.note.is_empty() { "" } else { "; " };
+        let (kind, state) = (m.kind.words(), m.state.words());
+        (
+            format!("Start of course {}", m.course + 1),
+            format!("{kind}, {state}{note}{}", m.note),
+        )
+    };
+    let monuments: Vec<(String, String)> = lot.monuments.iter().map(monument).collect();
+    let corners = monuments.iter();
+    lines.extend(corners.map(|(label, text)| (label.as_str(), text.clone())));
     pairs(&lines, out);
 }
 
@@ -179,6 +219,11 @@ fn yard(features: &[FeatureFigures], out: &mut String) {
             line("Note", &feature.note);
         }
     }
+}
+
+/// That the lot closes worse than it was asked to.
+fn does_not_close(asked: &str) -> String {
+    format!("The lot does not close within {asked}.")
 }
 
 fn shell(report: &Report, out: &mut String) {

@@ -1,7 +1,8 @@
 //! Bands along a course when the courses of the lot change.
 //!
 //! A band knows its course by number. Where courses are put in or taken out, those before and
-//! behind the change are told apart by being the same as ever, and numbers move with them.
+//! behind the change are told apart by being the same as ever, and numbers move with them. Where
+//! courses only change their order, each band goes with its own.
 
 use std::sync::Arc;
 
@@ -30,9 +31,15 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
     let old = &before.site().lot.courses;
     let new = &site.lot.courses;
     let follows = |f: &Feature| matches!(f.shape, ShapeRecord::Along { .. });
-    if old.len() == new.len() || !site.features.iter().any(follows) {
+    let order = reordered(old, new);
+    let as_before = old.len() == new.len() && order.is_none();
+    if as_before || !site.features.iter().any(follows) {
         return;
     }
+    let now = |course: usize| match &order {
+        Some(order) => order.get(course).map_or(Now::Gone, |at| Now::At(*at)),
+        None => now(old, new, course),
+    };
     let mut features = Vec::with_capacity(site.features.len());
     for (index, feature) in site.features.iter().enumerate() {
         let ShapeRecord::Along { course, width } = feature.shape else {
@@ -43,7 +50,7 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
             shape: ShapeRecord::Along { course, width },
             ..feature.clone()
         };
-        match now(old, new, course) {
+        match now(course) {
             Now::At(course) => features.push(along(course)),
             Now::Divided(first, last) => {
                 features.push(along(first));
@@ -59,6 +66,22 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
         }
     }
     site.features = Arc::new(features);
+}
+
+/// Where each course went, when nothing but their order changed.
+fn reordered(old: &[Course], new: &[Course]) -> Option<Vec<usize>> {
+    if old.len() != new.len() || old == new {
+        return None;
+    }
+    let mut free: Vec<bool> = vec![true; new.len()];
+    old.iter()
+        .map(|course| {
+            let mut places = new.iter().zip(&mut free).enumerate();
+            let (at, (_, free)) = places.find(|(_, (other, free))| **free && *other == course)?;
+            *free = false;
+            Some(at)
+        })
+        .collect()
 }
 
 fn now(old: &[Course], new: &[Course], course: usize) -> Now {
@@ -103,7 +126,7 @@ fn kept(feature: &Feature, before: &CheckedSite, index: usize) -> Feature {
 mod tests {
     #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
     use super::*;
-    use crate::geom::Vertex;
+    use crate::geom::{Point, Vertex};
     use crate::lot::LotRecord;
     use crate::session::{Command, Session};
     use crate::site::FeatureKind;
@@ -149,6 +172,16 @@ mod tests {
         assert_eq!(bands(&session), [(2, 120.0)]);
         assert!(session.undo());
         assert_eq!(bands(&session), [(2, 90.0)]);
+    }
+
+    #[test]
+    fn it_stays_where_it_is_when_the_description_begins_elsewhere() {
+        let mut session = with_band(2);
+        let mut lot = LotRecord::clone(&session.site().site().lot);
+        lot.start = Point::new(30.0, 0.0);
+        lot.courses.rotate_left(1);
+        session.apply(Command::SetLot(lot)).unwrap();
+        assert_eq!(bands(&session), [(1, 90.0)]);
     }
 
     #[test]

@@ -128,7 +128,7 @@ impl Ledger {
             redo: session.redo_label().map(str::to_owned),
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
-            verdict: verdict(site.placement.is_some(), results, system),
+            verdict: verdict(session, system),
             clearances: clearance_rows(&results.clearances, system),
             quantities: results
                 .takeoff
@@ -157,11 +157,13 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
 
 /// The verdict names the clearance with the least room: the one that binds. Where all hold
 /// but the work reaches where it must not, it says that instead.
-fn verdict(placed: bool, results: &Results, system: System) -> Verdict {
+fn verdict(session: &Session, system: System) -> Verdict {
+    let placed = session.site().site().placement.is_some();
+    let results: &Results = session.results();
     let clearances = &results.clearances;
     let short = results.shortfalls();
     let over = results.overreaches.len();
-    let text = match (placed, clearances.first(), results.overreaches.first()) {
+    let mut text = match (placed, clearances.first(), results.overreaches.first()) {
         (false, ..) => "Choose a shell to see how much room it has.".to_owned(),
         (true, _, Some(overreach)) if short == 0 => overreach.message.clone(),
         (true, None, _) => {
@@ -182,6 +184,10 @@ fn verdict(placed: bool, results: &Results, system: System) -> Verdict {
             }
         }
     };
+    if let Some(poor) = session.site().lot().lot.poor_closure() {
+        text.push(' ');
+        text.push_str(&poor);
+    }
     Verdict { short, over, text }
 }
 

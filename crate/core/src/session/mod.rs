@@ -229,4 +229,6 @@ impl Session {
 }
 
 #[cfg(test)]
+mod poor_closure;
+#[cfg(test)]
 mod tests;

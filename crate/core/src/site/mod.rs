@@ -18,6 +18,7 @@ pub mod rule;
 pub mod shape;
 pub mod soil;
 pub mod starter;
+mod street;
 pub mod works;
 
 use std::sync::Arc;
@@ -34,6 +35,7 @@ pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
+pub use street::kinds_from_street;
 pub use works::{
     CollarSettings, DeckSettings, DewateringSettings, DigSettings, HaulSettings, StoneSettings,
     TieSettings, WasteSettings, Works,

@@ -215,8 +215,23 @@ pub fn parse_measure(text: &str, measure: Measure, system: System) -> Result<Par
         _ if measure.dimension() == Dimension::Length => parse_length(text, system),
         Measure::Bearing | Measure::Heading => parse_bearing(text),
         Measure::Slope => parse_slope(text),
+        Measure::Closing => parse_closing(text, system),
         _ => parse_plain(text, measure, system),
     }
+}
+
+/// The x of `1:x`, with or without the `1:`.
+fn parse_closing(text: &str, system: System) -> Result<Parsed, UnitFault> {
+    let bare = ["1:", "1 :", "1/"]
+        .into_iter()
+        .find_map(|lead| text.trim_start().strip_prefix(lead))
+        .unwrap_or(text);
+    let cut = text.chars().count() - bare.chars().count();
+    parse_plain(bare, Measure::Closing, system).map_err(|mut fault| {
+        fault.span = fault.span.start + cut..fault.span.end + cut;
+        fault.remedy = "Type a ratio such as 1:5,000.".to_owned();
+        fault
+    })
 }
 
 /// An optional sign, one number, and a unit's name.
@@ -326,6 +341,10 @@ mod tests {
             ("7.5 %", Fraction, 0.075),
             ("7.5", Fraction, 0.075),
             ("-3", Count, -3.0),
+            ("1:5,000", Closing, 5000.0),
+            ("1 : 7500", Closing, 7500.0),
+            ("10000", Closing, 10_000.0),
+            ("5:1", Closing, f64::NAN),
             ("1.25", Ratio, 1.25),
             ("1/4 acre", LandArea, f64::NAN),
             ("0.25 ac.", LandArea, 0.25 * 4_046.856_422_4),

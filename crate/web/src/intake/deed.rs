@@ -1,10 +1,11 @@
 //! A deed as the page shows it: every piece, its courses, and what they close to.
 
 use batterboard_core::finding::Finding;
-use batterboard_core::lot::deed::{self, Piece, Summary};
-use batterboard_core::lot::{Course, LotRecord};
-use batterboard_core::units::{Measure, Shown, System, show};
+use batterboard_core::lot::deed::{self, AlongStreet, Piece, Summary};
+use batterboard_core::lot::{Course, LineKind, LotRecord};
+use batterboard_core::units::System;
 use batterboard_web::answers::{cross, taken};
+use batterboard_web::closing::Figures;
 use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -32,41 +33,25 @@ struct DeedReading {
     /// The area stated, m2, as a lot record keeps it.
     stated_area: Option<f64>,
     figures: Option<Figures>,
+    /// The kinds that follow from the street named in the text, one a course.
+    kinds: Option<Vec<LineKind>>,
+    /// The streets that courses are said to run along.
+    streets: Vec<AlongStreet>,
+    /// Whether the courses of the lot run as these do.
+    in_use: bool,
     /// Of the text and of the lot it would make, in this order.
     findings: Vec<Finding>,
-}
-
-/// Closure and area of the courses.
-#[derive(Debug, Serialize)]
-struct Figures {
-    northing: Shown,
-    easting: Shown,
-    misclosure: Shown,
-    /// None when the courses close exactly.
-    direction: Option<Shown>,
-    ratio: Option<Shown>,
-    perimeter: Shown,
-    area: Option<Area>,
-    stated: Option<Shown>,
-    /// Computed less stated, as a share of the stated area.
-    difference: Option<Shown>,
-}
-
-/// An area in the units of both systems.
-#[derive(Debug, Serialize)]
-struct Area {
-    /// Square feet and acres.
-    feet: Shown,
-    /// Square metres and hectares.
-    metres: Shown,
 }
 
 impl DeedReading {
     /// Reads a deed for a lot of which the rest stays.
     fn of(text: &str, rest: &LotRecord, system: System) -> Self {
         let reading = deed::read(text, system);
-        let summary = Summary::of(&reading.record(rest));
-        let figures = Figures::of(&summary, system);
+        let record = reading.record(rest);
+        let summary = Summary::of(&record);
+        let figures = Figures::of(&summary, record.closing_ratio, system);
+        let kinds = reading.kinds(rest);
+        let in_use = reading.runs_as(rest);
         let mut findings = reading.findings;
         findings.extend(summary.findings);
         Self {
@@ -74,34 +59,10 @@ impl DeedReading {
             courses: reading.courses,
             stated_area: reading.stated_area,
             figures,
+            kinds,
+            streets: reading.streets,
+            in_use,
             findings,
         }
-    }
-}
-
-impl Figures {
-    fn of(summary: &Summary, system: System) -> Option<Self> {
-        let closure = summary.closure?;
-        let figure = |measure, value| show(measure, value, system);
-        let area = |value| Area {
-            feet: show(Measure::LandArea, value, System::Feet),
-            metres: show(Measure::LandArea, value, System::Metres),
-        };
-        let misses = |value: f64| closure.ratio.map(|_| value);
-        Some(Self {
-            northing: figure(Measure::Misclosure, closure.northing),
-            easting: figure(Measure::Misclosure, closure.easting),
-            misclosure: figure(Measure::Misclosure, closure.length),
-            direction: misses(closure.bearing).map(|b| figure(Measure::Bearing, b)),
-            ratio: closure.ratio.map(|r| figure(Measure::Closing, r)),
-            perimeter: figure(Measure::LongLength, closure.perimeter),
-            area: summary.area.map(area),
-            stated: summary
-                .comparison
-                .map(|c| figure(Measure::LandArea, c.stated)),
-            difference: summary
-                .comparison
-                .map(|c| figure(Measure::Fraction, c.difference)),
-        })
     }
 }

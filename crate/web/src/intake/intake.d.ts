@@ -25,7 +25,12 @@ export type DeedReading = {
     northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
     perimeter: Shown;
     area: { feet: Shown; metres: Shown } | null;
-    stated: Shown | null; difference: Shown | null;
+    stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
   } | null;
+  /** The kinds that follow from the street named in the text, one a course. */
+  kinds: string[] | null;
+  streets: { course: number; name: string }[];
+  /** Whether the courses of the lot run as these do. */
+  in_use: boolean;
   findings: Finding[];
 };

@@ -4,6 +4,7 @@ use core::f64::consts::FRAC_PI_2;
 
 use batterboard_core::drawing;
 use batterboard_core::geom::Vector;
+use batterboard_core::lot::{Basis, MonumentState, North};
 use batterboard_core::units::System;
 
 use super::View;
@@ -62,14 +63,59 @@ pub fn handle(pen: &mut Pen<'_>, rim: Place, knob: Place) {
     }
 }
 
-/// North is always up; the arrow says so.
-pub fn north_arrow(pen: &mut Pen<'_>, view: &View) {
-    let (x, top) = (view.width - MARGIN - 10.0, MARGIN);
+/// The north of the bearings is always up; the arrow says so, and which north that is. Where
+/// true north is known and lies elsewhere, a thin arrow shows it.
+pub fn north_arrow(pen: &mut Pen<'_>, view: &View, basis: &Basis) {
+    let name = match basis.north {
+        North::Unspecified => "N",
+        North::True => "N, true",
+        North::Grid => "N, grid",
+        North::Magnetic => "N, magnetic",
+        North::Assumed => "N, assumed",
+        North::Record => "N, of record",
+    };
+    // Long names are set to the left, so that they stay on the canvas.
+    #[allow(clippy::cast_precision_loss)] // A name has few characters.
+    let aside = 3.4 * (name.len() - 1) as f64;
+    let (x, top) = (view.width - MARGIN - 10.0 - aside, MARGIN);
     let tip = (x, top);
     let notch = (x, top + 27.0);
     pen.shape(&[tip, (x + 10.0, top + 36.0), notch], &SOLID);
     pen.shape(&[tip, (x - 10.0, top + 36.0), notch], &HOLLOW);
-    pen.text((x, top + 48.0), FRAC_PI_2, "N", &LINE);
+    pen.text((x, top + 48.0), FRAC_PI_2, name, &LINE);
+    let off = basis.true_north.filter(|_| basis.north != North::True);
+    if let Some(bearing) = off {
+        let root = (x - 62.0, top + 36.0);
+        let (dx, dy) = direction(bearing);
+        let head = at(root, (dx, dy), 34.0);
+        pen.line(root, head, &LINE);
+        let back = at(head, (dx, dy), -10.0);
+        let wings = [head, at(back, (-dy, dx), 4.0), at(back, (dy, -dx), 4.0)];
+        pen.shape(&wings, &SOLID);
+        pen.text((root.0, top + 48.0), FRAC_PI_2, "true N", &LINE);
+    }
+}
+
+/// A mark at a corner: full where it was found, with a dot where it was set, crossed out where
+/// it was not found, open where nobody has looked.
+pub fn monument(pen: &mut Pen<'_>, place: Place, state: MonumentState) {
+    const RADIUS: f64 = 5.5;
+    let ring = if state == MonumentState::Found {
+        &SOLID
+    } else {
+        &HOLLOW
+    };
+    pen.disc(place, RADIUS, ring);
+    match state {
+        MonumentState::Set => pen.disc(place, 1.8, &SOLID),
+        MonumentState::NotFound => {
+            let reach = RADIUS * 1.3;
+            for slant in [(1.0, 1.0), (1.0, -1.0)] {
+                pen.line(at(place, slant, reach), at(place, slant, -reach), &LINE);
+            }
+        }
+        MonumentState::Found | MonumentState::NotSearched => {}
+    }
 }
 
 /// A bar of a round length, in parts of two tones.

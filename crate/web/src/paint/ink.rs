@@ -75,6 +75,17 @@ pub fn ink(layer: Layer) -> Ink {
             text_from_scale: 3.0,
             ..PLAIN
         },
+        Layer::SideKind => Ink {
+            text: "#3c484d",
+            text_size: 11.5,
+            text_from_scale: 5.0,
+            ..PLAIN
+        },
+        Layer::Monument(_) => Ink {
+            text_size: 11.5,
+            text_from_scale: 6.0,
+            ..PLAIN
+        },
         Layer::Setback => Ink {
             stroke: "rgba(106, 61, 143, 0.62)",
             width: 1.0,

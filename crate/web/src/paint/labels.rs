@@ -94,7 +94,11 @@ fn rank(layer: Layer) -> u8 {
         Layer::LotLine => 2,
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
-        Layer::Setback | Layer::Mark(_) | Layer::OverheadMark => 5,
+        Layer::Setback
+        | Layer::Mark(_)
+        | Layer::OverheadMark
+        | Layer::SideKind
+        | Layer::Monument(_) => 5,
         _ => LAST_RANK,
     }
 }

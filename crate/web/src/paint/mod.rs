@@ -9,7 +9,7 @@ mod ink;
 mod labels;
 mod pen;
 
-use batterboard_core::drawing::{Drawing, Focus, Item, work};
+use batterboard_core::drawing::{Drawing, Focus, Item, Layer, work};
 use batterboard_core::geom::Point;
 use batterboard_core::session::{Session, handle};
 use web_sys::CanvasRenderingContext2d;
@@ -63,7 +63,7 @@ pub fn paint(
     }
     // All text on top, so that no line strikes a word through.
     labels::set(&mut pen, view, backdrop.items.iter().chain(&moving.items));
-    furniture::north_arrow(&mut pen, view);
+    furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
     furniture::scale_bar(&mut pen, view, session.site().site().display);
 }
 
@@ -88,6 +88,10 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
                 let ends = lines.iter().map(|(a, b)| (view.place(*a), view.place(*b)));
                 pen.lines(ends, &ink(*layer));
             }
+            Item::Dot {
+                layer: Layer::Monument(state),
+                at,
+            } => furniture::monument(pen, view.place(*at), *state),
             Item::Dot { layer, at } => pen.dot(view.place(*at), &ink(*layer)),
             Item::Measured {
                 layer, from, to, ..

@@ -34,7 +34,9 @@ use core::ops::Range;
 
 use serde::Serialize;
 
-use super::record::{Course, LotRecord};
+use super::checked::Lot;
+use super::kinds::{Streets, propose};
+use super::record::{Course, CourseShape, LineKind, LotRecord};
 use crate::finding::Finding;
 use crate::units::System;
 
@@ -119,6 +121,33 @@ pub struct Reading {
 }
 
 impl Reading {
+    /// Whether the courses of a record run as these do; names, kinds and corners aside.
+    pub fn runs_as(&self, record: &LotRecord) -> bool {
+        let shapes = |courses: &[Course]| -> Vec<CourseShape> {
+            courses.iter().map(|course| course.shape).collect()
+        };
+        shapes(&self.courses) == shapes(&record.courses)
+    }
+
+    /// The kinds that follow from the streets named in the text, a kind for every course;
+    /// `None` where no street is named, or more than one, or the courses make no lot yet.
+    pub fn kinds(&self, rest: &LotRecord) -> Option<Vec<LineKind>> {
+        let names: Vec<&str> = self.streets.iter().map(|s| s.name.as_str()).collect();
+        // "Said street" is the one that was named.
+        let mut named = names.iter().filter(|name| !name.is_empty());
+        let first = named.next();
+        if named.any(|name| Some(name) != first) {
+            return None;
+        }
+        let (lot, _) = Lot::check(&self.record(rest)).ok()?;
+        let front: Vec<usize> = self.streets.iter().map(|street| street.course).collect();
+        let streets = Streets {
+            front,
+            other: Vec::new(),
+        };
+        (!names.is_empty()).then(|| propose(&lot, &streets))
+    }
+
     /// The lot of another record with the courses and the stated area of this reading; a
     /// balance is dropped, since it was asked for other courses.
     pub fn record(&self, rest: &LotRecord) -> LotRecord {
@@ -129,7 +158,7 @@ impl Reading {
             closing_ratio: rest.closing_ratio,
             balance: None,
             basis: rest.basis.clone(),
-            deed: None,
+            deed: rest.deed.clone(),
         }
     }
 }
