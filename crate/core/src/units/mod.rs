@@ -12,6 +12,8 @@
 //! | read any field by what it measures | [`parse_measure`] |
 //! | print a figure in the user's system | [`show`] |
 //! | print a length in one style | [`format_length`] |
+//! | read and print a coordinate of a list | [`parse_coordinate`], [`format_coordinate`] |
+//! | read latitude and longitude | [`parse_place`] |
 //! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
 //!
 //! ```
@@ -35,8 +37,10 @@ use serde::{Deserialize, Serialize};
 
 mod bearing;
 pub mod constants;
+mod coordinate;
 mod decimal;
 mod fault;
+mod geographic;
 mod length;
 mod length_text;
 mod measure;
@@ -45,8 +49,10 @@ mod slope;
 mod unit;
 
 pub use bearing::{format_bearing, format_heading, parse_bearing};
+pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
 pub use fault::{Doubt, Parsed, UnitFault};
+pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_place};
 pub use length::parse_length;
 pub use length_text::{LengthStyle, format_length};
 pub use measure::{Measure, Shown, parse_measure, show};
