@@ -17,6 +17,7 @@ mod dig;
 mod exchange;
 mod geom;
 mod ground;
+mod import;
 mod lot;
 mod shapes;
 mod shell;

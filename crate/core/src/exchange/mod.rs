@@ -14,11 +14,17 @@
 //! | open and save a site | [`open`], [`save`] |
 //! | load and write a single shell | [`open_shell`], [`save_shell`] |
 //! | the JSON Schema of the site file | [`schema::site`] |
+//! | bring in a map or a list of points | [`import`] |
+//! | write a map or a list of points | [`geojson::write`], [`points::write`] |
 //!
 //! JSON text with a fixed layout comes from [`crate::pretty`].
 
+pub mod geodesy;
+pub mod geojson;
+pub mod import;
 mod locate;
 mod migrate;
+pub mod points;
 mod read;
 pub mod schema;
 pub mod shell_file;

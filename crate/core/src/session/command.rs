@@ -16,7 +16,7 @@ use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::{
-    Benchmark, CheckedSite, EquipmentPad, Feature, GeoOrigin, Picture, Placement, Rule,
+    Benchmark, CheckedSite, EquipmentPad, Feature, GeoOrigin, Grid, Picture, Placement, Rule,
     ShellChoice, Site, Works,
 };
 use crate::units::System;
@@ -89,6 +89,8 @@ pub enum Command {
     SetBenchmark(Option<Benchmark>),
     /// Set or forget where the site's origin lies on the earth.
     SetOrigin(Option<GeoOrigin>),
+    /// Set or forget the survey grid that the site's coordinates came from.
+    SetGrid(Option<Grid>),
     /// Lay a picture under the plan, or take it away.
     SetPicture(Option<Picture>),
     /// Draw contours at an interval (metres), or none.
@@ -133,6 +135,7 @@ impl Command {
             Self::Rename { .. } => "rename",
             Self::SetBenchmark(_) => "change the benchmark",
             Self::SetOrigin(_) => "change the place on earth",
+            Self::SetGrid(_) => "change the survey grid",
             Self::SetPicture(_) => "change the picture",
             Self::SetContours(_) => "change the contours",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
@@ -180,6 +183,7 @@ impl Command {
             Self::Rename { name, note } => (site.name, site.note) = (name, note),
             Self::SetBenchmark(benchmark) => site.benchmark = benchmark,
             Self::SetOrigin(origin) => site.origin = origin,
+            Self::SetGrid(grid) => site.grid = grid,
             Self::SetPicture(picture) => site.picture = picture.map(Arc::new),
             Self::SetContours(interval) => site.contours = interval,
             Self::Together { commands, .. } => {

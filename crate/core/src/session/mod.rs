@@ -4,6 +4,7 @@
 //! from it. A [`Command`] that would break it is refused with findings and changes nothing.
 //! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
 
+mod bring_in;
 pub mod command;
 mod copy;
 mod follow;

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::geom::Point;
+use crate::units::Unit;
 
 /// The mark that elevations are carried from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -28,4 +29,50 @@ pub struct GeoOrigin {
     pub longitude: f64,
     /// Latitude, radians, north positive.
     pub latitude: f64,
+}
+
+/// The survey grid that the site's coordinates were brought down from: what was taken off.
+///
+/// A survey's list has `easting + x` and `northing + y`, in its own unit.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Grid {
+    /// Easting of the site's origin, metres.
+    pub easting: f64,
+    /// Northing of the site's origin, metres.
+    pub northing: f64,
+    /// The unit of the survey. At two million feet the two kinds of foot differ by 4 ft.
+    pub unit: GridUnit,
+}
+
+/// The unit of a survey's coordinates.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GridUnit {
+    /// Metres.
+    Metres,
+    /// International feet.
+    Feet,
+    /// US survey feet.
+    SurveyFeet,
+}
+
+impl GridUnit {
+    /// One of it in metres.
+    pub fn in_metres(self) -> f64 {
+        match self {
+            Self::Metres => Unit::Metre,
+            Self::Feet => Unit::Foot,
+            Self::SurveyFeet => Unit::SurveyFoot,
+        }
+        .in_si()
+    }
+
+    /// The unit in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Metres => "m",
+            Self::Feet => "ft",
+            Self::SurveyFeet => "US survey ft",
+        }
+    }
 }

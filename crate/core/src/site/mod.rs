@@ -27,7 +27,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use checked::{CheckedLot, CheckedSite};
-pub use datum::{Benchmark, GeoOrigin};
+pub use datum::{Benchmark, GeoOrigin, Grid, GridUnit};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
 pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
 pub use picture::{Picture, PictureMedia};
@@ -81,6 +81,9 @@ pub struct Site {
     /// Where the site's origin lies on the earth, where that is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub origin: Option<GeoOrigin>,
+    /// The survey grid that the site's coordinates were brought down from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grid: Option<Grid>,
     /// The picture under the plan.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picture: Option<Arc<Picture>>,

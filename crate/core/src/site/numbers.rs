@@ -142,6 +142,12 @@ fn datum(site: &Site, door: &mut Door) {
         let most = 0.49 * half;
         door.within(place, "The latitude", origin.latitude, -most, most);
     }
+    if let Some(grid) = site.grid {
+        // Twice round the earth: no grid counts farther.
+        let most = 80e6;
+        door.within("/grid/easting", "The easting", grid.easting, -most, most);
+        door.within("/grid/northing", "The northing", grid.northing, -most, most);
+    }
     if let Some(interval) = site.contours {
         door.within("/contours", "The contour interval", interval, 0.01, 100.0);
     }

@@ -32,6 +32,7 @@ pub fn blank_lot() -> Site {
         ground: Arc::new(GroundRecord::default()),
         benchmark: None,
         origin: None,
+        grid: None,
         picture: None,
         contours: None,
         placement: None,

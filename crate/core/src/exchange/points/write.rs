@@ -1,0 +1,288 @@
+//! A site as a list of points.
+
+use serde::{Deserialize, Serialize};
+
+use crate::exchange::geodesy::LocalPlane;
+use crate::exchange::import::{Frame, Order, plane_of};
+use crate::finding::Finding;
+use crate::geom::Point;
+use crate::geom::distance::Figure;
+use crate::geom::flatten::{ChordSide, flatten, flatten_segment};
+use crate::ground::GroundRecord;
+use crate::lot::Traverse;
+use crate::site::{CheckedSite, GridUnit, Site};
+use crate::units::{System, format_coordinate};
+
+/// Curves of the shell become chords within this of them, metres (1 in: what a stake can tell).
+const STAKE_TOLERANCE: f64 = 0.0254;
+
+/// What is written, and how.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Choice {
+    /// The unit of the coordinates, or degrees.
+    pub frame: Frame,
+    /// Which coordinate comes first.
+    pub order: Order,
+    /// The corners of the lot.
+    #[serde(default)]
+    pub corners: bool,
+    /// Corners of what stands on it, and the middles of what is round.
+    #[serde(default)]
+    pub features: bool,
+    /// Spot elevations, breaklines and the benchmark.
+    #[serde(default)]
+    pub ground: bool,
+    /// The edge of the shell.
+    #[serde(default)]
+    pub shell: bool,
+}
+
+impl Choice {
+    /// Everything, in the unit of the survey that the site came from, or else of its display.
+    pub fn usual(site: &Site) -> Self {
+        let unit = site.grid.map_or(
+            match site.display {
+                System::Feet => GridUnit::Feet,
+                System::Metres => GridUnit::Metres,
+            },
+            |grid| grid.unit,
+        );
+        Self {
+            frame: unit.into(),
+            order: Order::NorthFirst,
+            corners: true,
+            features: true,
+            ground: true,
+            shell: true,
+        }
+    }
+}
+
+/// A site as a list with a heading: point, two coordinates, elevation, description. A site that came
+/// from a survey's grid has that survey's coordinates again.
+///
+/// # Errors
+/// When degrees are asked for and nothing says where the site lies on the globe.
+pub fn write(site: &CheckedSite, choice: Choice) -> Result<String, Vec<Finding>> {
+    let document = site.site();
+    let carry = match choice.frame.unit() {
+        Some(unit) => Carry::Plane(
+            unit,
+            document.grid.map_or([0.0; 2], |g| [g.easting, g.northing]),
+        ),
+        None => Carry::Globe(plane_of(document).ok_or_else(|| {
+            vec![
+                Finding::fault(
+                    "no-origin",
+                    "Nothing says where the site lies on the globe.",
+                    "Give the latitude and longitude of the site's origin, or write lengths.",
+                )
+                .under("/origin"),
+            ]
+        })?),
+    };
+    let mut list = List {
+        carry,
+        order: choice.order,
+        text: String::new(),
+        count: 0,
+    };
+    list.heading();
+    if choice.corners {
+        corners(document, &mut list);
+    }
+    if choice.features {
+        features(site, &mut list);
+    }
+    if choice.ground {
+        ground(document, &mut list);
+    }
+    if choice.shell {
+        shell(site, &mut list);
+    }
+    Ok(list.text)
+}
+
+fn corners(site: &Site, list: &mut List) {
+    let traverse = Traverse::of(&site.lot);
+    let corners = match site.lot.balance {
+        Some(_) => traverse.balanced(),
+        None => traverse.vertices,
+    };
+    for (corner, course) in corners.iter().zip(&site.lot.courses) {
+        let mark = course.monument.as_ref().map(|m| {
+            let note = [m.kind.words(), m.state.words(), &m.note];
+            let told: Vec<&str> = note.into_iter().filter(|w| !w.is_empty()).collect();
+            format!(", {}", told.join(", "))
+        });
+        let description = format!("lot corner{}", mark.unwrap_or_default());
+        list.row(corner.at, None, &description);
+    }
+}
+
+fn features(site: &CheckedSite, list: &mut List) {
+    for (i, checked) in site.features().iter().enumerate() {
+        let code = format!("{} {}", checked.kind.words(), letters(i));
+        let mut points = Vec::new();
+        let segments = checked.shape.segments();
+        for segment in &segments {
+            if points.last() != Some(&segment.from()) {
+                points.push(segment.from());
+            }
+            flatten_segment(segment, STAKE_TOLERANCE, &mut points);
+        }
+        let closed = matches!(checked.shape.figure(), Figure::Area(_));
+        if closed && points.first() == points.last() {
+            points.pop();
+        }
+        for at in points {
+            list.row(at, None, &code);
+        }
+    }
+}
+
+fn ground(site: &Site, list: &mut List) {
+    if let GroundRecord::Spots { spots, breaklines } = site.ground.as_ref() {
+        for [x, y, z] in spots {
+            list.row(Point::new(*x, *y), Some(*z), "ground");
+        }
+        for (i, line) in breaklines.iter().enumerate() {
+            let code = format!("breakline {}", letters(i));
+            for [x, y, z] in line {
+                list.row(Point::new(*x, *y), Some(*z), &code);
+            }
+        }
+    }
+    if let Some(mark) = &site.benchmark
+        && let Some(at) = mark.at
+    {
+        let description = format!("benchmark, {}", mark.name);
+        list.row(at, Some(mark.elevation), description.trim_end_matches(", "));
+    }
+}
+
+fn shell(site: &CheckedSite, list: &mut List) {
+    let Some((shell, placement)) = site.placed_shell() else {
+        return;
+    };
+    let outline = shell.outline.posed(&placement.pose());
+    for at in flatten(&outline, STAKE_TOLERANCE, ChordSide::Inscribed).0 {
+        list.row(at, Some(placement.coping_elevation), "shell edge");
+    }
+    list.row(
+        placement.at,
+        Some(placement.coping_elevation),
+        "shell middle",
+    );
+}
+
+/// a, b, ... z, aa, ab, ...: a code that no reader takes for a counting number.
+fn letters(mut index: usize) -> String {
+    let mut code = String::new();
+    loop {
+        let letter = u8::try_from(index % 26).unwrap_or(0);
+        code.insert(0, char::from(b'a' + letter));
+        if index < 26 {
+            return code;
+        }
+        index = index / 26 - 1;
+    }
+}
+
+/// The way from the site to the coordinates of the list.
+enum Carry {
+    /// Lengths: a unit, and easting and northing of the origin, metres.
+    Plane(GridUnit, [f64; 2]),
+    /// Degrees.
+    Globe(LocalPlane),
+}
+
+/// The list as it is written.
+struct List {
+    carry: Carry,
+    order: Order,
+    text: String,
+    count: usize,
+}
+
+impl List {
+    fn heading(&mut self) {
+        let (north, east, elevation) = match &self.carry {
+            Carry::Plane(unit, _) => {
+                let unit = unit.words();
+                (
+                    format!("northing ({unit})"),
+                    format!("easting ({unit})"),
+                    format!("elevation ({unit})"),
+                )
+            }
+            Carry::Globe(_) => (
+                "latitude".to_owned(),
+                "longitude".to_owned(),
+                "elevation (m)".to_owned(),
+            ),
+        };
+        let [first, second] = self.ordered(north, east);
+        self.text = format!("point,{first},{second},{elevation},description\n");
+    }
+
+    fn ordered<T>(&self, north: T, east: T) -> [T; 2] {
+        match self.order {
+            Order::NorthFirst => [north, east],
+            Order::EastFirst => [east, north],
+        }
+    }
+
+    fn row(&mut self, at: Point, elevation: Option<f64>, description: &str) {
+        // A tenth of a millimetre either way.
+        let (north, east, metres) = match &self.carry {
+            Carry::Plane(unit, [easting, northing]) => {
+                let m = unit.in_metres();
+                let number = |v: f64| format_coordinate(v / m, 4);
+                (number(at.y + northing), number(at.x + easting), m)
+            }
+            Carry::Globe(plane) => {
+                let [longitude, latitude] = plane.globe_from_site(at).in_degrees();
+                let number = |v: f64| format_coordinate(v, 9);
+                (number(latitude), number(longitude), 1.0)
+            }
+        };
+        let elevation = elevation.map_or(String::new(), |z| format_coordinate(z / metres, 4));
+        let [first, second] = self.ordered(north, east);
+        self.count += 1;
+        let number = self.count;
+        let description = quoted(description);
+        self.text.push_str(&format!(
+            "{number},{first},{second},{elevation},{description}\n"
+        ));
+    }
+}
+
+/// A field that may hold the signs of the list itself.
+fn quoted(field: &str) -> String {
+    if field.contains([',', '"', '\n']) {
+        format!("\"{}\"", field.replace('"', "\"\"").replace('\n', " "))
+    } else {
+        field.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_count_in_letters() {
+        assert_eq!(letters(0), "a");
+        assert_eq!(letters(25), "z");
+        assert_eq!(letters(26), "aa");
+        assert_eq!(letters(701), "zz");
+        assert_eq!(letters(702), "aaa");
+    }
+
+    #[test]
+    fn fields_with_commas_stand_in_quotes() {
+        assert_eq!(quoted("pin"), "pin");
+        assert_eq!(quoted("pin, 1\""), "\"pin, 1\"\"\"");
+    }
+}
