@@ -13,16 +13,34 @@ use batterboard_core::finding::Finding;
 /// # Errors
 /// When the file cannot be read, or with every fault of what is in it.
 pub fn open(path: &Path) -> Result<Opened> {
-    let (name, text) = if path == Path::new("-") {
-        ("standard input".to_owned(), read(std::io::stdin().lock()))
+    let text = text(path)?;
+    exchange::open(&text)
+        .map_err(|faults| anyhow!("{} was not opened.\n{}", name(path), told(&faults)))
+}
+
+/// What a file is called in messages.
+pub fn name(path: &Path) -> String {
+    if path == Path::new("-") {
+        "standard input".to_owned()
     } else {
-        let name = path.display().to_string();
+        path.display().to_string()
+    }
+}
+
+/// The text of a file; `-` is standard input.
+///
+/// # Errors
+/// When the file cannot be read.
+pub fn text(path: &Path) -> Result<String> {
+    let name = name(path);
+    let text = if path == Path::new("-") {
+        read(std::io::stdin().lock())
+    } else {
         let file =
             File::open(path).with_context(|| format!("cannot open {name}; is the path right?"))?;
-        (name, read(file))
+        read(file)
     };
-    let text = text.with_context(|| format!("cannot read {name}"))?;
-    exchange::open(&text).map_err(|faults| anyhow!("{name} was not opened.\n{}", told(&faults)))
+    text.with_context(|| format!("cannot read {name}"))
 }
 
 /// The text of a reader, no more of it than a site file may hold.
@@ -31,12 +49,12 @@ fn read(source: impl Read) -> Result<String> {
     // One byte more than is allowed, so that the core can say that it is too much.
     source.take(SIZE_LIMIT as u64 + 1).read_to_end(&mut bytes)?;
     String::from_utf8(bytes).map_err(|_| {
-        anyhow!("it is not UTF-8 text, so it is no site file; open a file that the planner saved")
+        anyhow!("it is not UTF-8 text; open a file that the planner saved, or a map or list saved as UTF-8")
     })
 }
 
-/// Every fault with its place and its remedy.
-fn told(faults: &[Finding]) -> String {
+/// Every finding with its place and its remedy.
+pub fn told(faults: &[Finding]) -> String {
     let lines: Vec<String> = faults
         .iter()
         .map(|fault| {

@@ -6,11 +6,15 @@
 //! | `check SITE` | clearances and findings; says by its exit code whether all hold |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
+//! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
+//! | `export SITE` | a site as a map or a list of points |
 //!
 //! # Exit codes
 //! 0: done, and for `check` every clearance holds. 1: `check` found one that falls short.
 //! 2: the command or the file cannot be read.
 
+mod export;
+mod import;
 mod input;
 mod shells;
 
@@ -64,6 +68,13 @@ enum Command {
         #[arg(long)]
         shell: bool,
     },
+    /// Bring a map (GeoJSON) or a list of points onto a site and print the new site file.
+    ///
+    /// What was found becomes what it is proposed to be, unless --as says otherwise. What happened
+    /// is said on standard error.
+    Import(Box<import::ImportArgs>),
+    /// Print a site as a map (GeoJSON) or a list of points.
+    Export(export::ExportArgs),
     /// List the catalogue of shells.
     Shells {
         /// The units to print.
@@ -134,6 +145,14 @@ fn run(command: Command) -> Result<ExitCode> {
             };
             print(&pretty::to_string(&schema))?;
         }
+        Command::Import(args) => {
+            let imported = import::run(&args)?;
+            if !imported.told.is_empty() {
+                eprintln!("{}", imported.told.trim_start());
+            }
+            print(&imported.text)?;
+        }
+        Command::Export(args) => print(&export::run(&args)?)?,
         Command::Shells { units } => print(&shells::table(units.into())?)?,
     }
     Ok(ExitCode::SUCCESS)

@@ -1,0 +1,332 @@
+//! `import`: brings a map or a list of points onto a site.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, anyhow, bail};
+use batterboard_core::exchange::import::{
+    Changes, Columns, Draft, Frame, Order, Placed, Role, Settings, Shape, read,
+};
+use batterboard_core::finding::Finding;
+use batterboard_core::session::{Command, Session};
+use batterboard_core::site::{GeoOrigin, GridUnit};
+use clap::{Args, ValueEnum};
+use serde_json::json;
+
+use crate::input;
+
+/// What is brought in, and how it is meant.
+#[derive(Args)]
+pub struct ImportArgs {
+    /// The text: GeoJSON, or a list of points; - reads standard input.
+    file: PathBuf,
+    /// The site it is brought onto; without it, a new one.
+    #[arg(long, value_name = "SITE")]
+    onto: Option<PathBuf>,
+    /// What something is to be, as WHICH=ROLE: its number in the list, its name or its group; and
+    /// leave-out, lot, corner, monument, spot, breakline, benchmark or a kind of feature.
+    #[arg(long = "as", value_name = "WHICH=ROLE")]
+    roles: Vec<String>,
+    /// The number of the parcel that is the lot; only what stands on it is proposed.
+    #[arg(long, value_name = "NUMBER")]
+    lot: Option<usize>,
+    /// The number of the ring that is the boundary of the lot, where it has several.
+    #[arg(long, value_name = "NUMBER")]
+    ring: Option<usize>,
+    /// What the coordinates are, in place of what they seem to be.
+    #[arg(long, value_enum)]
+    frame: Option<FrameArg>,
+    /// Which coordinate comes first.
+    #[arg(long, value_enum)]
+    order: Option<OrderArg>,
+    /// The unit of elevations.
+    #[arg(long, value_enum)]
+    heights: Option<UnitArg>,
+    /// The columns of a list without a heading besides the coordinates.
+    #[arg(long, value_enum, value_delimiter = ',')]
+    columns: Option<Vec<ColumnArg>>,
+    /// Choose the site's origin anew, though it has one.
+    #[arg(long)]
+    fresh: bool,
+    /// New spots take the place of those that are there.
+    #[arg(long)]
+    replace_spots: bool,
+    /// Whatever comes in with an elevation is a spot too.
+    #[arg(long)]
+    spots_of_all: bool,
+    /// Print what was found and what it is proposed to be; change nothing.
+    #[arg(long)]
+    list: bool,
+    /// Print that as JSON.
+    #[arg(long, requires = "list")]
+    json: bool,
+}
+
+/// What coordinates are.
+#[derive(Clone, Copy, ValueEnum)]
+pub enum FrameArg {
+    /// WGS 84 degrees.
+    Degrees,
+    /// Metres.
+    Metres,
+    /// International feet.
+    Feet,
+    /// US survey feet.
+    SurveyFeet,
+}
+
+impl From<FrameArg> for Frame {
+    fn from(frame: FrameArg) -> Self {
+        match frame {
+            FrameArg::Degrees => Self::Degrees,
+            FrameArg::Metres => Self::Metres,
+            FrameArg::Feet => Self::Feet,
+            FrameArg::SurveyFeet => Self::SurveyFeet,
+        }
+    }
+}
+
+/// Which coordinate comes first.
+#[derive(Clone, Copy, ValueEnum)]
+pub enum OrderArg {
+    /// Northing or latitude.
+    NorthFirst,
+    /// Easting or longitude.
+    EastFirst,
+}
+
+impl From<OrderArg> for Order {
+    fn from(order: OrderArg) -> Self {
+        match order {
+            OrderArg::NorthFirst => Self::NorthFirst,
+            OrderArg::EastFirst => Self::EastFirst,
+        }
+    }
+}
+
+/// A unit of elevations.
+#[derive(Clone, Copy, ValueEnum)]
+enum UnitArg {
+    /// Metres.
+    Metres,
+    /// International feet.
+    Feet,
+    /// US survey feet.
+    SurveyFeet,
+}
+
+/// A column besides the coordinates.
+#[derive(Clone, Copy, PartialEq, ValueEnum)]
+enum ColumnArg {
+    /// A point's number or name comes first.
+    Point,
+    /// An elevation follows the coordinates.
+    Elevation,
+}
+
+/// What the command prints, and what is said beside it.
+pub struct Imported {
+    /// The new site file, or the list.
+    pub text: String,
+    /// What happened and what there is to say of it.
+    pub told: String,
+}
+
+/// Brings a text onto a site.
+///
+/// # Errors
+/// When a file cannot be read, or with every fault of what is in it.
+pub fn run(args: &ImportArgs) -> Result<Imported> {
+    let text = input::text(&args.file)?;
+    let name = input::name(&args.file);
+    let refused =
+        |faults: Vec<Finding>| anyhow!("{name} was not brought in.\n{}", input::told(&faults));
+    let columns = args.columns.as_ref().map(|all| Columns {
+        point: all.contains(&ColumnArg::Point),
+        elevation: all.contains(&ColumnArg::Elevation),
+    });
+    let draft = read(&text, columns).map_err(refused)?;
+    let mut session = session(args.onto.as_deref())?;
+    let settings = args.settings(&draft)?;
+    let site = session.site().site().clone();
+    let placed = Placed::of(&draft, &settings, &[], &site);
+    if args.list {
+        let text = if args.json {
+            let origin = placed.origin.or(site.origin);
+            listed_json(&draft, &placed, &settings, origin)
+        } else {
+            listed(&draft, &placed)
+        };
+        let mut findings = draft.findings;
+        findings.extend(placed.findings);
+        return Ok(Imported {
+            text,
+            told: input::told(&findings),
+        });
+    }
+    let mut roles: Vec<Role> = placed.items.iter().map(|i| i.proposed).collect();
+    for told in &args.roles {
+        assign(told, &draft, &mut roles)?;
+    }
+    let changes = Changes::of(&draft, &settings, &roles, &site).map_err(|faults| {
+        let mut all = draft.findings.clone();
+        all.extend(faults);
+        refused(all)
+    })?;
+    let mut told = changes.told.join("\n");
+    let mut findings = draft.findings;
+    findings.extend(changes.findings.iter().cloned());
+    session.apply(Command::from(changes)).map_err(refused)?;
+    if !findings.is_empty() {
+        let _ = write!(told, "\n{}", input::told(&findings));
+    }
+    Ok(Imported {
+        text: session.save(),
+        told,
+    })
+}
+
+fn session(onto: Option<&Path>) -> Result<Session> {
+    let mut session = Session::new().map_err(|f| anyhow!("{}", input::told(&f)))?;
+    if let Some(path) = onto {
+        let text = input::text(path)?;
+        session.open(&text).map_err(|faults| {
+            anyhow!(
+                "{} was not opened.\n{}",
+                path.display(),
+                input::told(&faults)
+            )
+        })?;
+    }
+    Ok(session)
+}
+
+impl ImportArgs {
+    /// The proposed settings with what was asked for.
+    fn settings(&self, draft: &Draft) -> Result<Settings> {
+        let mut settings = draft.proposed;
+        if let Some(frame) = self.frame {
+            settings.frame = frame.into();
+            // A list's elevations are in the unit of its coordinates unless it says otherwise.
+            if let Some(unit) = settings.frame.unit() {
+                settings.heights = unit;
+            }
+        }
+        if let Some(order) = self.order {
+            settings.order = order.into();
+        }
+        if let Some(unit) = self.heights {
+            settings.heights = match unit {
+                UnitArg::Metres => GridUnit::Metres,
+                UnitArg::Feet => GridUnit::Feet,
+                UnitArg::SurveyFeet => GridUnit::SurveyFeet,
+            };
+        }
+        settings.lot = self.lot.map(|n| index(n, draft.items.len())).transpose()?;
+        settings.ring = self.ring.map(|n| n.saturating_sub(1));
+        settings.fresh = self.fresh;
+        settings.keep_spots = !self.replace_spots;
+        settings.spots_of_all = self.spots_of_all;
+        Ok(settings)
+    }
+}
+
+/// The place of a thing by its number in the list.
+fn index(number: usize, count: usize) -> Result<usize> {
+    match number.checked_sub(1).filter(|i| *i < count) {
+        Some(i) => Ok(i),
+        None => bail!("there is no number {number}: {count} things were found"),
+    }
+}
+
+/// Gives a role to a thing by its number, or to all of a name or group.
+fn assign(told: &str, draft: &Draft, roles: &mut [Role]) -> Result<()> {
+    let (which, word) = told
+        .rsplit_once('=')
+        .with_context(|| format!("--as \"{told}\" is not WHICH=ROLE"))?;
+    let role = Role::named(word).with_context(|| {
+        format!(
+            "\"{word}\" is no role; say leave-out, lot, corner, monument, spot, breakline, benchmark \
+             or a kind of feature such as house"
+        )
+    })?;
+    if let Ok(number) = which.parse::<usize>()
+        && number >= 1
+        && let Some(slot) = roles.get_mut(number - 1)
+    {
+        *slot = role;
+        return Ok(());
+    }
+    let wanted = which.to_lowercase();
+    let mut any = false;
+    for (item, slot) in draft.items.iter().zip(roles) {
+        let is_it = item.name.to_lowercase() == wanted || item.group.to_lowercase() == wanted;
+        if which == "all" || is_it {
+            *slot = role;
+            any = true;
+        }
+    }
+    if !any {
+        bail!("nothing was found that is numbered, named or grouped \"{which}\"; see --list");
+    }
+    Ok(())
+}
+
+fn form(shape: &Shape) -> &'static str {
+    match shape {
+        Shape::Points(_) => "points",
+        Shape::Lines(_) => "lines",
+        Shape::Areas(_) => "areas",
+    }
+}
+
+/// What was found, a line each.
+fn listed(draft: &Draft, placed: &Placed) -> String {
+    let mut out = format!(
+        "{:>5}  {:<28} {:<24} {:>12} {:>12}  {}\n",
+        "", "Name", "Group", "Area m2", "Length m", "Proposed"
+    );
+    for (i, (item, on_site)) in draft.items.iter().zip(&placed.items).enumerate() {
+        let short = |text: &str, most: usize| text.chars().take(most).collect::<String>();
+        let _ = writeln!(
+            out,
+            "{:>5}  {:<28} {:<24} {:>12.3} {:>12.3}  {}",
+            i + 1,
+            short(&item.name, 28),
+            short(&item.group, 24),
+            on_site.area,
+            on_site.length,
+            on_site.proposed.word()
+        );
+    }
+    out
+}
+
+/// What was found, as JSON, with every position in site metres.
+fn listed_json(
+    draft: &Draft,
+    placed: &Placed,
+    settings: &Settings,
+    origin: Option<GeoOrigin>,
+) -> String {
+    let items: Vec<_> = draft
+        .items
+        .iter()
+        .zip(&placed.items)
+        .map(|(item, on_site)| {
+            let positions = on_site.shape.as_ref().map(|shape| {
+                let all = shape.positions();
+                all.iter()
+                    .map(|s| json!([s.at.x, s.at.y, s.height]))
+                    .collect::<Vec<_>>()
+            });
+            json!({ "place": item.place, "name": item.name, "group": item.group,
+                    "words": item.words, "form": form(&item.shape), "area": on_site.area,
+                    "length": on_site.length, "proposed": on_site.proposed.word(),
+                    "positions": positions })
+        })
+        .collect();
+    batterboard_core::pretty::to_string(
+        &json!({ "settings": settings, "origin": origin, "items": items }),
+    )
+}
