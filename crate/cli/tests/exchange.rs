@@ -115,19 +115,7 @@ fn a_map_is_listed_before_anything_is_brought_in() {
 
 #[test]
 fn a_map_comes_onto_a_site_and_out_again() {
-    let first = batterboard(
-        &[
-            "import",
-            &parcels(),
-            "--lot",
-            "1",
-            "--as",
-            "House at 17=leave-out",
-            "--as",
-            "outbuilding, areas=leave-out",
-        ],
-        "",
-    );
+    let first = batterboard(&["import", &parcels(), "--lot", "1"], "");
     let text = out(&first);
     assert!(err(&first).contains("The lot is replaced by one of 5 courses."));
     assert!(err(&first).contains("map-is-no-survey"));

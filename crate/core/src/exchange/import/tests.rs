@@ -109,10 +109,7 @@ fn one_undo_takes_the_whole_back() {
         ..draft.proposed
     };
     let site = session.site().site().clone();
-    let mut roles = proposed(&draft, &settings, &site);
-    // The house with its court and the garage with the shed.
-    roles[4] = Role::LeaveOut;
-    roles[5] = Role::LeaveOut;
+    let roles = proposed(&draft, &settings, &site);
     let changes = bring(&draft, &settings, &roles, &site);
     session
         .apply(Command::from(changes))
