@@ -75,6 +75,7 @@ pub mod geom;
 pub mod ground;
 pub mod lot;
 pub mod math;
+pub mod order;
 pub mod pretty;
 pub mod report;
 pub mod results;

@@ -18,6 +18,7 @@ pub use advice::advice;
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
 use crate::geom::{Point, Region};
+use crate::order;
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
 
 /// A room smaller than this is none, metres: a micrometre is rounding, not a shortfall.
@@ -158,7 +159,7 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
             });
         }
     }
-    clearances.sort_by(|a, b| {
+    order::sort_by(&mut clearances, |a, b| {
         let order = a.room.total_cmp(&b.room);
         order.then_with(|| (a.rule, a.subject).cmp(&(b.rule, b.subject)))
     });

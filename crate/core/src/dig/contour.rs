@@ -8,6 +8,7 @@ use super::bottom::{Bottom, Piece};
 use crate::geom::boolean::intersection;
 use crate::geom::offset::widen_tapered_union;
 use crate::geom::{Point, Polygon, Region, Ring, Vector};
+use crate::order;
 
 /// Chord error of contours that volumes are taken from, metres: a fifth of the usual, because
 /// the sagittas of all arcs of a contour fall on one side.
@@ -74,7 +75,7 @@ pub(super) fn layers(bottom: &Bottom, top: f64) -> Vec<Layer> {
     let ends = bottom.pieces.iter().flat_map(|p| [p.least, p.greatest]);
     let mut breaks: Vec<f64> = ends.filter(|depth| *depth > top).collect();
     breaks.push(top);
-    breaks.sort_by(f64::total_cmp);
+    order::sort_numbers(&mut breaks);
     let mut layers = Vec::new();
     breaks.dedup();
     for (&top, &end) in breaks.iter().zip(breaks.iter().skip(1)) {

@@ -170,15 +170,17 @@ impl Canvas {
         })
     }
 
-    /// Everything that governs a cell or one of its neighbours.
+    /// Everything that governs a cell or one of its neighbours, ascending.
     fn candidates(&self, column: usize, row: usize, out: &mut Vec<u32>) {
         out.clear();
         for r in row - 1..=row + 1 {
             let start = r * self.grid.columns + column - 1;
-            out.extend(self.winners.get(start..start + 3).unwrap_or_default());
+            for winner in self.winners.get(start..start + 3).unwrap_or_default() {
+                if let Err(at) = out.binary_search(winner) {
+                    out.insert(at, *winner);
+                }
+            }
         }
-        out.sort_unstable();
-        out.dedup();
     }
 
     fn mean(

@@ -3,6 +3,7 @@
 use super::grid::Grid;
 use crate::geom::{Point, Pose, Vector};
 use crate::ground::{Facet, Ground, gradient};
+use crate::order;
 
 /// The triangles of the ground over a grid, in the order in which rows meet them.
 pub(super) struct Terrain {
@@ -25,7 +26,7 @@ impl Terrain {
             .filter_map(|facet| Triangle::new(grid, facet, pose, coping_elevation))
             .collect();
         // A stable sort: triangles that begin in one row keep the ground's order.
-        triangles.sort_by_key(|t| t.rows.start);
+        order::sort_by(&mut triangles, |a, b| a.rows.start.cmp(&b.rows.start));
         Self {
             met: 0,
             active: Vec::new(),

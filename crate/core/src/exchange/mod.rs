@@ -24,6 +24,7 @@ pub mod geojson;
 pub mod import;
 mod locate;
 mod migrate;
+mod objects;
 pub mod points;
 mod read;
 pub mod schema;

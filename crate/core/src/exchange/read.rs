@@ -7,6 +7,7 @@ use serde_json::error::Category;
 
 use super::locate;
 use super::migrate::{Step, bring_up_to_date};
+use super::objects::Objects;
 use super::unknown::Unknown;
 use crate::finding::Finding;
 
@@ -96,11 +97,7 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
         let remedy = format!("Open a {} that this planner saved.", format.words);
         Finding::fault("format", message, remedy).under("/format")
     };
-    // The reader would take a list for an object, member by member; files are objects.
-    if text.trim_start().starts_with('[') {
-        return Err(not_ours("not told"));
-    }
-    let header: Header = serde_json::from_str(text).map_err(|e| match e.classify() {
+    let header: Header = of(text).map_err(|e| match e.classify() {
         Category::Data => not_ours("not told"),
         _ => reading_fault(&e),
     })?;
@@ -140,7 +137,7 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
 
 /// The text as a tree of values.
 fn parse(text: &str) -> Result<Value, Finding> {
-    serde_json::from_str(text).map_err(|e| reading_fault(&e))
+    of(text).map_err(|e| reading_fault(&e))
 }
 
 /// Reads a typed value from text.
@@ -151,8 +148,15 @@ fn parse(text: &str) -> Result<Value, Finding> {
 /// # Errors
 /// The first member that the type does not take, with its place.
 pub fn typed<T: DeserializeOwned>(text: &str) -> Result<T, Finding> {
-    serde_json::from_str(text)
-        .map_err(|e| reading_fault(&e).under(&locate::pointer(text, e.line(), e.column())))
+    of(text).map_err(|e| reading_fault(&e).under(&locate::pointer(text, e.line(), e.column())))
+}
+
+/// The one reader: objects are objects, and nothing follows the value.
+fn of<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {
+    let mut reader = serde_json::Deserializer::from_str(text);
+    let value = T::deserialize(Objects(&mut reader))?;
+    reader.end()?;
+    Ok(value)
 }
 
 /// The reader's complaint in plain words. Its line and column are part of the message.

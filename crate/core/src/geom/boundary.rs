@@ -2,6 +2,7 @@
 
 use super::point::{Point, Vector};
 use super::region::{Ring, bounds};
+use crate::order;
 
 /// The edges of some rings or of a chain, and the box round them.
 pub(super) struct Boundary {
@@ -152,7 +153,7 @@ impl Boundary {
             cuts.push(0.0);
             cuts.extend(other.edges.iter().filter_map(|rival| edge.crossing(rival)));
             cuts.push(1.0);
-            cuts.sort_by(f64::total_cmp);
+            order::sort_numbers(&mut cuts);
             let middles = cuts.iter().zip(cuts.iter().skip(1));
             places.extend(middles.map(|(a, b)| edge.from + edge.along * ((a + b) / 2.0)));
         }

@@ -7,7 +7,8 @@
 //! be written down.
 
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::de::Error;
+use serde::{Deserialize, Deserializer, Serialize};
 
 use super::point::{Point, Pose, Vector};
 use super::validate;
@@ -48,13 +49,24 @@ pub fn bulge_of_angle(central_angle: f64) -> f64 {
 }
 
 /// One vertex as files write it: `[x, y]` or `[x, y, bulge]`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(untagged, expecting = "a vertex is [x, y] or [x, y, bulge]")]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, JsonSchema)]
+#[serde(untagged)]
 pub enum VertexRecord {
     /// Position and the bulge of the arc to the next vertex.
     Arc([f64; 3]),
     /// Position; a straight line to the next vertex.
     Line([f64; 2]),
+}
+
+impl<'de> Deserialize<'de> for VertexRecord {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let numbers = Vec::<f64>::deserialize(reader)?;
+        match *numbers.as_slice() {
+            [x, y] => Ok(Self::Line([x, y])),
+            [x, y, bulge] => Ok(Self::Arc([x, y, bulge])),
+            _ => Err(D::Error::custom("a vertex is [x, y] or [x, y, bulge]")),
+        }
+    }
 }
 
 impl From<VertexRecord> for Vertex {

@@ -11,6 +11,7 @@
 
 use super::facet::Facet;
 use crate::geom::{Point, Region, Ring, Vector};
+use crate::order;
 
 /// A corner nearer to a level than this stands on it, metres: elevations are told to the
 /// millimetre, and feet turned into metres are off by less than this.
@@ -86,7 +87,9 @@ pub fn contours<'a>(
         return Vec::new();
     }
     let mut corners: Vec<Point> = facets.clone().flat_map(|f| f.corners).collect();
-    corners.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    order::sort_by(&mut corners, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     corners.dedup();
     let mut steps = Vec::new();
     for facet in facets {
@@ -260,7 +263,7 @@ fn across(region: &Region, on: Point, along: Vector) -> Vec<(Point, Point)> {
             crossings.push(along.dot(a + (b - a) * t - on));
         }
     }
-    crossings.sort_by(f64::total_cmp);
+    order::sort_by(&mut crossings, f64::total_cmp);
     crossings
         .chunks_exact(2)
         .filter_map(|pair| match pair {

@@ -2,6 +2,7 @@
 
 use super::facet::Facet;
 use crate::geom::Point;
+use crate::order;
 
 /// How many triangles a leaf holds: few enough to try them all.
 const LEAF: usize = 4;
@@ -127,7 +128,7 @@ impl Tree {
                 open.push(index + 1);
             }
         }
-        found.sort_unstable();
+        order::sort_by(&mut found, Ord::cmp);
         found
     }
 }

@@ -9,8 +9,9 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 20] = [
+const LAYERS: [&str; 21] = [
     "math",
+    "order",
     "pretty",
     "units",
     "finding",
