@@ -82,5 +82,6 @@ pub mod results;
 pub mod session;
 pub mod shell;
 pub mod site;
+pub mod sketch;
 pub mod takeoff;
 pub mod units;

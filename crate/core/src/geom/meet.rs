@@ -29,7 +29,7 @@ pub(super) fn meeting(
 }
 
 /// The point of a stretch nearest to `p`.
-fn nearest_on(segment: &Segment, p: Point) -> Point {
+pub fn nearest_on(segment: &Segment, p: Point) -> Point {
     match *segment {
         Segment::Line { from, to } => {
             let along = to - from;
@@ -79,7 +79,7 @@ fn within_sweep(direction: Vector, start: Vector, end: Vector, sweep: f64) -> bo
 }
 
 /// Places where the full lines or circles of two stretches cross or come nearest.
-fn crossings(a: &Segment, b: &Segment) -> [Option<Point>; 4] {
+pub fn crossings(a: &Segment, b: &Segment) -> [Option<Point>; 4] {
     match (*a, *b) {
         (Segment::Line { from, to }, Segment::Line { from: p, to: q }) => {
             let (u, v) = (to - from, q - p);

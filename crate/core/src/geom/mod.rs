@@ -37,6 +37,7 @@ pub mod span;
 mod spur;
 pub mod validate;
 
+pub use meet::{crossings, nearest_on};
 pub use path::{Outline, PathRecord, Segment, Track, Vertex};
 pub use point::{Point, Pose, Vector};
 pub use region::{Polygon, Region, Ring};

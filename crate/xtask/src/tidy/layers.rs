@@ -17,6 +17,7 @@ const LAYERS: [&str; 21] = [
     "finding",
     "geom",
     "lot",
+    "sketch",
     "shell",
     "ground",
     "site",
