@@ -21,4 +21,5 @@ mod import;
 mod lot;
 mod shapes;
 mod shell;
+mod sketch;
 mod units;

@@ -6,6 +6,7 @@
 //! [`paint`]).
 
 mod cards;
+mod drawing;
 mod paint;
 mod planner;
 

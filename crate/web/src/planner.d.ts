@@ -43,11 +43,29 @@ export type ShellCard = {
   facets: { kind: string; depth: number; points: number[] }[];
 };
 /** What a finger or pointer has taken hold of. */
-export type Held = "shell" | "turn" | "equipment";
 /** What the courses of the lot close to and enclose. */
 export type LotClosing = {
   northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
   perimeter: Shown;
   area: { feet: Shown; metres: Shown } | null;
   stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
+};
+export type Held = "shell" | "turn" | "equipment" | "corner" | "middle" | "edge" | "whole" | "radius";
+/** A drawing under way; figures as ready text. */
+export type Drawn = {
+  points: number[][]; at: [number, number] | null;
+  mode: "straight" | "arc" | "rectangle";
+  wants: "first" | "next" | "on-arc" | "arc-end" | "opposite" | "width" | "rim";
+  length: string | null; bearing: string | null; run: [number, number] | null;
+  turn: string | null; radius: string | null; reason: string | null;
+  closes: boolean; ready: boolean;
+};
+/** A drawing after a step; `done` is the path once it is finished. */
+export type DrawStep = { drawn: Drawn | null; findings: Finding[]; done: number[][] | null };
+/** A shape being changed. */
+export type Shaped = {
+  name: string; form: "closed" | "open" | "spots" | "disc" | "none";
+  locked: boolean; corners: number;
+  picked: "corner" | "edge" | "arc" | null; says: string;
+  run: [number, number] | null; word: string;
 };

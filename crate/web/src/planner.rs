@@ -6,7 +6,7 @@ use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::Traverse;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::report::{Report, Workings};
-use batterboard_core::session::{Command, Held, Ledger, Session};
+use batterboard_core::session::{Command, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{Site, forms, kinds_from_street};
 use batterboard_core::units::{Measure, show};
@@ -22,7 +22,7 @@ use crate::paint::{View, paint};
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]
 pub struct Planner {
-    session: Session,
+    pub(crate) session: Session,
     /// The still half of the plan and the site it was drawn from.
     backdrop: Option<(Site, Drawing)>,
 }
@@ -317,6 +317,13 @@ fn word(held: Held) -> &'static str {
         Held::Shell => "shell",
         Held::Turn => "turn",
         Held::Equipment => "equipment",
+        Held::Part(grip) => match grip.part {
+            Part::Corner(_) => "corner",
+            Part::Middle(_) => "middle",
+            Part::Edge(_) => "edge",
+            Part::Whole => "whole",
+            Part::Rim => "radius",
+        },
     }
 }
 

@@ -5,12 +5,14 @@ import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
 import { moduleOf } from './engine.ts';
 import type { LotRecord, System } from './records.ts';
-import type { DeedReading } from './shapes.ts';
+import type { DeedReading, WalkReading } from './shapes.ts';
 
 /** What the module exports; see crate/web/src/intake. */
 export interface Intake {
   /** Reads a deed or a list of courses for a lot of which the rest stays. */
   read_deed(text: string, rest_of_lot: LotRecord, system: System): DeedReading;
+  /** Reads a walk round a house that starts at a place, facing along a bearing (radians). */
+  read_walk(text: string, x: number, y: number, facing: number, square: boolean, system: System): WalkReading;
 }
 
 const load = moduleOf<Intake>(glueUrl, wasmUrl);

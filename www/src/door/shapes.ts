@@ -9,10 +9,12 @@ import type {
   GroundRecord,
   LotRecord,
   Picture,
+  Point,
   Rule,
   ShellRecord,
   Site,
   System,
+  Vertex,
   Works,
 } from './records.ts';
 
@@ -177,7 +179,7 @@ export type Measure =
   | 'closing';
 
 /** What a pointer has hold of. */
-export type Held = 'shell' | 'turn' | 'equipment';
+export type Held = 'shell' | 'turn' | 'equipment' | 'corner' | 'middle' | 'edge' | 'whole' | 'radius';
 
 /** One undoable edit. */
 export type Command =
@@ -193,6 +195,7 @@ export type Command =
   | { 'set-rules': Rule[] }
   | { 'set-ground': GroundRecord }
   | { 'set-lot': LotRecord }
+  | { 'draw-lot': { corners: Vertex[] } }
   | { 'set-features': Feature[] }
   | { 'set-equipment': EquipmentPad | null }
   | { 'set-display': System }
@@ -202,6 +205,73 @@ export type Command =
   | { 'set-picture': Picture | null }
   | { 'set-contours': number | null }
   | { together: { label: string; commands: Command[] } };
+
+/** A stretch of a walk, characters counted from 0; a wall by its index. */
+export interface WalkPiece {
+  from: number;
+  to: number;
+  taken: 'turn' | 'between' | 'unread' | { wall: number };
+  message: string;
+  remedy: string;
+}
+
+/** A walk as it was read; nothing of it is in the site yet. */
+export interface WalkReading {
+  pieces: WalkPiece[];
+  path: Vertex[];
+  closed: boolean;
+  walls: number;
+  misses: string | null;
+  round: string | null;
+  area: string | null;
+  squared: string | null;
+  findings: Finding[];
+}
+
+export type DrawMode = 'straight' | 'arc' | 'rectangle';
+
+/** A drawing under way; figures as ready text. */
+export interface Drawn {
+  points: Vertex[];
+  at: Point | null;
+  mode: DrawMode;
+  /** What the next point is. */
+  wants: 'first' | 'next' | 'on-arc' | 'arc-end' | 'opposite' | 'width' | 'rim';
+  length: string | null;
+  bearing: string | null;
+  /** Both, metres and radians. */
+  run: [number, number] | null;
+  turn: string | null;
+  radius: string | null;
+  /** Why the point is where it is. */
+  reason: string | null;
+  closes: boolean;
+  ready: boolean;
+}
+
+/** A drawing after a step; `done` is the path once it is finished. */
+export interface DrawStep {
+  drawn: Drawn | undefined | null;
+  findings: Finding[];
+  done: Vertex[] | undefined | null;
+}
+
+/** A shape being changed. */
+export interface Shaped {
+  name: string;
+  form: 'closed' | 'open' | 'spots' | 'disc' | 'none';
+  locked: boolean;
+  corners: number;
+  picked: 'corner' | 'edge' | 'arc' | null;
+  /** `corner 3 of 6` */
+  says: string;
+  /** Length, metres, and bearing, radians, of the picked edge. */
+  run: [number, number] | null;
+  /** Why the last change was not made, or what it came to. */
+  word: string;
+}
+
+export type ShapeDeed = 'next' | 'before' | 'add' | 'remove' | 'bend' | 'square' | 'nudge' | 'run';
 
 /** The planner as the page sees it: one document, its history and what follows from it. */
 export interface Planner {
@@ -225,6 +295,14 @@ export interface Planner {
   cancel(): void;
   hover(x: number, y: number, reach: number, scale: number): Held | undefined;
   feature_at(x: number, y: number, reach: number): string | undefined;
+  draw(wanted: 'point' | 'stretch' | 'disc' | 'open' | 'closed', start: Float64Array): void;
+  show_path(closed: boolean, path: Float64Array): void;
+  draw_at(x: number, y: number, reach: number): DrawStep;
+  draw_typed(length: number, angle: number, how: string): DrawStep;
+  draw_do(what: string): DrawStep;
+  choose_shape(target: string): void;
+  shaped(): Shaped | undefined;
+  shape_do(what: ShapeDeed, a: number, b: number): Outcome;
   paint(
     ctx: CanvasRenderingContext2D,
     width: number,

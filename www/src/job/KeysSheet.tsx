@@ -1,5 +1,7 @@
 // What hands and keys do on the plan.
+import { DRAWING_KEYS } from '../plan/drawing.ts';
 import { PLAN_KEYS } from '../plan/keys.ts';
+import { SHAPE_KEYS } from '../plan/shape.ts';
 import { sheet } from '../state/store.ts';
 import { Sheet } from './Sheet.tsx';
 
@@ -8,6 +10,7 @@ const HANDS: [string, string][] = [
   ['Drag its handle', 'turns it'],
   ['Drag bare ground', 'moves the view'],
   ['Two fingers, or the wheel', 'zoom'],
+  ['Slide a finger while drawing', 'the cross stands above it; lifting places the point'],
   ['Tap a thing', 'says what it is'],
 ];
 const ANYWHERE: [string, string][] = [
@@ -24,6 +27,8 @@ export function KeysSheet() {
       <h2>Keys and gestures</h2>
       <Rows head="On the plan, by hand" rows={HANDS} />
       <Rows head="On the plan, by keys" rows={PLAN_KEYS} />
+      <Rows head="While something is drawn" rows={DRAWING_KEYS} />
+      <Rows head="While a shape is changed" rows={SHAPE_KEYS} />
       <Rows head="Anywhere" rows={ANYWHERE} />
       <div class="buttons">
         <button type="button" class="main" onClick={close}>

@@ -3,9 +3,11 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { highlight, planWords, snapped } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
+import { DrawBar } from './DrawBar.tsx';
 import { listen, tip } from './gesture.ts';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { paintOn } from './painter.ts';
+import { ShapeBar } from './ShapeBar.tsx';
 import { current } from './view.ts';
 
 export function PlanCanvas() {
@@ -45,6 +47,8 @@ export function PlanCanvas() {
       </p>
       {snapped.value && <p class="plan-snap">{snapped.value}</p>}
       <Tip />
+      <DrawBar />
+      <ShapeBar />
       <div class="plan-tools" role="group" aria-label="Zoom">
         <button type="button" onClick={zoomIn} aria-label="Zoom in">
           +

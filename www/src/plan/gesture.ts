@@ -3,8 +3,11 @@
 import { signal } from '@preact/signals';
 import { ask } from '../door/planner.ts';
 import { refresh } from '../state/actions.ts';
-import { gesturing, snapping } from '../state/store.ts';
+import { drawing, gesturing, snapping } from '../state/store.ts';
+import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
+import { place } from './pick.ts';
+import { takeShape } from './shape.ts';
 import { current, look, pulled, siteAt, zoomed } from './view.ts';
 
 /** How near a pointer must come, css pixels. */
@@ -20,6 +23,7 @@ interface Touch {
 type Hold =
   | { kind: 'nothing' }
   | { kind: 'thing'; pointer: number }
+  | { kind: 'cross'; pointer: number; first: Touch; last: Touch; slid: boolean }
   | { kind: 'paper'; pointer: number; last: Touch; first: Touch };
 
 /** The name of what the pointer is over, where the plan is to show it. */
@@ -36,6 +40,7 @@ export function takeDrag(): boolean {
   const { x, y, snap } = waiting;
   waiting = null;
   ask((p) => p.drag_to(x, y, snap), undefined);
+  takeShape();
   return true;
 }
 
@@ -46,6 +51,7 @@ export function giveUp(): boolean {
   hold = { kind: 'nothing' };
   ask((p) => p.cancel(), undefined);
   gesturing.value = false;
+  takeShape();
   refresh();
   return true;
 }
@@ -65,6 +71,14 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
     if (fingers.size > 2) return;
   }
   if (hold.kind !== 'nothing') return;
+  if (drawing.value && event.pointerType === 'touch') {
+    hold = { kind: 'cross', pointer: event.pointerId, first: touch, last: touch, slid: false };
+    return;
+  }
+  if (drawing.value) {
+    hold = { kind: 'paper', pointer: event.pointerId, last: touch, first: touch };
+    return;
+  }
   const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
@@ -73,6 +87,7 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
     hold = { kind: 'thing', pointer: event.pointerId };
     gesturing.value = true;
     canvas.style.cursor = 'grabbing';
+    takeShape();
     refresh();
   } else {
     hold = { kind: 'paper', pointer: event.pointerId, last: touch, first: touch };
@@ -85,10 +100,18 @@ function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
   if (fingers.has(event.pointerId)) fingers.set(event.pointerId, touch);
   if (pinch) return movePinch();
   if (hold.kind === 'nothing') {
-    if (event.pointerType === 'mouse') hover(canvas, touch, REACH.mouse);
+    if (event.pointerType !== 'mouse') return;
+    if (drawing.value) hoverDrawing(touch.x, touch.y);
+    else hover(canvas, touch, REACH.mouse);
     return;
   }
   if (hold.pointer !== event.pointerId) return;
+  if (hold.kind === 'cross') {
+    hold.last = touch;
+    hold.slid ||= moved(hold);
+    if (hold.slid) slideDrawing(touch.x, touch.y);
+    return;
+  }
   if (hold.kind === 'thing') {
     const [x, y] = siteAt(current.view, touch.x, touch.y);
     waiting = { x, y, snap: snapping.value !== event.altKey };
@@ -114,11 +137,20 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     takeDrag();
     ask((p) => p.release(), undefined);
     gesturing.value = false;
+    takeShape();
     refresh();
-  } else if (Math.hypot(held.last.x - held.first.x, held.last.y - held.first.y) < TAP) {
+  } else if (held.kind === 'cross') {
+    if (held.slid) place();
+    else tapDrawing(held.first.x, held.first.y, true);
+  } else if (!moved(held) && drawing.value) {
+    if (event.button === 0) tapDrawing(held.first.x, held.first.y, false);
+  } else if (!moved(held)) {
     hover(canvas, held.last, event.pointerType === 'mouse' ? REACH.mouse : REACH.finger);
   }
 }
+
+const moved = ({ first, last }: { first: Touch; last: Touch }): boolean =>
+  Math.hypot(last.x - first.x, last.y - first.y) >= TAP;
 
 /** The system took the pointer away: nothing is left half done. */
 function lost(canvas: HTMLCanvasElement, event: PointerEvent): void {

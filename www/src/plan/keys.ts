@@ -2,9 +2,11 @@
 import { ask } from '../door/planner.ts';
 import type { Measure } from '../door/shapes.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
-import { display, ledger, snapping } from '../state/store.ts';
+import { display, drawing, ledger, snapping } from '../state/store.ts';
+import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
+import { shapeKey } from './shape.ts';
 import { current, fitSoon, look, pulled, zoomed } from './view.ts';
 
 /** How far a nudge goes, as somebody would say it. */
@@ -61,7 +63,7 @@ export function smallStep(): number {
 }
 
 function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {
-  if (event.ctrlKey || event.metaKey || !ledger.value?.shell) {
+  if (event.ctrlKey || event.metaKey || drawing.value || !ledger.value?.shell) {
     look(pulled(current.view, -east * PULL, north * PULL));
     askForFrame();
     return;
@@ -79,7 +81,7 @@ export function turn(sense: number, large: boolean): void {
 
 export function toggleSnap(): void {
   snapping.value = !snapping.value;
-  say(snapping.value ? 'Snapping is on: the shell lines up with walls and lot lines.' : 'Snapping is off.');
+  say(snapping.value ? 'Snapping is on: what you move and draw is led to corners, edges and their lines.' : 'Snapping is off.');
 }
 
 const LETTERS: Record<string, (event: KeyboardEvent) => void> = {
@@ -98,8 +100,20 @@ const LETTERS: Record<string, (event: KeyboardEvent) => void> = {
   home: fitPlan,
 };
 
+/** What still works while something is drawn: the view and snapping. */
+const VIEW_KEYS = ['+', '=', '-', '_', 'Home', 's', 'S'];
+
 /** A key pressed while the plan has the focus. */
 export function planKey(event: KeyboardEvent): void {
+  const sized = (large: boolean) => figure(NUDGE[display.value][large ? 'large' : 'small'], 'length');
+  const arrows = ARROWS[event.key];
+  if (
+    drawingKey(event, arrows, sized(!event.shiftKey)) ||
+    (!drawing.value && shapeKey(event, arrows, sized(event.shiftKey)))
+  ) {
+    event.preventDefault();
+    return;
+  }
   if (event.key === 'Escape') {
     if (giveUp()) event.preventDefault();
     return;
@@ -110,7 +124,7 @@ export function planKey(event: KeyboardEvent): void {
     arrow(event, way);
     return;
   }
-  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (event.ctrlKey || event.metaKey || event.altKey || (drawing.value && !VIEW_KEYS.includes(event.key))) return;
   const does = LETTERS[event.key.toLowerCase()];
   if (!does) return;
   event.preventDefault();

@@ -3,9 +3,11 @@ import { batch } from '@preact/signals';
 import { aside, ask, goodText, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
 import type { Command, Finding, Outcome } from '../door/shapes.ts';
 import { askForFrame } from '../plan/frame.ts';
+import { back } from '../plan/pick.ts';
+import { takeShape } from '../plan/shape.ts';
 import { fitSoon } from '../plan/view.ts';
 import { keepWork, keptWork } from './keep.ts';
-import { catalogue, gesturing, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
+import { catalogue, drawing, gesturing, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
 
 const NOTHING_DONE: Outcome = { ok: false, findings: [] };
 
@@ -23,6 +25,7 @@ export function takeOver(): void {
 /** Takes over what the core says now, and has the plan painted. */
 export function refresh(): void {
   takeOver();
+  takeShape();
   askForFrame();
 }
 
@@ -54,6 +57,8 @@ export function editOrTell(command: Command, title: string): boolean {
 }
 
 export function undo(): void {
+  // While something is drawn, its points are taken back.
+  if (drawing.value) return back();
   const label = ledger.value?.undo;
   if (ask((p) => p.undo(), false)) say(`Undone: ${label ?? 'the last step'}`);
   refresh();

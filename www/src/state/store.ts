@@ -1,8 +1,8 @@
 // What the page knows, as signals. Everything about the job comes from the core and is replaced whole;
 // the rest is where the user is on the page.
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
-import type { Site } from '../door/records.ts';
-import type { Finding, Ledger, ShellCard } from '../door/shapes.ts';
+import type { Point, Site } from '../door/records.ts';
+import type { Drawn, Finding, Ledger, Shaped, ShellCard } from '../door/shapes.ts';
 
 export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
@@ -39,6 +39,24 @@ export const highlight = signal('');
 export const snapping = signal(true);
 /** A drag is under way: the ledger moves, the forms wait. */
 export const gesturing = signal(false);
+export type Wanted = 'point' | 'stretch' | 'disc' | 'open' | 'closed';
+
+/** What is being drawn on the plan. */
+export interface Drawing {
+  prompt: string;
+  wanted: Wanted;
+  drawn: Drawn | null;
+  /** Why the last step was not taken. */
+  word: string;
+  /** Where the hand is, before it is led anywhere. */
+  hand: Point;
+}
+
+export const drawing = signal<Drawing | null>(null);
+/** The shape being changed: what the core is asked for, and what it says. */
+export const shaping = signal<{ target: string; shaped: Shaped } | null>(null);
+/** Spoken to those who do not see the plan. */
+export const announce = signal('');
 /** The bottom sheet of a small screen is drawn up. */
 export const ledgerUp = signal(false);
 /** Everything the page needs is kept on the device. */

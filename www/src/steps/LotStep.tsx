@@ -1,6 +1,7 @@
 // The lot: its sides and their kinds, and the rules that apply.
 import type { Site } from '../door/records.ts';
 import { DeedPart } from './DeedPart.tsx';
+import { DrawLot } from './DrawLot.tsx';
 import { RuleTable } from './RuleTable.tsx';
 import { Sides } from './Sides.tsx';
 
@@ -10,6 +11,7 @@ export function LotStep({ site }: { site: Site }) {
       <details class="part" open>
         <summary>Sides of the lot</summary>
         <div class="part-body">
+          <DrawLot />
           <Sides lot={site.lot} />
         </div>
       </details>

@@ -39,10 +39,12 @@ pub mod kinds;
 mod monument;
 mod near;
 mod record;
+mod reshape;
 mod traverse;
 
 pub use basis::{Basis, North};
 pub use checked::{AreaComparison, Lot, Side};
 pub use monument::{Monument, MonumentKind, MonumentState};
 pub use record::{Balance, Course, CourseShape, LineKind, LotRecord, Turn};
+pub use reshape::CornerChange;
 pub use traverse::{Closure, Traverse};

@@ -234,7 +234,7 @@ impl LotRecord {
 
 /// The course from a vertex to the next corner. An arc straighter than 0.1 micrometre is a
 /// line, as everywhere in `geom`.
-fn shape_between(from: Vertex, to: Point) -> CourseShape {
+pub(super) fn shape_between(from: Vertex, to: Point) -> CourseShape {
     let along = to - from.at;
     let chord = along.length();
     let bearing = wrap_turn(along.bearing());

@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 use super::{copy, follow, snap};
 use crate::exchange;
 use crate::finding::Finding;
-use crate::geom::{Point, Vector};
+use crate::geom::{PathRecord, Point, Vector};
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
@@ -67,6 +67,12 @@ pub enum Command {
     SetGround(GroundRecord),
     /// Set the lot.
     SetLot(LotRecord),
+    /// Set the lot by its corners, as they were drawn: one side from each to the next, their kinds
+    /// not told. What the record told of a deed is dropped.
+    DrawLot {
+        /// The corners, closed.
+        corners: PathRecord,
+    },
     /// Set what stands on the lot.
     SetFeatures(Vec<Feature>),
     /// Put a copy of a feature beside it.
@@ -128,6 +134,7 @@ impl Command {
             Self::SetRules(_) => "change the rules",
             Self::SetGround(_) => "change the ground",
             Self::SetLot(_) => "change the lot",
+            Self::DrawLot { .. } => "draw the lot",
             Self::SetFeatures(_) => "change the features",
             Self::CopyFeature { .. } => "duplicate",
             Self::SetEquipment(_) => "place equipment",
@@ -174,6 +181,13 @@ impl Command {
             Self::SetGround(ground) => site.ground = Arc::new(ground),
             Self::SetLot(lot) => {
                 site.lot = Arc::new(lot);
+                follow::courses(site, before);
+            }
+            Self::DrawLot { corners } => {
+                site.lot = Arc::new(LotRecord {
+                    closing_ratio: site.lot.closing_ratio,
+                    ..LotRecord::from_outline(&corners.vertices(), &[])
+                });
                 follow::courses(site, before);
             }
             Self::SetFeatures(features) => site.features = Arc::new(features),

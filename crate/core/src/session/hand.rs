@@ -1,9 +1,13 @@
 //! What a finger can hold, and how the site follows it.
 
+use super::grip::{self, Grip};
+use super::scene::scene;
+use super::shape::Target;
 use super::snap::{self, Snap};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Vector};
 use crate::site::{CheckedSite, EquipmentPad, Feature, Placement, Site};
+use crate::sketch::catch::{Scene, Stroke, catch};
 
 /// How far outside the rim the turning handle stands on the screen, pixels: clear of the
 /// finger that drags the shell.
@@ -18,6 +22,8 @@ pub enum Held {
     Turn,
     /// The equipment pad, to move it.
     Equipment,
+    /// A part of the shape that is being changed.
+    Part(Grip),
 }
 
 /// A drag under way: what is held, where, and the site before it began.
@@ -29,6 +35,18 @@ pub(super) struct Gesture {
     /// the shell's heading is kept in `turn` instead.
     offset: Vector,
     turn: f64,
+    shape: Option<ShapeHold>,
+}
+
+/// What a hand needs that holds a part of a shape.
+#[derive(Debug)]
+struct ShapeHold {
+    target: Target,
+    /// Where the part was when it was taken.
+    from: Point,
+    scene: Scene,
+    stroke: Stroke,
+    reach: f64,
 }
 
 /// Where the turning handle stands, site metres: beyond the deep end, along the heading.
@@ -88,17 +106,74 @@ impl Gesture {
                 )
             }
             Held::Equipment => (site.site().equipment?.at - at, 0.0),
+            Held::Part(_) => return None,
         };
         Some(Self {
             held,
             before: site.clone(),
             offset,
             turn,
+            shape: None,
         })
+    }
+
+    /// Takes hold of a part of a shape.
+    pub(super) fn begin_part(
+        target: &Target,
+        grip: Grip,
+        site: &CheckedSite,
+        at: Point,
+        reach: f64,
+    ) -> Option<Self> {
+        let from = grip::place(target, site.site(), grip, at)?;
+        let shape = ShapeHold {
+            target: target.clone(),
+            from,
+            scene: scene(site),
+            stroke: grip::stroke(target, site.site(), grip),
+            reach,
+        };
+        Some(Self {
+            held: Held::Part(grip),
+            before: site.clone(),
+            offset: from - at,
+            turn: 0.0,
+            shape: Some(shape),
+        })
+    }
+
+    /// What is held.
+    pub(super) fn held(&self) -> Held {
+        self.held
+    }
+
+    /// The site with a part of a shape moved, always from where it was taken.
+    fn part_moved(
+        &self,
+        hold: &ShapeHold,
+        grip: Grip,
+        at: Point,
+        snap: bool,
+    ) -> (Site, Option<Snap>) {
+        let hand = at + self.offset;
+        let caught = Some(())
+            .filter(|()| snap)
+            .and_then(|()| catch(hand, hold.reach, &hold.scene, &hold.stroke));
+        let to = caught.as_ref().map_or(hand, |c| c.at);
+        let mut next = Site::clone(self.before.site());
+        grip::moved(&hold.target, &mut next, grip, hold.from, to);
+        let snapped = caught.map(|c| Snap {
+            reason: c.reason,
+            guides: c.guides,
+        });
+        (next, snapped)
     }
 
     /// The site with what is held moved to follow the hand.
     pub(super) fn moved(&self, site: &CheckedSite, at: Point, snap: bool) -> (Site, Option<Snap>) {
+        if let (Held::Part(grip), Some(hold)) = (self.held, &self.shape) {
+            return self.part_moved(hold, grip, at, snap);
+        }
         let mut next = Site::clone(site.site());
         let mut snapped = None;
         match (self.held, &mut next) {
@@ -157,6 +232,7 @@ impl Gesture {
             Held::Shell => "move shell",
             Held::Turn => "turn shell",
             Held::Equipment => "move equipment",
+            Held::Part(grip) => super::shaping::label(grip.part),
         }
     }
 

@@ -7,15 +7,25 @@
 mod bring_in;
 pub mod command;
 mod copy;
+pub mod draft;
 mod follow;
+mod grip;
 mod hand;
 mod history;
 pub mod ledger;
+mod scene;
+mod shape;
+mod shaping;
+mod sketching;
 pub mod snap;
 
 pub use command::Command;
+pub use draft::Draft;
+pub use grip::{Grip, Handle, Part};
 pub use hand::{Held, handle};
 pub use ledger::Ledger;
+pub use shape::Target;
+pub use shaping::{Deed, Shaped, Shaping};
 pub use snap::Snap;
 
 use crate::exchange::{self, Unknown};
@@ -23,6 +33,7 @@ use crate::finding::{Finding, any_fault};
 use crate::geom::Point;
 use crate::results::{Cache, Results};
 use crate::site::{CheckedSite, Feature, Site, starter};
+use crate::sketch::Sketch;
 use history::{History, Label};
 
 /// An open site with its history and its results.
@@ -34,6 +45,9 @@ pub struct Session {
     history: History,
     gesture: Option<hand::Gesture>,
     snap: Option<Snap>,
+    draft: Option<Draft>,
+    shown: Option<Sketch>,
+    shaping: Option<Shaping>,
     unknown: Unknown,
     revision: u64,
 }
@@ -58,6 +72,9 @@ impl Session {
             history: History::default(),
             gesture: None,
             snap: None,
+            draft: None,
+            shown: None,
+            shaping: None,
             unknown,
             revision: 0,
         }
@@ -163,15 +180,20 @@ impl Session {
     ///
     /// `reach`: how far off it may be, metres; `scale`: pixels per metre of the view.
     pub fn held_at(&self, at: Point, reach: f64, scale: f64) -> Option<Held> {
-        hand::held_at(&self.site, at, reach, scale)
+        self.part_at(at, reach, scale)
+            .or_else(|| hand::held_at(&self.site, at, reach, scale))
+            .or_else(|| self.whole_at(at, reach))
     }
 
     /// Takes hold of what lies at a place and begins a gesture.
     pub fn grab(&mut self, at: Point, reach: f64, scale: f64) -> Option<Held> {
         self.release();
         let held = self.held_at(at, reach, scale)?;
-        self.gesture = Some(hand::Gesture::begin(held, &self.site, at)?);
-        Some(held)
+        self.gesture = match held {
+            Held::Part(grip) => self.grab_part(grip, at, reach),
+            _ => hand::Gesture::begin(held, &self.site, at),
+        };
+        self.gesture.as_ref().map(|_| held)
     }
 
     /// The feature within `reach` metres of a place, of those that are drawn; the last drawn wins.
@@ -187,11 +209,14 @@ impl Session {
         if next == **self.site.site() {
             return;
         }
-        // A place outside the range of a lot is refused by the door: the hand goes on, the
-        // shell stays where it was.
-        if let Ok(checked) = CheckedSite::check(next, Some(&self.site)) {
-            self.site = checked;
-            self.refresh();
+        // What the door refuses is not taken: the hand goes on, what it holds stays where it was.
+        match CheckedSite::check(next, Some(&self.site)) {
+            Ok(checked) => {
+                self.site = checked;
+                self.refresh();
+                self.tell_shape(String::new());
+            }
+            Err(faults) => self.tell_shape(sketching::sentence(&faults)),
         }
     }
 
@@ -201,9 +226,10 @@ impl Session {
         let Some(gesture) = self.gesture.take() else {
             return;
         };
-        let label = gesture.label();
+        let (label, held) = (gesture.label(), gesture.held());
         let before = gesture.before();
         if before.site() != self.site.site() {
+            self.pick_dragged(held, before.site());
             self.history.record(label, before);
         }
     }

@@ -10,13 +10,13 @@ const CATCH: f64 = TURN * 3.0 / 360.0;
 /// The shortest straight stretch worth aligning to, metres (arbitrary: a door's width).
 const SHORTEST: f64 = 0.9;
 
-/// What the shell has snapped to.
+/// What a hand has snapped to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Snap {
     /// The reason, in words: `parallel to house`.
     pub reason: String,
-    /// The line it is parallel or square to, site metres.
-    pub line: (Point, Point),
+    /// Lines that show the reason, site metres: what it is parallel or square to, where it is led.
+    pub guides: Vec<(Point, Point)>,
 }
 
 /// A straight stretch of a wall or of the lot's boundary.
@@ -49,7 +49,7 @@ impl StraightLine {
         };
         Snap {
             reason: format!("{how} to {}", self.label),
-            line: (self.from, self.to),
+            guides: vec![(self.from, self.to)],
         }
     }
 

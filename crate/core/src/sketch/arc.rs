@@ -14,13 +14,15 @@ use crate::math::{TURN, atan, tan, wrap_turn};
 pub fn bulge_through(from: Point, through: Point, to: Point) -> Option<f64> {
     let (before, after) = (through - from, to - through);
     let lengths = before.length() * after.length();
+    let open = lengths + before.dot(after);
     if before.length() < SMALLEST_GAP
         || after.length() < SMALLEST_GAP
         || from.distance(to) < SMALLEST_GAP
+        || open < 1e-9 * lengths
     {
         return None;
     }
-    let bulge = before.cross(after) / (lengths + before.dot(after));
+    let bulge = before.cross(after) / open;
     if !(bulge.abs() <= BULGE_LIMIT) {
         return None;
     }

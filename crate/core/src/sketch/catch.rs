@@ -52,17 +52,41 @@ pub struct Scene {
     pub marks: Vec<Mark>,
 }
 
-/// What is being drawn: where the stretch begins that the hand is to end.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+/// What is being drawn or moved: where the stretch begins that the hand is to end.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stroke {
-    /// The last point, site metres.
+    /// The corner before, site metres.
     pub last: Option<Point>,
-    /// The direction in which the last edge came there.
-    pub came: Option<Vector>,
-    /// The first point and the direction in which the first edge leaves it.
-    pub first: Option<(Point, Vector)>,
-    /// Whether the hand may come back to the first point.
+    /// The direction in which the edge before came there, and what it is called.
+    pub came: Option<(Vector, &'static str)>,
+    /// The corner after and the direction in which its edge leaves it, and what that edge is
+    /// called.
+    pub next: Option<(Point, Vector, &'static str)>,
+    /// Whether the hand may come to the corner after, which is the first of a closed path.
     pub may_close: bool,
+    /// A corner that is on the move: where it was, it leads nobody.
+    pub leaving: Option<Point>,
+}
+
+impl Stroke {
+    /// Nothing drawn yet.
+    pub const FREE: Self = Self {
+        last: None,
+        came: None,
+        next: None,
+        may_close: false,
+        leaving: None,
+    };
+}
+
+impl Scene {
+    /// The bearing of the straight edge nearest to a point, radians clockwise from north; 0
+    /// where there is none.
+    pub fn direction_at(&self, near: Point) -> f64 {
+        nearest_straight(self, near)
+            .and_then(|rail| direction(&rail.segment))
+            .map_or(0.0, Vector::bearing)
+    }
 }
 
 /// Where the hand was led, and why.
@@ -113,7 +137,7 @@ pub fn catch(hand: Point, reach: f64, scene: &Scene, stroke: &Stroke) -> Option<
     }
     search.edges();
     search.directions(stroke);
-    search.crossings();
+    search.crossings(stroke);
     if search.best.is_none() {
         search.middles(stroke);
     }
@@ -163,12 +187,15 @@ impl Search<'_> {
     }
 
     fn corners(&mut self, stroke: &Stroke) {
-        if let Some((first, _)) = stroke.first.filter(|_| stroke.may_close) {
+        if let Some((first, _, _)) = stroke.next.filter(|_| stroke.may_close) {
             self.offer_plain(first, &|| "back at the first corner".to_owned());
         }
         let scene = self.scene;
         for rail in &scene.rails {
             for end in [rail.segment.from(), rail.segment.to()] {
+                if stroke.leaving.is_some_and(|gone| gone.distance(end) < 1e-6) {
+                    continue;
+                }
                 self.offer_plain(end, &|| format!("corner of {}", rail.owner));
             }
         }
@@ -226,17 +253,13 @@ impl Search<'_> {
 
     /// Directions from the last point, and square to the first edge at the start.
     fn directions(&mut self, stroke: &Stroke) {
-        if let Some((first, way)) = stroke.first.filter(|_| stroke.may_close) {
-            self.ray(first, way.left(), None, &|| {
-                "square to the first edge".to_owned()
-            });
+        if let Some((corner, way, name)) = stroke.next {
+            self.ray(corner, way.left(), None, &|| format!("square to {name}"));
         }
         let Some(last) = stroke.last else { return };
-        if let Some(came) = stroke.came {
-            self.ray(last, came, None, &|| "straight on".to_owned());
-            self.ray(last, came.left(), None, &|| {
-                "square to the last edge".to_owned()
-            });
+        if let Some((came, name)) = stroke.came {
+            self.ray(last, came, None, &|| format!("straight on from {name}"));
+            self.ray(last, came.left(), None, &|| format!("square to {name}"));
         }
         let scene = self.scene;
         let near_last = nearest_straight(scene, last);
@@ -268,7 +291,7 @@ impl Search<'_> {
     }
 
     /// Where two lines of sight cross.
-    fn crossings(&mut self) {
+    fn crossings(&mut self, stroke: &Stroke) {
         let guides = core::mem::take(&mut self.guides);
         for (i, a) in guides.iter().enumerate() {
             for b in guides.iter().skip(i + 1) {
@@ -279,7 +302,8 @@ impl Search<'_> {
                 }
                 for at in crossings(&a.line, &b.line).into_iter().flatten() {
                     let on = |g: &Guide| nearest_on(&g.line, at).distance(at) < 1e-6;
-                    if on(a) && on(b) {
+                    let leaving = stroke.leaving.is_some_and(|gone| gone.distance(at) < 1e-6);
+                    if !leaving && on(a) && on(b) {
                         self.offer(at, &|| Caught {
                             at,
                             reason: format!("{} and {}", a.reason, b.reason),
@@ -364,25 +388,23 @@ mod tests {
         }
     }
 
-    fn caught(hand: [f64; 2], stroke: &Stroke) -> Option<([f64; 2], String)> {
-        catch(Point::from(hand), 0.3, &scene(), stroke).map(|c| {
-            let round = |v: f64| (v * 1e6).round() / 1e6 + 0.0;
-            ([round(c.at.x), round(c.at.y)], c.reason)
-        })
+    fn caught(hand: [f64; 2], stroke: &Stroke) -> Option<(Point, String)> {
+        catch(Point::from(hand), 0.3, &scene(), stroke).map(|c| (c.at, c.reason))
     }
 
     fn from(last: [f64; 2], came: [f64; 2]) -> Stroke {
+        let came = Vector::new(came[0], came[1]).unit();
         Stroke {
             last: Some(Point::from(last)),
-            came: Vector::new(came[0], came[1]).unit(),
-            ..Stroke::default()
+            came: came.map(|way| (way, "the last edge")),
+            ..Stroke::FREE
         }
     }
 
     #[test]
     fn each_kind_has_its_reason() {
-        let free = Stroke::default();
-        let drawn = from([2.0, 5.0], [1.0, 0.2]);
+        let free = Stroke::FREE;
+        let drawn = from([2.0, 5.0], [4.0, 3.0]);
         for (hand, stroke, at, reason) in [
             ([9.9, 0.1], free, [10.0, 0.0], "corner of house"),
             ([20.1, 20.1], free, [20.0, 20.0], "middle of tree"),
@@ -400,24 +422,39 @@ mod tests {
                 [2.0, 0.0],
                 "on south wall and square to south wall",
             ),
-            ([7.0, 6.1], drawn, [7.0, 6.0], "straight on"),
             (
-                [1.0, 10.1],
+                [6.0, 8.1],
                 drawn,
-                [1.006_004, 9.969_979],
-                "square to the last edge",
+                [6.05, 8.04],
+                "straight on from the last edge",
             ),
+            ([-1.0, 9.1], drawn, [-1.05, 9.06], "square to the last edge"),
             ([6.0, 5.1], drawn, [6.0, 5.0], "parallel to south wall"),
         ] {
-            assert_eq!(caught(hand, &stroke), Some((at, reason.to_owned())));
+            let (found, why) = caught(hand, &stroke).unwrap();
+            assert_eq!(why, reason);
+            assert!(
+                found.distance(Point::from(at)) < 0.02,
+                "{reason}: {found:?}"
+            );
         }
         assert_eq!(caught([5.0, 4.0], &free), None);
+        let leaving = Stroke {
+            leaving: Some(Point::new(10.0, 0.0)),
+            ..free
+        };
+        let (at, _) = caught([10.1, 0.1], &leaving).unwrap();
+        assert!(at.distance(Point::new(10.0, 0.0)) > 1e-3);
     }
 
     #[test]
     fn the_first_corner_closes_and_squares() {
         let stroke = Stroke {
-            first: Some((Point::new(1.0, 3.0), Vector::new(0.6, 0.8))),
+            next: Some((
+                Point::new(1.0, 3.0),
+                Vector::new(0.6, 0.8),
+                "the first edge",
+            )),
             may_close: true,
             ..from([2.0, 5.0], [1.0, 0.0])
         };

@@ -71,6 +71,12 @@ impl Sketch {
         faults.unwrap_or_default()
     }
 
+    /// The area it encloses, arcs exact, m2; `None` of what the door refuses or of an open path.
+    pub fn area(&self) -> Option<f64> {
+        let outline = Outline::check(self.vertices.clone()).ok()?;
+        self.closed.then(|| outline.area())
+    }
+
     /// The path with a corner more on an edge, at the point of the edge nearest to `near`.
     /// The new corner comes behind the edge's first one.
     #[must_use]

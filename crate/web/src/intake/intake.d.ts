@@ -34,3 +34,16 @@ export type DeedReading = {
   in_use: boolean;
   findings: Finding[];
 };
+/** A stretch of a walk, characters counted from 0; a wall by its index. */
+export type WalkPiece = {
+  from: number; to: number;
+  taken: "turn" | "between" | "unread" | { wall: number };
+  message: string; remedy: string;
+};
+/** A walk as it was read; `path` is its corners, `[x, y]` or `[x, y, bulge]`. */
+export type WalkReading = {
+  pieces: WalkPiece[];
+  path: number[][]; closed: boolean; walls: number;
+  misses: string | null; round: string | null; area: string | null; squared: string | null;
+  findings: Finding[];
+};

@@ -5,6 +5,7 @@
 //! differs from the last one, because style strings are what crosses slowly.
 
 mod furniture;
+mod hand;
 mod ink;
 mod labels;
 mod pen;
@@ -14,7 +15,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::session::{Session, handle};
 use web_sys::CanvasRenderingContext2d;
 
-use ink::{PAPER, SNAP_INK, ink};
+use ink::{PAPER, ink};
 use pen::Pen;
 
 /// What part of the plan the canvas shows.
@@ -55,14 +56,12 @@ pub fn paint(
     let moving = work(session.site(), session.results(), focus);
     draw(&mut pen, view, &backdrop.items);
     draw(&mut pen, view, &moving.items);
-    if let Some(snap) = session.snap() {
-        pen.line(view.place(snap.line.0), view.place(snap.line.1), &SNAP_INK);
-    }
     if let Some((rim, knob)) = handle(session.site(), view.scale) {
         furniture::handle(&mut pen, view.place(rim), view.place(knob));
     }
     // All text on top, so that no line strikes a word through.
     labels::set(&mut pen, view, backdrop.items.iter().chain(&moving.items));
+    hand::set(&mut pen, view, session);
     furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
     furniture::scale_bar(&mut pen, view, session.site().site().display);
 }

@@ -1,0 +1,220 @@
+// The bar over the plan while something is drawn: what is wanted, what the stretch in hand measures and why it
+// lies where it does, boxes to type its figures, and the ways to go on.
+import { useId, useRef, useState } from 'preact/hooks';
+import type { Drawn, Measure } from '../door/shapes.ts';
+import { read } from '../fields/fields.tsx';
+import { announce, drawing, type Drawing } from '../state/store.ts';
+import { back, drawAs, finishDrawing, giveUpDrawing, place, type } from './pick.ts';
+
+const WAYS = [
+  { value: 'bearing', text: 'Bearing' },
+  { value: 'right', text: 'Turn right' },
+  { value: 'left', text: 'Turn left' },
+  { value: 'inside', text: 'Inside angle' },
+] as const;
+
+const MODES = [
+  { value: 'straight', text: 'Straight' },
+  { value: 'arc', text: 'Arc' },
+  { value: 'rectangle', text: 'Rectangle' },
+] as const;
+
+const WANTS: Record<Drawn['wants'], string> = {
+  first: 'Tap where it begins',
+  next: 'Tap the next point, or type',
+  'on-arc': 'Tap a point on the arc',
+  'arc-end': 'Tap where the arc ends',
+  opposite: 'Tap the opposite corner, or type the first side',
+  width: 'Tap or type the width',
+  rim: 'Tap a point on the circle, or type the radius',
+};
+
+export function DrawBar() {
+  const now = drawing.value;
+  return (
+    <>
+      <p class="unseen" role="status">
+        {announce.value}
+      </p>
+      {now && <Bar now={now} key={now.prompt} />}
+    </>
+  );
+}
+
+function Bar({ now }: { now: Drawing }) {
+  const { drawn, wanted } = now;
+  const count = drawn?.points.length ?? 0;
+  const begun = count > 0;
+  return (
+    <section class="draw-bar" aria-label="Drawing">
+      <header class="draw-head">
+        <h2>{now.prompt}</h2>
+        <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
+      </header>
+      <Figures drawn={drawn} word={now.word} />
+      {begun && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} />}
+      <div class="draw-buttons">
+        {(wanted === 'open' || wanted === 'closed') && begun && (
+          <div class="draw-modes" role="group" aria-label="Next stretch">
+            {MODES.filter(({ value }) => value !== 'rectangle' || (wanted === 'closed' && count < 3)).map((mode) => (
+              <button
+                key={mode.value}
+                type="button"
+                aria-pressed={drawn?.mode === mode.value}
+                onClick={() => drawAs(mode.value)}
+              >
+                {mode.text}
+              </button>
+            ))}
+          </div>
+        )}
+        {wanted === 'point' && (
+          <button type="button" class="main" onClick={place}>
+            Here
+          </button>
+        )}
+        {begun && (
+          <button type="button" onClick={back}>
+            Back one point
+          </button>
+        )}
+        {drawn?.ready && (
+          <button type="button" class="main" onClick={finishDrawing}>
+            {wanted === 'closed' ? 'Close it' : 'Done'}
+          </button>
+        )}
+        <button type="button" onClick={() => giveUpDrawing()}>
+          Cancel
+        </button>
+      </div>
+    </section>
+  );
+}
+
+/** What the stretch in hand measures, and why it is where it is. */
+function Figures({ drawn, word }: { drawn: Drawn | null; word: string }) {
+  if (word) {
+    return (
+      <p class="draw-word" role="alert">
+        {word}
+      </p>
+    );
+  }
+  return (
+    <p class="draw-figures">
+      {drawn?.length && <b>{drawn.length}</b>}
+      {drawn?.bearing && <span>{drawn.bearing}</span>}
+      {drawn?.turn && <span>{drawn.turn}</span>}
+      {drawn?.radius && <span>radius {drawn.radius}</span>}
+      <span class="draw-reason">{drawn?.closes ? 'closes the outline' : (drawn?.reason ?? '')}</span>
+    </p>
+  );
+}
+
+interface Box {
+  text: string;
+  value: number | undefined;
+  fault: string;
+}
+
+const EMPTY: Box = { text: '', value: undefined, fault: '' };
+
+function understood(text: string, measure: Measure): Box {
+  if (text.trim() === '') return { ...EMPTY, text };
+  const reading = read(text, measure);
+  return reading.ok
+    ? { text, value: reading.value, fault: '' }
+    : { text, value: undefined, fault: `${reading.message} ${reading.remedy}` };
+}
+
+/** Length and angle of the next stretch. Enter places the point. */
+function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
+  const alone = wants === 'width' || wants === 'rim';
+  const id = useId();
+  const [length, setLength] = useState(EMPTY);
+  const [angle, setAngle] = useState(EMPTY);
+  const [how, setHow] = useState<string>('bearing');
+  const form = useRef<HTMLFormElement>(null);
+
+  function preview(nextLength: Box, nextAngle: Box, nextHow: string): void {
+    setLength(nextLength);
+    setAngle(nextAngle);
+    setHow(nextHow);
+    type(nextLength.value, nextAngle.value, nextHow);
+  }
+
+  const measureOf = (way: string): Measure => (way === 'bearing' ? 'bearing' : 'angle');
+  const fault = length.fault || angle.fault;
+  return (
+    <form
+      ref={form}
+      class="draw-typing"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!fault) placeTyped(form.current);
+      }}
+    >
+      <div class="draw-box">
+        <label for={`${id}-length`}>{wants === 'width' ? 'Width' : wants === 'rim' ? 'Radius' : 'Length'}</label>
+        <input
+          id={`${id}-length`}
+          class="draw-length"
+          autocomplete="off"
+          spellcheck={false}
+          data-typing=""
+          value={length.text}
+          aria-invalid={length.fault !== ''}
+          aria-describedby={`${id}-fault`}
+          onInput={(event) => preview(understood(event.currentTarget.value, 'length'), angle, how)}
+        />
+      </div>
+      {!alone && (
+        <>
+          <div class="draw-box">
+            <label for={`${id}-how`}>Angle by</label>
+            <select
+              id={`${id}-how`}
+              value={how}
+              onChange={(event) => {
+                const next = event.currentTarget.value;
+                preview(length, understood(angle.text, measureOf(next)), next);
+              }}
+            >
+              {WAYS.filter(({ value }) => turns || value === 'bearing').map((way) => (
+                <option key={way.value} value={way.value}>
+                  {way.text}
+                </option>
+              ))}
+            </select>
+          </div>
+          <div class="draw-box">
+            <label for={`${id}-angle`}>Angle</label>
+            <input
+              id={`${id}-angle`}
+              autocomplete="off"
+              spellcheck={false}
+              data-typing=""
+              value={angle.text}
+              aria-invalid={angle.fault !== ''}
+              aria-describedby={`${id}-fault`}
+              onInput={(event) => preview(length, understood(event.currentTarget.value, measureOf(how)), how)}
+            />
+          </div>
+        </>
+      )}
+      <button type="submit" class="main">
+        Place
+      </button>
+      <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
+    </form>
+  );
+}
+
+/** Places the point, and has the next figures typed where these were. */
+function placeTyped(form: HTMLFormElement | null): void {
+  const typing = form?.contains(document.activeElement) ?? false;
+  place();
+  if (typing) requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.draw-length')?.focus());
+}

@@ -1,0 +1,40 @@
+// Buttons that draw something on the plan and hand its shape over, or begin to change one.
+import type { ShapeRecord } from '../door/records.ts';
+import { drawShape, type Form } from '../plan/drawShape.ts';
+import { changeShape, endShape, type ShapeTarget } from '../plan/shape.ts';
+import { drawing, shaping } from '../state/store.ts';
+
+interface Props {
+  /** What is drawn, in words: `the house`. */
+  name: string;
+  form: Form;
+  /** A strip's width, metres. */
+  width?: number;
+  text?: string;
+  main?: boolean;
+  take: (shape: ShapeRecord) => void;
+}
+
+/** Draws a new shape. */
+export function DrawButton({ name, form, width, text = 'Draw it on the plan', main, take }: Props) {
+  async function draw(): Promise<void> {
+    endShape();
+    const shape = await drawShape(form, name, width);
+    if (shape) take(shape);
+  }
+  return (
+    <button type="button" class={main ? 'main' : ''} disabled={drawing.value !== null} onClick={() => void draw()}>
+      {text}
+    </button>
+  );
+}
+
+/** Begins to change a shape on the plan, or ends it. */
+export function ChangeShapeButton({ target, text = 'Change its shape' }: { target: ShapeTarget; text?: string }) {
+  const changing = shaping.value?.target === target;
+  return (
+    <button type="button" aria-pressed={changing} onClick={() => (changing ? endShape() : changeShape(target))}>
+      {text}
+    </button>
+  );
+}
