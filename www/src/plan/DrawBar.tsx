@@ -52,15 +52,16 @@ function Bar({ now }: { now: Drawing }) {
         <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
       </header>
       <Figures drawn={drawn} word={now.word} />
-      {begun && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} />}
+      {wanted !== 'point' && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} begun={begun} />}
       <div class="draw-buttons">
-        {(wanted === 'open' || wanted === 'closed') && begun && (
+        {(wanted === 'open' || wanted === 'closed') && (
           <div class="draw-modes" role="group" aria-label="Next stretch">
-            {MODES.filter(({ value }) => value !== 'rectangle' || (wanted === 'closed' && count < 3)).map((mode) => (
+            {MODES.filter(({ value }) => value !== 'rectangle' || wanted === 'closed').map((mode) => (
               <button
                 key={mode.value}
                 type="button"
                 aria-pressed={drawn?.mode === mode.value}
+                disabled={mode.value === 'rectangle' && count > 2}
                 onClick={() => drawAs(mode.value)}
               >
                 {mode.text}
@@ -73,13 +74,13 @@ function Bar({ now }: { now: Drawing }) {
             Here
           </button>
         )}
-        {begun && (
-          <button type="button" onClick={back}>
+        {wanted !== 'point' && (
+          <button type="button" disabled={!begun} onClick={back}>
             Back one point
           </button>
         )}
-        {drawn?.ready && (
-          <button type="button" class="main" onClick={finishDrawing}>
+        {(wanted === 'open' || wanted === 'closed') && (
+          <button type="button" class="main" disabled={!drawn?.ready} onClick={finishDrawing}>
             {wanted === 'closed' ? 'Close it' : 'Done'}
           </button>
         )}
@@ -128,7 +129,7 @@ function understood(text: string, measure: Measure): Box {
 }
 
 /** Length and angle of the next stretch. Enter places the point. */
-function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
+function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean; begun: boolean }) {
   const alone = wants === 'width' || wants === 'rim';
   const id = useId();
   const [length, setLength] = useState(EMPTY);
@@ -163,6 +164,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
           spellcheck={false}
           data-typing=""
           value={length.text}
+          disabled={!begun}
           aria-invalid={length.fault !== ''}
           aria-describedby={`${id}-fault`}
           onInput={(event) => preview(understood(event.currentTarget.value, 'length'), angle, how)}
@@ -175,6 +177,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
             <select
               id={`${id}-how`}
               value={how}
+              disabled={!begun}
               onChange={(event) => {
                 const next = event.currentTarget.value;
                 preview(length, understood(angle.text, measureOf(next)), next);
@@ -195,6 +198,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
               spellcheck={false}
               data-typing=""
               value={angle.text}
+              disabled={!begun}
               aria-invalid={angle.fault !== ''}
               aria-describedby={`${id}-fault`}
               onInput={(event) => preview(length, understood(event.currentTarget.value, measureOf(how)), how)}
@@ -202,9 +206,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
           </div>
         </>
       )}
-      <button type="submit" class="main">
-        Place
-      </button>
+      <button type="submit">Place</button>
       <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
         {fault}
       </p>

@@ -31,36 +31,38 @@ export function PlanCanvas() {
   useEffect(() => highlight.subscribe(() => askForFrame()), []);
   return (
     <div class="plan" role="region" aria-label="Plan">
-      <canvas
-        ref={canvas}
-        class="plan-canvas"
-        tabIndex={0}
-        role="application"
-        aria-roledescription="site plan"
-        aria-label={planWords.value}
-        aria-describedby="plan-keys"
-        onKeyDown={planKey}
-      />
-      <p id="plan-keys" class="unseen">
-        Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, plus and minus zoom, 0 shows the
-        whole lot.
-      </p>
-      {snapped.value && <p class="plan-snap">{snapped.value}</p>}
-      <Tip />
       <DrawBar />
       <ShapeBar />
-      <div class="plan-tools" role="group" aria-label="Zoom">
-        <button type="button" onClick={zoomIn} aria-label="Zoom in">
-          +
-        </button>
-        <button type="button" onClick={zoomOut} aria-label="Zoom out">
-          −
-        </button>
-        <button type="button" onClick={fitPlan} aria-label="Show the whole lot" class="plan-fit">
-          <svg viewBox="0 0 24 24" aria-hidden="true">
-            <path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5" />
-          </svg>
-        </button>
+      <div class="plan-sheet">
+        <canvas
+          ref={canvas}
+          class="plan-canvas"
+          tabIndex={0}
+          role="application"
+          aria-roledescription="site plan"
+          aria-label={planWords.value}
+          aria-describedby="plan-keys"
+          onKeyDown={planKey}
+        />
+        <p id="plan-keys" class="unseen">
+          Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, plus and minus zoom, 0 shows the
+          whole lot.
+        </p>
+        {snapped.value && <p class="plan-snap">{snapped.value}</p>}
+        <Tip />
+        <div class="plan-tools" role="group" aria-label="Zoom">
+          <button type="button" onClick={zoomIn} aria-label="Zoom in">
+            +
+          </button>
+          <button type="button" onClick={zoomOut} aria-label="Zoom out">
+            −
+          </button>
+          <button type="button" onClick={fitPlan} aria-label="Show the whole lot" class="plan-fit">
+            <svg viewBox="0 0 24 24" aria-hidden="true">
+              <path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5" />
+            </svg>
+          </button>
+        </div>
       </div>
     </div>
   );

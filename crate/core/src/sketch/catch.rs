@@ -302,8 +302,10 @@ impl Search<'_> {
                 }
                 for at in crossings(&a.line, &b.line).into_iter().flatten() {
                     let on = |g: &Guide| nearest_on(&g.line, at).distance(at) < 1e-6;
-                    let leaving = stroke.leaving.is_some_and(|gone| gone.distance(at) < 1e-6);
-                    if !leaving && on(a) && on(b) {
+                    // Directions from one point cross there: that leads nowhere.
+                    let at_own = [stroke.leaving, stroke.last, stroke.next.map(|n| n.0)];
+                    let own = at_own.iter().flatten().any(|own| own.distance(at) < 1e-6);
+                    if !own && on(a) && on(b) {
                         self.offer(at, &|| Caught {
                             at,
                             reason: format!("{} and {}", a.reason, b.reason),

@@ -1,0 +1,248 @@
+// Drawing on the plan: a lot by taps and by typed figures, corners and edges dragged, added and taken out, arcs,
+// rectangles, square-up, and the reasons why a point lies where it does; with a mouse, a finger and keys alone.
+import { join } from 'node:path';
+import { expect, test, type Page } from '@playwright/test';
+import { finger, mouse, type Hand } from './hand.ts';
+import { SCREENS } from './screens.ts';
+import { DEMO_SITES, onScreen, openDemo, openStep, savedText, settled } from './site.ts';
+
+type Pair = [number, number];
+const RESULTS = join(import.meta.dirname, 'results');
+
+interface Saved {
+  lot: { start: Pair; courses: { kind?: string; shape: Record<string, Record<string, number>> }[] };
+  features: { id: string; kind: string; shape: { area?: number[][]; track?: number[][] } }[];
+}
+
+const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(page)) as Saved;
+const bar = (page: Page) => page.getByRole('region', { name: 'Drawing' });
+const shapeBar = (page: Page) => page.getByRole('region', { name: 'Changing a shape' });
+
+async function tap(page: Page, hand: Hand, at: Pair): Promise<void> {
+  const spot = await onScreen(page, at);
+  await hand.down(spot);
+  await hand.up();
+  await settled(page);
+}
+
+async function drag(page: Page, hand: Hand, from: Pair, to: Pair): Promise<void> {
+  await hand.down(await onScreen(page, from));
+  await hand.to(await onScreen(page, to));
+  await hand.up();
+  await settled(page);
+}
+
+async function beginLot(page: Page): Promise<void> {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Lot');
+  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await expect(bar(page)).toBeVisible();
+  await settled(page);
+}
+
+/** Where the lot's corners are, from its courses. */
+async function lotCorners(page: Page): Promise<Pair[]> {
+  const { lot } = await saved(page);
+  let [x, y] = lot.start;
+  return lot.courses.map(({ shape }) => {
+    const corner: Pair = [x, y];
+    const [bearing, length] = shape['line']
+      ? [shape['line']['bearing'] ?? 0, shape['line']['distance'] ?? 0]
+      : [shape['curve']?.['chord_bearing'] ?? 0, shape['curve']?.['chord'] ?? 0];
+    x += length * Math.sin(bearing);
+    y += length * Math.cos(bearing);
+    return corner;
+  });
+}
+
+for (const device of ['mouse', 'finger'] as const) {
+  test.describe(device, () => {
+    test.use({ hasTouch: device === 'finger' });
+
+    test('a lot is drawn by taps, with its reasons shown', async ({ page }) => {
+      await beginLot(page);
+      const hand = device === 'mouse' ? mouse(page) : await finger(page);
+      const before = await savedText(page);
+      for (const at of [[2, 2], [24, 3], [22, 30]] as Pair[]) await tap(page, hand, at);
+      if (device === 'mouse') {
+        // Straight above the second point the stretch is square to something or parallel to it, and says so.
+        const spot = await onScreen(page, [4, 31]);
+        await page.mouse.move(spot.x, spot.y);
+        await settled(page);
+        await expect(bar(page).locator('.draw-figures')).toContainText("'-");
+      }
+      await tap(page, hand, [3, 28]);
+      expect(await savedText(page), 'nothing is in the document yet').toBe(before);
+      await page.getByRole('button', { name: 'Back one point' }).click();
+      await tap(page, hand, [3, 29]);
+      await bar(page).getByRole('button', { name: 'Close it' }).click();
+      await settled(page);
+      await expect(bar(page)).toHaveCount(0);
+      expect((await saved(page)).lot.courses).toHaveLength(4);
+      await page.getByRole('button', { name: 'Undo: draw the lot' }).click();
+      expect(await savedText(page)).toBe(before);
+    });
+
+    test('corners and edges of the lot are dragged, added and taken out', async ({ page }) => {
+      await openDemo(page, DEMO_SITES[0] ?? '');
+      await openStep(page, 'Lot');
+      await page.getByRole('button', { name: 'Change its corners' }).click();
+      await expect(shapeBar(page)).toContainText('Changing the lot');
+      const hand = device === 'mouse' ? mouse(page) : await finger(page);
+      const text = await savedText(page);
+      const kinds = (await saved(page)).lot.courses.map((course) => course.kind);
+      const corners = await lotCorners(page);
+      const corner = corners[2] ?? [0, 0];
+      await drag(page, hand, corner, [corner[0] - 1.5, corner[1] - 1.2]);
+      await expect(shapeBar(page)).toContainText(`corner 3 of ${corners.length}`);
+      const moved = (await lotCorners(page))[2] ?? [0, 0];
+      expect(Math.hypot(moved[0] - corner[0] + 1.5, moved[1] - corner[1] + 1.2)).toBeLessThan(1);
+      expect((await saved(page)).lot.courses.map((course) => course.kind)).toEqual(kinds);
+      await page.getByRole('button', { name: 'Undo: move corner' }).click();
+      expect(await savedText(page)).toBe(text);
+
+      // An edge keeps its direction.
+      const [a, b] = [corners[1] ?? [0, 0], corners[2] ?? [0, 0]];
+      const near: Pair = [a[0] + (b[0] - a[0]) * 0.27, a[1] + (b[1] - a[1]) * 0.27];
+      await drag(page, hand, near, [near[0] - 1.4, near[1] + 0.2]);
+      await expect(page.getByRole('button', { name: 'Undo: move edge' })).toBeVisible();
+      await page.getByRole('button', { name: 'Undo: move edge' }).click();
+
+      const middle: Pair = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+      await drag(page, hand, middle, [middle[0] - 1.3, middle[1]]);
+      expect((await saved(page)).lot.courses).toHaveLength(corners.length + 1);
+      await shapeBar(page).getByRole('button', { name: 'Take the corner out' }).click();
+      expect((await saved(page)).lot.courses).toHaveLength(corners.length);
+      await shapeBar(page).getByRole('button', { name: 'Done' }).click();
+      await expect(shapeBar(page)).toHaveCount(0);
+    });
+  });
+}
+
+test('a refused corner stays at its last good place and says why', async ({ page }) => {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Lot');
+  await page.getByRole('button', { name: 'Change its corners' }).click();
+  const corners = await lotCorners(page);
+  const [a, c] = [corners[0] ?? [0, 0], corners[2] ?? [0, 0]];
+  const hand = mouse(page);
+  await hand.down(await onScreen(page, c));
+  // Over the opposite corner and out: the outline would cross itself.
+  await hand.to(await onScreen(page, [2 * a[0] - c[0] + 20, 2 * a[1] - c[1] + 36]));
+  await hand.to(await onScreen(page, [a[0] - 3, a[1] + 1]));
+  await settled(page);
+  await expect(shapeBar(page).getByRole('alert')).not.toBeEmpty();
+  await hand.up();
+  await settled(page);
+  expect((await saved(page)).lot.courses).toHaveLength(corners.length);
+});
+
+test('a lot is entered by keys alone: lengths, bearings and turns', async ({ page }) => {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Lot');
+  await page.getByRole('button', { name: 'Draw the lot' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(bar(page)).toBeVisible();
+  await expect(page.locator('.plan-canvas')).toBeFocused();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Enter');
+  // A figure goes into its box at once.
+  await page.keyboard.type("80'");
+  const length = page.getByLabel('Length', { exact: true });
+  await expect(length).toHaveValue("80'");
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('N 90 E');
+  await expect(bar(page).locator('.draw-figures')).toContainText("80'-0\"");
+  await page.keyboard.press('Enter');
+  for (const figure of ['100', '80']) {
+    await expect(length).toBeFocused();
+    await page.keyboard.type(figure);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('90');
+    await expect(bar(page).locator('.draw-figures')).toContainText('90.00° left');
+    await page.keyboard.press('Enter');
+  }
+  await page.locator('.plan-canvas').focus();
+  await page.keyboard.press('c');
+  await settled(page);
+  const { lot } = await saved(page);
+  const lengths = lot.courses.map(({ shape }) => (shape['line']?.['distance'] ?? 0) / 0.3048);
+  expect(lengths.map((it) => Math.round(it * 1e6) / 1e6)).toEqual([80, 100, 80, 100]);
+});
+
+test('Escape and Cancel give the drawing up; Ctrl+Z takes points back', async ({ page }) => {
+  await beginLot(page);
+  const before = await savedText(page);
+  const hand = mouse(page);
+  await tap(page, hand, [4, 4]);
+  await tap(page, hand, [12, 5]);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect(bar(page)).toContainText('Tap where it begins');
+  await page.keyboard.press('Escape');
+  await expect(bar(page)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await bar(page).getByRole('button', { name: 'Cancel' }).click();
+  await expect(bar(page)).toHaveCount(0);
+  expect(await savedText(page)).toBe(before);
+});
+
+test('an arc by three points and a rectangle', async ({ page }) => {
+  await beginLot(page);
+  const hand = mouse(page);
+  await page.keyboard.press('s');
+  await tap(page, hand, [2, 2]);
+  await tap(page, hand, [20, 2]);
+  await page.getByRole('button', { name: 'Arc', exact: true }).click();
+  await tap(page, hand, [24, 12]);
+  await expect(bar(page)).toContainText('Tap where the arc ends');
+  await tap(page, hand, [20, 22]);
+  await page.getByRole('button', { name: 'Straight', exact: true }).click();
+  await tap(page, hand, [2, 22]);
+  await page.screenshot({ path: join(RESULTS, 'draw-arc.png') });
+  await page.getByRole('button', { name: 'Close it' }).click();
+  await settled(page);
+  const curve = (await saved(page)).lot.courses[1]?.shape['curve'];
+  // Three points at a chord of 20 m and a rise of 4 m: the radius is (c2/4 + h2) / 2h, to the pixel tapped.
+  expect(curve?.['radius'] ?? 0).toBeGreaterThan(13.9);
+  expect(curve?.['radius'] ?? 0).toBeLessThan(15.1);
+
+  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await tap(page, hand, [3, 3]);
+  await page.getByRole('button', { name: 'Rectangle', exact: true }).click();
+  await tap(page, hand, [25, 31]);
+  await settled(page);
+  const { lot } = await saved(page);
+  expect(lot.courses).toHaveLength(4);
+  const [one, two] = lot.courses.map(({ shape }) => shape['line']?.['bearing'] ?? 0);
+  expect(Math.abs(Math.cos((one ?? 0) - (two ?? 0)))).toBeLessThan(1e-9);
+});
+
+for (const { name, viewport, hasTouch } of SCREENS) {
+  test.describe(name, () => {
+    test.use({ viewport, hasTouch, deviceScaleFactor: hasTouch ? 2 : 1 });
+
+    test('how drawing looks', async ({ page }) => {
+      await beginLot(page);
+      const hand = hasTouch ? await finger(page) : mouse(page);
+      await tap(page, hand, [6, 8]);
+      await tap(page, hand, [22, 9]);
+      await hand.down(await onScreen(page, [16, 16]));
+      await hand.to(await onScreen(page, [21, 22]));
+      await settled(page);
+      await page.screenshot({ path: join(RESULTS, `draw-${name}.png`) });
+      await hand.up();
+      await page.keyboard.press('Escape');
+      await bar(page).getByRole('button', { name: 'Cancel' }).click({ timeout: 1000 }).catch(() => {});
+      await openStep(page, 'Lot');
+      await page.getByRole('button', { name: 'Change its corners' }).click();
+      const corner = (await lotCorners(page))[1] ?? [0, 0];
+      await tap(page, hand, corner);
+      await page.screenshot({ path: join(RESULTS, `shape-${name}.png`) });
+    });
+  });
+}
