@@ -195,6 +195,7 @@ test('an arc by three points and a rectangle', async ({ page }) => {
   await beginLot(page);
   const hand = mouse(page);
   await page.keyboard.press('s');
+  await expect(page.locator('.notice')).toHaveCount(0);
   await tap(page, hand, [2, 2]);
   await tap(page, hand, [20, 2]);
   await page.getByRole('button', { name: 'Arc', exact: true }).click();

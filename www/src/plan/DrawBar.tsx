@@ -46,7 +46,13 @@ function Bar({ now }: { now: Drawing }) {
   const count = drawn?.points.length ?? 0;
   const begun = count > 0;
   return (
-    <section class="draw-bar" aria-label="Drawing">
+    <section
+      class="draw-bar"
+      aria-label="Drawing"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') giveUpDrawing();
+      }}
+    >
       <header class="draw-head">
         <h2>{now.prompt}</h2>
         <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
@@ -75,8 +81,8 @@ function Bar({ now }: { now: Drawing }) {
           </button>
         )}
         {wanted !== 'point' && (
-          <button type="button" disabled={!begun} onClick={back}>
-            Back one point
+          <button type="button" aria-label="Back one point" disabled={!begun} onClick={back}>
+            Back
           </button>
         )}
         {(wanted === 'open' || wanted === 'closed') && (

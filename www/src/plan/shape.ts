@@ -64,8 +64,8 @@ export function shapeKey(event: KeyboardEvent, way: [number, number] | undefined
     return true;
   }
   const whole = now.shaped.picked === null && !now.target.startsWith('feature:');
-  if (way && !whole) {
-    shapeDo('nudge', way[0] * step, way[1] * step);
+  if (way) {
+    if (!whole) shapeDo('nudge', way[0] * step, way[1] * step);
     return true;
   }
   const does = KEYS[event.key.toLowerCase()];

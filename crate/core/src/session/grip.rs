@@ -194,7 +194,7 @@ pub(super) fn moved(target: &Target, site: &mut Site, grip: Grip, from: Point, t
         for (index, sketch) in paths.iter().enumerate() {
             target.put(site, index, &sketch.moved(to - from), CornerChange::Moved);
         }
-        return;
+        return target.move_openings(site, to - from);
     }
     let Some(sketch) = paths.get(grip.path) else {
         return;

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::geom::{PathRecord, Point, Vertex};
+use crate::geom::{PathRecord, Point, Vector, Vertex};
 use crate::ground::GroundRecord;
 use crate::lot::CornerChange;
 use crate::site::{Feature, ShapeRecord, Site};
@@ -97,12 +97,28 @@ impl Target {
         }
     }
 
+    /// The feature it is, to be changed.
+    fn feature_mut<'a>(&self, site: &'a mut Site) -> Option<&'a mut Feature> {
+        match self {
+            Self::Feature(id) => Arc::make_mut(&mut site.features)
+                .iter_mut()
+                .find(|f| f.id == *id),
+            _ => None,
+        }
+    }
+
     /// Changes the shape of the feature it is.
     pub(super) fn change_shape(&self, site: &mut Site, change: impl FnOnce(&mut ShapeRecord)) {
-        if let Self::Feature(id) = self {
-            let features = Arc::make_mut(&mut site.features);
-            if let Some(feature) = features.iter_mut().find(|f| f.id == *id) {
-                change(&mut feature.shape);
+        if let Some(feature) = self.feature_mut(site) {
+            change(&mut feature.shape);
+        }
+    }
+
+    /// Moves the doors and gates of the feature it is, which go with the whole.
+    pub(super) fn move_openings(&self, site: &mut Site, by: Vector) {
+        if let Some(feature) = self.feature_mut(site) {
+            for opening in &mut feature.facts.openings {
+                opening.at = opening.at + by;
             }
         }
     }

@@ -23,7 +23,9 @@ pub fn bulge_through(from: Point, through: Point, to: Point) -> Option<f64> {
         return None;
     }
     let bulge = before.cross(after) / open;
-    if !(bulge.abs() <= BULGE_LIMIT) {
+    // Written so that a bulge that is not a number is refused too.
+    let gentle = bulge.abs() <= BULGE_LIMIT;
+    if !gentle {
         return None;
     }
     let sagitta = bulge * from.distance(to) / 2.0;
