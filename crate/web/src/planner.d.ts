@@ -42,7 +42,6 @@ export type ShellCard = {
   outline: number[];
   facets: { kind: string; depth: number; points: number[] }[];
 };
-/** What a finger or pointer has taken hold of. */
 /** What the courses of the lot close to and enclose. */
 export type LotClosing = {
   northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
@@ -50,6 +49,7 @@ export type LotClosing = {
   area: { feet: Shown; metres: Shown } | null;
   stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
 };
+/** What a finger or pointer has taken hold of. */
 export type Held = "shell" | "turn" | "equipment" | "corner" | "middle" | "edge" | "whole" | "radius";
 /** A drawing under way; figures as ready text. */
 export type Drawn = {

@@ -1,5 +1,6 @@
 //! What a finger can hold, and how the site follows it.
 
+use super::follow;
 use super::grip::{self, Grip};
 use super::scene::scene;
 use super::shape::Target;
@@ -162,6 +163,7 @@ impl Gesture {
         let to = caught.as_ref().map_or(hand, |c| c.at);
         let mut next = Site::clone(self.before.site());
         grip::moved(&hold.target, &mut next, grip, hold.from, to);
+        follow::courses(&mut next, &self.before);
         let snapped = caught.map(|c| Snap {
             reason: c.reason,
             guides: c.guides,

@@ -2,6 +2,7 @@
 
 use super::Session;
 use super::draft::{Draft, Wanted};
+use super::follow;
 use super::grip::{self, Grip, Handle, Part};
 use super::hand::{Gesture, Held, feature_at};
 use super::shape::Target;
@@ -114,9 +115,10 @@ impl Session {
             return Ok(());
         }
         let mut next = Site::clone(self.site.site());
-        let done = shaping
-            .carry_out(&mut next, deed)
-            .and_then(|label| self.commit(label.into(), next));
+        let done = shaping.carry_out(&mut next, deed).and_then(|label| {
+            follow::courses(&mut next, &self.site);
+            self.commit(label.into(), next)
+        });
         match &done {
             Ok(()) => self.shaping = Some(shaping),
             Err(faults) => self.tell_shape(sentence(faults)),
