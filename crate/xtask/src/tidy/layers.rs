@@ -9,7 +9,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 21] = [
+const LAYERS: [&str; 22] = [
     "math",
     "order",
     "pretty",
