@@ -265,3 +265,67 @@ proptest! {
         check_surface(&spots, &near)?;
     }
 }
+
+/// A figure without a mark is the same whatever the unknown ground is like.
+#[test]
+fn every_figure_that_leans_on_unknown_ground_is_marked() {
+    use batterboard_core::finding::Caveat;
+    use batterboard_core::session::{Command, Session};
+    let text = include_str!("../../demo-sites/level-suburban.json");
+    let mut session = Session::new().unwrap();
+    session.open(text).unwrap();
+    let at = session.site().placed_shell().unwrap().1.at;
+    let rim = session.site().placed_shell().unwrap().1.coping_elevation;
+    let mut works = session.site().site().works;
+    works.dig.side_slope = Some(1.0);
+    session.apply(Command::SetWorks(works)).unwrap();
+    // Known up to the shell's middle; beyond it the ground is as it may be.
+    let known = [
+        [at.x - 40.0, at.y - 40.0, rim],
+        [at.x, at.y - 40.0, rim],
+        [at.x, at.y + 40.0, rim],
+        [at.x - 40.0, at.y + 40.0, rim],
+    ];
+    let mut with = |beyond: &[f64]| {
+        let mut spots = known.to_vec();
+        for z in beyond {
+            spots.push([at.x + 40.0, at.y - 40.0, *z]);
+            spots.push([at.x + 40.0, at.y + 40.0, *z]);
+        }
+        session
+            .apply(Command::SetGround(GroundRecord::of_spots(spots)))
+            .unwrap();
+        session.results().clone()
+    };
+    let leaning = with(&[]);
+    let mut moved = Vec::new();
+    for z in [rim - 8.0, rim + 3.0] {
+        let other = with(&[z]);
+        assert_eq!(leaning.takeoff.len(), other.takeoff.len());
+        for (ours, theirs) in leaning.takeoff.iter().zip(&other.takeoff) {
+            let marked = ours.caveats.contains(&Caveat::UnknownGround);
+            let same = (ours.value - theirs.value).abs() < 1e-6;
+            assert!(same || marked, "{} has no mark", ours.key);
+            assert!(theirs.caveats.is_empty(), "{} has a mark", theirs.key);
+            if !same {
+                moved.push(ours.key);
+            }
+        }
+        for ours in &leaning.clearances {
+            let same_one = |c: &&batterboard_core::clearance::Clearance| {
+                (c.rule, c.subject) == (ours.rule, ours.subject)
+            };
+            let theirs = other.clearances.iter().find(same_one).unwrap();
+            let marked = ours.caveats.contains(&Caveat::UnknownGround);
+            assert!(
+                marked || (ours.distance - theirs.distance).abs() < 1e-6,
+                "{}",
+                ours.name
+            );
+        }
+    }
+    // And no mark stands where nothing ever moves.
+    for line in leaning.takeoff.iter().filter(|l| !l.caveats.is_empty()) {
+        assert!(moved.contains(&line.key), "{} is marked in vain", line.key);
+    }
+}

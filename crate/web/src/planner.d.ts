@@ -28,6 +28,10 @@ export type Ledger = {
   quantities: QuantityRow[];
   findings: Finding[];
 };
+/** The ground at a glance. */
+export type GroundWords = {
+  low: Shown; high: Shown; proposed: number; proposed_shown: Shown; drawn: Shown | null; unknown: Shown | null;
+};
 /** One quantity opened: the arithmetic behind it. */
 export type Workings = {
   key: string; label: string; shown: Shown; other: Shown;

@@ -6,7 +6,7 @@ use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::Traverse;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::report::{Report, Workings};
-use batterboard_core::session::{Command, Held, Ledger, Part, Session};
+use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{Site, forms, kinds_from_street};
 use batterboard_core::units::{Measure, show};
@@ -100,6 +100,12 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "any")]
     pub fn settings(&self) -> Result<JsValue, JsValue> {
         js_sys::JSON::parse(&self.session.save())
+    }
+
+    /// The ground at a glance.
+    #[wasm_bindgen(unchecked_return_type = "GroundWords")]
+    pub fn ground(&self) -> Result<JsValue, JsValue> {
+        cross(&GroundWords::of(&self.session))
     }
 
     /// The catalogue of shells.

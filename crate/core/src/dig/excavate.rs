@@ -51,6 +51,7 @@ pub fn excavate(
     let mut dig = Dig {
         bank_volume,
         unsurveyed_volume: ((cut.unsurveyed + mended.unsurveyed) * cell).clamp(0.0, bank_volume),
+        unsurveyed_area: 0.0,
         volume_below_cap: (sums.below_cap() + mended.below_cap) * cell,
         top_area: (sums.open() + mended.open) * cell,
         top_edge: cut.top_edge().posed(pose),
@@ -64,6 +65,7 @@ pub fn excavate(
         closed: sums.unclosed() == f64::NEG_INFINITY,
         findings: Vec::new(),
     };
+    dig.unsurveyed_area = (cut.unsurveyed_area * cell).min(dig.top_area);
     dig.findings = safety::findings(&dig, shape.steepest);
     dig
 }
@@ -90,6 +92,8 @@ struct Cut<'a> {
     sums: Sums,
     mended: Mended,
     unsurveyed: f64,
+    /// Cells that are open on ground nobody surveyed.
+    unsurveyed_area: f64,
     /// The greatest depth at a corner of the bottom, metres.
     at_corners: f64,
     /// Least and greatest rise of the ground above the rim along the outline, metres.
@@ -112,6 +116,7 @@ impl<'a> Cut<'a> {
             sums: Sums::new(),
             mended: Mended::default(),
             unsurveyed: 0.0,
+            unsurveyed_area: 0.0,
             at_corners: 0.0,
             rim: (f64::INFINITY, f64::NEG_INFINITY),
             values: Vec::with_capacity(coarse.len()),
@@ -165,9 +170,13 @@ impl<'a> Cut<'a> {
             } = &mut after;
             self.sums.add(cells, levels, cuts, under_cap);
             if terrain.assumed() {
-                let assumed = after.cuts.iter().zip(&after.assumed);
-                let assumed = assumed.filter(|(_, assumed)| **assumed);
-                self.unsurveyed += assumed.map(|(cut, _)| cut.max(0.0)).sum::<f64>();
+                let assumed = after.cuts.iter().zip(&after.assumed).zip(cells.cover);
+                for ((cut, _), cover) in assumed.filter(|((_, assumed), _)| **assumed) {
+                    if *cut > 0.0 {
+                        self.unsurveyed += cut;
+                        self.unsurveyed_area += cover;
+                    }
+                }
             }
             while let Some(spot) = spots.next_if(|spot| spot.row <= row) {
                 let rise = rises.get(spot.column).copied().unwrap_or(0.0);
@@ -335,6 +344,7 @@ mod tests {
                 dig.bank_volume / 2.0,
                 0.03 * dig.bank_volume,
             );
+            assert_near(dig.unsurveyed_area, dig.top_area / 2.0, 0.03 * dig.top_area);
             assert!(says(&dig, "ground-assumed"));
         }
     }

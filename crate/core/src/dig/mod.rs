@@ -49,6 +49,8 @@ pub struct Dig {
     pub bank_volume: f64,
     /// The part of it under ground that nobody surveyed, m3.
     pub unsurveyed_volume: f64,
+    /// The part of the opening on ground that nobody surveyed, m2.
+    pub unsurveyed_area: f64,
     /// Volume of the hole below the level `cap_depth` under the rim (and below the ground), m3.
     pub volume_below_cap: f64,
     /// Area the dig opens at the ground, m2.

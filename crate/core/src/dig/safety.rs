@@ -165,7 +165,10 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
         caution(
             "ground-assumed",
             format!(
-                "{:.0} % of the cut lies beyond the surveyed spots, where the ground is assumed.",
+                "{:.0} % of the dig's opening and {:.0} % of its cut lie beyond the surveyed spots, \
+                 where the ground is unknown: the nearest known elevation is assumed there, and \
+                 every figure that leans on it is marked.",
+                100.0 * dig.unsurveyed_area / dig.top_area.max(f64::MIN_POSITIVE),
                 100.0 * dig.unsurveyed_volume / dig.bank_volume.max(f64::MIN_POSITIVE)
             ),
             "Take spots beyond every edge of the dig.",
@@ -214,6 +217,7 @@ mod tests {
         Dig {
             bank_volume: 100.0,
             unsurveyed_volume: 0.0,
+            unsurveyed_area: 0.0,
             volume_below_cap: 80.0,
             top_area: 60.0,
             top_edge: Region::default(),

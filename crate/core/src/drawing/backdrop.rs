@@ -1,6 +1,6 @@
 //! The half of the plan that stays while the shell moves: lot, features, ground, setbacks.
 
-use super::{Drawing, Item, Layer, feature, setback, shown, sides};
+use super::{Drawing, Item, Layer, feature, relief, setback, shown, sides};
 use crate::geom::{Point, Segment, Vector};
 use crate::ground::GroundRecord;
 use crate::math::TURN;
@@ -15,9 +15,11 @@ pub fn backdrop(site: &CheckedSite) -> Drawing {
     let mut drawing = Drawing::default();
     let lot = site.lot();
     drawing.area(Layer::Lot, lot.region.clone());
+    relief::draw(&mut drawing, site);
     for feature in shown(site) {
         feature::draw(&mut drawing, site, feature);
     }
+    relief::marks(&mut drawing, site);
     spots(&mut drawing, site);
     setback::draw(&mut drawing, site);
     drawing.path(Layer::LotLine, lot.lot.outline.segments().collect(), true);

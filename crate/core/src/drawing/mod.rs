@@ -6,6 +6,7 @@
 
 mod backdrop;
 mod feature;
+mod relief;
 mod scale_bar;
 mod setback;
 mod sides;
@@ -53,6 +54,17 @@ pub enum Layer {
     Protection,
     /// A spot elevation.
     Spot,
+    /// A contour; every fifth is an index contour.
+    Contour {
+        /// Whether it is drawn heavier.
+        index: bool,
+    },
+    /// A line along which the ground breaks.
+    Breakline,
+    /// The part of the lot whose ground nobody measured: its hatch and its edge.
+    UnknownGround,
+    /// The mark that elevations are carried from.
+    Benchmark,
     /// The land that the dig opens.
     Dig,
     /// The dig's top edge.

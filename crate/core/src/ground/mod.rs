@@ -11,10 +11,12 @@ mod disagree;
 mod door;
 mod facet;
 mod network;
+pub mod quick;
 pub mod record;
 mod skirt;
 mod spots;
 pub mod surface;
+pub mod table;
 mod tin;
 mod tree;
 

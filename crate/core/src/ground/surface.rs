@@ -10,12 +10,15 @@ use super::spots::{self, ONE_PLACE};
 use super::tin::{Triangles, triangulate};
 use super::tree::{Bounds, Tree};
 use crate::finding::Finding;
-use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector};
+use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector, boolean};
 use crate::order;
 
 /// Half the side of the two triangles that carry level and evenly falling ground, metres:
 /// everything within the coordinate limit and a hole beside it.
 const EXTENT: f64 = 2.0 * COORDINATE_LIMIT;
+
+/// Unknown ground narrower than about this is rounding along the lot's own line, metres.
+const SLIVER: f64 = 0.01;
 
 /// The elevation at a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,6 +36,7 @@ pub struct Ground {
     tree: Tree,
     surveyed: Option<Region>,
     breaklines: Vec<Vec<Point>>,
+    range: Option<(f64, f64)>,
 }
 
 impl Ground {
@@ -117,6 +121,7 @@ impl Ground {
             tree,
             surveyed,
             breaklines: Vec::new(),
+            range: None,
         }
     }
 
@@ -164,6 +169,28 @@ impl Ground {
     /// The surveyed area; `None` where the ground is known everywhere (level, plane).
     pub fn surveyed(&self) -> Option<&Region> {
         self.surveyed.as_ref()
+    }
+
+    /// The part of an area that lies outside the surveyed one (site frame); empty where the
+    /// ground is known everywhere. Slivers thinner than a spot's own place are left out.
+    pub fn unknown_within(&self, area: &Region) -> Region {
+        let Some(surveyed) = &self.surveyed else {
+            return Region::default();
+        };
+        let mut unknown = boolean::difference(area, surveyed);
+        unknown.polygons.retain(|p| {
+            let size = Region {
+                polygons: vec![p.clone()],
+            };
+            size.area() > SLIVER * size.perimeter()
+        });
+        unknown
+    }
+
+    /// Lowest and highest elevation of the surveyed ground, metres; `None` where there are no
+    /// spots.
+    pub fn surveyed_range(&self) -> Option<(f64, f64)> {
+        self.range
     }
 
     /// Volume between the surveyed surface and a level, m3: ground above the level less room
@@ -238,6 +265,10 @@ fn from_spots(
     facets.extend(skirt::skirt(&edge));
     let mut ground = Ground::of(facets, Some(Region::from_ring(ring)));
     ground.breaklines = chains(&network, &tin);
+    let heights = nodes.iter().map(|n| n.elevation);
+    ground.range = heights.fold(None, |range: Option<(f64, f64)>, z| {
+        Some(range.map_or((z, z), |(low, high)| (low.min(z), high.max(z))))
+    });
     Ok((ground, findings))
 }
 

@@ -27,7 +27,7 @@ use crate::finding::{Caveat, Finding, gravest_first};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{CheckedSite, MeasuredFrom};
-use crate::units::{Measure, System};
+use crate::units::{Measure, System, show};
 
 /// The `format` member of every report.
 pub const FORMAT: &str = "batterboard-report";
@@ -52,6 +52,9 @@ pub struct Report {
     pub shortfalls: usize,
     /// Everything worth knowing, cautions first; among equals in the order they were found.
     pub findings: Vec<Finding>,
+    /// What elevations count from, in words, once a benchmark is told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub datum: Option<String>,
     /// The lot.
     pub lot: LotFigures,
     /// What stands on and under it.
@@ -110,6 +113,7 @@ impl Report {
             shortfalls: results.shortfalls(),
             findings: gravest_first(&results.findings),
             yard: yard::of(site, system),
+            datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
             shell: site
                 .placed_shell()
@@ -133,6 +137,27 @@ impl Report {
     pub fn to_check_text(&self) -> String {
         text::check(self)
     }
+}
+
+/// What elevations count from.
+fn datum(site: &CheckedSite, system: System) -> Option<String> {
+    let mark = site.site().benchmark.as_ref()?;
+    let other = match system {
+        System::Feet => System::Metres,
+        System::Metres => System::Feet,
+    };
+    let elevation = |system| show(Measure::Elevation, mark.elevation, system).text;
+    let basis = if mark.assumed {
+        "an assumed datum"
+    } else {
+        "a datum that was given with it"
+    };
+    Some(format!(
+        "{}, {} ({}), {basis}",
+        mark.label(),
+        elevation(system),
+        elevation(other)
+    ))
 }
 
 impl ClearanceFigures {

@@ -9,6 +9,7 @@ mod cache;
 mod footing;
 mod headroom;
 mod reach;
+mod relief;
 mod standing;
 #[cfg(test)]
 mod tests;
@@ -17,12 +18,13 @@ mod yard;
 use std::sync::Arc;
 
 pub use cache::{Cache, ShellRings};
+pub use relief::{Relief, unknown_share};
 pub use yard::CRANE_NEAR_LINE;
 
 use crate::clearance::{self, Clearance, WorkFigures};
 use crate::dig::{Dig, excavate};
-use crate::finding::Finding;
-use crate::site::CheckedSite;
+use crate::finding::{Caveat, Finding};
+use crate::site::{CheckedSite, MeasuredFrom};
 use crate::takeoff::{Line, Takeoff, takeoff};
 
 /// What follows from one site.
@@ -80,11 +82,23 @@ impl Results {
         findings.extend(overreaches.iter().cloned());
         findings.extend(yard::findings(site, &work));
         findings.extend(standing::cautions(site));
+        findings.extend(relief::notes(site));
         findings.extend(taken.findings);
         findings.extend(site.findings().iter().cloned());
         findings.extend(clearance::advice(site, &work));
+        let mut clearances = clearance::measure(site, &work);
+        // Sloping sides meet the ground nearer or farther out, as it stands higher or lower.
+        if let Some(dig) = &dig
+            && dig.unsurveyed_volume > 0.0
+            && dig.side_slope > 0.0
+        {
+            let from_dig = |c: &&mut Clearance| c.from == MeasuredFrom::Dig;
+            for clearance in clearances.iter_mut().filter(from_dig) {
+                clearance.caveats.push(Caveat::UnknownGround);
+            }
+        }
         Self {
-            clearances: clearance::measure(site, &work),
+            clearances,
             work,
             rings,
             dig,

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::geom::Point;
-use crate::units::Unit;
+use crate::units::{Measure, System, Unit, show};
 
 /// The mark that elevations are carried from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -20,6 +20,23 @@ pub struct Benchmark {
     /// Whether the elevation was taken for granted, such as 100.00.
     #[serde(default)]
     pub assumed: bool,
+}
+
+impl Benchmark {
+    /// What the plan calls it.
+    pub fn label(&self) -> &str {
+        match self.name.trim() {
+            "" => "benchmark",
+            name => name,
+        }
+    }
+
+    /// The mark with its elevation in words: "nail in the oak 100.00 ft (assumed)".
+    pub fn words(&self, system: System) -> String {
+        let elevation = show(Measure::Elevation, self.elevation, system).text;
+        let assumed = if self.assumed { " (assumed)" } else { "" };
+        format!("{} {elevation}{assumed}", self.label())
+    }
 }
 
 /// Where the site's origin lies on the earth (WGS 84).

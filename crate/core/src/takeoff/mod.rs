@@ -26,8 +26,23 @@ pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;
 
 use crate::dig::Dig;
-use crate::finding::Finding;
+use crate::finding::{Caveat, Finding};
 use crate::site::Works;
+
+/// The quantities that change with the ground under the dig.
+const LEAN_ON_GROUND: [&str; 11] = [
+    "bank-cut",
+    "dig-top-area",
+    "dig-depth",
+    "spoil-loose",
+    "spoil-weight",
+    "loads-by-volume",
+    "loads-by-weight",
+    "loads",
+    "backfill-stone-volume",
+    "backfill-stone",
+    "stone",
+];
 
 /// Every quantity of a placed shell, and what was noticed about them.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -45,6 +60,12 @@ pub fn takeoff(works: &Works, measured: &Measured, dig: &Dig) -> Takeoff {
     stone::take(works, measured, dig, &mut taken);
     concrete::take(works, measured, &mut taken);
     fittings::take(works, measured, &mut taken);
+    if dig.unsurveyed_volume > 0.0 {
+        let leans = |line: &&mut Line| LEAN_ON_GROUND.contains(&line.key);
+        for line in taken.lines.iter_mut().filter(leans) {
+            line.caveats.push(Caveat::UnknownGround);
+        }
+    }
     taken
 }
 

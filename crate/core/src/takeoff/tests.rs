@@ -61,6 +61,7 @@ fn dig() -> Dig {
     Dig {
         bank_volume: 90.0,
         unsurveyed_volume: 0.0,
+        unsurveyed_area: 0.0,
         volume_below_cap: 60.0,
         top_area: 70.0,
         side_slope: 1.0,

@@ -47,3 +47,11 @@ export type WalkReading = {
   misses: string | null; round: string | null; area: string | null; squared: string | null;
   findings: Finding[];
 };
+/** A corner of the lot: the course that starts there, and its elevation (metres) where the ground tells it. */
+export type LotCorner = { course: number; name: string; at: [number, number]; elevation: number | null };
+/** Ground made from figures, or why not. */
+export type GroundMade = { ground: object | null; words: string; findings: Finding[] };
+/** Spots read from a table, metres; findings are placed at "line 3". */
+export type SpotReading = { spots: [number, number, number][]; findings: Finding[] };
+/** Breaklines read from a table, metres; findings are placed at "line 3". */
+export type BreaklineReading = { lines: [number, number, number][][]; findings: Finding[] };

@@ -5,6 +5,7 @@
 //! checks like any other.
 
 mod deed;
+mod ground;
 mod walk;
 
 use wasm_bindgen::prelude::wasm_bindgen;

@@ -143,6 +143,35 @@ pub fn ink(layer: Layer) -> Ink {
             text_from_scale: 11.0,
             ..PLAIN
         },
+        Layer::Contour { index } => Ink {
+            stroke: "#8a6a3c",
+            width: if index { 1.5 } else { 0.75 },
+            text: "#5f4521",
+            text_size: if index { 11.5 } else { 10.5 },
+            text_from_scale: 7.0,
+            ..PLAIN
+        },
+        Layer::Breakline => Ink {
+            stroke: "#5f4521",
+            width: 2.0,
+            dash: &[10.0, 3.0, 3.0, 3.0],
+            ..PLAIN
+        },
+        Layer::UnknownGround => Ink {
+            stroke: "rgba(60, 66, 70, 0.42)",
+            width: 0.8,
+            dash: &[7.0, 5.0],
+            text: "#3c4246",
+            text_size: 12.0,
+            text_from_scale: 3.5,
+            ..PLAIN
+        },
+        Layer::Benchmark => Ink {
+            fill: BLACK,
+            width: 1.75,
+            text_size: 11.5,
+            ..PLAIN
+        },
         Layer::Dig => Ink {
             fill: "rgba(168, 107, 48, 0.20)",
             stroke: "",

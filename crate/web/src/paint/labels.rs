@@ -94,6 +94,7 @@ fn rank(layer: Layer) -> u8 {
         Layer::LotLine => 2,
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
+        Layer::UnknownGround | Layer::Benchmark | Layer::Contour { index: true } => 4,
         Layer::Setback
         | Layer::Mark(_)
         | Layer::OverheadMark

@@ -1,0 +1,184 @@
+//! What the plan shows of the ground: contours with their elevations, breaklines, the part of
+//! the lot that nobody measured, and the benchmark.
+
+use super::{Drawing, Item, Layer};
+use crate::geom::{Point, Region, Ring, Vector, pattern};
+use crate::ground::GroundRecord;
+use crate::ground::contour::{Contour, contours, plane_contours};
+use crate::math::TURN;
+use crate::results::Relief;
+use crate::site::CheckedSite;
+use crate::units::{Measure, show};
+
+/// Spacing of the hatch over unknown ground, metres: wider than that of any feature.
+const HATCH_SPACING: f64 = 1.6;
+
+/// Its slant (counter-clockwise from east), one that no feature has.
+const HATCH_ANGLE: f64 = TURN / 6.0;
+
+/// The shortest stretch that a contour's elevation or the words on unknown ground are written
+/// along, metres: about the text's own length on a plan at 1:200.
+const SHORTEST_LABELLED: f64 = 3.0;
+
+/// A stretch of a contour counts as straight as long as its chord is this much of its way.
+const STRAIGHT: f64 = 0.985;
+
+/// The longest stretch looked at for a label, in points of the contour.
+const STRETCH: usize = 48;
+
+/// With more contours than this only the index contours are labelled.
+const ALL_LABELLED: usize = 24;
+
+/// Size of the benchmark's mark, metres.
+const MARK: f64 = 0.7;
+
+/// What lies under everything else: unknown ground and contours.
+pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
+    let unknown = site.ground().unknown_within(&site.lot().region);
+    draw_unknown(drawing, &unknown);
+    let contours = of(site);
+    for index in [false, true] {
+        let of_kind = contours.iter().filter(|c| c.index == index);
+        let lines = of_kind.flat_map(|c| {
+            c.points
+                .iter()
+                .copied()
+                .zip(c.points.iter().skip(1).copied())
+        });
+        drawing.lines(Layer::Contour { index }, lines.collect());
+    }
+    let all = contours.len() <= ALL_LABELLED;
+    for contour in contours.iter().filter(|c| all || c.index) {
+        if let Some((at, along)) = straightest(&contour.points) {
+            let layer = Layer::Contour {
+                index: contour.index,
+            };
+            drawing.label(layer, at, along, bare(site, contour.elevation));
+        }
+    }
+}
+
+/// The contours of a site at its own interval; none where it has none.
+fn of(site: &CheckedSite) -> Vec<Contour> {
+    let Some(interval) = Relief::of(site).drawn_interval(site) else {
+        return Vec::new();
+    };
+    match *site.site().ground {
+        GroundRecord::Level { .. } => Vec::new(),
+        GroundRecord::Plane {
+            at,
+            elevation,
+            fall,
+            towards,
+        } => {
+            let gradient = Vector::along_bearing(towards) * -fall;
+            plane_contours(&site.lot().region, at, elevation, gradient, interval)
+        }
+        GroundRecord::Spots { .. } => contours(site.ground().surveyed_facets(), interval),
+    }
+}
+
+/// An elevation without its unit.
+fn bare(site: &CheckedSite, elevation: f64) -> String {
+    let shown = show(Measure::Elevation, elevation, site.site().display);
+    shown
+        .text
+        .trim_end_matches(shown.unit)
+        .trim_end()
+        .to_owned()
+}
+
+/// The middle and the bearing of the longest stretch of a line that is nearly straight.
+fn straightest(points: &[Point]) -> Option<(Point, f64)> {
+    let mut best: Option<(f64, Point, Point)> = None;
+    for (i, from) in points.iter().enumerate() {
+        let mut way = 0.0;
+        let mut last = *from;
+        for to in points.iter().skip(i + 1).take(STRETCH) {
+            way += last.distance(*to);
+            last = *to;
+            let chord = from.distance(*to);
+            if chord < STRAIGHT * way {
+                break;
+            }
+            if best.is_none_or(|(longest, ..)| chord > longest) {
+                best = Some((chord, *from, *to));
+            }
+        }
+    }
+    let (length, from, to) = best?;
+    (length >= SHORTEST_LABELLED).then(|| {
+        let middle = from.midpoint(to);
+        (on_line(points, middle), (to - from).bearing())
+    })
+}
+
+/// The place of a line nearest to a point: a label's middle lies on its contour.
+fn on_line(points: &[Point], p: Point) -> Point {
+    let ends = points.iter().zip(points.iter().skip(1));
+    let feet = ends.map(|(a, b)| {
+        let along = *b - *a;
+        let t = ((p - *a).dot(along) / along.dot(along)).clamp(0.0, 1.0);
+        *a + along * t
+    });
+    feet.min_by(|a, b| a.distance(p).total_cmp(&b.distance(p)))
+        .unwrap_or(p)
+}
+
+fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
+    let hatch = pattern::hatch(unknown, HATCH_ANGLE, HATCH_SPACING);
+    let length = |line: &(Point, Point)| line.0.distance(line.1);
+    let longest = hatch.iter().max_by(|a, b| length(a).total_cmp(&length(b)));
+    // The words lie in the widest part; a centroid may lie outside of it.
+    if let Some((from, to)) = longest.filter(|l| length(l) >= SHORTEST_LABELLED) {
+        let middle = from.midpoint(*to);
+        drawing.label(Layer::UnknownGround, middle, TURN / 4.0, "ground unknown");
+    }
+    drawing.lines(Layer::UnknownGround, hatch);
+    let edges = unknown.rings().flat_map(Ring::edges).collect();
+    drawing.lines(Layer::UnknownGround, edges);
+}
+
+/// Breaklines and the benchmark, over what stands on the lot.
+pub(super) fn marks(drawing: &mut Drawing, site: &CheckedSite) {
+    for line in site.ground().breaklines() {
+        let pairs = line.iter().copied().zip(line.iter().skip(1).copied());
+        drawing.lines(Layer::Breakline, pairs.collect());
+    }
+    let Some(mark) = &site.site().benchmark else {
+        return;
+    };
+    let Some(at) = mark.at else { return };
+    let corner = |turn: f64| at + Vector::along_bearing(turn * TURN / 3.0) * (MARK / 2.0);
+    let [a, b, c] = [0.0, 1.0, 2.0].map(corner);
+    drawing.lines(Layer::Benchmark, vec![(a, b), (b, c), (c, a)]);
+    drawing.items.push(Item::Dot {
+        layer: Layer::Benchmark,
+        at,
+    });
+    let aside = at - Vector::new(0.0, 1.1 * MARK);
+    let text = mark.words(site.site().display);
+    drawing.label(Layer::Benchmark, aside, TURN / 4.0, text);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_label_stands_on_the_longest_straight_stretch() {
+        let line = [
+            (0.0, 0.0),
+            (1.0, 1.0),
+            (2.0, 0.0),
+            (12.0, 0.2),
+            (16.0, 0.0),
+            (17.0, 2.0),
+        ]
+        .map(|(x, y)| Point::new(x, y));
+        let (at, along) = straightest(&line).unwrap();
+        assert!((at.x - 9.0).abs() < 0.1 && at.y > 0.1, "{at:?}");
+        assert!((along - TURN / 4.0).abs() < 1e-9);
+        assert!(straightest(&line[..2]).is_none());
+    }
+}
