@@ -95,7 +95,9 @@ pub fn contours<'a>(
     for facet in facets {
         cross(facet, interval, &corners, &mut steps);
     }
-    steps.sort_unstable_by_key(|s| (s.level, s.enter));
+    order::sort_by(&mut steps, |a, b| {
+        (a.level, a.enter).cmp(&(b.level, b.enter))
+    });
     let mut contours = Vec::new();
     for level in steps.chunk_by(|a, b| a.level == b.level) {
         chains(level, interval, &mut contours);
