@@ -73,3 +73,12 @@ export type Shaped = {
   picked: "corner" | "edge" | "arc" | null; says: string;
   run: [number, number] | null; word: string;
 };
+/** How a fact is asked for: a figure of a measure, or a choice. */
+export type FactForm = {
+  fact: string; label: string; measure: Measure | null; least: number; most: number;
+  choices: { value: string; words: string }[]; hint: string;
+};
+/** How a kind of feature is asked for. */
+export type KindForm = {
+  kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null;
+};

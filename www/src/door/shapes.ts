@@ -4,7 +4,9 @@ import type {
   Benchmark,
   Course,
   EquipmentPad,
+  Facts,
   Feature,
+  FeatureKind,
   GeoOrigin,
   GroundRecord,
   LotRecord,
@@ -178,6 +180,32 @@ export type Measure =
   | 'angle'
   | 'closing';
 
+/** How a shape is given in a site file. */
+export type ShapeForm = 'area' | 'track' | 'disc' | 'strip' | 'along' | 'compound';
+
+/** How a fact is asked for. */
+export interface FactForm {
+  fact: Exclude<keyof Facts, 'openings'>;
+  label: string;
+  /** What kind of figure it is; none where it is a choice. */
+  measure: Measure | null;
+  least: number;
+  most: number;
+  choices: { value: string; words: string }[];
+  hint: string;
+}
+
+/** How a kind of feature is asked for. */
+export interface KindForm {
+  kind: FeatureKind;
+  words: string;
+  /** The shapes it comes in, the usual one first. */
+  shapes: ShapeForm[];
+  facts: FactForm[];
+  /** What one of its openings is called. */
+  opening: string | null;
+}
+
 /** What a pointer has hold of. */
 export type Held = 'shell' | 'turn' | 'equipment' | 'corner' | 'middle' | 'edge' | 'whole' | 'radius';
 
@@ -197,6 +225,7 @@ export type Command =
   | { 'set-lot': LotRecord }
   | { 'draw-lot': { corners: Vertex[] } }
   | { 'set-features': Feature[] }
+  | { 'copy-feature': { id: string } }
   | { 'set-equipment': EquipmentPad | null }
   | { 'set-display': System }
   | { rename: { name: string; note: string } }
@@ -303,6 +332,10 @@ export interface Planner {
   choose_shape(target: string): void;
   shaped(): Shaped | undefined;
   shape_do(what: ShapeDeed, a: number, b: number): Outcome;
+  feature_id_at(x: number, y: number, reach: number): string | undefined;
+  kind_forms(): KindForm[];
+  usual_protection(trunk: number): number;
+  rectangle(x: number, y: number, bearing: number, along: number, across: number): Float64Array;
   paint(
     ctx: CanvasRenderingContext2D,
     width: number,

@@ -3,7 +3,7 @@
 import { signal } from '@preact/signals';
 import { ask } from '../door/planner.ts';
 import { refresh } from '../state/actions.ts';
-import { drawing, gesturing, snapping } from '../state/store.ts';
+import { chosenFeature, drawing, gesturing, shaping, snapping, step } from '../state/store.ts';
 import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { place } from './pick.ts';
@@ -145,12 +145,22 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
   } else if (!moved(held) && drawing.value) {
     if (event.button === 0) tapDrawing(held.first.x, held.first.y, false);
   } else if (!moved(held)) {
-    hover(canvas, held.last, event.pointerType === 'mouse' ? REACH.mouse : REACH.finger);
+    const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
+    hover(canvas, held.last, reach);
+    openCard(held.last, reach);
   }
 }
 
 const moved = ({ first, last }: { first: Touch; last: Touch }): boolean =>
   Math.hypot(last.x - first.x, last.y - first.y) >= TAP;
+
+/** In the yard, a tap on something opens its card. */
+function openCard(touch: Touch, reach: number): void {
+  if (step.value !== 'yard' || shaping.value) return;
+  const { scale } = current.view;
+  const [x, y] = siteAt(current.view, touch.x, touch.y);
+  chosenFeature.value = ask((p) => p.feature_id_at(x, y, reach / scale), undefined) ?? null;
+}
 
 /** The system took the pointer away: nothing is left half done. */
 function lost(canvas: HTMLCanvasElement, event: PointerEvent): void {

@@ -34,8 +34,10 @@ export const trouble = signal<Trouble | null>(null);
 /** The planner keeps stopping and was left dead; the work is offered as a file. */
 export const stopped = signal(false);
 
-/** What lights up on the plan: `clearance:3`, `quantity:base-stone` or nothing. */
+/** What lights up on the plan: `clearance:3`, `quantity:base-stone`, `feature:oak` or nothing. */
 export const highlight = signal('');
+/** The feature whose card is to be opened, by its id. */
+export const chosenFeature = signal<string | null>(null);
 export const snapping = signal(true);
 /** A drag is under way: the ledger moves, the forms wait. */
 export const gesturing = signal(false);

@@ -12,18 +12,19 @@ interface Props {
   width?: number;
   text?: string;
   main?: boolean;
+  disabled?: boolean;
   take: (shape: ShapeRecord) => void;
 }
 
 /** Draws a new shape. */
-export function DrawButton({ name, form, width, text = 'Draw it on the plan', main, take }: Props) {
+export function DrawButton({ name, form, width, text = 'Draw it on the plan', main, disabled, take }: Props) {
   async function draw(): Promise<void> {
     endShape();
     const shape = await drawShape(form, name, width);
     if (shape) take(shape);
   }
   return (
-    <button type="button" class={main ? 'main' : ''} disabled={drawing.value !== null} onClick={() => void draw()}>
+    <button type="button" class={main ? 'main' : ''} disabled={disabled || drawing.value !== null} onClick={() => void draw()}>
       {text}
     </button>
   );

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { MeasuredTo } from '../door/records.ts';
-import { freshId } from './NewFeature.tsx';
+import { freshId } from './yard/forms.ts';
 import { fromWord, wordOf } from './RuleTable.tsx';
 
 test('what a rule measures to survives the list', () => {

@@ -1,0 +1,66 @@
+// The facts of one thing on the lot, as the core asks for them.
+import { ask } from '../../door/planner.ts';
+import type { Facts } from '../../door/records.ts';
+import type { FactForm, Finding } from '../../door/shapes.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { Figure, show } from '../../fields/fields.tsx';
+
+interface Props {
+  forms: FactForm[];
+  facts: Facts;
+  put: (facts: Facts) => Finding[];
+}
+
+const NOT_TOLD = 'not-told';
+
+export function FactFields({ forms, facts, put }: Props) {
+  return (
+    <>
+      {forms.map((form) => (
+        <FactField key={form.fact} form={form} facts={facts} put={put} />
+      ))}
+    </>
+  );
+}
+
+function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm }) {
+  const { fact, label, measure, choices, hint } = form;
+  const without = (): Facts => {
+    const { [fact]: _, ...rest } = facts;
+    return rest;
+  };
+  const withIt = (value: number | string): Facts => ({ ...facts, [fact]: value });
+  const told = facts[fact];
+  if (measure === null) {
+    return (
+      <Choice
+        label={label}
+        value={typeof told === 'string' ? told : NOT_TOLD}
+        options={[{ value: NOT_TOLD, text: 'Not told' }, ...choices.map(({ value, words }) => ({ value, text: words }))]}
+        choose={(value) => put(value === NOT_TOLD ? without() : withIt(value))}
+        hint={hint}
+      />
+    );
+  }
+  const usual = fact === 'protection' && facts.trunk ? usualProtection(facts.trunk) : undefined;
+  return (
+    <>
+      <Figure
+        label={label}
+        measure={measure}
+        value={typeof told === 'number' ? told : undefined}
+        placeholder="not known"
+        hint={hint}
+        clear={() => put(without())}
+        commit={(value) => put(withIt(value))}
+      />
+      {usual !== undefined && usual !== told && (
+        <button type="button" onClick={() => put(withIt(usual))}>
+          Take the usual {show(usual, 'length')}
+        </button>
+      )}
+    </>
+  );
+}
+
+const usualProtection = (trunk: number): number | undefined => ask((p) => p.usual_protection(trunk), undefined);

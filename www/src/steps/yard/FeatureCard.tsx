@@ -1,0 +1,137 @@
+// One thing on the lot: its facts, its shape in figures, and what can be done with it.
+import { useEffect, useRef } from 'preact/hooks';
+import type { Facts, Feature, FeatureKind, LotRecord, Point, ShapeRecord } from '../../door/records.ts';
+import type { Finding } from '../../door/shapes.ts';
+import { Choice, plain } from '../../fields/Choice.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { edit, editOrTell } from '../../state/actions.ts';
+import { chosenFeature, highlight, ledger } from '../../state/store.ts';
+import { ChangeShapeButton } from '../DrawButton.tsx';
+import { FactFields } from './FactFields.tsx';
+import { formOf, kindForms, labelOf } from './forms.ts';
+import { Openings } from './Openings.tsx';
+import { ShapeFields } from './ShapeFields.tsx';
+
+interface Props {
+  feature: Feature;
+  features: Feature[];
+  lot: LotRecord;
+}
+
+export function FeatureCard({ feature, features, lot }: Props) {
+  const { id, kind, shape, facts = {}, hidden = false, locked = false } = feature;
+  const card = useRef<HTMLDetailsElement>(null);
+  const form = formOf(kind);
+  const put = (change: Partial<Feature>): Finding[] =>
+    edit({ 'set-features': features.map((it) => (it.id === id ? { ...it, ...change } : it)) });
+  const putFacts = (next: Facts) => put({ facts: next });
+  const lit = `feature:${id}`;
+
+  // Tapped on the plan, or just put there.
+  const chosen = chosenFeature.value === id;
+  useEffect(() => {
+    if (!chosen || !card.current) return;
+    card.current.open = true;
+    card.current.scrollIntoView({ block: 'start' });
+    card.current.querySelector('summary')?.focus({ preventScroll: true });
+    chosenFeature.value = null;
+  }, [chosen]);
+
+  function remove(): void {
+    highlight.value = '';
+    editOrTell({ 'set-features': features.filter((it) => it.id !== id) }, 'It was not taken off.');
+  }
+
+  return (
+    <details
+      class="card feature"
+      ref={card}
+      data-feature={id}
+      onFocusIn={() => (highlight.value = lit)}
+      onFocusOut={() => highlight.value === lit && (highlight.value = '')}
+    >
+      <summary>
+        <span>{labelOf(feature)}</span>
+        <span class="head-aside">
+          {[feature.name ? plain(kind).toLowerCase() : '', hidden ? 'hidden' : '', locked ? 'locked' : '']
+            .filter(Boolean)
+            .join(', ')}
+        </span>
+      </summary>
+      <Told index={features.indexOf(feature)} />
+      {hidden && <p class="caution">Hidden on the plan alone: it is measured and reported as ever.</p>}
+      <div class="buttons feature-tools">
+        <button type="button" aria-pressed={hidden} onClick={() => put({ hidden: !hidden })}>
+          {hidden ? 'Show' : 'Hide'}
+        </button>
+        <button type="button" aria-pressed={locked} onClick={() => put({ locked: !locked })}>
+          {locked ? 'Unlock' : 'Lock'}
+        </button>
+        <button type="button" onClick={() => editOrTell({ 'copy-feature': { id } }, 'It was not duplicated.')}>
+          Duplicate
+        </button>
+        <button type="button" disabled={locked} onClick={remove}>
+          Take it off
+        </button>
+      </div>
+      <TextField label="Name" value={feature.name ?? ''} commit={(name) => put({ name })} />
+      {form && <FactFields forms={form.facts} facts={facts} put={putFacts} />}
+      <TextField label="Note" value={feature.note ?? ''} commit={(note) => put({ note })} />
+      <details>
+        <summary>Shape and place</summary>
+        <fieldset class="bare" disabled={locked}>
+          <Choice
+            label="Kind"
+            value={kind}
+            options={kindForms().map((it) => ({ value: it.kind, text: plain(it.words) }))}
+            choose={(next: FeatureKind) => put({ kind: next })}
+          />
+          {!('along' in shape) && !('compound' in shape) && (
+            <div class="buttons">
+              <ChangeShapeButton target={`feature:${id}`} />
+            </div>
+          )}
+          <ShapeFields shape={shape} lot={lot} put={(next) => put({ shape: next })} />
+        </fieldset>
+      </details>
+      {form?.opening && (
+        <details open={(facts.openings?.length ?? 0) > 0}>
+          <summary>
+            {plain(form.opening)}s ({facts.openings?.length ?? 0})
+          </summary>
+          <fieldset class="bare" disabled={locked}>
+            <Openings
+              word={form.opening}
+              openings={facts.openings ?? []}
+              start={startOf(shape)}
+              put={(openings) => putFacts({ ...facts, openings })}
+            />
+          </fieldset>
+        </details>
+      )}
+    </details>
+  );
+}
+
+/** What the planner has to say of this one. */
+function Told({ index }: { index: number }) {
+  const place = `/features/${index}`;
+  const told = (ledger.value?.findings ?? []).filter((it) => it.place === place || it.place.startsWith(`${place}/`));
+  return (
+    <>
+      {told.map((it, i) => (
+        <p key={i} class="caution" data-severity={it.severity}>
+          {it.message} {it.remedy}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** A place on the edge of a shape: its first corner. */
+function startOf(shape: ShapeRecord): Point {
+  const path = 'area' in shape ? shape.area : 'track' in shape ? shape.track : 'strip' in shape ? shape.strip.path : [];
+  const [a, b] = path;
+  if (a && b) return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  return 'disc' in shape ? shape.disc.at : [0, 0];
+}

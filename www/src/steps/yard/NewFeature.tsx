@@ -1,0 +1,177 @@
+// Something new on the lot: what it is, how its shape is given, and the figures of that.
+import { useState } from 'preact/hooks';
+import { ask } from '../../door/planner.ts';
+import type { Feature, FeatureKind, LotRecord, ShapeRecord, Vertex } from '../../door/records.ts';
+import type { ShapeForm } from '../../door/shapes.ts';
+import { Choice, plain } from '../../fields/Choice.tsx';
+import { Figure, read } from '../../fields/fields.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { editOrTell } from '../../state/actions.ts';
+import { chosenFeature } from '../../state/store.ts';
+import { DrawButton } from '../DrawButton.tsx';
+import { WalkPart } from '../WalkPart.tsx';
+import { PointsField } from './PointsField.tsx';
+import { formOf, freshId, kindForms, SHAPE_WORDS, sidesOf } from './forms.ts';
+
+interface Draft {
+  east?: number;
+  north?: number;
+  bearing?: number;
+  length?: number;
+  width?: number;
+  radius?: number;
+  course?: number;
+  points?: Vertex[];
+}
+
+/** Ways to give a shape: its forms, and the outline that is a rectangle. */
+type Way = ShapeForm | 'rectangle';
+
+const WAY_WORDS: Record<Way, string> = { ...SHAPE_WORDS, area: 'Outline by its corners', rectangle: 'Rectangle' };
+
+const waysOf = (kind: FeatureKind): Way[] =>
+  (formOf(kind)?.shapes ?? []).flatMap((form): Way[] => (form === 'area' ? ['rectangle', 'area'] : [form]));
+
+/** The shape of a draft once every figure it needs is there. */
+function shapeOf(way: Way, draft: Draft): ShapeRecord | undefined {
+  const { east, north, bearing, length, width, radius, points = [] } = draft;
+  switch (way) {
+    case 'rectangle': {
+      if (east === undefined || north === undefined || length === undefined || width === undefined) return undefined;
+      const flat = ask((p) => p.rectangle(east, north, bearing ?? eastward(), length, width), undefined);
+      return flat && { area: pairs(flat) };
+    }
+    case 'disc':
+      if (east === undefined || north === undefined || radius === undefined) return undefined;
+      return { disc: { at: [east, north], radius } };
+    case 'area':
+      return points.length > 1 ? { area: points } : undefined;
+    case 'track':
+      return points.length > 1 ? { track: points } : undefined;
+    case 'strip':
+      return points.length > 1 && width !== undefined ? { strip: { path: points, width } } : undefined;
+    case 'along':
+      return width === undefined ? undefined : { along: { course: draft.course ?? 0, width } };
+    default:
+      return undefined;
+  }
+}
+
+function eastward(): number {
+  const reading = read('90°', 'bearing');
+  return reading.ok ? reading.value : 0;
+}
+
+function pairs(flat: Float64Array): Vertex[] {
+  const points: Vertex[] = [];
+  for (let i = 0; i + 1 < flat.length; i += 2) points.push([flat[i] ?? 0, flat[i + 1] ?? 0]);
+  return points;
+}
+
+export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRecord }) {
+  const [kind, setKind] = useState<FeatureKind>('house');
+  const [wanted, setWay] = useState<Way | null>(null);
+  const [name, setName] = useState('');
+  const [draft, setDraft] = useState<Draft>({});
+  const ways = waysOf(kind);
+  const way = wanted && ways.includes(wanted) ? wanted : (ways[0] ?? 'area');
+  const shape = shapeOf(way, draft);
+
+  function put(next: ShapeRecord): boolean {
+    const id = freshId(kind, features);
+    const feature: Feature = { id, kind, shape: next, ...(name ? { name } : {}) };
+    if (!editOrTell({ 'set-features': [...features, feature] }, 'It was not put on the lot.')) return false;
+    setDraft({});
+    setName('');
+    chosenFeature.value = id;
+    return true;
+  }
+
+  const keep = (change: Draft) => {
+    setDraft((now) => ({ ...now, ...change }));
+    return [];
+  };
+  const figure = (label: string, member: 'east' | 'north' | 'length' | 'width' | 'radius') => (
+    <Figure
+      label={label}
+      measure="long-length"
+      value={draft[member]}
+      commit={(value) => keep({ [member]: value })}
+    />
+  );
+  const drawn = way === 'rectangle' ? 'area' : way === 'along' || way === 'compound' ? null : way;
+  const byPoints = way === 'area' || way === 'track' || way === 'strip';
+  return (
+    <details class="card new-feature">
+      <summary>Add something</summary>
+      <Choice
+        label="What it is"
+        value={kind}
+        options={kindForms().map((form) => ({ value: form.kind, text: plain(form.words) }))}
+        choose={setKind}
+      />
+      <TextField label="Name" value={name} commit={setName} />
+      {ways.length > 1 && (
+        <Choice
+          label="Its shape"
+          value={way}
+          options={ways.map((value) => ({ value, text: WAY_WORDS[value] }))}
+          choose={setWay}
+        />
+      )}
+      {(way === 'rectangle' || way === 'disc') && (
+        <div class="pairs">
+          {figure(way === 'disc' ? 'Middle, east' : 'A corner, east', 'east')}
+          {figure(way === 'disc' ? 'Middle, north' : 'The corner, north', 'north')}
+        </div>
+      )}
+      {way === 'rectangle' && (
+        <>
+          <Figure
+            label="Bearing of its length"
+            measure="bearing"
+            value={draft.bearing ?? eastward()}
+            commit={(bearing) => keep({ bearing })}
+          />
+          <div class="pairs">
+            {figure('Length', 'length')}
+            {figure('Width, to the left', 'width')}
+          </div>
+        </>
+      )}
+      {way === 'disc' && figure('Radius', 'radius')}
+      {way === 'along' && (
+        <Choice
+          label="Along"
+          value={String(draft.course ?? 0)}
+          options={sidesOf(lot)}
+          choose={(side) => keep({ course: Number(side) })}
+        />
+      )}
+      {(way === 'strip' || way === 'along') && figure('Width', 'width')}
+      {byPoints && (
+        <PointsField
+          label={way === 'area' ? 'Corners' : 'Points'}
+          points={draft.points ?? []}
+          commit={(points) => keep({ points })}
+        />
+      )}
+      <div class="buttons">
+        <button type="button" class="main" disabled={!shape} onClick={() => shape && put(shape)}>
+          Put it on the lot
+        </button>
+        {drawn && (
+          <DrawButton
+            name={name || `the ${formOf(kind)?.words ?? 'thing'}`}
+            form={drawn}
+            {...(draft.width === undefined ? {} : { width: draft.width })}
+            text={way === 'strip' && draft.width === undefined ? 'Draw it (give its width first)' : 'Draw it'}
+            disabled={way === 'strip' && draft.width === undefined}
+            take={put}
+          />
+        )}
+      </div>
+      {(kind === 'house' || kind === 'outbuilding') && <WalkPart name={name || `the ${kind}`} take={put} />}
+    </details>
+  );
+}

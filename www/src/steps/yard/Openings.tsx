@@ -1,0 +1,65 @@
+// The doors of a building or the gates of a fence, one after the other.
+import type { Opening, Point } from '../../door/records.ts';
+import type { Finding } from '../../door/shapes.ts';
+import { Figure, read } from '../../fields/fields.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { pickPoint } from '../../plan/pick.ts';
+import { Place } from './ShapeFields.tsx';
+
+interface Props {
+  /** What one is called: `door`, `gate`. */
+  word: string;
+  openings: Opening[];
+  /** Where a new one stands until it is placed. */
+  start: Point;
+  put: (openings: Opening[]) => Finding[];
+}
+
+/** A usual clear width, to be changed (common practice, no source). */
+const USUAL = '3 ft';
+
+export function Openings({ word, openings, start, put }: Props) {
+  const change = (index: number, next: Partial<Opening>) =>
+    put(openings.map((it, i) => (i === index ? { ...it, ...next } : it)));
+  function add(): void {
+    const width = read(USUAL, 'length');
+    put([...openings, { at: start, width: width.ok ? width.value : 1 }]);
+  }
+  async function place(index: number): Promise<void> {
+    const at = await pickPoint(`Where the middle of the ${word} is`);
+    if (at) change(index, { at });
+  }
+  return (
+    <>
+      {openings.map((opening, index) => (
+        <fieldset key={index} class="opening">
+          <legend>{opening.name || `${word} ${index + 1}`}</legend>
+          <TextField label="Name" value={opening.name ?? ''} commit={(name) => change(index, { name })} />
+          <Figure
+            label="Clear width"
+            measure="length"
+            value={opening.width}
+            commit={(width) => change(index, { width })}
+          />
+          <Place what={`Middle of the ${word}`} at={opening.at} put={(at) => change(index, { at })} />
+          <div class="buttons">
+            <button type="button" onClick={() => void place(index)}>
+              Place it on the plan
+            </button>
+            <button type="button" onClick={() => put(openings.filter((_, i) => i !== index))}>
+              Take out this {word}
+            </button>
+          </div>
+        </fieldset>
+      ))}
+      <div class="buttons">
+        <button type="button" onClick={add}>
+          Add a {word}
+        </button>
+      </div>
+      {openings.length > 0 && (
+        <p class="field-hint">It is set into the nearest place of the edge.</p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+// How each kind of thing on the lot is asked for. The core keeps the table; it is fetched once.
+import { ask } from '../../door/planner.ts';
+import type { Feature, FeatureKind, LotRecord, ShapeRecord } from '../../door/records.ts';
+import type { KindForm, ShapeForm } from '../../door/shapes.ts';
+import { plain } from '../../fields/Choice.tsx';
+
+let table: KindForm[] = [];
+
+/** Every kind, in the order lists show them. */
+export function kindForms(): KindForm[] {
+  if (table.length === 0) table = ask((p) => p.kind_forms(), []);
+  return table;
+}
+
+export function formOf(kind: FeatureKind): KindForm | undefined {
+  return kindForms().find((form) => form.kind === kind);
+}
+
+/** What the plan calls it. */
+export const labelOf = (feature: Feature): string => feature.name || plain(feature.kind);
+
+export const SHAPE_WORDS: Record<ShapeForm, string> = {
+  area: 'Outline',
+  track: 'Line',
+  disc: 'Disc',
+  strip: 'Strip round a line',
+  along: 'Strip along a side of the lot',
+  compound: 'Several outlines with holes',
+};
+
+/** How a shape is given. */
+export const shapeForm = (shape: ShapeRecord): ShapeForm => Object.keys(shape)[0] as ShapeForm;
+
+/** The sides of the lot, for a list to choose from; the value is the number of the course. */
+export function sidesOf(lot: LotRecord): { value: string; text: string }[] {
+  return (lot.courses ?? []).map((course, index) => ({
+    value: String(index),
+    text: `Side ${index + 1}: ${course.label || plain(course.kind ?? 'unspecified').toLowerCase()}`,
+  }));
+}
+
+/** An id that no feature has yet. */
+export function freshId(kind: FeatureKind, features: Pick<Feature, 'id'>[]): string {
+  const taken = new Set(features.map((feature) => feature.id));
+  for (let n = 1; ; n += 1) {
+    const id = n === 1 ? kind : `${kind}-${n}`;
+    if (!taken.has(id)) return id;
+  }
+}
