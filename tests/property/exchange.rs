@@ -9,7 +9,8 @@ use batterboard_core::units::System;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-const DEMOS: [&str; 3] = [
+const DEMOS: [&str; 4] = [
+    include_str!("../../demo-sites/creek-side-deed.json"),
     include_str!("../../demo-sites/level-suburban.json"),
     include_str!("../../demo-sites/sloping-hillside.json"),
     include_str!("../../demo-sites/wedge-cul-de-sac.json"),
@@ -133,7 +134,7 @@ proptest! {
 
     #[test]
     fn a_site_with_odd_members_is_answered(
-        which in 0..3usize,
+        which in 0..DEMOS.len(),
         edits in proptest::collection::vec((any::<prop::sample::Index>(), proptest::option::of(odd())), 1..4),
     ) {
         let mut document = demo(which);
@@ -148,7 +149,7 @@ proptest! {
 
     #[test]
     fn a_damaged_file_is_answered(
-        which in 0..3usize, at in any::<prop::sample::Index>(), byte in any::<u8>(), cut in any::<bool>(),
+        which in 0..DEMOS.len(), at in any::<prop::sample::Index>(), byte in any::<u8>(), cut in any::<bool>(),
     ) {
         let mut bytes = DEMOS[which].as_bytes().to_vec();
         let at = at.index(bytes.len());
@@ -161,7 +162,7 @@ proptest! {
     }
 
     #[test]
-    fn a_cut_off_file_is_refused(which in 0..3usize, at in any::<prop::sample::Index>()) {
+    fn a_cut_off_file_is_refused(which in 0..DEMOS.len(), at in any::<prop::sample::Index>()) {
         let text = DEMOS[which].trim_end();
         let cut: String = text.chars().take(at.index(text.chars().count())).collect();
         told(&open(&cut).unwrap_err())?;
@@ -176,7 +177,7 @@ proptest! {
 
     #[test]
     fn unknown_members_survive(
-        which in 0..3usize, index in any::<prop::sample::Index>(), value in odd(), key in "zz[a-z/~ ]{1,8}",
+        which in 0..DEMOS.len(), index in any::<prop::sample::Index>(), value in odd(), key in "zz[a-z/~ ]{1,8}",
     ) {
         let mut document = demo(which);
         let mut all = Vec::new();

@@ -13,6 +13,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 use batterboard_core::exchange;
+use batterboard_core::lot::{Course, deed};
+use batterboard_core::units::System;
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-sites")
@@ -109,9 +111,32 @@ fn check_fails_where_a_clearance_falls_short() {
         ("level-suburban", 0),
         ("sloping-hillside", 0),
         ("wedge-cul-de-sac", 1),
+        ("creek-side-deed", 0),
     ] {
         let output = run(&["check", &format!("{name}.json")]);
         let said = String::from_utf8_lossy(&output.stdout);
         assert_eq!(output.status.code(), Some(code), "{name}: {said}");
     }
+}
+
+#[test]
+fn a_site_with_a_deed_has_the_courses_of_its_text() {
+    let mut with_deed = 0;
+    for name in sites() {
+        let text = fs::read_to_string(folder().join(format!("{name}.json"))).unwrap();
+        let opened = exchange::open(&text).unwrap();
+        let lot = &opened.site.site().lot;
+        let Some(deed) = &lot.deed else { continue };
+        with_deed += 1;
+        let reading = deed::read(deed, System::Feet);
+        assert!(
+            reading.findings.is_empty(),
+            "{name}: {:?}",
+            reading.findings
+        );
+        let shapes = |courses: &[Course]| courses.iter().map(|c| c.shape).collect::<Vec<_>>();
+        assert_eq!(shapes(&reading.courses), shapes(&lot.courses), "{name}");
+        assert!((reading.stated_area.unwrap() - lot.stated_area.unwrap()).abs() < 1e-9);
+    }
+    assert!(with_deed > 0);
 }

@@ -1,4 +1,4 @@
-// The first sheet: three invented sites to try, a file of one's own, or a blank lot.
+// The first sheet: invented sites to try, a file of one's own, or a blank lot.
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../door/planner.ts';
