@@ -88,6 +88,7 @@ for (const device of ['mouse', 'finger'] as const) {
       await openStep(page, 'Lot');
       await page.getByRole('button', { name: 'Change its corners' }).click();
       await expect(shapeBar(page)).toContainText('Changing the lot');
+      await settled(page);
       const hand = device === 'mouse' ? mouse(page) : await finger(page);
       const text = await savedText(page);
       const kinds = (await saved(page)).lot.courses.map((course) => course.kind);
@@ -123,6 +124,8 @@ test('a refused corner stays at its last good place and says why', async ({ page
   await openDemo(page, DEMO_SITES[0] ?? '');
   await openStep(page, 'Lot');
   await page.getByRole('button', { name: 'Change its corners' }).click();
+  await expect(shapeBar(page)).toBeVisible();
+  await settled(page);
   const corners = await lotCorners(page);
   const [a, c] = [corners[0] ?? [0, 0], corners[2] ?? [0, 0]];
   const hand = mouse(page);
@@ -241,6 +244,8 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await bar(page).getByRole('button', { name: 'Cancel' }).click({ timeout: 1000 }).catch(() => {});
       await openStep(page, 'Lot');
       await page.getByRole('button', { name: 'Change its corners' }).click();
+      await expect(shapeBar(page)).toBeVisible();
+      await settled(page);
       const corner = (await lotCorners(page))[1] ?? [0, 0];
       await tap(page, hand, corner);
       await page.screenshot({ path: join(RESULTS, `shape-${name}.png`) });

@@ -21,6 +21,7 @@ mod geometry;
 mod ground;
 mod lot;
 mod shell;
+mod sketch;
 mod soil;
 mod takeoff;
 mod units;

@@ -3,7 +3,8 @@
 import { useId, useRef, useState } from 'preact/hooks';
 import type { Drawn, Measure } from '../door/shapes.ts';
 import { read } from '../fields/fields.tsx';
-import { announce, drawing, type Drawing } from '../state/store.ts';
+import { announce, drawing, snapping, type Drawing } from '../state/store.ts';
+import { toggleSnap } from './keys.ts';
 import { back, drawAs, finishDrawing, giveUpDrawing, place, type } from './pick.ts';
 
 const WAYS = [
@@ -56,6 +57,7 @@ function Bar({ now }: { now: Drawing }) {
       <header class="draw-head">
         <h2>{now.prompt}</h2>
         <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
+        <SnapToggle />
       </header>
       <Figures drawn={drawn} word={now.word} />
       {wanted !== 'point' && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} begun={begun} />}
@@ -95,6 +97,15 @@ function Bar({ now }: { now: Drawing }) {
         </button>
       </div>
     </section>
+  );
+}
+
+/** Whether the hand is led. */
+export function SnapToggle() {
+  return (
+    <button type="button" class="draw-snap" aria-pressed={snapping.value} onClick={toggleSnap}>
+      Snap
+    </button>
   );
 }
 

@@ -2,6 +2,7 @@
 import type { Shaped } from '../door/shapes.ts';
 import { Figure } from '../fields/fields.tsx';
 import { drawing, shaping } from '../state/store.ts';
+import { SnapToggle } from './DrawBar.tsx';
 import { endShape, shapeDo } from './shape.ts';
 
 const HINTS: Record<Shaped['form'], string> = {
@@ -24,6 +25,7 @@ export function ShapeBar() {
       <header class="draw-head">
         <h2>Changing {shaped.name}</h2>
         <p class="draw-wants">{picked ? shaped.says : HINTS[form]}</p>
+        <SnapToggle />
       </header>
       {shaped.word && (
         <p class="draw-word" role="alert">

@@ -2,7 +2,7 @@
 import { ask } from '../door/planner.ts';
 import type { Measure } from '../door/shapes.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
-import { display, drawing, ledger, snapping } from '../state/store.ts';
+import { announce, display, drawing, ledger, shaping, snapping } from '../state/store.ts';
 import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
@@ -81,7 +81,12 @@ export function turn(sense: number, large: boolean): void {
 
 export function toggleSnap(): void {
   snapping.value = !snapping.value;
-  say(snapping.value ? 'Snapping is on: what you move and draw is led to corners, edges and their lines.' : 'Snapping is off.');
+  const words = snapping.value
+    ? 'Snapping is on: what you move and draw is led to corners, edges and their lines.'
+    : 'Snapping is off.';
+  // A sheet over the plan would lie in the way of a hand at work.
+  if (drawing.value || shaping.value) announce.value = words;
+  else say(words);
 }
 
 const LETTERS: Record<string, (event: KeyboardEvent) => void> = {

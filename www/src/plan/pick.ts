@@ -130,7 +130,9 @@ export function place(): void {
   const before = drawing.value?.drawn;
   act('place');
   const now = drawing.value?.drawn;
-  if (before && now && now.points.length > before.points.length) announce.value = spoken(before);
+  if (!before || !now || now.points.length === before.points.length) return;
+  announce.value = spoken(before);
+  if (drawing.value && before.at) drawing.value.hand = before.at;
 }
 
 /** Gives the drawing up; says whether there was one. */

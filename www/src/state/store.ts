@@ -96,7 +96,10 @@ export type Standing = NonNullable<typeof standing.value>;
 
 /** What the page says of the plan in words; it waits while the shell is moving. */
 export const planWords = computed<string>((): string => {
-  if (gesturing.value) return 'Plan of the lot. The shell is being moved.';
+  if (drawing.value) return `Plan of the lot. ${drawing.value.prompt}: arrows move the cross, Enter places a point.`;
+  if (gesturing.value) {
+    return `Plan of the lot. ${shaping.value ? 'A shape is being changed.' : 'The shell is being moved.'}`;
+  }
   const now = ledger.value;
   const shell = now?.shell;
   const stands = shell ? `${shell.name}, bearing ${shell.heading.text}. ` : 'No shell yet. ';

@@ -212,8 +212,11 @@ impl Draft {
         }
     }
 
-    /// Drops typed figures: they were for one stretch.
+    /// Drops typed figures: they were for one stretch. The hand is where the point went.
     fn forget(&mut self) {
+        if let (Some(hand), Some(at)) = (&mut self.hand, self.at) {
+            hand.0 = at;
+        }
         self.length = None;
         self.angle = None;
         self.settle();
@@ -289,7 +292,8 @@ impl Draft {
         match (self.length, bearing, led) {
             (Some(length), Some(bearing), _) => Some(build::ahead(last, length, bearing)),
             (Some(length), None, Some(led)) => {
-                Some(last + (led - last).unit().unwrap_or(Vector::new(0.0, 1.0)) * length)
+                let on = came.unwrap_or(Vector::new(0.0, 1.0));
+                Some(last + (led - last).unit().unwrap_or(on) * length)
             }
             (None, Some(bearing), led) => {
                 let way = Vector::along_bearing(bearing);

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
+use crate::geom::path::bulge_of_angle;
 use crate::units::constants::{DEGREE, FOOT};
 
 fn walk(text: &str) -> Walk {
