@@ -35,7 +35,7 @@ async function drag(page: Page, hand: Hand, from: Pair, to: Pair): Promise<void>
 async function beginLot(page: Page): Promise<void> {
   await openDemo(page, DEMO_SITES[0] ?? '');
   await openStep(page, 'Lot');
-  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await page.getByRole('button', { name: 'Draw the lot', exact: true }).click();
   await expect(bar(page)).toBeVisible();
   await settled(page);
 }
@@ -143,7 +143,7 @@ test('a refused corner stays at its last good place and says why', async ({ page
 test('a lot is entered by keys alone: lengths, bearings and turns', async ({ page }) => {
   await openDemo(page, DEMO_SITES[0] ?? '');
   await openStep(page, 'Lot');
-  await page.getByRole('button', { name: 'Draw the lot' }).focus();
+  await page.getByRole('button', { name: 'Draw the lot', exact: true }).focus();
   await page.keyboard.press('Enter');
   await expect(bar(page)).toBeVisible();
   await expect(page.locator('.plan-canvas')).toBeFocused();
@@ -188,7 +188,7 @@ test('Escape and Cancel give the drawing up; Ctrl+Z takes points back', async ({
   await expect(bar(page)).toContainText('Tap where it begins');
   await page.keyboard.press('Escape');
   await expect(bar(page)).toHaveCount(0);
-  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await page.getByRole('button', { name: 'Draw the lot', exact: true }).click();
   await bar(page).getByRole('button', { name: 'Cancel' }).click();
   await expect(bar(page)).toHaveCount(0);
   expect(await savedText(page)).toBe(before);
@@ -215,7 +215,7 @@ test('an arc by three points and a rectangle', async ({ page }) => {
   expect(curve?.['radius'] ?? 0).toBeGreaterThan(13.9);
   expect(curve?.['radius'] ?? 0).toBeLessThan(15.1);
 
-  await page.getByRole('button', { name: 'Draw the lot' }).click();
+  await page.getByRole('button', { name: 'Draw the lot', exact: true }).click();
   await tap(page, hand, [3, 3]);
   await page.getByRole('button', { name: 'Rectangle', exact: true }).click();
   await tap(page, hand, [25, 31]);
@@ -252,3 +252,84 @@ for (const { name, viewport, hasTouch } of SCREENS) {
     });
   });
 }
+
+/** Opens the walk of a new house. */
+async function beginWalk(page: Page) {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Yard');
+  await page.getByText('Add something').click();
+  await page.getByText('Walk it wall by wall').click();
+  return page.getByLabel('The walk');
+}
+
+test('a house is walked wall by wall, squared up and put on the lot', async ({ page }) => {
+  const box = await beginWalk(page);
+  const before = await savedText(page);
+  await page.getByLabel('Start, east').fill("10'");
+  await page.getByLabel('Start, north').fill("60'");
+  await box.fill('forward 24\', left 90°, forward 12\'6", right 91, forward 12\', left, forward 17\'6", left, forward 36\', close');
+  const understood = page.getByRole('group', { name: 'What was understood of the walk' });
+  await expect(understood).toContainText("forward 24' [wall 1: forward 24'-0\"]");
+  await expect(understood).toContainText('right 91 [right 91.00°]');
+  await expect(page.locator('.walk-figures')).toContainText('6 walls');
+  await page.getByRole('button', { name: 'Square it up' }).click();
+  await expect(page.locator('.walk-figures')).toContainText('6 walls are square');
+  await page.screenshot({ path: join(RESULTS, 'walk-1280x800.png') });
+  expect(await savedText(page), 'nothing is in the document yet').toBe(before);
+  await page.getByRole('button', { name: 'Put the house on the lot' }).click();
+  await settled(page);
+  const area = (await saved(page)).features.at(-1)?.shape.area ?? [];
+  expect(area).toHaveLength(6);
+  for (const [i, [x = 0, y = 0]] of area.entries()) {
+    const [nx = 0, ny = 0] = area[(i + 1) % area.length] ?? [];
+    expect(Math.min(Math.abs(nx - x), Math.abs(ny - y))).toBeLessThan(0.15);
+  }
+  await page.locator('.plan-canvas').focus();
+  await page.keyboard.press('Control+z');
+  await settled(page);
+  expect(await savedText(page)).toBe(before);
+});
+
+test('what a walk does not say is told and never guessed', async ({ page }) => {
+  const box = await beginWalk(page);
+  await box.fill("forward 24'\nright 12'\nforward 20'");
+  await expect(page.getByText('line 2:')).toBeVisible();
+  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not taken');
+  await expect(page.getByRole('button', { name: 'Put the house on the lot' })).toBeDisabled();
+  await box.fill("forward 24', right, forward 20'");
+  await expect(page.getByText('does not come back to its start')).toBeVisible();
+});
+
+test('a feature is drawn, moved whole, squared and refused while locked', async ({ page }) => {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openStep(page, 'Yard');
+  await page.getByText('Add something').click();
+  await page.getByLabel('What it is').selectOption('outbuilding');
+  await page.getByLabel('Its shape').selectOption('area');
+  await page.getByRole('button', { name: 'Draw it', exact: true }).click();
+  await expect(bar(page)).toContainText('Draw the outbuilding');
+  await settled(page);
+  const hand = mouse(page);
+  await page.getByRole('button', { name: 'Snap', exact: true }).click();
+  for (const at of [[3, 14], [7, 14.3], [7.2, 17.2], [3.1, 17]] as Pair[]) await tap(page, hand, at);
+  await page.getByRole('button', { name: 'Close it' }).click();
+  await settled(page);
+  const feature = (await saved(page)).features.at(-1);
+  expect(feature?.kind).toBe('outbuilding');
+  const card = page.locator(`[data-feature="${feature?.id ?? ''}"]`);
+  await card.getByText('Shape and place').click();
+  await card.getByRole('button', { name: 'Change its shape' }).click();
+  await expect(shapeBar(page)).toBeVisible();
+  await settled(page);
+  await shapeBar(page).getByRole('button', { name: 'Square up' }).click();
+  await expect(shapeBar(page).getByRole('alert')).toContainText('4 edges are square');
+  const square = (await saved(page)).features.at(-1)?.shape.area ?? [];
+  await drag(page, hand, [4.4, 15], [5.4, 16]);
+  const moved = (await saved(page)).features.at(-1)?.shape.area ?? [];
+  expect((moved[0]?.[0] ?? 0) - (square[0]?.[0] ?? 0)).toBeCloseTo(1, 0);
+  await page.screenshot({ path: join(RESULTS, 'shape-feature.png') });
+  await card.getByRole('button', { name: 'Lock' }).click();
+  const text = await savedText(page);
+  await drag(page, hand, [5.4, 16], [6.4, 16]);
+  expect(await savedText(page)).toBe(text);
+});

@@ -11,7 +11,7 @@ import { Welcome } from './job/Welcome.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { pageKey } from './plan/keys.ts';
-import { drawing, offlineReady, sheet, step, stopped } from './state/store.ts';
+import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
 import { StepPanel } from './steps/StepPanel.tsx';
 import { Strip } from './steps/Strip.tsx';
 
@@ -22,7 +22,7 @@ export function App() {
   }, []);
   return (
     <>
-      <div class="page" data-panel={step.value !== null} data-drawing={drawing.value ? '' : undefined}>
+      <div class="page" data-panel={step.value !== null} data-drawing={drawing.value ? 'drawing' : shaping.value ? 'shaping' : undefined}>
         <TopBar />
         <Strip />
         <StepPanel />

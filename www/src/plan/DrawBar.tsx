@@ -57,7 +57,6 @@ function Bar({ now }: { now: Drawing }) {
       <header class="draw-head">
         <h2>{now.prompt}</h2>
         <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
-        <SnapToggle />
       </header>
       <Figures drawn={drawn} word={now.word} />
       {wanted !== 'point' && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} begun={begun} />}
@@ -78,9 +77,12 @@ function Bar({ now }: { now: Drawing }) {
           </div>
         )}
         {wanted === 'point' && (
-          <button type="button" class="main" onClick={place}>
-            Here
-          </button>
+          <>
+            <button type="button" class="main" onClick={place}>
+              Here
+            </button>
+            <SnapToggle />
+          </>
         )}
         {wanted !== 'point' && (
           <button type="button" aria-label="Back one point" disabled={!begun} onClick={back}>
@@ -224,6 +226,7 @@ function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean
         </>
       )}
       <button type="submit">Place</button>
+      <SnapToggle />
       <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
         {fault}
       </p>

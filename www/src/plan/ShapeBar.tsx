@@ -25,7 +25,6 @@ export function ShapeBar() {
       <header class="draw-head">
         <h2>Changing {shaped.name}</h2>
         <p class="draw-wants">{picked ? shaped.says : HINTS[form]}</p>
-        <SnapToggle />
       </header>
       {shaped.word && (
         <p class="draw-word" role="alert">
@@ -80,6 +79,7 @@ export function ShapeBar() {
               Square up
             </button>
           )}
+          <SnapToggle />
           <button type="button" class="main" onClick={endShape}>
             Done
           </button>
