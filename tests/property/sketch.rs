@@ -34,7 +34,7 @@ fn sketch() -> impl Strategy<Value = Sketch> {
 
 /// Points along a stretch, a millimetre or so apart at the scale of these sketches.
 fn sampled(segment: &Segment) -> impl Iterator<Item = Point> + '_ {
-    (0..=20_000).map(|i| segment.point_at(f64::from(i) / 20_000.0))
+    (0..=10_000).map(|i| segment.point_at(f64::from(i) / 10_000.0))
 }
 
 /// The centre of the circle through three points, by the determinants of the school book.

@@ -234,7 +234,8 @@ impl Reader<'_> {
             // "24' 6": the 6 counts as inches only where it is written close to the mark.
             let loose = last > at && text.is_number(last) && !text.glued(last);
             let opens_next = last > at && opens(text.word(last)).is_some();
-            if loose || opens_next {
+            let parts = matches!(text.mark(last), ',' | ';' | '=' | ':');
+            if loose || opens_next || parts {
                 return None;
             }
             let parsed = parse_length(&text.figure(&(at..end)), self.system).ok()?;

@@ -62,6 +62,7 @@ fn a_curved_wall_leaves_the_last_one_smoothly() {
         "f 10', arc left radius 5' angle 90°, f 3'",
         "f 10' curve l r 5' 90° f 3'",
         "f 10'\narc to the left, radius 5', angle 90\nf 3'",
+        "f 10', arc left, angle 90, radius 5', f 3'",
         "f 10', arc left r=5' length 7.853981634 ft, f 3'",
     ] {
         let walk = walk(text);
