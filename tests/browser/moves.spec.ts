@@ -153,7 +153,8 @@ test('everything is undone and done again', async ({ page }) => {
   await page.getByLabel('What is known of the ground').selectOption('plane');
   await did();
   await openStep(page, 'Lot');
-  await page.getByLabel('Kind of side 2').selectOption('street-side');
+  await page.locator('.side').nth(1).locator('summary').click();
+  await page.getByRole('group', { name: 'Kind of side 2' }).getByRole('button', { name: 'Street side' }).click();
   await did();
   await press('Add a rule');
   await page.getByLabel('Name of the job').fill('Another name');

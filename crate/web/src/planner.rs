@@ -3,14 +3,14 @@
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
-use batterboard_core::lot::Traverse;
+use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{Site, forms, kinds_from_street};
 use batterboard_core::units::{Measure, show};
-use batterboard_web::answers::{Outcome, cross, reading};
+use batterboard_web::answers::{Outcome, cross, reading, taken};
 use batterboard_web::closing::Figures;
 use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -202,12 +202,19 @@ impl Planner {
         at.map_or(Vec::new(), |at| vec![at.x, at.y])
     }
 
-    /// What the courses of the lot close to and enclose.
+    /// What the courses of a lot close to and enclose, whether the lot is in use or not; null
+    /// where it has none.
     #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
-    pub fn closing(&self) -> Result<JsValue, JsValue> {
-        let site = self.session.site().site();
-        let summary = Summary::of(&site.lot);
-        cross(&Figures::of(&summary, site.lot.closing_ratio, site.display))
+    pub fn closing(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let Ok(lot) = taken::<LotRecord>(lot) else {
+            return Ok(JsValue::NULL);
+        };
+        let summary = Summary::of(&lot);
+        let display = self.session.site().site().display;
+        cross(&Figures::of(&summary, lot.closing_ratio, display))
     }
 
     /// A kind for every course: those given already stay, unless `replace`. `front` is the
@@ -338,6 +345,7 @@ fn read_focus(text: &str) -> Focus<'_> {
         Some(("clearance", index)) => index.parse().map_or(Focus::None, Focus::Clearance),
         Some(("quantity", key)) => Focus::Quantity(key),
         Some(("feature", id)) => Focus::Feature(id),
+        Some(("side", index)) => index.parse().map_or(Focus::None, Focus::Side),
         _ => Focus::None,
     }
 }

@@ -9,6 +9,7 @@ import type {
   FeatureKind,
   GeoOrigin,
   GroundRecord,
+  LineKind,
   LotRecord,
   Picture,
   Point,
@@ -147,6 +148,8 @@ export interface DeedFigures {
   area: { feet: Shown; metres: Shown } | null;
   stated: Shown | null;
   difference: Shown | null;
+  /** The ratio that was asked for, where the courses close worse. */
+  poorer_than: Shown | null;
 }
 
 /** A deed as it was read; nothing of it is in the site yet. */
@@ -155,6 +158,11 @@ export interface DeedReading {
   courses: Course[];
   stated_area: number | null;
   figures: DeedFigures | null;
+  /** The kinds that follow from the street named in the text, one a course. */
+  kinds: LineKind[] | null;
+  streets: { course: number; name: string }[];
+  /** Whether the courses of the lot run as these do. */
+  in_use: boolean;
   findings: Finding[];
 }
 
@@ -336,6 +344,14 @@ export interface Planner {
   kind_forms(): KindForm[];
   usual_protection(trunk: number): number;
   rectangle(x: number, y: number, bearing: number, along: number, across: number): Float64Array;
+  /** The course whose side lies nearest to a place. */
+  side_at(x: number, y: number, reach: number): number | undefined;
+  /** `[x, y]` where a course starts; empty where there is none. */
+  corner(course: number): Float64Array;
+  /** What the courses of a lot close to, whether it is in use or not. */
+  closing(lot: LotRecord): DeedFigures | null;
+  /** A kind for every course, from the side on the street. */
+  kinds_from_street(front: number | undefined, replace: boolean): LineKind[];
   paint(
     ctx: CanvasRenderingContext2D,
     width: number,

@@ -27,7 +27,7 @@ export function Clearances({ clearances, placed }: { clearances: Clearance[]; pl
 }
 
 function Row({ clearance }: { clearance: Clearance }) {
-  const { index, name, from, target, distance, required, room, short, source } = clearance;
+  const { index, name, from, target, distance, required, room, short, source, caveats } = clearance;
   const key = `clearance:${index}`;
   const lit = highlight.value === key;
   const light = () => (highlight.value = key);
@@ -62,6 +62,7 @@ function Row({ clearance }: { clearance: Clearance }) {
           {from} to {target}: <b class="clearance-distance">{distance.text}</b>,{' '}
           <span class="figure">needs {required.text}</span>
         </span>
+        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
         <span class="clearance-source">{source || 'No source named for this rule'}</span>
       </button>
     </li>

@@ -51,7 +51,7 @@ export function Quantities({ quantities, revision, findings }: Props) {
 }
 
 function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
-  const { key, label, shown } = quantity;
+  const { key, label, shown, caveats } = quantity;
   const open = opened.value === key;
   const lightKey = `quantity:${key}`;
   const light = () => (highlight.value = lightKey);
@@ -74,6 +74,7 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
         <span class="quantity-label">{label}</span>
         <span class="leader" aria-hidden="true" />
         <span class="quantity-value">{shown.text}</span>
+        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
       </button>
       {open && <OpenWorking quantityKey={key} revision={revision} />}
     </li>

@@ -8,6 +8,7 @@ import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { place } from './pick.ts';
 import { takeShape } from './shape.ts';
+import { tapSide } from './sides.ts';
 import { current, look, pulled, siteAt, zoomed } from './view.ts';
 
 /** How near a pointer must come, css pixels. */
@@ -146,6 +147,7 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     if (event.button === 0) tapDrawing(held.first.x, held.first.y, false);
   } else if (!moved(held)) {
     const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
+    if (tapSide(held.last, reach)) return;
     hover(canvas, held.last, reach);
     openCard(held.last, reach);
   }

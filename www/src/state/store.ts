@@ -38,6 +38,10 @@ export const stopped = signal(false);
 export const highlight = signal('');
 /** The feature whose card is to be opened, by its id. */
 export const chosenFeature = signal<string | null>(null);
+/** The side of the lot whose card is open, by its course. */
+export const chosenSide = signal<number | null>(null);
+/** The next tap on a side of the lot says that it lies on the street. */
+export const askingStreet = signal(false);
 export const snapping = signal(true);
 /** A drag is under way: the ledger moves, the forms wait. */
 export const gesturing = signal(false);

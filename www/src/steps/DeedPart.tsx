@@ -3,9 +3,11 @@
 import { useId, useState } from 'preact/hooks';
 import { useIntake } from '../door/useIntake.ts';
 import type { LotRecord } from '../door/records.ts';
-import type { DeedFigures, DeedPiece, DeedReading } from '../door/shapes.ts';
+import type { DeedPiece, DeedReading } from '../door/shapes.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { display } from '../state/store.ts';
+import { Closing } from './Closing.tsx';
+import { startAsking } from './StreetPart.tsx';
 import { fitPlan } from '../plan/keys.ts';
 
 const EXAMPLE = 'N 89°15\'30" E 120.00\'\nthence along a curve to the left, radius 50.00 feet, arc 35.20 feet, chord bearing N 45-10 E';
@@ -15,12 +17,15 @@ interface Read extends DeedReading {
   text: string;
 }
 
-const NOTHING: Read = { text: '', pieces: [], courses: [], stated_area: null, figures: null, findings: [] };
+const NOTHING: Read = { text: '', pieces: [], courses: [], stated_area: null, figures: null, kinds: null, streets: [], in_use: false, findings: [] };
 
 export function DeedPart({ lot }: { lot: LotRecord }) {
   const id = useId();
   const units = display.value;
-  const [text, setText] = useState('');
+  // The deed's own text is kept with the lot, and stands here again.
+  const kept = lot.deed ?? '';
+  const [typed, setText] = useState<string | null>(null);
+  const text = typed ?? kept;
   const empty = text.trim() === '';
   const { value: reading, standing } = useIntake<Read>(
     empty ? null : (it) => ({ text, ...it.read_deed(text, lot, units) }),
@@ -28,22 +33,22 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
     NOTHING,
   );
   const barred = standing === 'failed' || reading.findings.some((finding) => finding.severity === 'fault');
-  const balanced = lot.balance !== undefined;
 
   function use(): void {
     if (standing !== 'done') return;
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
-    const next = { ...rest, ...stated, courses: reading.courses };
-    if (!editOrTell({ 'set-lot': next }, 'The courses were not taken.')) return;
+    const courses = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
+    if (!editOrTell({ 'set-lot': { ...rest, ...stated, courses, deed: text } }, 'The courses were not taken.')) return;
+    setText(null);
     fitPlan();
-    say(`The lot now has ${reading.courses.length} sides from the deed. Say above which is the front.`);
-  }
-
-  function balance(): void {
-    const { balance: _, ...rest } = lot;
-    const next: LotRecord = balanced ? rest : { ...rest, balance: 'compass-rule' };
-    editOrTell({ 'set-lot': next }, 'The lot was not balanced.');
+    const sides = `The lot now has ${courses.length} sides from the deed.`;
+    if (reading.kinds) {
+      say(`${sides} Their kinds were proposed from ${streetName(reading)}: check them above.`);
+    } else {
+      startAsking(true);
+      say(`${sides} Which side lies on the street? Tap it on the plan, or choose it above.`);
+    }
   }
 
   return (
@@ -59,6 +64,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
             value={text}
             placeholder={EXAMPLE}
             aria-describedby={`${id}-hint`}
+            data-typing={typed !== null ? '' : undefined}
             onInput={(event) => setText(event.currentTarget.value)}
           />
           <p class="field-hint" id={`${id}-hint`}>
@@ -76,21 +82,18 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
             </p>
           ))}
         </div>
-        {reading.figures && <Closing figures={reading.figures} />}
+        {reading.figures && <Closing figures={reading.figures} label="Closure of the deed" />}
+        {kept !== '' && typed === null && standing === 'done' && !reading.in_use && (
+          <p class="caution">
+            The courses in use are no longer those of this text: they were changed since. Using the courses again brings
+            the text's own back.
+          </p>
+        )}
         <div class="buttons">
           <button type="button" class="main" disabled={barred || reading.courses.length === 0} onClick={use}>
             Use these courses
           </button>
-          <button type="button" disabled={(lot.courses ?? []).length === 0} onClick={balance}>
-            {balanced ? 'Take the balance off' : 'Balance by the compass rule'}
-          </button>
         </div>
-        <p class="field-hint">
-          {balanced
-            ? 'The corners of the lot are balanced; its courses are kept as described.'
-            : 'Balancing moves the corners of the lot in use, and keeps its courses as described.'}{' '}
-          A surveyor decides whether a description may be balanced at all.
-        </p>
       </div>
     </details>
   );
@@ -132,29 +135,6 @@ function told({ understood, message, remedy }: DeedPiece): [string, string] {
   return ['known', message];
 }
 
-function Closing({ figures }: { figures: DeedFigures }) {
-  const { area, direction, ratio, stated, difference } = figures;
-  const rows: [string, string | undefined][] = [
-    ['Misclosure', figures.misclosure.text],
-    ['Northing, easting', `${figures.northing.text}, ${figures.easting.text}`],
-    ['Direction', direction?.text],
-    ['Precision', ratio?.text ?? 'closes exactly'],
-    ['Perimeter', figures.perimeter.text],
-    ['Area', area ? `${area.feet.text}; ${area.metres.text}` : 'encloses none'],
-    ['Area stated', stated?.text],
-    ['Computed less stated', difference?.text],
-  ];
-  return (
-    <dl class="deed-figures" aria-label="Closure">
-      {rows.map(
-        ([name, value]) =>
-          value !== undefined && (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{value}</dd>
-            </div>
-          ),
-      )}
-    </dl>
-  );
+function streetName({ streets }: DeedReading): string {
+  return streets.find((street) => street.name !== '')?.name ?? 'the street named in it';
 }

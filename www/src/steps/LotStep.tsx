@@ -1,5 +1,6 @@
 // The lot: its sides and their kinds, and the rules that apply.
 import type { Site } from '../door/records.ts';
+import { BasisPart } from './BasisPart.tsx';
 import { DeedPart } from './DeedPart.tsx';
 import { DrawLot } from './DrawLot.tsx';
 import { RuleTable } from './RuleTable.tsx';
@@ -16,6 +17,7 @@ export function LotStep({ site }: { site: Site }) {
         </div>
       </details>
       <DeedPart lot={site.lot} />
+      <BasisPart lot={site.lot} />
       <details class="part" open>
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">

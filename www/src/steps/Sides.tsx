@@ -1,51 +1,73 @@
-// The sides of the lot, one course of the deed after the other.
-import { LINE_KINDS, type Course, type LotRecord } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
-import { Choice, plain } from '../fields/Choice.tsx';
-import { Figure, show } from '../fields/fields.tsx';
-import { TextField } from '../fields/TextField.tsx';
-import { edit, editOrTell } from '../state/actions.ts';
+// The sides of the lot, one course of the deed after the other, with what they close to.
+import { ask } from '../door/planner.ts';
+import type { Course, LotRecord } from '../door/records.ts';
+import { Figure } from '../fields/fields.tsx';
+import { edit, editOrTell, say } from '../state/actions.ts';
+import { askingStreet, chosenSide, display } from '../state/store.ts';
+import { Closing } from './Closing.tsx';
+import { dropDraft, openDraft, put, putCourses } from './draft.ts';
 import { NewLot } from './NewLot.tsx';
+import { NextSide } from './NextSide.tsx';
+import { SideCard, type SideActions } from './SideCard.tsx';
+import { StreetPart } from './StreetPart.tsx';
 
-const KINDS = LINE_KINDS.map((value) => ({ value, text: plain(value) }));
+const ANOTHER: Course = { kind: 'unspecified', shape: { line: { bearing: 0, distance: 10 } } };
 
-export function Sides({ lot }: { lot: LotRecord }) {
+export function Sides({ lot: inUse }: { lot: LotRecord }) {
+  void display.value; // Figures are shown anew when the units change.
+  const draft = openDraft();
+  const lot = draft?.lot ?? inUse;
   const courses = lot.courses ?? [];
-  const put = (index: number, change: Partial<Course>): Finding[] =>
-    edit({ 'set-lot': { ...lot, courses: courses.map((it, i) => (i === index ? { ...it, ...change } : it)) } });
-  const keep = (next: Course[], title: string) => void editOrTell({ 'set-lot': { ...lot, courses: next } }, title);
-  const another: Course = { kind: 'unspecified', shape: { line: { bearing: 0, distance: 10 } } };
+  const closing = ask((p) => p.closing(lot), null);
+  const actions = (index: number): SideActions => ({
+    change: (course) => putCourses(lot, courses.with(index, course)),
+    insertBehind: () => {
+      putCourses(lot, courses.toSpliced(index + 1, 0, ANOTHER));
+      chosenSide.value = index + 1;
+    },
+    takeOut: () => {
+      chosenSide.value = null;
+      putCourses(lot, courses.toSpliced(index, 1));
+    },
+    move: (by) => {
+      const moved = courses.toSpliced(index, 1).toSpliced(index + by, 0, courses[index] ?? ANOTHER);
+      chosenSide.value = index + by;
+      putCourses(lot, moved);
+    },
+    beginHere: draft ? undefined : () => beginAt(lot, index),
+  });
   return (
     <>
-      <ol class="cards">
+      {!draft && courses.length > 0 && <StreetPart lot={lot} />}
+      <ol class="cards" data-asking={askingStreet.value ? '' : undefined}>
         {courses.map((course, index) => (
-          <li key={index} class="card">
-            <Choice
-              label={`Kind of side ${index + 1}`}
-              value={course.kind ?? 'unspecified'}
-              options={KINDS}
-              choose={(kind) => put(index, { kind })}
-            />
-            <details>
-              <summary>{runOf(course)}</summary>
-              <Run course={course} put={(shape) => put(index, { shape })} />
-              <TextField label="Called" value={course.label ?? ''} commit={(label) => put(index, { label })} />
-              <button
-                type="button"
-                onClick={() => keep(courses.filter((_, i) => i !== index), 'The side was not taken out.')}
-              >
-                Take out this side
-              </button>
-            </details>
-          </li>
+          <SideCard key={index} course={course} index={index} count={courses.length} actions={actions(index)} />
         ))}
       </ol>
-      <div class="buttons">
-        <button type="button" onClick={() => keep([...courses, another], 'The side was not added.')}>
-          Add a side
+      <NextSide lot={lot} add={(more) => putCourses(lot, [...courses, ...more])} />
+      {draft && (
+        <div class="draft" role="status">
+          <p class="caution">
+            <strong>Not in use yet.</strong> {draft.findings.map((it) => `${it.message} ${it.remedy}`).join(' ')} The
+            plan keeps the lot it has until the sides fit.
+          </p>
+          <div class="buttons">
+            <button type="button" onClick={dropDraft}>
+              Go back to the lot in use
+            </button>
+          </div>
+        </div>
+      )}
+      {closing && <Closing figures={closing} label={draft ? 'Closure of the sides typed' : 'Closure of the lot'} />}
+      <Asked lot={inUse} />
+      <details class="card">
+        <summary>Enter all sides anew</summary>
+        <p class="field-hint">The list is emptied. The lot in use stays on the plan until the new sides fit.</p>
+        <button type="button" class="main" onClick={() => startAnew(inUse)}>
+          Empty the list
         </button>
-      </div>
-      <NewLot lot={lot} />
+      </details>
+      <NewLot lot={inUse} />
       <p class="field-hint">
         Take bearings and distances from the deed or the plat. This is a planning aid, not a survey: only a licensed
         surveyor can say where a line is.
@@ -54,52 +76,65 @@ export function Sides({ lot }: { lot: LotRecord }) {
   );
 }
 
-/** A side's run in short. */
-function runOf({ shape }: Course): string {
-  const [bearing, length] =
-    'line' in shape ? [shape.line.bearing, shape.line.distance] : [shape.curve.chord_bearing, shape.curve.chord];
-  const run = `${show(bearing, 'bearing')}, ${show(length, 'long-length')}`;
-  return 'line' in shape ? run : `Curve, chord ${run}`;
-}
-
-interface RunProps {
-  course: Course;
-  put: (shape: Course['shape']) => Finding[];
-}
-
-function Run({ course: { shape }, put }: RunProps) {
-  if ('line' in shape) {
-    const { bearing, distance } = shape.line;
-    return (
-      <>
-        <Figure
-          label="Bearing"
-          measure="bearing"
-          value={bearing}
-          commit={(it) => put({ line: { bearing: it, distance } })}
-        />
-        <Figure
-          label="Distance"
-          measure="long-length"
-          value={distance}
-          commit={(it) => put({ line: { bearing, distance: it } })}
-        />
-      </>
-    );
+/** What the lot is asked to be: how well it closes, what area is stated, whether it is balanced. */
+function Asked({ lot }: { lot: LotRecord }) {
+  const balanced = lot.balance !== undefined;
+  function balance(): void {
+    const { balance: _, ...rest } = lot;
+    const next: LotRecord = balanced ? rest : { ...rest, balance: 'compass-rule' };
+    editOrTell({ 'set-lot': next }, 'The lot was not balanced.');
   }
-  const { curve } = shape;
-  const change = (it: Partial<typeof curve>) => put({ curve: { ...curve, ...it } });
+  function unstated() {
+    const { stated_area: _, ...rest } = lot;
+    return edit({ 'set-lot': rest });
+  }
   return (
     <>
-      <Figure
-        label="Chord bearing"
-        measure="bearing"
-        value={curve.chord_bearing}
-        commit={(chord_bearing) => change({ chord_bearing })}
-      />
-      <Figure label="Chord" measure="long-length" value={curve.chord} commit={(chord) => change({ chord })} />
-      <Figure label="Radius" measure="long-length" value={curve.radius} commit={(radius) => change({ radius })} />
-      <p class="field-hint">A curve to the {curve.turn}.</p>
+      <div class="pair">
+        <Figure
+          label="Should close within"
+          measure="closing"
+          value={lot.closing_ratio ?? 5000}
+          commit={(closing_ratio) => edit({ 'set-lot': { ...lot, closing_ratio } })}
+        />
+        <Figure
+          label="Area stated"
+          measure="land-area"
+          value={lot.stated_area}
+          placeholder="not stated"
+          commit={(stated_area) => edit({ 'set-lot': { ...lot, stated_area } })}
+          clear={unstated}
+        />
+      </div>
+      <div class="buttons">
+        <button type="button" disabled={(lot.courses ?? []).length === 0} onClick={balance}>
+          {balanced ? 'Take the balance off' : 'Balance by the compass rule'}
+        </button>
+      </div>
+      <p class="field-hint">
+        {balanced
+          ? 'The corners of the lot are balanced; its courses are kept as described.'
+          : 'Balancing moves the corners of the lot in use, and keeps its courses as described.'}{' '}
+        A surveyor decides whether a description may be balanced at all.
+      </p>
     </>
   );
+}
+
+/** The description begins with another side; the lot stays where it is. */
+function beginAt(lot: LotRecord, index: number): void {
+  const [x, y] = ask((p) => p.corner(index), new Float64Array());
+  if (x === undefined || y === undefined) return;
+  const courses = lot.courses ?? [];
+  const turned = [...courses.slice(index), ...courses.slice(0, index)];
+  if (!editOrTell({ 'set-lot': { ...lot, start: [x, y], courses: turned } }, 'The beginning was not moved.')) return;
+  chosenSide.value = 0;
+  say('The description now begins with this side. The lot lies where it was.');
+}
+
+function startAnew(lot: LotRecord): void {
+  const { stated_area: _, deed: __, balance: ___, ...rest } = lot;
+  chosenSide.value = null;
+  put({ ...rest, courses: [] });
+  requestAnimationFrame(() => document.getElementById('next-side')?.focus());
 }

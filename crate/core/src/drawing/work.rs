@@ -37,6 +37,8 @@ pub enum Focus<'a> {
     Quantity(&'a str),
     /// The feature of this id, hidden or not.
     Feature(&'a str),
+    /// The side of the lot that this course describes.
+    Side(usize),
 }
 
 /// Dig, deck, shell and clearances as they stand.
@@ -65,6 +67,14 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
     }
     if let Focus::Feature(id) = focus {
         light_up(&mut drawing, site, id);
+    }
+    if let Focus::Side(course) = focus {
+        let sides = site.lot().lot.sides.iter();
+        let lit = sides.filter(|side| side.course == course);
+        let segments: Vec<_> = lit.map(|side| side.segment).collect();
+        if !segments.is_empty() {
+            drawing.path(Layer::FocusLine, segments, false);
+        }
     }
     clearances(&mut drawing, site, &results.clearances, focus);
     drawing

@@ -1,0 +1,50 @@
+// What the bearings count from, and where true north lies.
+import { NORTHS, type Basis, type LotRecord } from '../door/records.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { Figure } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { edit } from '../state/actions.ts';
+
+const NAMES: Record<Basis['north'], string> = {
+  unspecified: 'Not told',
+  true: 'True north',
+  grid: 'Grid north',
+  magnetic: 'Magnetic north',
+  assumed: 'Assumed north',
+  record: 'North of an earlier plat',
+};
+const OPTIONS = NORTHS.map((value) => ({ value, text: NAMES[value] }));
+
+export function BasisPart({ lot }: { lot: LotRecord }) {
+  const basis: Basis = { north: 'unspecified', ...lot.basis };
+  const put = (change: Partial<Basis>) => edit({ 'set-lot': { ...lot, basis: { ...basis, ...change } } });
+  function forget() {
+    const { true_north: _, ...rest } = basis;
+    return edit({ 'set-lot': { ...lot, basis: rest } });
+  }
+  return (
+    <details class="part">
+      <summary>North and basis of bearings</summary>
+      <div class="part-body">
+        <Choice label="Bearings count from" value={basis.north} options={OPTIONS} choose={(north) => put({ north })} />
+        <TextField
+          label="Basis, as the plat says it"
+          value={basis.words ?? ''}
+          placeholder="the north line of Lot 4 bears N 89°12' E"
+          commit={(words) => put({ words })}
+        />
+        {basis.north !== 'true' && (
+          <Figure
+            label="True north lies at"
+            measure="bearing"
+            value={basis.true_north}
+            placeholder="not known"
+            hint="Its bearing in the bearings of this lot. The plan shows it as a second arrow."
+            commit={(true_north) => put({ true_north })}
+            clear={forget}
+          />
+        )}
+      </div>
+    </details>
+  );
+}

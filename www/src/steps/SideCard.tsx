@@ -1,0 +1,131 @@
+// One side of the lot: its kind at a tap, and behind it how it runs, what it is called and what marks its corner.
+import { useEffect, useRef } from 'preact/hooks';
+import { LINE_KINDS, type Course, type LineKind, type Monument } from '../door/records.ts';
+import { plain } from '../fields/Choice.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { chosenSide, highlight } from '../state/store.ts';
+import { CourseRun, runOf } from './CourseRun.tsx';
+import { MonumentFields } from './MonumentFields.tsx';
+
+export interface SideActions {
+  change: (course: Course) => void;
+  insertBehind: () => void;
+  takeOut: () => void;
+  move: (by: -1 | 1) => void;
+  /** The description begins with this side. */
+  beginHere: (() => void) | undefined;
+}
+
+interface Props {
+  course: Course;
+  index: number;
+  count: number;
+  actions: SideActions;
+}
+
+export function SideCard({ course, index, count, actions }: Props) {
+  const card = useRef<HTMLLIElement>(null);
+  const chosen = chosenSide.value === index;
+  useEffect(() => {
+    if (chosen) card.current?.scrollIntoView({ block: 'nearest' });
+  }, [chosen]);
+  const lit = `side:${index}`;
+  const light = () => (highlight.value = lit);
+  const dim = () => {
+    if (highlight.value === lit) highlight.value = '';
+  };
+  return (
+    <li
+      ref={card}
+      class="card side"
+      data-chosen={chosen ? '' : undefined}
+      onFocusIn={light}
+      onFocusOut={dim}
+      onPointerEnter={light}
+      onPointerLeave={dim}
+    >
+      <details
+        open={chosen}
+        onToggle={(event) => {
+          const open = event.currentTarget.open;
+          if (open) chosenSide.value = index;
+          else if (chosenSide.value === index) chosenSide.value = null;
+        }}
+      >
+        <summary>
+          <span class="side-head">
+            <span class="side-number">{index + 1}</span>
+            <span>
+              <b>{SHORT[course.kind ?? 'unspecified']}</b>
+              {course.label && `, ${course.label}`}
+              <br />
+              {runOf(course.shape)}
+            </span>
+          </span>
+        </summary>
+        <Kinds
+          index={index}
+          kind={course.kind ?? 'unspecified'}
+          choose={(kind) => actions.change({ ...course, kind })}
+        />
+        <CourseRun shape={course.shape} put={(shape) => actions.change({ ...course, shape })} />
+        <TextField label="Called" value={course.label ?? ''} commit={(label) => actions.change({ ...course, label })} />
+        <MonumentFields monument={course.monument} put={(monument) => actions.change(marked(course, monument))} />
+        <div class="buttons">
+          <button type="button" onClick={actions.insertBehind}>
+            Insert a side behind
+          </button>
+          <button type="button" disabled={index === 0} onClick={() => actions.move(-1)}>
+            Move up
+          </button>
+          <button type="button" disabled={index === count - 1} onClick={() => actions.move(1)}>
+            Move down
+          </button>
+          {index > 0 && actions.beginHere && (
+            <button type="button" onClick={actions.beginHere}>
+              Begin the description here
+            </button>
+          )}
+          <button type="button" onClick={actions.takeOut}>
+            Take out this side
+          </button>
+        </div>
+      </details>
+    </li>
+  );
+}
+
+/** The same side with another mark at its corner, or none. */
+function marked(course: Course, monument: Monument | undefined): Course {
+  const { monument: _, ...rest } = course;
+  return monument ? { ...rest, monument } : rest;
+}
+
+const SHORT: Record<LineKind, string> = {
+  front: 'Front',
+  side: 'Side',
+  rear: 'Rear',
+  'street-side': 'Street side',
+  shared: 'Shared',
+  unspecified: 'Kind not told',
+};
+
+/** The kinds as buttons: one tap changes it. */
+function Kinds({ index, kind, choose }: { index: number; kind: LineKind; choose: (kind: LineKind) => void }) {
+  return (
+    <div class="kinds" role="group" aria-label={`Kind of side ${index + 1}`}>
+      {LINE_KINDS.map((it) => (
+        <button
+          type="button"
+          key={it}
+          class="kind"
+          aria-pressed={it === kind}
+          title={plain(it)}
+          onClick={() => it !== kind && choose(it)}
+        >
+          {SHORT[it]}
+        </button>
+      ))}
+    </div>
+  );
+}
