@@ -37,7 +37,7 @@ for (const viewport of [
     await expect(read).toContainText('35.36 feet [side 2: chord 35.36 ft]');
     await expect(read).toContainText('0.424 acres [stated area');
     await expect(read).toContainText('iron pin on the street [read over]');
-    const closure = page.getByLabel('Closure');
+    const closure = page.getByLabel('Closure of the deed');
     // The first chord is stated as 35.36 ft; radius and angle make it 35.355, and nothing else is rounded.
     await expect(closure).toContainText('Misclosure0.005 ft');
     await expect(closure).toContainText('N 45°00\'00" E');

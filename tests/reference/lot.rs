@@ -112,6 +112,39 @@ fn five_course_traverse_balances_as_printed() {
     close("area, ac", area / ACRE, 6.2583, 5e-5);
 }
 
+/// The same page's table of the compass rule: corrections and balanced latitudes and departures.
+/// The page shares out the rounded misclosure -0.71, +0.53 in whole hundredths, so that its columns
+/// add up: a share may lie a hundredth off the exact one.
+#[test]
+fn five_course_traverse_shares_its_misclosure_as_printed() {
+    let record = five_courses();
+    let traverse = Traverse::of(&record);
+    let mut balanced = traverse.balanced();
+    balanced.push(balanced[0]);
+    // Read: correction and balanced value of latitude, then of departure.
+    let printed = [
+        (0.08, 255.96, -0.06, 125.66),
+        (0.18, -153.52, -0.13, 590.65),
+        (0.21, -694.07, -0.15, -192.69),
+        (0.06, 202.97, -0.05, -6.07),
+        (0.18, 388.66, -0.14, -517.55),
+    ];
+    let courses = record.courses.iter().zip(&balanced).zip(&balanced[1..]);
+    for (((course, from), to), read) in courses.zip(printed) {
+        let along = to.at - from.at;
+        let as_described = course.shape.chord_vector();
+        close("latitude", along.y / FOOT, read.1, 0.012);
+        close("departure", along.x / FOOT, read.3, 0.012);
+        let shares = along - as_described;
+        close("share of latitude", shares.y / FOOT, read.0, 0.008);
+        close("share of departure", shares.x / FOOT, read.2, 0.008);
+    }
+    // Read: a linear misclosure of 0.89, rounded up; the printed parts give 0.886 and 1:2,783.
+    let rounded = batterboard_core::math::hypot(0.71, 0.53);
+    close("misclosure of the parts", rounded, 0.886, 5e-4);
+    close("ratio of the parts", 2466.05 / rounded, 2783.0, 1.0);
+}
+
 /// Read in a naval training manual on surveying (NAVEDTRA 14070, chapter 7): corners and, in
 /// the manual's printed arithmetic, a double area of 647,907.40 (the last digit from memory
 /// of the manual; computed independently, area 323,953.70 square feet, 7.437 acres).

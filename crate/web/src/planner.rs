@@ -3,8 +3,8 @@
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
-use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::lot::deed::Summary;
+use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;

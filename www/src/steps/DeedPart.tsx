@@ -34,13 +34,14 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   );
   const barred = standing === 'failed' || reading.findings.some((finding) => finding.severity === 'fault');
 
+  const changed = kept !== '' && text === kept && standing === 'done' && !reading.in_use;
+
   function use(): void {
     if (standing !== 'done') return;
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
     const courses = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
     if (!editOrTell({ 'set-lot': { ...rest, ...stated, courses, deed: text } }, 'The courses were not taken.')) return;
-    setText(null);
     fitPlan();
     const sides = `The lot now has ${courses.length} sides from the deed.`;
     if (reading.kinds) {
@@ -53,7 +54,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
 
   return (
     <details class="part deed">
-      <summary>Courses from a deed</summary>
+      <summary>Courses from a deed{changed && ' (changed since)'}</summary>
       <div class="part-body">
         <div class="field">
           <label for={id}>Deed or list of courses</label>
@@ -83,7 +84,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
           ))}
         </div>
         {reading.figures && <Closing figures={reading.figures} label="Closure of the deed" />}
-        {kept !== '' && typed === null && standing === 'done' && !reading.in_use && (
+        {changed && (
           <p class="caution">
             The courses in use are no longer those of this text: they were changed since. Using the courses again brings
             the text's own back.

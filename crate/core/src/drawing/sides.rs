@@ -1,4 +1,4 @@
-//! The lot's sides and corners on the plan: lengths outside, kinds inside, marks at corners.
+//! The lot's sides and corners on the plan: lengths and kinds along the sides, marks at corners.
 
 use super::{Drawing, Item, Layer};
 use crate::geom::{Point, Segment, Vector};
@@ -10,6 +10,9 @@ use crate::units::{Measure, show};
 /// How far from the line its length and its kind are written, metres (arbitrary: clear of the
 /// line from 1:50 to 1:300).
 const ASIDE: f64 = 0.9;
+
+/// Where along a side its kind is written: clear of the length in its middle.
+const KIND_AT: f64 = 0.22;
 
 /// What stands behind a length that is weaker than it looks.
 const DOUBT: &str = " (?)";
@@ -32,7 +35,7 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
         let text = format!("{}{doubt}", length.text);
         drawing.label(Layer::LotLine, middle + outward * ASIDE, bearing, text);
         if side.kind != LineKind::Unspecified {
-            let at = middle - outward * ASIDE;
+            let at = side.segment.point_at(KIND_AT) + outward * ASIDE;
             drawing.label(Layer::SideKind, at, bearing, side.kind.words());
         }
     }

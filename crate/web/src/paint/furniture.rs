@@ -85,7 +85,7 @@ pub fn north_arrow(pen: &mut Pen<'_>, view: &View, basis: &Basis) {
     pen.text((x, top + 48.0), FRAC_PI_2, name, &LINE);
     let off = basis.true_north.filter(|_| basis.north != North::True);
     if let Some(bearing) = off {
-        let root = (x - 62.0, top + 36.0);
+        let root = (x - 62.0 - aside, top + 36.0);
         let (dx, dy) = direction(bearing);
         let head = at(root, (dx, dy), 34.0);
         pen.line(root, head, &LINE);
