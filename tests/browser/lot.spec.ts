@@ -100,7 +100,8 @@ for (const how of ['mouse', 'finger'] as const) {
       await page.getByRole('button', { name: 'Tap it on the plan' }).click();
       await tap(east);
       expect((await kinds(page))[1]).toBe('front');
-      // The others were told already, and stay; the front before becomes another street's side.
+      // The front has moved; the others were told already, and stay until all are proposed anew.
+      expect(await kinds(page)).toEqual(['side', 'front', 'rear', 'side']);
       await page.getByRole('button', { name: 'Propose all kinds anew' }).click();
       expect(await kinds(page)).toEqual(['side', 'front', 'side', 'rear']);
     });

@@ -1,10 +1,11 @@
 //! Closed figures: their courses come back, and every way round gives the same lot.
 
 use batterboard_core::geom::{Point, Vertex};
+use batterboard_core::lot::kinds::{Streets, propose};
 use batterboard_core::lot::{
     Balance, Course, CourseShape, LineKind, Lot, LotRecord, Traverse, Turn,
 };
-use batterboard_core::math::{TURN, asin, sin};
+use batterboard_core::math::{TURN, asin, cos, sin};
 use proptest::prelude::*;
 
 use crate::shapes;
@@ -176,5 +177,57 @@ proptest! {
             prop_assert!(!faults.is_empty());
             prop_assert!(faults.iter().all(|f| f.is_fault() && !f.place.is_empty()));
         }
+    }
+}
+
+proptest! {
+    /// A lot with four sides, turned any way, told from any corner in either direction: the
+    /// side across from the street is its rear, the two between are sides.
+    #[test]
+    fn kinds_of_a_plain_lot_do_not_depend_on_how_it_is_told(
+        (width, depth) in (10.0..60.0_f64, 10.0..80.0_f64),
+        lean in -0.4..0.4_f64,
+        turned in 0.0..TURN,
+        begin in 0usize..4,
+        clockwise in any::<bool>(),
+        front in 0usize..4,
+    ) {
+        let shear = lean * depth.min(width);
+        let corners = [(0.0, 0.0), (width, 0.0), (width + shear, depth), (shear, depth)];
+        let (s, c) = (sin(turned), cos(turned));
+        let mut corners: Vec<Point> = corners
+            .iter()
+            .map(|(x, y)| Point::new(x * c - y * s, x * s + y * c))
+            .collect();
+        corners.rotate_left(begin);
+        if clockwise {
+            corners.reverse();
+        }
+        let (lot, _) = Lot::check(&record(&corners)).unwrap();
+        let kinds = propose(&lot, &Streets::default().fronting(front));
+        let across = (front + 2) % 4;
+        for (course, kind) in kinds.iter().enumerate() {
+            let expected = match course {
+                it if it == front => LineKind::Front,
+                it if it == across => LineKind::Rear,
+                _ => LineKind::Side,
+            };
+            prop_assert_eq!(*kind, expected, "{} of {:?}", course, &corners);
+        }
+        // Any figure at all gets a kind for every course, and the side told stays told.
+        prop_assert_eq!(kinds.len(), 4);
+    }
+
+    #[test]
+    fn every_side_of_any_lot_gets_a_kind(corners in star(), front in 0usize..9) {
+        prop_assume!(encloses(&corners));
+        let front = front % corners.len();
+        let (lot, _) = Lot::check(&record(&corners)).unwrap();
+        let kinds = propose(&lot, &Streets::default().fronting(front));
+        prop_assert_eq!(kinds[front], LineKind::Front);
+        prop_assert!(kinds.iter().all(|kind| *kind != LineKind::Unspecified));
+        // A side is found at its own middle.
+        let side = lot.sides.iter().find(|side| side.course == front).unwrap();
+        prop_assert_eq!(lot.side_at(side.segment.point_at(0.5), 0.01), Some(front));
     }
 }

@@ -2,7 +2,8 @@
 // courses close to, and their way into the lot.
 import { useId, useState } from 'preact/hooks';
 import { useIntake } from '../door/useIntake.ts';
-import type { LotRecord } from '../door/records.ts';
+import { ask } from '../door/planner.ts';
+import type { Course, LotRecord } from '../door/records.ts';
 import type { DeedPiece, DeedReading } from '../door/shapes.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { display } from '../state/store.ts';
@@ -40,12 +41,14 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
     if (standing !== 'done') return;
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
-    const courses = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
+    const courses: Course[] = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
     if (!editOrTell({ 'set-lot': { ...rest, ...stated, courses, deed: text } }, 'The courses were not taken.')) return;
     fitPlan();
     const sides = `The lot now has ${courses.length} sides from the deed.`;
     if (reading.kinds) {
       say(`${sides} Their kinds were proposed from ${streetName(reading)}: check them above.`);
+    } else if (kindsFromEdge(courses, text, rest, stated)) {
+      say(`${sides} Their kinds were proposed from the edge of the street on the plan: check them above.`);
     } else {
       startAsking(true);
       say(`${sides} Which side lies on the street? Tap it on the plan, or choose it above.`);
@@ -134,6 +137,14 @@ function told({ understood, message, remedy }: DeedPiece): [string, string] {
   if (understood === 'unread') return remedy ? ['fault', 'not taken'] : ['over', 'read over'];
   if ('course' in understood) return ['known', `side ${understood.course + 1}: ${message}`];
   return ['known', message];
+}
+
+/** Kinds from the edge of the only street on the plan, if there is one. */
+function kindsFromEdge(courses: Course[], deed: string, rest: LotRecord, stated: Partial<LotRecord>): boolean {
+  const kinds = ask((p) => p.kinds_from_street(undefined, false), []);
+  if (!kinds.includes('front')) return false;
+  const told = courses.map((course, index) => ({ ...course, kind: kinds[index] ?? 'unspecified' }));
+  return editOrTell({ 'set-lot': { ...rest, ...stated, courses: told, deed } }, 'The kinds were not taken.');
 }
 
 function streetName({ streets }: DeedReading): string {

@@ -66,7 +66,7 @@ export function startAsking(on: boolean): void {
 /** One side lies on the street: it is the front, and what is not told of the others is proposed. */
 function takeStreet(lot: LotRecord, front: number): void {
   const kinds = ask((p) => p.kinds_from_street(front, false), []);
-  if (useKinds(lot, kinds)) say(`Side ${front + 1} lies on the street. The kinds of the others were proposed: check them.`);
+  if (useKinds(lot, kinds)) say(`Side ${front + 1} lies on the street. Check the kinds of the others: those that were set already stay.`);
 }
 
 function replaceAll(lot: LotRecord): void {

@@ -34,8 +34,10 @@ pub fn kinds_from_street(site: &CheckedSite, front: Option<usize>, replace: bool
     });
     let mut told = Vec::new();
     if let Some(front) = front {
-        streets = streets.fronting(front);
+        // A front that moves leaves no front behind.
+        told = Streets::of(record).front;
         told.push(front);
+        streets = streets.fronting(front);
     }
     for courses in edges {
         let same_street = courses.iter().any(|course| streets.front.contains(course));
@@ -124,6 +126,19 @@ mod tests {
         assert_eq!(
             kinds_from_street(&none, Some(3), true),
             [Side, Rear, Side, Front]
+        );
+        // The front moves; what else is told stays.
+        let mut told = Site::clone(none.site());
+        let mut lot = LotRecord::clone(&told.lot);
+        let kinds = [Front, Side, Rear, LineKind::Shared];
+        for (course, kind) in lot.courses.iter_mut().zip(kinds) {
+            course.kind = kind;
+        }
+        told.lot = Arc::new(lot);
+        let told = CheckedSite::check(told, None).unwrap();
+        assert_eq!(
+            kinds_from_street(&told, Some(1), false),
+            [Side, Front, Rear, LineKind::Shared]
         );
     }
 }

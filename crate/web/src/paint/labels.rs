@@ -96,9 +96,7 @@ fn rank(layer: Layer) -> u8 {
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
         Layer::UnknownGround | Layer::Benchmark | Layer::Contour { index: true } => 4,
-        Layer::Setback
-        | Layer::Mark(_)
-        | Layer::OverheadMark => 5,
+        Layer::Setback | Layer::Mark(_) | Layer::OverheadMark => 5,
         _ => LAST_RANK,
     }
 }
