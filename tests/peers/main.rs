@@ -1,3 +1,5 @@
+//! What other libraries say of the same figures (the ground's peers: [`ground`]).
+//!
 //! The core's plane geometry against GEOS (by way of Shapely) on 200 random outlines.
 //!
 //! Source: computed independently with the versions named in `shapely_cases.json`, which
@@ -11,6 +13,8 @@
     clippy::panic,
     clippy::indexing_slicing
 )]
+
+mod ground;
 
 use batterboard_core::geom::distance::{Figure, nearest};
 use batterboard_core::geom::{

@@ -10,6 +10,7 @@ import { TopBar } from './job/TopBar.tsx';
 import { Welcome } from './job/Welcome.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
+import { askedHeight } from './plan/heights.ts';
 import { pageKey } from './plan/keys.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
 import { StepPanel } from './steps/StepPanel.tsx';
@@ -22,7 +23,7 @@ export function App() {
   }, []);
   return (
     <>
-      <div class="page" data-panel={step.value !== null} data-drawing={drawing.value ? 'drawing' : shaping.value ? 'shaping' : undefined}>
+      <div class="page" data-panel={step.value !== null} data-drawing={overPlan()}>
         <TopBar />
         <Strip />
         <StepPanel />
@@ -41,6 +42,12 @@ export function App() {
       <DropPlace />
     </>
   );
+}
+
+/** What has the plan: a drawing, a point whose elevation is asked for, or a shape being changed. */
+function overPlan(): string | undefined {
+  if (drawing.value || askedHeight.value) return 'drawing';
+  return shaping.value ? 'shaping' : undefined;
 }
 
 function Foot() {

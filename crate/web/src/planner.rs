@@ -315,7 +315,7 @@ impl Planner {
     }
 }
 
-/// Whether two sites have the same lot, features, ground, rules and units.
+/// Whether two sites have the same lot, features, ground, contours, benchmark, rules and units.
 fn same_backdrop(a: &Site, b: &Site) -> bool {
     use std::sync::Arc;
     Arc::ptr_eq(&a.lot, &b.lot)
@@ -323,6 +323,8 @@ fn same_backdrop(a: &Site, b: &Site) -> bool {
         && Arc::ptr_eq(&a.ground, &b.ground)
         && Arc::ptr_eq(&a.rules, &b.rules)
         && a.display == b.display
+        && a.contours == b.contours
+        && a.benchmark == b.benchmark
 }
 
 fn word(held: Held) -> &'static str {

@@ -4,11 +4,29 @@
 import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
 import { moduleOf } from './engine.ts';
-import type { LotRecord, System } from './records.ts';
-import type { DeedReading, WalkReading } from './shapes.ts';
+import type { GroundRecord, LotRecord, System } from './records.ts';
+import type { BreaklineReading, DeedReading, GroundMade, LotCorner, SpotReading, SpotRow, Towards, WalkReading } from './shapes.ts';
 
 /** What the module exports; see crate/web/src/intake. */
 export interface Intake {
+  /** The lot's corners in the order of its courses. */
+  lot_corners(lot: LotRecord, ground: GroundRecord): LotCorner[];
+  /** The ground with these elevations (metres) at the corners. */
+  ground_by_corners(lot: LotRecord, ground: GroundRecord, elevations: (number | null)[]): GroundMade;
+  /** An even fall across the lot: `drop` metres down from `elevation`. */
+  ground_by_fall(lot: LotRecord, elevation: number, drop: number, towards: Towards, system: System): GroundMade;
+  /** Reads a table of spots; with benchmark and backsight (metres) its last column holds rod readings. */
+  read_spots(
+    text: string,
+    system: System,
+    benchmark: number | undefined,
+    backsight: number | undefined,
+    known: SpotRow[],
+  ): SpotReading;
+  /** Reads a table of breaklines. */
+  read_breaklines(text: string, system: System, known: SpotRow[][]): BreaklineReading;
+  /** Writes breaklines (or spots, as one line) as a table. */
+  write_breaklines(lines: SpotRow[][], system: System): string;
   /** Reads a deed or a list of courses for a lot of which the rest stays. */
   read_deed(text: string, rest_of_lot: LotRecord, system: System): DeedReading;
   /** Reads a walk round a house that starts at a place, facing along a bearing (radians). */

@@ -68,6 +68,48 @@ export interface Quantity {
   caveats: string[];
 }
 
+/** A spot: east, north, elevation, metres. */
+export type SpotRow = [number, number, number];
+
+/** A corner of the lot, and its elevation (metres) where the ground tells it. */
+export interface LotCorner {
+  course: number;
+  name: string;
+  at: [number, number];
+  elevation: number | null;
+}
+
+/** Where an even fall goes. */
+export type Towards = 'rear' | { side: { course: number } } | { bearing: { bearing: number } };
+
+/** Ground made from figures, or why not. */
+export interface GroundMade {
+  ground: GroundRecord | null;
+  words: string;
+  findings: Finding[];
+}
+
+export interface SpotReading {
+  spots: SpotRow[];
+  findings: Finding[];
+}
+
+export interface BreaklineReading {
+  lines: SpotRow[][];
+  findings: Finding[];
+}
+
+/** The ground at a glance. */
+export interface GroundWords {
+  low: Shown;
+  high: Shown;
+  /** The contour interval that suits it, metres. */
+  proposed: number;
+  proposed_shown: Shown;
+  drawn: Shown | null;
+  unknown: Shown | null;
+}
+
 /** The shell as it stands. */
 export interface PlacedShell {
   name: string;
@@ -322,6 +364,7 @@ export interface Planner {
   ledger(): Ledger;
   workings(key: string): Workings | undefined;
   settings(): Site;
+  ground(): GroundWords;
   catalogue(): ShellCard[];
   read_measure(text: string, measure: Measure): Reading;
   show_measure(value: number, measure: Measure): string;

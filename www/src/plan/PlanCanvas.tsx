@@ -5,6 +5,7 @@ import { highlight, planWords, snapped } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
 import { DrawBar } from './DrawBar.tsx';
 import { listen, tip } from './gesture.ts';
+import { HeightBar } from './HeightBar.tsx';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { paintOn } from './painter.ts';
 import { ShapeBar } from './ShapeBar.tsx';
@@ -32,6 +33,7 @@ export function PlanCanvas() {
   return (
     <div class="plan" role="region" aria-label="Plan">
       <DrawBar />
+      <HeightBar />
       <ShapeBar />
       <div class="plan-sheet">
         <canvas

@@ -1,10 +1,15 @@
-// The ground before the dig: level, falling evenly, or known from spots.
-import type { GroundRecord } from '../door/records.ts';
+// The ground before the dig: the quick ways first, then spots, breaklines, contours and the benchmark.
+import type { GroundRecord, Site } from '../door/records.ts';
+import type { Finding } from '../door/shapes.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
 import { ledger } from '../state/store.ts';
-import { SpotTable } from './SpotTable.tsx';
+import { BenchmarkPart } from './BenchmarkPart.tsx';
+import { Breaklines } from './Breaklines.tsx';
+import { ContoursPart } from './ContoursPart.tsx';
+import { QuickGround } from './QuickGround.tsx';
+import { Spots } from './Spots.tsx';
 
 type Kind = 'level' | 'plane' | 'spots';
 
@@ -22,33 +27,31 @@ function kindOf(ground: GroundRecord): Kind {
 function elevationOf(ground: GroundRecord): number {
   if ('level' in ground) return ground.level.elevation;
   if ('plane' in ground) return ground.plane.elevation;
-  return ground.spots.spots[0]?.[2] ?? 0;
+  return ground.spots.spots[0]?.[2] ?? ground.spots.breaklines?.[0]?.[0]?.[2] ?? 0;
 }
 
-/** The same ground told another way, with the elevation that was there. */
-function turnedInto(kind: Kind, ground: GroundRecord): GroundRecord {
+/** The same ground told in figures, with the elevation that was there. */
+function turnedInto(kind: 'level' | 'plane', ground: GroundRecord): GroundRecord {
   const elevation = elevationOf(ground);
-  const [x, y] = ledger.value?.shell?.at ?? [0, 0];
   if (kind === 'level') return { level: { elevation } };
-  if (kind === 'plane') return { plane: { at: [x, y], elevation, fall: 0, towards: 0 } };
-  const around: [number, number][] = [
-    [x - 15, y - 15],
-    [x + 15, y - 15],
-    [x + 15, y + 15],
-    [x - 15, y + 15],
-  ];
-  return { spots: { spots: around.map(([east, north]) => [east, north, elevation]) } };
+  return { plane: { at: ledger.value?.shell?.at ?? [0, 0], elevation, fall: 0, towards: 0 } };
 }
 
-export function GroundStep({ ground }: { ground: GroundRecord }) {
+export function GroundStep({ site }: { site: Site }) {
+  const { ground, lot } = site;
+  const kind = kindOf(ground);
   const set = (next: GroundRecord) => edit({ 'set-ground': next });
+  // Spots come from the parts below: there is no ground of spots before there are three of them.
+  const kinds = KINDS.filter(({ value }) => value !== 'spots' || kind === 'spots');
   return (
     <>
       <Choice
         label="What is known of the ground"
-        value={kindOf(ground)}
-        options={KINDS}
-        choose={(kind) => editOrTell({ 'set-ground': turnedInto(kind, ground) }, 'The ground was not changed.')}
+        value={kind}
+        options={kinds}
+        choose={(next) =>
+          next !== 'spots' && editOrTell({ 'set-ground': turnedInto(next, ground) }, 'The ground was not changed.')
+        }
       />
       {'level' in ground && (
         <Figure
@@ -60,11 +63,52 @@ export function GroundStep({ ground }: { ground: GroundRecord }) {
         />
       )}
       {'plane' in ground && <Plane plane={ground.plane} set={set} />}
-      {'spots' in ground && <SpotTable spots={ground.spots.spots} set={(spots) => set({ spots: { spots } })} />}
+      <Noticed findings={ledger.value?.findings ?? []} />
+      <Part name="Quick ways" open>
+        <QuickGround lot={lot} ground={ground} />
+      </Part>
+      <Part name={`Spots${kind === 'spots' ? ` (${spotsOf(ground).length})` : ''}`} open={kind === 'spots'}>
+        <Spots ground={ground} benchmark={site.benchmark} />
+      </Part>
+      <Part name={`Breaklines${linesOf(ground).length > 0 ? ` (${linesOf(ground).length})` : ''}`}>
+        <Breaklines ground={ground} />
+      </Part>
+      <Part name="Contours" open>
+        <ContoursPart site={site} />
+      </Part>
+      <Part name="Benchmark">
+        <BenchmarkPart benchmark={site.benchmark} />
+      </Part>
       <p class="caution" data-severity="note">
         <strong>Note:</strong> The dig is cut from this ground. Elevations guessed from the street or a map can be feet
         out: shoot the spots with a level, or take them from a survey.
       </p>
+    </>
+  );
+}
+
+function Part({ name, open, children }: { name: string; open?: boolean; children: preact.ComponentChildren }) {
+  return (
+    <details class="part" open={open ?? false}>
+      <summary>{name}</summary>
+      <div class="part-body">{children}</div>
+    </details>
+  );
+}
+
+export const spotsOf = (ground: GroundRecord) => ('spots' in ground ? ground.spots.spots : []);
+export const linesOf = (ground: GroundRecord) => ('spots' in ground ? (ground.spots.breaklines ?? []) : []);
+
+/** What the core noticed about the ground. */
+function Noticed({ findings }: { findings: Finding[] }) {
+  const about = ({ place, check }: Finding) => /^\/(ground|benchmark|contours)/.test(place) || check === 'ground-assumed';
+  return (
+    <>
+      {findings.filter(about).map((it) => (
+        <p class="caution" data-severity={it.severity} key={it.check + it.place + it.message}>
+          <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
+        </p>
+      ))}
     </>
   );
 }

@@ -1,70 +1,89 @@
-// Spot elevations, typed or pasted as a table.
-import { useId, useState } from 'preact/hooks';
-import type { Finding } from '../door/shapes.ts';
-import { read, show, told } from '../fields/fields.tsx';
+// Spot elevations, typed or pasted as a table; the last column may hold rod readings.
+import { useState } from 'preact/hooks';
+import type { Benchmark } from '../door/records.ts';
+import type { Finding, SpotReading, SpotRow } from '../door/shapes.ts';
+import { useIntake } from '../door/useIntake.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { Figure } from '../fields/fields.tsx';
 import { display } from '../state/store.ts';
-import { readSpots, writeSpots, type LineFault, type Spot } from './spots.ts';
+import { PasteTable } from './PasteTable.tsx';
 
-export function SpotTable({ spots, set }: { spots: Spot[]; set: (spots: Spot[]) => Finding[] }) {
-  const id = useId();
+/** More spots than this are not shown as a table: nobody edits so many by hand. */
+const MOST = 2000;
+
+const NOTHING: SpotReading = { spots: [], findings: [] };
+
+interface Props {
+  spots: SpotRow[];
+  benchmark: Benchmark | undefined;
+  set: (spots: SpotRow[]) => Finding[];
+}
+
+export function SpotTable({ spots, benchmark, set }: Props) {
   const units = display.value;
   const [typed, setTyped] = useState<string | null>(null);
-  const [faults, setFaults] = useState<LineFault[]>([]);
-  const [refused, setRefused] = useState<string | undefined>();
-  const written = writeSpots(spots, show);
-
-  function take(): void {
-    if (typed === null || typed === written) return restore();
-    const table = readSpots(typed, read);
-    setFaults(table.faults);
-    if (table.faults.length > 0) return;
-    const sentence = told(set(table.spots));
-    setRefused(sentence);
-    if (sentence === undefined) setTyped(null);
-  }
-
-  function restore(): void {
-    setTyped(null);
-    setFaults([]);
-    setRefused(undefined);
-  }
+  const [rod, setRod] = useState(false);
+  const [backsight, setBacksight] = useState<number | undefined>();
+  const shown = spots.length <= MOST && !rod ? spots : [];
+  const { value: written } = useIntake((it) => it.write_breaklines([shown], units), [shown, units], '');
+  const text = typed ?? written;
+  const level = rod ? benchmark?.elevation : undefined;
+  const { value: reading, standing } = useIntake(
+    typed === null ? null : (it) => it.read_spots(text, units, level, rod ? backsight : undefined, shown),
+    [typed, units, level, backsight, rod],
+    NOTHING,
+  );
+  const waits = rod && (level === undefined || backsight === undefined);
+  // Rod readings are taken beside what is there; a table of elevations is the whole list.
+  const next = rod ? [...spots, ...reading.spots] : reading.spots;
 
   return (
-    <div class="field">
-      <label for={id}>Spots: east, north, elevation ({units})</label>
-      <textarea
-        id={id}
-        rows={12}
-        spellcheck={false}
-        value={typed ?? written}
-        aria-invalid={faults.length > 0 || refused !== undefined}
-        aria-describedby={`${id}-word`}
-        onInput={(event) => setTyped(event.currentTarget.value)}
+    <>
+      <Choice
+        label="The last column holds"
+        value={rod ? 'rod' : 'elevations'}
+        options={[
+          { value: 'elevations', text: 'elevations' },
+          { value: 'rod', text: 'rod readings, from the benchmark' },
+        ]}
+        choose={(value) => {
+          setRod(value === 'rod');
+          setTyped(null);
+        }}
       />
-      <div id={`${id}-word`} aria-live="polite">
-        {faults.map((fault) => (
-          <p class="field-word" data-kind="fault" key={`${fault.line} ${fault.message}`}>
-            Line {fault.line}: {fault.message}
-          </p>
-        ))}
-        {refused && (
-          <p class="field-word" data-kind="fault">
-            {refused}
-          </p>
-        )}
-      </div>
-      <div class="buttons">
-        <button type="button" class="main" disabled={typed === null} onClick={take}>
-          Take these spots
-        </button>
-        <button type="button" disabled={typed === null} onClick={restore}>
-          Put back
-        </button>
-      </div>
-      <p class="field-hint">
-        {spots.length} spots. One to a line, parted by spaces, commas or tabs; paste from a spreadsheet. East and north
-        count from the site's origin.
-      </p>
-    </div>
+      {rod && (
+        <Figure
+          label="Rod reading on the benchmark (backsight)"
+          measure="elevation"
+          value={backsight}
+          commit={(value) => (setBacksight(value), [])}
+          hint={
+            benchmark
+              ? 'The line of sight stands this far above the benchmark; each spot lies its own reading below that.'
+              : 'Set the benchmark below first: readings count from it.'
+          }
+        />
+      )}
+      <PasteTable
+        label={rod ? `Spots: east, north, rod reading (${units})` : `Spots: east, north, elevation (${units})`}
+        text={text}
+        changed={typed !== null}
+        barred={waits || standing !== 'done' || reading.spots.length === 0}
+        failed={standing === 'failed'}
+        findings={reading.findings}
+        take={rod ? 'Add these spots' : 'Take these spots'}
+        onText={setTyped}
+        onTake={() => {
+          const refused = set(next);
+          if (refused.length === 0) setTyped(null);
+          return refused;
+        }}
+        hint={
+          spots.length > MOST
+            ? `There are ${spots.length} spots, too many to show as a table; a table taken here replaces them.`
+            : 'One to a line, parted by spaces, commas or tabs; paste from a spreadsheet. East and north count from the site\'s origin.'
+        }
+      />
+    </>
   );
 }

@@ -29,7 +29,7 @@ export function StepPanel() {
       <div class="panel-body" key={open}>
         {open === 'lot' && <LotStep site={now} />}
         {open === 'yard' && <YardStep site={now} />}
-        {open === 'ground' && <GroundStep ground={now.ground} />}
+        {open === 'ground' && <GroundStep site={now} />}
         {open === 'shell' && <ShellStep site={now} />}
         {open === 'dig' && <DigStep works={now.works} />}
       </div>

@@ -1,0 +1,82 @@
+// The benchmark: the mark that elevations are carried from, with its real or assumed elevation.
+import { useId } from 'preact/hooks';
+import type { Benchmark } from '../door/records.ts';
+import { Figure, read, show } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { pickPoint } from '../plan/pick.ts';
+import { edit, editOrTell } from '../state/actions.ts';
+import { display, drawing } from '../state/store.ts';
+
+export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined }) {
+  const id = useId();
+  const set = (next: Benchmark | null) => edit({ 'set-benchmark': next });
+  if (!benchmark) return <NoBenchmark />;
+  const put = (change: Partial<Benchmark>) => set({ ...benchmark, ...change });
+
+  async function place(): Promise<void> {
+    const at = await pickPoint('Benchmark: tap where it is');
+    if (at) put({ at });
+  }
+
+  return (
+    <>
+      <TextField
+        label="What it is"
+        value={benchmark.name ?? ''}
+        placeholder="such as: nail in the oak"
+        commit={(name) => put({ name })}
+      />
+      <Figure
+        label="Elevation of the benchmark"
+        measure="elevation"
+        value={benchmark.elevation}
+        commit={(elevation) => put({ elevation })}
+        hint="Spots and coping keep their own elevations when this changes."
+      />
+      <p class="field check">
+        <input
+          id={id}
+          type="checkbox"
+          checked={benchmark.assumed ?? false}
+          onChange={(event) => put({ assumed: event.currentTarget.checked })}
+        />
+        <label for={id}>The elevation is assumed</label>
+      </p>
+      <p class="field-hint">
+        {benchmark.at
+          ? `It stands ${show(benchmark.at[0], 'long-length')} east, ${show(benchmark.at[1], 'long-length')} north.`
+          : 'It is not on the plan yet.'}
+      </p>
+      <div class="buttons">
+        <button type="button" disabled={drawing.value !== null} onClick={() => void place()}>
+          Tap where it is
+        </button>
+        <button type="button" onClick={() => editOrTell({ 'set-benchmark': null }, 'The benchmark was not taken away.')}>
+          Take it away
+        </button>
+      </div>
+    </>
+  );
+}
+
+function NoBenchmark() {
+  const round = display.value === 'feet' ? '100 ft' : '100 m';
+  function begin(): void {
+    const reading = read(round, 'elevation');
+    if (!reading.ok) return;
+    editOrTell({ 'set-benchmark': { elevation: reading.value, assumed: true } }, 'No benchmark was set.');
+  }
+  return (
+    <>
+      <p class="field-hint">
+        A mark that stays: a nail in a tree, a step, a manhole rim. Elevations count from it, and the report says whether
+        its own is real or assumed.
+      </p>
+      <div class="buttons">
+        <button type="button" class="main" onClick={begin}>
+          Set a benchmark at {round}, assumed
+        </button>
+      </div>
+    </>
+  );
+}

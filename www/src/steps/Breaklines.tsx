@@ -1,0 +1,103 @@
+// Breaklines: lines along which the ground breaks, drawn on the plan or typed as a table.
+import { useState } from 'preact/hooks';
+import type { GroundRecord } from '../door/records.ts';
+import type { BreaklineReading, Finding, SpotRow } from '../door/shapes.ts';
+import { useIntake } from '../door/useIntake.ts';
+import { told } from '../fields/fields.tsx';
+import { askHeight } from '../plan/heights.ts';
+import { pickPath, showPath } from '../plan/pick.ts';
+import { edit, say } from '../state/actions.ts';
+import { display, drawing } from '../state/store.ts';
+import { linesOf, spotsOf } from './GroundStep.tsx';
+import { PasteTable } from './PasteTable.tsx';
+import { words } from './Spots.tsx';
+
+const NOTHING: BreaklineReading = { lines: [], findings: [] };
+
+export function Breaklines({ ground }: { ground: GroundRecord }) {
+  const units = display.value;
+  const spots = spotsOf(ground);
+  const lines = linesOf(ground);
+  const [typed, setTyped] = useState<string | null>(null);
+  const { value: written } = useIntake((it) => it.write_breaklines(lines, units), [lines, units], '');
+  const { value: reading, standing } = useIntake(
+    typed === null ? null : (it) => it.read_breaklines(typed, units, lines),
+    [typed, units],
+    NOTHING,
+  );
+  const set = (next: SpotRow[][]): Finding[] =>
+    edit({ 'set-ground': { spots: { spots, ...(next.length > 0 ? { breaklines: next } : {}) } } });
+
+  function take(next: SpotRow[][], done: string): void {
+    const refused = told(set(next));
+    say(refused ?? done, refused ? 'bad' : 'good');
+  }
+
+  async function draw(): Promise<void> {
+    const path = await pickPath({ prompt: 'Breakline: tap its points', closed: false });
+    if (!path) return;
+    if (path.some(([, , bulge]) => bulge)) {
+      return say('A breakline runs straight from point to point. Draw it again without arcs.', 'bad');
+    }
+    const line: SpotRow[] = [];
+    for (const [i, [x, y]] of path.entries()) {
+      showPath(path.slice(0, i + 1), false);
+      const height = await askHeight(`Breakline, point ${i + 1} of ${path.length}`);
+      if (height === null) break;
+      line.push([x, y, height]);
+    }
+    showPath([], false);
+    if (line.length < path.length) return say('The breakline was given up: every point needs an elevation.');
+    take([...lines, line], 'The breakline is in the ground.');
+  }
+
+  return (
+    <>
+      <p class="field-hint">
+        The top and the foot of a bank, a curb, a wall: the surface keeps an edge along each. Where two cross they are
+        joined; a wall is two lines a little apart.
+      </p>
+      <div class="buttons">
+        <button type="button" class="main" disabled={drawing.value !== null} onClick={() => void draw()}>
+          Draw a breakline
+        </button>
+      </div>
+      {lines.length > 0 && (
+        <ol class="rows">
+          {lines.map((line, index) => (
+            <li key={index}>
+              <div class="row">
+                <span class="row-words">
+                  <b>Breakline {index + 1}</b> {line.length} points, from {line[0] && words(line[0])}
+                </span>
+                <button
+                  type="button"
+                  aria-label={`Remove breakline ${index + 1}`}
+                  onClick={() => take(lines.filter((_, i) => i !== index), 'The breakline was taken out.')}
+                >
+                  Remove
+                </button>
+              </div>
+            </li>
+          ))}
+        </ol>
+      )}
+      <PasteTable
+        label={`Breaklines: east, north, elevation (${units})`}
+        text={typed ?? written}
+        changed={typed !== null}
+        barred={standing !== 'done'}
+        failed={standing === 'failed'}
+        findings={reading.findings}
+        take="Take these breaklines"
+        onText={setTyped}
+        onTake={() => {
+          const refused = set(reading.lines);
+          if (refused.length === 0) setTyped(null);
+          return refused;
+        }}
+        hint="One point to a line; an empty line or a name starts the next breakline."
+      />
+    </>
+  );
+}

@@ -1,0 +1,79 @@
+// A table typed or pasted as text: what is wrong with each line is told beside it while it is typed.
+import { useId, useState } from 'preact/hooks';
+import type { Finding } from '../door/shapes.ts';
+import { told } from '../fields/fields.tsx';
+
+interface Props {
+  label: string;
+  text: string;
+  changed: boolean;
+  /** There is nothing to take yet. */
+  barred: boolean;
+  /** The text could not be read at all. */
+  failed: boolean;
+  findings: Finding[];
+  take: string;
+  hint: string;
+  onText: (text: string | null) => void;
+  /** Takes the table; the findings when the core would not have it. */
+  onTake: () => Finding[];
+}
+
+const NOT_READ = 'The table could not be read: a part of the planner did not load. See whether this device is connected.';
+
+export function PasteTable({ label, text, changed, barred, failed, findings, take, hint, onText, onTake }: Props) {
+  const id = useId();
+  const [refused, setRefused] = useState<string | undefined>();
+  const bad = changed && findings.length > 0;
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <textarea
+        id={id}
+        rows={7}
+        spellcheck={false}
+        value={text}
+        aria-invalid={bad || refused !== undefined}
+        aria-describedby={`${id}-word ${id}-hint`}
+        onInput={(event) => {
+          setRefused(undefined);
+          onText(event.currentTarget.value);
+        }}
+      />
+      <div id={`${id}-word`} aria-live="polite">
+        {changed &&
+          findings.slice(0, 12).map((it) => (
+            <p class="field-word" data-kind="fault" key={it.place + it.message}>
+              L{it.place.slice(1)}: {it.message} {it.remedy}
+            </p>
+          ))}
+        {changed && findings.length > 12 && <p class="field-word">{findings.length - 12} more lines have faults.</p>}
+        {failed && <p class="field-word" data-kind="fault">{NOT_READ}</p>}
+        {refused && <p class="field-word" data-kind="fault">{refused}</p>}
+      </div>
+      <div class="buttons">
+        <button
+          type="button"
+          class="main"
+          disabled={!changed || barred || findings.length > 0}
+          onClick={() => setRefused(told(onTake()))}
+        >
+          {take}
+        </button>
+        <button
+          type="button"
+          disabled={!changed}
+          onClick={() => {
+            setRefused(undefined);
+            onText(null);
+          }}
+        >
+          Put back
+        </button>
+      </div>
+      <p class="field-hint" id={`${id}-hint`}>
+        {hint}
+      </p>
+    </div>
+  );
+}
