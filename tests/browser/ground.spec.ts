@@ -88,7 +88,7 @@ test('the ground falls three feet towards the rear, or to a side; without a fron
   expect(plane?.fall).toBeGreaterThan(0);
   await page.getByLabel('Falls towards', { exact: true }).selectOption('side 1');
   await press(page, 'Use this fall');
-  await expect(page.getByText(/square to the/)).toBeVisible();
+  await expect(page.getByText(/^Made: .*square to the/)).toBeVisible();
   expect((await saved(page)).ground.plane?.towards).not.toBe(plane?.towards);
 
   await openStep(page, 'Lot');
@@ -97,7 +97,7 @@ test('the ground falls three feet towards the rear, or to a side; without a fron
   await type(page, 'Elevation where it begins', '100');
   await type(page, 'Falls by', '3');
   await press(page, 'Use this fall');
-  await expect(page.getByText('No side of the lot is its front')).toBeVisible();
+  await expect(page.getByText('No side of the lot is its front').first()).toBeVisible();
 });
 
 const HALF = '-100 -100 100\n43 -100 100\n43 300 101\n-100 300 101';
@@ -125,13 +125,13 @@ test('a table of spots tells its bad line, and is taken once it is mended', asyn
 
 test('what leans on unknown ground is marked in the ledger and in the report', async ({ page }) => {
   await open(page);
-  await expect(page.locator('.caveat')).toHaveCount(0);
+  await expect(page.locator('.row-caveats')).toHaveCount(0);
   await unfold(page, 'Spots');
   await page.getByLabel(/^Spots: east, north, elevation/).fill(HALF);
   await press(page, 'Take these spots');
-  await expect(page.locator('.quantity[data-key="bank-cut"] .caveat')).toHaveText('the ground is unknown there');
-  await expect(page.locator('.quantity[data-key="loads"] .caveat')).toBeVisible();
-  await expect(page.locator('.quantity[data-key="dig-bottom"] .caveat')).toHaveCount(0);
+  await expect(page.locator('.quantity[data-key="bank-cut"] .row-caveats')).toContainText('the ground is unknown there');
+  await expect(page.locator('.quantity[data-key="loads"] .row-caveats')).toBeVisible();
+  await expect(page.locator('.quantity[data-key="dig-bottom"] .row-caveats')).toHaveCount(0);
   await expect(page.getByText(/of the lot the ground is unknown/)).toBeVisible();
   const report = await reportJson(page);
   expect(report).toContain('"unknown-ground"');

@@ -6,6 +6,7 @@ use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::ground::GroundRecord;
 use crate::ground::contour::{Contour, contours, plane_contours};
 use crate::math::TURN;
+use crate::order;
 use crate::results::Relief;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -28,6 +29,10 @@ const STRETCH: usize = 48;
 
 /// With more contours than this only the index contours are labelled.
 const ALL_LABELLED: usize = 24;
+
+/// How often the words on unknown ground are written at most, and how far apart, metres.
+const WORDS_WRITTEN: usize = 4;
+const WORDS_APART: f64 = 9.0;
 
 /// Size of the benchmark's mark, metres.
 const MARK: f64 = 0.7;
@@ -128,11 +133,24 @@ fn on_line(points: &[Point], p: Point) -> Point {
 fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
     let hatch = pattern::hatch(unknown, HATCH_ANGLE, HATCH_SPACING);
     let length = |line: &(Point, Point)| line.0.distance(line.1);
-    let longest = hatch.iter().max_by(|a, b| length(a).total_cmp(&length(b)));
-    // The words lie in the widest part; a centroid may lie outside of it.
-    if let Some((from, to)) = longest.filter(|l| length(l) >= SHORTEST_LABELLED) {
-        let middle = from.midpoint(*to);
-        drawing.label(Layer::UnknownGround, middle, TURN / 4.0, "ground unknown");
+    // The words lie where the unknown ground is widest; a centroid may lie outside of it. They
+    // are written more than once, so that one of them finds room between what is built there.
+    let mut lines: Vec<&(Point, Point)> = hatch.iter().collect();
+    order::sort_by(&mut lines, |a, b| length(b).total_cmp(&length(a)));
+    let mut places: Vec<Point> = Vec::new();
+    for line in lines.iter().filter(|l| length(l) >= SHORTEST_LABELLED) {
+        let apart = |p: Point| places.iter().all(|q| q.distance(p) >= WORDS_APART);
+        let middle = line.0.midpoint(line.1);
+        let halves = [middle, line.0.midpoint(middle), middle.midpoint(line.1)];
+        if let Some(at) = halves.into_iter().find(|p| apart(*p)) {
+            places.push(at);
+        }
+        if places.len() >= WORDS_WRITTEN {
+            break;
+        }
+    }
+    for at in places {
+        drawing.label(Layer::UnknownGround, at, TURN / 4.0, "ground unknown");
     }
     drawing.lines(Layer::UnknownGround, hatch);
     let edges = unknown.rings().flat_map(Ring::edges).collect();

@@ -92,10 +92,10 @@ fn rank(layer: Layer) -> u8 {
         Layer::Shortfall => 0,
         Layer::Clearance => 1,
         Layer::LotLine => 2,
-        Layer::SideKind | Layer::Monument(_) => 3,
+        Layer::SideKind | Layer::Monument(_) | Layer::UnknownGround => 3,
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
-        Layer::UnknownGround | Layer::Benchmark | Layer::Contour { index: true } => 4,
+        Layer::Benchmark | Layer::Contour { index: true } => 4,
         Layer::Setback | Layer::Mark(_) | Layer::OverheadMark => 5,
         _ => LAST_RANK,
     }
