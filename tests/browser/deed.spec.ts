@@ -1,6 +1,6 @@
 // A deed with two curves: pasted, read piece by piece, used, balanced and taken back.
 import { expect, test, type Page } from '@playwright/test';
-import { DEMO_SITES, openDemo, openStep, savedText, settled } from './site.ts';
+import { DEMO_SITES, onScreen, openDemo, openStep, savedText, settled } from './site.ts';
 
 const DEED = `BEGINNING at an iron pin on the street line; thence North 0 degrees 00 minutes 00 seconds East 100.00 feet;
 thence along a tangent curve to the right having a radius of 25.00 feet, an arc length of 39.27 feet, chord bearing
@@ -75,4 +75,44 @@ test('what is not understood is marked, told and never used', async ({ page }) =
   await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not taken');
   await expect(page.getByText('Fault, line 2:')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Use these courses' })).toBeDisabled();
+});
+
+test('the text of a deed is kept with the lot, and says when the courses are no longer its own', async ({ page }) => {
+  const box = await openDeed(page);
+  await box.fill(
+    `thence along the north line of Elm Street, East 100.00 feet; thence N 0 E one hundred forty feet; thence West
+    100.00 feet; thence S 0 E 140.00 feet to the point of beginning`,
+  );
+  await page.getByRole('button', { name: 'Use these courses' }).click();
+  await settled(page);
+  const lot = JSON.parse(await savedText(page)) as { lot: { deed: string; courses: { kind: string }[] } };
+  expect(lot.lot.deed).toContain('Elm Street');
+  // The street is named in the text: the kinds are proposed at once.
+  expect(lot.lot.courses.map((it) => it.kind)).toEqual(['front', 'side', 'rear', 'side']);
+
+  await openStep(page, 'Dig');
+  await openStep(page, 'Lot');
+  await page.getByText('Courses from a deed').click();
+  await expect(box).toHaveValue(/one hundred forty feet/);
+  await expect(page.getByRole('group', { name: 'What was understood' })).toContainText('distance 140.00 ft');
+  await expect(page.getByText('no longer those of this text')).toHaveCount(0);
+
+  await page.locator('.side').nth(0).locator('summary').click();
+  await page.locator('.side').nth(0).getByLabel('Distance').fill('100.01');
+  await page.locator('.side').nth(0).getByLabel('Distance').press('Enter');
+  await expect(page.getByText('no longer those of this text')).toBeVisible();
+  await expect(page.getByText('changed since')).toBeVisible();
+});
+
+test('after a deed that names no street, a tap says which side lies on it', async ({ page }) => {
+  const box = await openDeed(page);
+  await box.fill('N 0 E 140\nEast 100\nS 0 E 140\nWest 100');
+  await page.getByRole('button', { name: 'Use these courses' }).click();
+  await settled(page);
+  await expect(page.getByRole('button', { name: 'Tap the side now' })).toBeVisible();
+  const spot = await onScreen(page, [15.24, 0]);
+  await page.mouse.click(spot.x, spot.y);
+  await settled(page);
+  const lot = JSON.parse(await savedText(page)) as { lot: { courses: { kind: string }[] } };
+  expect(lot.lot.courses.map((it) => it.kind)).toEqual(['side', 'rear', 'side', 'front']);
 });

@@ -206,3 +206,22 @@ fn nothing_is_balanced_unasked() {
     let plain = Outline::check(Traverse::of(&record).vertices).unwrap();
     close("area", lot.area, plain.area(), 1e-12);
 }
+
+/// The demo site from a deed: its text is read to the very courses that its file holds, and the
+/// street that it names gives the kinds that stand there.
+#[test]
+fn the_demo_deed_is_read_to_its_own_courses() {
+    let file = include_str!("../../demo-sites/creek-side-deed.json");
+    let site: serde_json::Value = serde_json::from_str(file).unwrap();
+    let record: LotRecord = serde_json::from_value(site["lot"].clone()).unwrap();
+    let reading = read(record.deed.as_deref().unwrap());
+    assert!(reading.runs_as(&record), "{:#?}", reading.courses);
+    let kinds: Vec<_> = record.courses.iter().map(|course| course.kind).collect();
+    assert_eq!(reading.kinds(&LotRecord::default()), Some(kinds));
+    close(
+        "stated, ac",
+        reading.stated_area.unwrap() / ACRE,
+        0.377,
+        1e-9,
+    );
+}

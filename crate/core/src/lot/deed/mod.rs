@@ -38,6 +38,7 @@ use super::checked::Lot;
 use super::kinds::{Streets, propose};
 use super::record::{Course, CourseShape, LineKind, LotRecord};
 use crate::finding::Finding;
+use crate::math::wrap_half_turn;
 use crate::units::System;
 
 mod along;
@@ -121,12 +122,12 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// Whether the courses of a record run as these do; names, kinds and corners aside.
+    /// Whether the courses of a record run as these do, within a hundredth of a millimetre and
+    /// a fiftieth of a second; names, kinds and corners aside.
     pub fn runs_as(&self, record: &LotRecord) -> bool {
-        let shapes = |courses: &[Course]| -> Vec<CourseShape> {
-            courses.iter().map(|course| course.shape).collect()
-        };
-        shapes(&self.courses) == shapes(&record.courses)
+        let pairs = || self.courses.iter().zip(&record.courses);
+        self.courses.len() == record.courses.len()
+            && pairs().all(|(a, b)| same_run(&a.shape, &b.shape))
     }
 
     /// The kinds that follow from the streets named in the text, a kind for every course;
@@ -160,6 +161,46 @@ impl Reading {
             basis: rest.basis.clone(),
             deed: rest.deed.clone(),
         }
+    }
+}
+
+/// Whether two courses run alike, within what writing figures down and reading them costs.
+fn same_run(a: &CourseShape, b: &CourseShape) -> bool {
+    let length = |a: f64, b: f64| (a - b).abs() < 1e-5;
+    let bearing = |a: f64, b: f64| wrap_half_turn(a - b).abs() < 1e-7;
+    match (*a, *b) {
+        (
+            CourseShape::Line {
+                bearing: way,
+                distance,
+            },
+            CourseShape::Line {
+                bearing: other_way,
+                distance: other,
+            },
+        ) => bearing(way, other_way) && length(distance, other),
+        (
+            CourseShape::Curve {
+                chord_bearing,
+                chord,
+                radius,
+                turn,
+                long_way,
+            },
+            CourseShape::Curve {
+                chord_bearing: other_bearing,
+                chord: other_chord,
+                radius: other_radius,
+                turn: other_turn,
+                long_way: other_long,
+            },
+        ) => {
+            bearing(chord_bearing, other_bearing)
+                && length(chord, other_chord)
+                && length(radius, other_radius)
+                && (turn, long_way) == (other_turn, other_long)
+        }
+        _ => false,
     }
 }
 
