@@ -71,6 +71,9 @@ fn words_fractions_and_old_units() {
         let (b, d) = *lines(&reading).first().unwrap();
         assert!(near(b, bearing) && near(d, distance), "{text}: {b} {d}");
     }
+    let south =
+        feet("Azimuths are measured clockwise from true South. thence azimuth 10°, 100 feet");
+    assert_eq!(checks(&south), ["deed-azimuth"]);
     let words = feet("thence North 10 degrees East one hundred twenty (125.00) feet");
     assert_eq!(checks(&words), ["deed-words"]);
 }

@@ -46,6 +46,7 @@ pub fn walk(text: &Text, system: System) -> Reading {
         pending: None,
     };
     walk.tell_conflicts();
+    walk.tell_other_zero();
     walk.take_areas();
     let homes = walk.homes();
     let clauses = walk.clauses();
@@ -153,6 +154,26 @@ impl Walk<'_> {
                 remedy: "Keep the one that the deed means.".to_owned(),
             };
             self.fault("deed-words", &trouble);
+        }
+    }
+
+    /// Azimuths that count from the south: they would be read half a turn off.
+    fn tell_other_zero(&mut self) {
+        let text = self.text;
+        let is_azimuth = |at: usize| matches!(text.word(at), "azimuth" | "azimuths" | "az");
+        for at in 0..text.tokens.len() {
+            let south = at + 1 + usize::from(matches!(text.word(at + 1), "true" | "the"));
+            let from_south = text.word(at) == "from" && text.word(south) == "south";
+            if from_south && (at.saturating_sub(12)..at).any(is_azimuth) {
+                let trouble = Trouble {
+                    tokens: at..south + 1,
+                    message: "The azimuths of this text count from the south; here they count from the north."
+                        .to_owned(),
+                    remedy: "Turn every azimuth by 180 degrees, and leave these words out.".to_owned(),
+                };
+                self.fault("deed-azimuth", &trouble);
+                return;
+            }
         }
     }
 
