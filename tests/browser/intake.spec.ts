@@ -1,13 +1,13 @@
 // The module that reads text: loaded at the first text, asked for again where it could not be had, and made
 // anew after a crash.
 import { expect, test, type Page } from '@playwright/test';
-import { DEMO_SITES, openDemo, openStep, savedText } from './site.ts';
+import { openDemo, openStep, savedText } from './site.ts';
 
 // Requests have to be seen and broken here, not by the service worker.
 test.use({ serviceWorkers: 'block' });
 
 async function openDeed(page: Page) {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, 'level-suburban.json');
   await openStep(page, 'Lot');
   await page.getByText('Courses from a deed').click();
   return page.getByLabel('Deed or list of courses');

@@ -25,11 +25,12 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   const units = display.value;
   // The deed's own text is kept with the lot, and stands here again.
   const kept = lot.deed ?? '';
+  const [open, setOpen] = useState(false);
   const [typed, setText] = useState<string | null>(null);
   const text = typed ?? kept;
   const empty = text.trim() === '';
   const { value: reading, standing } = useIntake<Read>(
-    empty ? null : (it) => ({ text, ...it.read_deed(text, lot, units) }),
+    empty || !open ? null : (it) => ({ text, ...it.read_deed(text, lot, units) }),
     [text, units, lot],
     NOTHING,
   );
@@ -56,7 +57,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   }
 
   return (
-    <details class="part deed">
+    <details class="part deed" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Courses from a deed{changed && ' (changed since)'}</summary>
       <div class="part-body">
         <div class="field">

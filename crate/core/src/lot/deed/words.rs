@@ -65,7 +65,7 @@ const JOINING: &str = " a an the of to at in on by with from and or for is being
  beginning commencing true containing contains contain area acres curvature tangency pc pt pi deed \
  described following follows also including thereof hereby true northeast northwest southeast southwest \
  radial concave l r c cb ch d t lc nontangent non tangential tangentially reverse reversed compound prc pcc \
- centre center total azimuth azimuths clockwise counterclockwise to from where start begins ";
+ centre center last leaving total azimuth azimuths clockwise counterclockwise to from where start begins ";
 
 /// Whether a word only joins.
 pub fn joins(word: &str) -> bool {
