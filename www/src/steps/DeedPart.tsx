@@ -36,7 +36,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   );
   const barred = standing === 'failed' || reading.findings.some((finding) => finding.severity === 'fault');
 
-  const changed = kept !== '' && text === kept && standing === 'done' && !reading.in_use;
+  const changed = kept !== '' && text === kept && reading.text === text && standing === 'done' && !reading.in_use;
 
   function use(): void {
     if (standing !== 'done') return;
