@@ -10,6 +10,9 @@ use crate::repo::Repo;
 use crate::wasm_target::{TRIPLE, Toolchain};
 use crate::{node, sh};
 
+/// Flattened and looped anew, then twice over: each finds something in what the other left.
+const PASSES: [&str; 5] = ["-Oz", "--flatten", "--rereloop", "-Oz", "-Oz"];
+
 /// One of the modules that the page loads.
 struct Module {
     /// The binary of `batterboard-web` it is built from.
@@ -74,9 +77,12 @@ const FEATURES: [&str; 7] = [
 pub fn build(repo: &Repo, how: Build) -> Result<()> {
     let toolchain = Toolchain::ensure(repo)?;
     sh::say("Building the core for the browser");
-    let package = ["--package", "batterboard-web", "--bins"];
-    let mut cargo = toolchain.cargo(repo, "build", &package);
-    sh::run(cargo.args(["--profile", how.profile()]))?;
+    let what = ["--package", "batterboard-web", "--bins", "--profile"];
+    let what = [&what[..], &[how.profile()]].concat();
+    sh::run(&mut match how {
+        Build::Finished => toolchain.cargo_for_size(repo, &what),
+        Build::Quick => toolchain.cargo(repo, "build", &what),
+    })?;
     let products = toolchain.target_dir(repo).join(TRIPLE).join(how.profile());
     for module in &MODULES {
         write(repo, module, &products, how)?;
@@ -115,7 +121,10 @@ fn shrink(repo: &Repo, module: &Module) -> Result<()> {
     let optimiser = repo.www().join("node_modules/binaryen/bin/wasm-opt");
     let module = module.path(repo);
     let mut node = sh::command(repo.root(), "node", &[&optimiser, &module]);
-    node.arg("--output").arg(&module).arg("-Oz").args(FEATURES);
+    node.arg("--output")
+        .arg(&module)
+        .args(FEATURES)
+        .args(PASSES);
     sh::run(&mut node).context("the module could not be made smaller")
 }
 

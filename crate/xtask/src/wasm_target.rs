@@ -55,6 +55,27 @@ impl Toolchain {
         Ok(Self::Debian)
     }
 
+    /// The command that builds the module as it ships: with the standard library built for size
+    /// too, from its own source. What is already there is sorted, printed and parsed by code made
+    /// for speed, a tenth of the module. Where the source cannot be had, the library as it is.
+    pub fn cargo_for_size(self, repo: &Repo, args: &[&str]) -> Command {
+        let features = "-Zbuild-std-features=optimize_for_size";
+        match self {
+            Self::Debian => self.cargo(repo, "build", &[&[features], args].concat()),
+            Self::Own if has_source(repo.root()) => {
+                let std = ["-Zbuild-std=std,panic_abort", features];
+                let mut command = self.cargo(repo, "build", &[&std, args].concat());
+                // The two switches above are not stable yet; nothing else is asked of them.
+                command.env("RUSTC_BOOTSTRAP", "1");
+                command
+            }
+            Self::Own => {
+                println!("    rustup has no rust-src: the module will be a tenth heavier");
+                self.cargo(repo, "build", args)
+            }
+        }
+    }
+
     /// A cargo command for the browser target, with `args` after the subcommand's name.
     pub fn cargo(self, repo: &Repo, subcommand: &str, args: &[&str]) -> Command {
         let mut command = match self {
@@ -91,6 +112,22 @@ impl Toolchain {
             Self::Debian => repo.target().join("debian"),
         }
     }
+}
+
+/// Whether the standard library's source is there, fetched if need be.
+fn has_source(root: &Path) -> bool {
+    let there = || {
+        let sysroot = sh::answer(&mut sh::command(root, "rustc", &["--print", "sysroot"]));
+        let manifest = "lib/rustlib/src/rust/library/std/Cargo.toml";
+        sysroot.is_some_and(|it| Path::new(&it).join(manifest).exists())
+    };
+    if !there() {
+        let mut add = sh::command(root, "rustup", &["component", "add", "rust-src"]);
+        if let Err(error) = sh::run_within(&mut add, RUSTUP_LIMIT) {
+            println!("    {error:#}");
+        }
+    }
+    there()
 }
 
 /// Whether the reader's own compiler has the target: asked of the compiler, not of a list.
