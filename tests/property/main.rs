@@ -19,6 +19,7 @@ mod geom;
 mod ground;
 mod import;
 mod lot;
+mod picture;
 mod shapes;
 mod shell;
 mod sketch;

@@ -8,6 +8,7 @@
 mod cards;
 mod drawing;
 mod paint;
+mod picture;
 mod planner;
 
 use wasm_bindgen::prelude::wasm_bindgen;

@@ -18,6 +18,7 @@ use web_sys::CanvasRenderingContext2d;
 
 use crate::cards;
 use crate::paint::{View, paint};
+use crate::picture::Pictured;
 
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]
@@ -25,6 +26,7 @@ pub struct Planner {
     pub(crate) session: Session,
     /// The still half of the plan and the site it was drawn from.
     backdrop: Option<(Site, Drawing)>,
+    pub(crate) pictured: Pictured,
 }
 
 #[wasm_bindgen]
@@ -36,6 +38,7 @@ impl Planner {
         Ok(Self {
             session,
             backdrop: None,
+            pictured: Pictured::default(),
         })
     }
 
@@ -99,7 +102,7 @@ impl Planner {
     /// The document as a plain object, for forms.
     #[wasm_bindgen(unchecked_return_type = "any")]
     pub fn settings(&self) -> Result<JsValue, JsValue> {
-        js_sys::JSON::parse(&self.session.save())
+        js_sys::JSON::parse(&self.session.save_bare())
     }
 
     /// The ground at a glance.
@@ -277,7 +280,15 @@ impl Planner {
             centre: Point::new(centre_x, centre_y),
             scale,
         };
-        paint(context, &view, &self.session, backdrop, read_focus(focus));
+        let pictured = &self.pictured;
+        paint(
+            context,
+            &view,
+            &self.session,
+            backdrop,
+            pictured,
+            read_focus(focus),
+        );
     }
 
     /// The whole report as text.
@@ -332,6 +343,8 @@ fn word(held: Held) -> &'static str {
         Held::Shell => "shell",
         Held::Turn => "turn",
         Held::Equipment => "equipment",
+        Held::Picture => "picture",
+        Held::TurnPicture => "turn-picture",
         Held::Part(grip) => match grip.part {
             Part::Corner(_) => "corner",
             Part::Middle(_) => "middle",

@@ -9,6 +9,13 @@ import type { Planner } from './shapes.ts';
 
 type Start = new () => Planner;
 
+/** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
+    same through most edits. */
+export interface Work {
+  text: string;
+  picture: string;
+}
+
 const loadCore = moduleOf<{ Planner: Start }>(glueUrl, wasmUrl);
 
 /** How a restart ended: with the work open again, on a blank lot, or not at all. */
@@ -20,7 +27,7 @@ const WITHIN_MS = 20_000;
 
 let start: Start | undefined;
 let planner: Planner | undefined;
-let lastGood = '';
+let lastGood: Work = { text: '', picture: '' };
 let crashes: number[] = [];
 let afterRevival: (how: Revival) => void = () => {};
 
@@ -57,19 +64,19 @@ export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
 }
 
 /** Remembers a document that was computed and painted without trouble. */
-export function keepGood(text: string): void {
-  lastGood = text;
+export function keepGood(work: Work): void {
+  lastGood = work;
 }
 
 /** The document that a restart would reopen. */
-export function goodText(): string {
+export function good(): Work {
   return lastGood;
 }
 
 /** Starts afresh on a blank lot after the planner was left dead. */
 export async function startOver(): Promise<void> {
   crashes = [];
-  lastGood = '';
+  lastGood = { text: '', picture: '' };
   await revive();
 }
 
@@ -86,7 +93,7 @@ async function revive(): Promise<void> {
   try {
     start = (await loadCore()).Planner;
     const fresh = new start();
-    const reopened = lastGood !== '' && fresh.open(lastGood).ok;
+    const reopened = lastGood.text !== '' && fresh.open_kept(lastGood.text, lastGood.picture).ok;
     planner = fresh;
     afterRevival(reopened ? 'reopened' : 'blank');
   } catch (error) {

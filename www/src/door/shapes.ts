@@ -257,7 +257,7 @@ export interface KindForm {
 }
 
 /** What a pointer has hold of. */
-export type Held = 'shell' | 'turn' | 'equipment' | 'corner' | 'middle' | 'edge' | 'whole' | 'radius';
+export type Held = 'shell' | 'turn' | 'equipment' | 'picture' | 'turn-picture' | 'corner' | 'middle' | 'edge' | 'whole' | 'radius';
 
 /** One undoable edit. */
 export type Command =
@@ -282,6 +282,7 @@ export type Command =
   | { 'set-benchmark': Benchmark | null }
   | { 'set-origin': GeoOrigin | null }
   | { 'set-picture': Picture | null }
+  | { 'fit-picture': { first: Point; second: Point; distance?: number; bearing?: number } }
   | { 'set-contours': number | null }
   | { together: { label: string; commands: Command[] } };
 
@@ -358,6 +359,14 @@ export interface Planner {
   open(text: string): Outcome;
   open_shell(text: string): Outcome;
   save(): string;
+  save_bare(): string;
+  open_kept(text: string, picture: string): Outcome;
+  picture_stamp(): number;
+  picture_data(): string;
+  picture_words(): string;
+  picture_place(width: number, height: number): Float64Array;
+  show_picture(bitmap: ImageBitmap | undefined): void;
+  fade_picture(opacity: number | undefined): void;
   apply(command: Command): Outcome;
   undo(): boolean;
   redo(): boolean;

@@ -1,11 +1,12 @@
 // What the user can do to the job. Each asks the core, then takes over what the core now says.
 import { batch } from '@preact/signals';
-import { aside, ask, goodText, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
+import { aside, ask, good, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
 import type { Command, Finding, Outcome } from '../door/shapes.ts';
 import { askForFrame } from '../plan/frame.ts';
 import { back } from '../plan/pick.ts';
 import { takeShape } from '../plan/shape.ts';
 import { fitSoon } from '../plan/view.ts';
+import { followPicture, forgetPicture } from '../picture/shown.ts';
 import { keepWork, keptWork } from './keep.ts';
 import { catalogue, drawing, gesturing, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
 
@@ -18,6 +19,7 @@ export function takeOver(): void {
     ledger.value = ask((p) => p.ledger(), ledger.value);
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);
+      followPicture();
     }
   });
 }
@@ -31,10 +33,12 @@ export function refresh(): void {
 
 /** Keeps the document on the device; called once it has been computed and painted. */
 export function keep(): void {
-  const text = ask((p) => p.save(), '');
-  if (!text || text === goodText()) return;
-  keepGood(text);
-  void keepWork(text);
+  const text = ask((p) => p.save_bare(), '');
+  const picture = followPicture();
+  const before = good();
+  if (!text || (text === before.text && picture === before.picture)) return;
+  keepGood({ text, picture });
+  void keepWork(text, picture === before.picture && before.text !== '' ? undefined : picture);
 }
 
 /** Tells the user something in a sentence. */
@@ -106,10 +110,10 @@ export function startBlank(): void {
 /** Starts the planner, brings back the work that was open, or shows the first sheet. */
 export async function begin(): Promise<void> {
   await startPlanner(revived);
-  const text = await keptWork();
+  const kept = await keptWork();
   let restored = false;
-  if (text) {
-    restored = ask((p) => p.open(text), NOTHING_DONE).ok;
+  if (kept) {
+    restored = ask((p) => p.open_kept(kept.text, kept.picture), NOTHING_DONE).ok;
     if (!restored) say('The work kept on this device could not be reopened.', 'bad');
   }
   catalogue.value = ask((p) => p.catalogue(), []);
@@ -123,6 +127,7 @@ function revived(how: Revival): void {
   stopped.value = how === 'dead';
   if (how === 'dead') return;
   site.value = null;
+  forgetPicture();
   say(
     how === 'reopened'
       ? 'The planner had to restart. Your work is open again as it was after the last good step.'

@@ -1,5 +1,6 @@
 // The work on this device: the last good document, kept in the browser's own database so that a reload,
 // a flat battery or a crash loses nothing.
+import type { Work } from '../door/planner.ts';
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 
 interface Kept extends DBSchema {
@@ -7,6 +8,8 @@ interface Kept extends DBSchema {
 }
 
 const OPEN_WORK = 'open-work';
+/** Its picture's data, beside it: written when it changes, and not at each edit. */
+const OPEN_PICTURE = 'open-picture';
 
 let database: Promise<IDBPDatabase<Kept>> | undefined;
 
@@ -18,28 +21,34 @@ function kept(): Promise<IDBPDatabase<Kept>> {
 }
 
 /** The document that was open last; nothing where storage is barred or was never written. */
-export async function keptWork(): Promise<string | undefined> {
+export async function keptWork(): Promise<Work | undefined> {
   try {
-    return await (await kept()).get('documents', OPEN_WORK);
+    const store = (await kept()).transaction('documents').store;
+    const [text, picture] = await Promise.all([store.get(OPEN_WORK), store.get(OPEN_PICTURE)]);
+    return text === undefined ? undefined : { text, picture: picture ?? '' };
   } catch (error) {
     console.warn('nothing can be read from this device', error);
     return undefined;
   }
 }
 
-let waiting: string | undefined;
+let waiting: { text: string; picture: string | undefined } | undefined;
 let writing = false;
 
-/** Keeps a document. While one is being written only the newest of those that follow waits. */
-export async function keepWork(text: string): Promise<void> {
-  waiting = text;
+/** Keeps a document, and its picture's data where that changed. While one is being written only the newest of
+    those that follow waits. */
+export async function keepWork(text: string, picture: string | undefined): Promise<void> {
+  waiting = { text, picture: picture ?? waiting?.picture };
   if (writing) return;
   writing = true;
   try {
     while (waiting !== undefined) {
-      const next: string = waiting;
+      const next: { text: string; picture: string | undefined } = waiting;
       waiting = undefined;
-      await (await kept()).put('documents', next, OPEN_WORK);
+      const writing = (await kept()).transaction('documents', 'readwrite');
+      void writing.store.put(next.text, OPEN_WORK);
+      if (next.picture !== undefined) void writing.store.put(next.picture, OPEN_PICTURE);
+      await writing.done;
     }
   } catch (error) {
     console.warn('nothing can be kept on this device', error);

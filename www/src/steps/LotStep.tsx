@@ -1,8 +1,9 @@
-// The lot: its sides and their kinds, and the rules that apply.
+// The lot: its sides and their kinds, a picture to trace it from, and the rules that apply.
 import type { Site } from '../door/records.ts';
 import { BasisPart } from './BasisPart.tsx';
 import { DeedPart } from './DeedPart.tsx';
 import { DrawLot } from './DrawLot.tsx';
+import { PicturePart } from './PicturePart.tsx';
 import { RuleTable } from './RuleTable.tsx';
 import { Sides } from './Sides.tsx';
 
@@ -18,6 +19,7 @@ export function LotStep({ site }: { site: Site }) {
       </details>
       <DeedPart lot={site.lot} />
       <BasisPart lot={site.lot} />
+      <PicturePart site={site} />
       <details class="part" open>
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">

@@ -34,5 +34,5 @@ mod unknown;
 
 pub use read::{SIZE_LIMIT, typed as read_value};
 pub use shell_file::{open as open_shell, save as save_shell};
-pub use site_file::{Opened, open, save};
+pub use site_file::{Opened, open, open_with_picture, save};
 pub use unknown::Unknown;

@@ -1,5 +1,7 @@
 //! The site file: a [`Site`] as JSON.
 
+use std::sync::Arc;
+
 use serde_json::Value;
 
 use super::migrate;
@@ -34,7 +36,19 @@ pub struct Opened {
 /// Either the one fault that kept the text from being read, or every fault of the figures
 /// in it, each with its place in the file.
 pub fn open(text: &str) -> Result<Opened, Vec<Finding>> {
-    let document = read::<Site>(text, &SITE).map_err(|fault| vec![fault])?;
+    open_with_picture(text, "")
+}
+
+/// Reads and checks a site file whose picture came without its data, which is `data`.
+///
+/// # Errors
+/// As [`open`].
+pub fn open_with_picture(text: &str, data: &str) -> Result<Opened, Vec<Finding>> {
+    let mut document = read::<Site>(text, &SITE).map_err(|fault| vec![fault])?;
+    let picture = document.value.picture.as_mut();
+    if let Some(picture) = picture.filter(|picture| picture.data.is_empty()) {
+        Arc::make_mut(picture).data = data.into();
+    }
     Ok(Opened {
         site: CheckedSite::check(document.value, None)?,
         findings: document.findings,

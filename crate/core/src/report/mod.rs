@@ -8,6 +8,7 @@
 mod arithmetic;
 mod figure;
 mod lot;
+mod picture;
 mod placed;
 mod table;
 mod text;
@@ -18,6 +19,7 @@ use serde::Serialize;
 
 pub use figure::Figure;
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
+pub use picture::PictureFigures;
 pub use placed::ShellFigures;
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
@@ -59,6 +61,9 @@ pub struct Report {
     pub lot: LotFigures,
     /// What stands on and under it.
     pub yard: Vec<FeatureFigures>,
+    /// The picture under the plan.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub picture: Option<PictureFigures>,
     /// The shell and where it stands, once placed.
     pub shell: Option<ShellFigures>,
     /// Every clearance, least room first.
@@ -115,6 +120,7 @@ impl Report {
             yard: yard::of(site, system),
             datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
+            picture: (site.site().picture.as_deref()).map(|p| PictureFigures::of(p, system)),
             shell: site
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),

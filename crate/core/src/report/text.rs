@@ -20,6 +20,21 @@ pub(super) fn of(report: &Report) -> String {
         heading("On and under the lot", &mut out);
         yard(&report.yard, &mut out);
     }
+    if let Some(picture) = &report.picture {
+        heading("Picture under the plan", &mut out);
+        let mut lines = vec![
+            ("Size and scale", picture.words()),
+            ("Upper edge faces", picture.heading.shown.text.clone()),
+            (
+                "What it is",
+                "a picture, no survey: no figure here rests on it".to_owned(),
+            ),
+        ];
+        if !picture.name.is_empty() {
+            lines.insert(0, ("Name", picture.name.clone()));
+        }
+        pairs(&lines, &mut out);
+    }
     if report.shell.is_some() {
         heading("Shell", &mut out);
         shell(report, &mut out);

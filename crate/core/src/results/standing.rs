@@ -21,6 +21,17 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
             "Check every rule with the local authority; begin no work without its permit.",
         ),
     ];
+    if site.site().picture.is_some() {
+        cautions.push(
+            Finding::caution(
+                "picture-is-no-survey",
+                "A picture lies under the plan. A scan or an aerial photograph is no survey: paper \
+                 shrinks, lenses bend, and distances read off it are approximate.",
+                "Take no clearance from it that a tape or the deed can tell.",
+            )
+            .under("/picture"),
+        );
+    }
     if !placed {
         cautions.push(Finding::caution(
             "locate-utilities",

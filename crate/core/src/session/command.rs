@@ -16,7 +16,7 @@ use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::{
-    Benchmark, CheckedSite, EquipmentPad, Feature, GeoOrigin, Grid, Picture, Placement, Rule,
+    Benchmark, CheckedSite, EquipmentPad, Feature, Fit, GeoOrigin, Grid, Picture, Placement, Rule,
     ShellChoice, Site, Works,
 };
 use crate::units::System;
@@ -97,8 +97,11 @@ pub enum Command {
     SetOrigin(Option<GeoOrigin>),
     /// Set or forget the survey grid that the site's coordinates came from.
     SetGrid(Option<Grid>),
-    /// Lay a picture under the plan, or take it away.
+    /// Lay a picture under the plan, change how it lies, or take it away. A picture without data
+    /// has the data of the one that is there: an edit need not carry it.
     SetPicture(Option<Picture>),
+    /// Scale and turn the picture about the first of two points of it.
+    FitPicture(Fit),
     /// Draw contours at an interval (metres), or none.
     SetContours(Option<f64>),
     /// Several edits as one step: all of them or none.
@@ -143,7 +146,9 @@ impl Command {
             Self::SetBenchmark(_) => "change the benchmark",
             Self::SetOrigin(_) => "change the place on earth",
             Self::SetGrid(_) => "change the survey grid",
-            Self::SetPicture(_) => "change the picture",
+            Self::SetPicture(None) => "remove the picture",
+            Self::SetPicture(Some(_)) => "change the picture",
+            Self::FitPicture(_) => "scale the picture",
             Self::SetContours(_) => "change the contours",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
@@ -198,7 +203,11 @@ impl Command {
             Self::SetBenchmark(benchmark) => site.benchmark = benchmark,
             Self::SetOrigin(origin) => site.origin = origin,
             Self::SetGrid(grid) => site.grid = grid,
-            Self::SetPicture(picture) => site.picture = picture.map(Arc::new),
+            Self::SetPicture(picture) => set_picture(site, picture),
+            Self::FitPicture(fit) => {
+                let laid = fit.lay(pictured(site)?).map_err(|fault| vec![fault])?;
+                site.picture = Some(Arc::new(laid));
+            }
             Self::SetContours(interval) => site.contours = interval,
             Self::Together { commands, .. } => {
                 for command in commands {
@@ -208,6 +217,27 @@ impl Command {
         }
         Ok(())
     }
+}
+
+fn set_picture(site: &mut Site, picture: Option<Picture>) {
+    let before = site.picture.take();
+    site.picture = picture.map(|mut picture| {
+        if let Some(before) = before.filter(|_| picture.data.is_empty()) {
+            picture.data = Arc::clone(&before.data);
+        }
+        picture.heading = wrap_turn(picture.heading);
+        Arc::new(picture)
+    });
+}
+
+fn pictured(site: &Site) -> Result<&Picture, Vec<Finding>> {
+    site.picture.as_deref().ok_or_else(|| {
+        vec![Finding::fault(
+            "no-picture",
+            "There is no picture under the plan.",
+            "Add one first.",
+        )]
+    })
 }
 
 fn placed(site: &mut Site) -> Result<&mut Placement, Vec<Finding>> {

@@ -1,5 +1,7 @@
 //! What a finger can hold, and how the site follows it.
 
+use std::sync::Arc;
+
 use super::follow;
 use super::grip::{self, Grip};
 use super::scene::scene;
@@ -7,7 +9,7 @@ use super::shape::Target;
 use super::snap::{self, Snap};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Vector};
-use crate::site::{CheckedSite, EquipmentPad, Feature, Placement, Site};
+use crate::site::{CheckedSite, EquipmentPad, Feature, Picture, Placement, Site};
 use crate::sketch::catch::{Scene, Stroke, catch};
 
 /// How far outside the rim the turning handle stands on the screen, pixels: clear of the
@@ -25,6 +27,10 @@ pub enum Held {
     Equipment,
     /// A part of the shape that is being changed.
     Part(Grip),
+    /// The picture under the plan, to move it.
+    Picture,
+    /// The picture's handle, to turn it.
+    TurnPicture,
 }
 
 /// A drag under way: what is held, where, and the site before it began.
@@ -76,6 +82,32 @@ pub(super) fn held_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> 
     touches(&pad, at, reach).then_some(Held::Equipment)
 }
 
+/// Where the turning handle of the picture stands, site metres: beyond the middle of its upper
+/// edge. None where there is no picture to move.
+///
+/// `scale`: pixels per metre of the view.
+pub fn picture_handle(site: &CheckedSite, scale: f64) -> Option<(Point, Point)> {
+    let picture = loose_picture(site)?;
+    let edge = picture.site_from_pixel(f64::from(picture.width) / 2.0, 0.0);
+    let up = Vector::along_bearing(picture.heading);
+    Some((edge, edge + up * (HANDLE_STANDOFF / scale)))
+}
+
+/// The picture where a hand may move it: seen, and not locked.
+fn loose_picture(site: &CheckedSite) -> Option<&Picture> {
+    let picture = site.site().picture.as_deref()?;
+    (!picture.locked && !picture.hidden).then_some(picture)
+}
+
+/// The picture or its handle at a place. It lies under everything and is held last.
+pub(super) fn picture_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> Option<Held> {
+    let (_, knob) = picture_handle(site, scale)?;
+    if knob.distance(at) <= reach.max(12.0 / scale) {
+        return Some(Held::TurnPicture);
+    }
+    loose_picture(site)?.covers(at).then_some(Held::Picture)
+}
+
 /// The feature at a place, of those that are drawn; the last drawn wins.
 pub(super) fn feature_at(site: &CheckedSite, at: Point, reach: f64) -> Option<&Feature> {
     let records = &site.site().features;
@@ -108,6 +140,12 @@ impl Gesture {
             }
             Held::Equipment => (site.site().equipment?.at - at, 0.0),
             Held::Part(_) => return None,
+            Held::Picture => (loose_picture(site)?.at - at, 0.0),
+            Held::TurnPicture => {
+                let picture = loose_picture(site)?;
+                let turn = picture.heading - (at - picture.at).bearing();
+                (Vector::default(), turn)
+            }
         };
         Some(Self {
             held,
@@ -207,6 +245,23 @@ impl Gesture {
             ) => {
                 snapped = self.turn(site, placement, at, snap);
             }
+            (
+                Held::Picture,
+                Site {
+                    picture: Some(picture),
+                    ..
+                },
+            ) => Arc::make_mut(picture).at = at + self.offset,
+            (
+                Held::TurnPicture,
+                Site {
+                    picture: Some(picture),
+                    ..
+                },
+            ) => {
+                let heading = (at - picture.at).bearing() + self.turn;
+                Arc::make_mut(picture).heading = crate::math::wrap_turn(heading);
+            }
             _ => {}
         }
         (next, snapped)
@@ -235,6 +290,8 @@ impl Gesture {
             Held::Turn => "turn shell",
             Held::Equipment => "move equipment",
             Held::Part(grip) => super::shaping::label(grip.part),
+            Held::Picture => "move the picture",
+            Held::TurnPicture => "turn the picture",
         }
     }
 

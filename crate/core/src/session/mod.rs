@@ -24,7 +24,7 @@ pub use command::Command;
 pub use draft::Draft;
 pub use grip::{Grip, Handle, Part};
 pub use ground_words::GroundWords;
-pub use hand::{Held, handle};
+pub use hand::{Held, handle, picture_handle};
 pub use ledger::Ledger;
 pub use shape::Target;
 pub use shaping::{Deed, Shaped, Shaping};
@@ -87,7 +87,15 @@ impl Session {
     /// # Errors
     /// Every fault of the file; the open work stays as it was.
     pub fn open(&mut self, text: &str) -> Result<Vec<Finding>, Vec<Finding>> {
-        let opened = exchange::open(text)?;
+        self.open_kept(text, "")
+    }
+
+    /// Opens what [`Session::save_bare`] gave, with the data of its picture.
+    ///
+    /// # Errors
+    /// As [`Session::open`].
+    pub fn open_kept(&mut self, text: &str, data: &str) -> Result<Vec<Finding>, Vec<Finding>> {
+        let opened = exchange::open_with_picture(text, data)?;
         let revision = self.revision + 1;
         *self = Self {
             revision,
@@ -99,6 +107,14 @@ impl Session {
     /// The site file of the present site.
     pub fn save(&self) -> String {
         exchange::save(self.site.site(), &self.unknown)
+    }
+
+    /// The site file without the data of its picture, which is large and seldom changes: for
+    /// forms, and to be kept after every edit.
+    pub fn save_bare(&self) -> String {
+        let mut site = Site::clone(self.site.site());
+        site.picture = site.picture.map(|picture| picture.bare().into());
+        exchange::save(&site, &self.unknown)
     }
 
     /// The present site.
@@ -185,6 +201,7 @@ impl Session {
         self.part_at(at, reach, scale)
             .or_else(|| hand::held_at(&self.site, at, reach, scale))
             .or_else(|| self.whole_at(at, reach))
+            .or_else(|| hand::picture_at(&self.site, at, reach, scale))
     }
 
     /// Takes hold of what lies at a place and begins a gesture.
@@ -257,6 +274,8 @@ impl Session {
     }
 }
 
+#[cfg(test)]
+mod pictured;
 #[cfg(test)]
 mod poor_closure;
 #[cfg(test)]

@@ -98,6 +98,12 @@ impl CheckedSite {
             kept.map_or_else(|| part(check_shell(placement), "/placement/shell"), Ok)
         });
         let mut findings = numbers::check(&site);
+        if let Some(picture) = &site.picture {
+            let before = previous.and_then(|p| p.site.picture.as_ref());
+            if !before.is_some_and(|it| it.same_data(picture)) {
+                findings.extend(super::picture::check_data(picture));
+            }
+        }
 
         let mut faults: Vec<Finding> = findings.iter().filter(|f| f.is_fault()).cloned().collect();
         let lot = keep(lot, &mut findings, &mut faults);

@@ -30,7 +30,7 @@ pub use checked::{CheckedLot, CheckedSite};
 pub use datum::{Benchmark, GeoOrigin, Grid, GridUnit};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
 pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
-pub use picture::{Picture, PictureMedia};
+pub use picture::{Fit, Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};

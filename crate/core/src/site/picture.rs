@@ -1,7 +1,24 @@
 //! A picture under the plan: a scan of a plat, or an aerial photograph.
+//!
+//! A picture is a help to the eye. It is no survey, and no figure is computed from it: what is
+//! drawn over it is as good as the picture and the two points it was scaled by.
+//!
+//! Its data is the one large thing in a site, so it is shared: whatever is changed about a
+//! picture, its data is the same text, told by its address. A picture without data stands for
+//! "the data that is there already" in an edit (see [`Picture::bare`]).
+
+mod data;
+mod fit;
+
+use std::sync::Arc;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+pub use data::{BYTES, SIDE};
+pub use fit::{Fit, first_place};
+
+pub(super) use data::check as check_data;
 
 use crate::geom::Point;
 
@@ -14,7 +31,7 @@ pub struct Picture {
     /// The form its data has.
     pub media: PictureMedia,
     /// The picture itself, base64 (RFC 4648, section 4).
-    pub data: String,
+    pub data: Arc<str>,
     /// Its width, pixels.
     pub width: u32,
     /// Its height, pixels.
@@ -35,6 +52,23 @@ pub struct Picture {
     /// Held where it is: no hand moves it.
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub locked: bool,
+}
+
+impl Picture {
+    /// The same picture without its data, as forms see it and as an edit sends it that does not
+    /// bring another picture.
+    #[must_use]
+    pub fn bare(&self) -> Self {
+        Self {
+            data: "".into(),
+            ..self.clone()
+        }
+    }
+
+    /// Whether two pictures have the very same data.
+    pub fn same_data(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.data, &other.data)
+    }
 }
 
 fn whole() -> f64 {

@@ -12,8 +12,10 @@ mod pen;
 
 use batterboard_core::drawing::{Drawing, Focus, Item, Layer, work};
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Session, handle};
+use batterboard_core::session::{Session, handle, picture_handle};
 use web_sys::CanvasRenderingContext2d;
+
+use crate::picture::Pictured;
 
 use ink::{PAPER, ink};
 use pen::Pen;
@@ -49,15 +51,36 @@ pub fn paint(
     view: &View,
     session: &Session,
     backdrop: &Drawing,
+    picture: &Pictured,
     focus: Focus<'_>,
 ) {
     let mut pen = Pen::new(context, view);
     pen.clear(PAPER);
     let moving = work(session.site(), session.results(), focus);
-    draw(&mut pen, view, &backdrop.items);
+    // A picture lies on the lot's ground and under everything else.
+    let ground = |item: &Item| {
+        matches!(
+            item,
+            Item::Area {
+                layer: Layer::Lot,
+                ..
+            }
+        )
+    };
+    let grounds = backdrop.items.iter().take_while(|it| ground(it)).count();
+    let (ground, rest) = backdrop.items.split_at(grounds);
+    draw(&mut pen, view, ground);
+    let laid = session.site().site().picture.as_deref();
+    if let (Some(bitmap), Some(laid)) = (&picture.bitmap, laid.filter(|it| !it.hidden)) {
+        pen.picture(bitmap, laid, picture.fade.unwrap_or(laid.opacity));
+    }
+    draw(&mut pen, view, rest);
     draw(&mut pen, view, &moving.items);
     if let Some((rim, knob)) = handle(session.site(), view.scale) {
         furniture::handle(&mut pen, view.place(rim), view.place(knob));
+    }
+    if let Some((edge, knob)) = picture_handle(session.site(), view.scale) {
+        furniture::handle(&mut pen, view.place(edge), view.place(knob));
     }
     // All text on top, so that no line strikes a word through.
     labels::set(&mut pen, view, backdrop.items.iter().chain(&moving.items));

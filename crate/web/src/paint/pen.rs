@@ -3,8 +3,9 @@
 use core::f64::consts::TAU;
 
 use batterboard_core::geom::Segment;
+use batterboard_core::site::Picture;
 use wasm_bindgen::JsValue;
-use web_sys::CanvasRenderingContext2d;
+use web_sys::{CanvasRenderingContext2d, ImageBitmap};
 
 use super::View;
 use super::ink::{HALO, Ink};
@@ -162,6 +163,33 @@ impl<'a> Pen<'a> {
             .and_then(|()| self.context.stroke_text(text, 0.0, 0.0))
             .and_then(|()| self.context.fill_text(text, 0.0, 0.0));
         debug_assert!(turned.is_ok(), "the canvas takes finite numbers");
+        scaled(self.context, self.view.ratio);
+    }
+
+    /// A picture where it lies on the site. One that the browser has let go of is left out.
+    pub fn picture(&mut self, bitmap: &ImageBitmap, laid: &Picture, opacity: f64) {
+        let (x, y) = self.view.place(laid.at);
+        let scale = laid.scale * self.view.scale;
+        let (wide, tall) = (
+            f64::from(laid.width) * scale,
+            f64::from(laid.height) * scale,
+        );
+        self.context.set_global_alpha(opacity);
+        let drawn = self
+            .context
+            .translate(x, y)
+            .and_then(|()| self.context.rotate(laid.heading))
+            .and_then(|()| {
+                self.context.draw_image_with_image_bitmap_and_dw_and_dh(
+                    bitmap,
+                    -wide / 2.0,
+                    -tall / 2.0,
+                    wide,
+                    tall,
+                )
+            });
+        drop(drawn);
+        self.context.set_global_alpha(1.0);
         scaled(self.context, self.view.ratio);
     }
 

@@ -1,0 +1,98 @@
+// A picture from outside, made small enough to be kept in a site file: decoded by the browser, drawn at a
+// smaller size, and written again in the form that weighs least. Nothing is sent anywhere.
+import type { Picture } from '../door/records.ts';
+
+/** What may come in, bytes and pixels; what goes into the site, bytes and pixels along the longer side. */
+export const MOST_BYTES_IN = 25_000_000;
+const MOST_PIXELS_IN = 100_000_000;
+export const MOST_BYTES = 1_500_000;
+const SIDES = [2000, 1600, 1200, 800];
+const QUALITIES = [0.9, 0.8, 0.65, 0.5];
+
+const FORMS = { 'image/png': 'png', 'image/jpeg': 'jpeg', 'image/webp': 'webp' } as const;
+type Form = keyof typeof FORMS;
+
+export type Shrunk = Pick<Picture, 'media' | 'data' | 'width' | 'height'>;
+
+/** Why a picture was not taken, and what to do. */
+export interface Refusal {
+  message: string;
+  remedy: string;
+}
+
+export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
+  if (file.size > MOST_BYTES_IN) {
+    return {
+      message: `The picture weighs ${megabytes(file.size)}; at most ${megabytes(MOST_BYTES_IN)} are read.`,
+      remedy: 'Scan it coarser, or save a smaller copy of it, and add that.',
+    };
+  }
+  const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => null);
+  if (!bitmap) {
+    return {
+      message: 'This is no picture that the browser can read.',
+      remedy: 'Add a PNG, JPEG or WebP file; of a document, a scan or a screenshot of its page.',
+    };
+  }
+  try {
+    if (bitmap.width * bitmap.height > MOST_PIXELS_IN) {
+      return {
+        message: `The picture is ${bitmap.width} by ${bitmap.height} pixels; at most 100 million are read.`,
+        remedy: 'Cut out the part that shows the lot, or save a smaller copy of it.',
+      };
+    }
+    for (const side of SIDES) {
+      const canvas = drawn(bitmap, side);
+      for (const quality of QUALITIES) {
+        const light = await lightest(canvas, quality);
+        if (light) return { ...light, width: canvas.width, height: canvas.height };
+      }
+    }
+  } finally {
+    bitmap.close();
+  }
+  return {
+    message: `The picture cannot be brought under ${megabytes(MOST_BYTES)}.`,
+    remedy: 'Cut out the part that shows the lot, and add that.',
+  };
+}
+
+function megabytes(bytes: number): string {
+  return `${(bytes / 1_000_000).toFixed(1)} MB`;
+}
+
+/** The picture on white paper, its longer side no longer than `side`. */
+function drawn(bitmap: ImageBitmap, side: number): HTMLCanvasElement {
+  const shrinking = Math.min(1, side / Math.max(bitmap.width, bitmap.height));
+  const canvas = document.createElement('canvas');
+  canvas.width = Math.max(1, Math.round(bitmap.width * shrinking));
+  canvas.height = Math.max(1, Math.round(bitmap.height * shrinking));
+  const context = canvas.getContext('2d');
+  if (context) {
+    context.fillStyle = '#fff';
+    context.fillRect(0, 0, canvas.width, canvas.height);
+    context.imageSmoothingQuality = 'high';
+    context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+  }
+  return canvas;
+}
+
+/** The form that weighs least, where any is light enough: line work as PNG, photographs as one of the others. */
+async function lightest(canvas: HTMLCanvasElement, quality: number): Promise<Pick<Picture, 'media' | 'data'> | null> {
+  let best: Blob | null = null;
+  for (const form of Object.keys(FORMS)) {
+    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, form, quality));
+    // A browser that cannot write a form gives another one.
+    if (blob?.type === form && blob.size <= MOST_BYTES && (!best || blob.size < best.size)) best = blob;
+  }
+  return best && { media: FORMS[best.type as Form], data: await base64(best) };
+}
+
+function base64(blob: Blob): Promise<string> {
+  return new Promise((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result).replace(/^[^,]*,/, ''));
+    reader.onerror = () => failed(reader.error);
+    reader.readAsDataURL(blob);
+  });
+}
