@@ -1,12 +1,16 @@
 // Drawing on the plan: a lot by taps and by typed figures, corners and edges dragged, added and taken out, arcs,
 // rectangles, square-up, and the reasons why a point lies where it does; with a mouse, a finger and keys alone.
 import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { finger, mouse, type Hand } from './hand.ts';
 import { SCREENS } from './screens.ts';
-import { DEMO_SITES, onScreen, openDemo, openStep, savedText, settled } from './site.ts';
+import { onScreen, openDemo, openStep, savedText, settled } from './site.ts';
 
 type Pair = [number, number];
+
+/** A lot of four straight sides. */
+const LEVEL = 'level-suburban.json';
 const RESULTS = join(import.meta.dirname, 'results');
 
 interface Saved {
@@ -33,7 +37,7 @@ async function drag(page: Page, hand: Hand, from: Pair, to: Pair): Promise<void>
 }
 
 async function beginLot(page: Page): Promise<void> {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, LEVEL);
   await openStep(page, 'Lot');
   await page.getByRole('button', { name: 'Draw the lot', exact: true }).click();
   await expect(bar(page)).toBeVisible();
@@ -84,7 +88,7 @@ for (const device of ['mouse', 'finger'] as const) {
     });
 
     test('corners and edges of the lot are dragged, added and taken out', async ({ page }) => {
-      await openDemo(page, DEMO_SITES[0] ?? '');
+      await openDemo(page, LEVEL);
       await openStep(page, 'Lot');
       await page.getByRole('button', { name: 'Change its corners' }).click();
       await expect(shapeBar(page)).toContainText('Changing the lot');
@@ -121,7 +125,7 @@ for (const device of ['mouse', 'finger'] as const) {
 }
 
 test('a refused corner stays at its last good place and says why', async ({ page }) => {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, LEVEL);
   await openStep(page, 'Lot');
   await page.getByRole('button', { name: 'Change its corners' }).click();
   await expect(shapeBar(page)).toBeVisible();
@@ -141,7 +145,7 @@ test('a refused corner stays at its last good place and says why', async ({ page
 });
 
 test('a lot is entered by keys alone: lengths, bearings and turns', async ({ page }) => {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, LEVEL);
   await openStep(page, 'Lot');
   await page.getByRole('button', { name: 'Draw the lot', exact: true }).focus();
   await page.keyboard.press('Enter');
@@ -226,6 +230,54 @@ test('an arc by three points and a rectangle', async ({ page }) => {
   expect(Math.abs(Math.cos((one ?? 0) - (two ?? 0)))).toBeLessThan(1e-9);
 });
 
+test('a shape is changed by keys alone', async ({ page }) => {
+  await openDemo(page, LEVEL);
+  await openStep(page, 'Lot');
+  await page.getByRole('button', { name: 'Change its corners' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(shapeBar(page)).toBeVisible();
+  await expect(page.locator('.plan-canvas')).toBeFocused();
+  const text = await savedText(page);
+  const before = await lotCorners(page);
+  await page.keyboard.press('n');
+  await expect(shapeBar(page)).toContainText(`corner 1 of ${before.length}`);
+  await page.keyboard.press('Shift+ArrowUp');
+  const moved = (await lotCorners(page))[0] ?? [0, 0];
+  expect(moved[1] - (before[0]?.[1] ?? 0)).toBeCloseTo(0.3048, 9);
+  await page.keyboard.press('q');
+  await expect(shapeBar(page).getByRole('alert')).toContainText('square');
+  await page.keyboard.press('n');
+  await expect(shapeBar(page)).toContainText('edge 1 of');
+  await page.getByLabel('Its length').fill("101'");
+  await page.getByLabel('Its length').press('Enter');
+  const shape = (await saved(page)).lot.courses[0]?.shape;
+  expect(shape?.['line']?.['distance'] ?? 0).toBeCloseTo(101 * 0.3048, 9);
+  await page.locator('.plan-canvas').focus();
+  await page.keyboard.press('b');
+  expect((await saved(page)).lot.courses[0]?.shape).toHaveProperty('curve');
+  await page.keyboard.press('b');
+  await page.keyboard.press('i');
+  expect(await lotCorners(page)).toHaveLength(before.length + 1);
+  await page.keyboard.press('Delete');
+  expect(await lotCorners(page)).toHaveLength(before.length);
+  await page.keyboard.press('Escape');
+  await expect(shapeBar(page)).toHaveCount(0);
+  for (let i = 0; i < 7; i += 1) await page.keyboard.press('Control+z');
+  await settled(page);
+  expect(await savedText(page)).toBe(text);
+});
+
+/** Faults of access, and targets smaller than a thumb, in the bar over the plan. */
+async function barFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).include('.draw-bar').analyze();
+  const small = await page
+    .locator('.draw-bar :is(button, input, select)')
+    .evaluateAll((all) =>
+      all.filter((it) => it.getBoundingClientRect().height < 44).map((it) => `small: ${it.outerHTML.slice(0, 80)}`),
+    );
+  return [...violations.map(({ id, help }) => `${id}: ${help}`), ...small];
+}
+
 for (const { name, viewport, hasTouch } of SCREENS) {
   test.describe(name, () => {
     test.use({ viewport, hasTouch, deviceScaleFactor: hasTouch ? 2 : 1 });
@@ -239,6 +291,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await hand.to(await onScreen(page, [21, 22]));
       await settled(page);
       await page.screenshot({ path: join(RESULTS, `draw-${name}.png`) });
+      expect(await barFaults(page)).toEqual([]);
       await hand.up();
       await page.keyboard.press('Escape');
       await bar(page).getByRole('button', { name: 'Cancel' }).click({ timeout: 1000 }).catch(() => {});
@@ -249,17 +302,18 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       const corner = (await lotCorners(page))[1] ?? [0, 0];
       await tap(page, hand, corner);
       await page.screenshot({ path: join(RESULTS, `shape-${name}.png`) });
+      expect(await barFaults(page)).toEqual([]);
     });
   });
 }
 
 /** Opens the walk of a new house. */
 async function beginWalk(page: Page) {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, LEVEL);
   await openStep(page, 'Yard');
   await page.getByText('Add something').click();
   await page.getByText('Walk it wall by wall').click();
-  return page.getByLabel('The walk');
+  return page.getByLabel('The walk', { exact: true });
 }
 
 test('a house is walked wall by wall, squared up and put on the lot', async ({ page }) => {
@@ -301,7 +355,7 @@ test('what a walk does not say is told and never guessed', async ({ page }) => {
 });
 
 test('a feature is drawn, moved whole, squared and refused while locked', async ({ page }) => {
-  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openDemo(page, LEVEL);
   await openStep(page, 'Yard');
   await page.getByText('Add something').click();
   await page.getByLabel('What it is').selectOption('outbuilding');

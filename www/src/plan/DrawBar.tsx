@@ -105,7 +105,7 @@ function Bar({ now }: { now: Drawing }) {
 /** Whether the hand is led. */
 export function SnapToggle() {
   return (
-    <button type="button" class="draw-snap" aria-pressed={snapping.value} onClick={toggleSnap}>
+    <button type="button" class="draw-snap" aria-label="Snap" aria-pressed={snapping.value} onClick={toggleSnap}>
       Snap
     </button>
   );
