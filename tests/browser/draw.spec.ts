@@ -152,7 +152,12 @@ test('a lot is entered by keys alone: lengths, bearings and turns', async ({ pag
   await expect(bar(page)).toBeVisible();
   await expect(page.locator('.plan-canvas')).toBeFocused();
   await page.keyboard.press('ArrowLeft');
+  await page.keyboard.type("10'");
+  await expect(page.getByLabel('East', { exact: true })).toHaveValue("10'");
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('-5 ft');
   await page.keyboard.press('Enter');
+  await page.locator('.plan-canvas').focus();
   // A figure goes into its box at once.
   await page.keyboard.type("80'");
   const length = page.getByLabel('Length', { exact: true });
@@ -177,6 +182,8 @@ test('a lot is entered by keys alone: lengths, bearings and turns', async ({ pag
   await page.keyboard.press('c');
   await settled(page);
   const { lot } = await saved(page);
+  expect(lot.start[0]).toBeCloseTo(10 * 0.3048, 9);
+  expect(lot.start[1]).toBeCloseTo(-5 * 0.3048, 9);
   const lengths = lot.courses.map(({ shape }) => (shape['line']?.['distance'] ?? 0) / 0.3048);
   expect(lengths.map((it) => Math.round(it * 1e6) / 1e6)).toEqual([80, 100, 80, 100]);
 });

@@ -1,11 +1,12 @@
 // The bar over the plan while something is drawn: what is wanted, what the stretch in hand measures and why it
 // lies where it does, boxes to type its figures, and the ways to go on.
 import { useId, useRef, useState } from 'preact/hooks';
+import type { Point } from '../door/records.ts';
 import type { Drawn, Measure } from '../door/shapes.ts';
-import { read } from '../fields/fields.tsx';
+import { read, show } from '../fields/fields.tsx';
 import { announce, drawing, snapping, type Drawing } from '../state/store.ts';
 import { toggleSnap } from './keys.ts';
-import { back, drawAs, finishDrawing, giveUpDrawing, place, type } from './pick.ts';
+import { back, drawAs, finishDrawing, follow, giveUpDrawing, place, type } from './pick.ts';
 
 const WAYS = [
   { value: 'bearing', text: 'Bearing' },
@@ -59,7 +60,7 @@ function Bar({ now }: { now: Drawing }) {
         <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
       </header>
       <Figures drawn={drawn} word={now.word} />
-      {wanted !== 'point' && <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} begun={begun} />}
+      {begun ? <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} /> : <Spot at={drawn?.at ?? now.hand} />}
       <div class="draw-buttons">
         {(wanted === 'open' || wanted === 'closed') && (
           <div class="draw-modes" role="group" aria-label="Next stretch">
@@ -77,12 +78,9 @@ function Bar({ now }: { now: Drawing }) {
           </div>
         )}
         {wanted === 'point' && (
-          <>
-            <button type="button" class="main" onClick={place}>
-              Here
-            </button>
-            <SnapToggle />
-          </>
+          <button type="button" class="main" onClick={place}>
+            Here
+          </button>
         )}
         {wanted !== 'point' && (
           <button type="button" aria-label="Back one point" disabled={!begun} onClick={back}>
@@ -147,8 +145,63 @@ function understood(text: string, measure: Measure): Box {
     : { text, value: undefined, fault: `${reading.message} ${reading.remedy}` };
 }
 
+/** The first point by its figures, from the site's origin. What is left empty is where the cross stands. */
+function Spot({ at }: { at: Point }) {
+  const id = useId();
+  const [east, setEast] = useState(EMPTY);
+  const [north, setNorth] = useState(EMPTY);
+  const fault = east.fault || north.fault;
+
+  function preview(nextEast: Box, nextNorth: Box): void {
+    setEast(nextEast);
+    setNorth(nextNorth);
+    if (nextEast.value !== undefined || nextNorth.value !== undefined) {
+      follow([nextEast.value ?? at[0], nextNorth.value ?? at[1]], 'typed');
+    }
+  }
+
+  const box = (label: string, axis: 0 | 1, now: Box, put: (next: Box) => void) => (
+    <div class="draw-box">
+      <label for={`${id}-${label}`}>{label}</label>
+      <input
+        id={`${id}-${label}`}
+        class={axis === 0 ? 'draw-length' : ''}
+        autocomplete="off"
+        spellcheck={false}
+        data-typing=""
+        value={now.text}
+        placeholder={show(at[axis], 'long-length')}
+        aria-invalid={now.fault !== ''}
+        aria-describedby={`${id}-fault`}
+        onInput={(event) => put(understood(event.currentTarget.value, 'long-length'))}
+      />
+    </div>
+  );
+  return (
+    <form
+      class="draw-typing"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (fault) return;
+        // A mouse may have passed over the plan since.
+        preview(east, north);
+        place();
+        requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.draw-length')?.focus());
+      }}
+    >
+      {box('East', 0, east, (next) => preview(next, north))}
+      {box('North', 1, north, (next) => preview(east, next))}
+      <button type="submit">Place</button>
+      <SnapToggle />
+      <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
+    </form>
+  );
+}
+
 /** Length and angle of the next stretch. Enter places the point. */
-function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean; begun: boolean }) {
+function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
   const alone = wants === 'width' || wants === 'rim';
   const id = useId();
   const [length, setLength] = useState(EMPTY);
@@ -183,7 +236,6 @@ function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean
           spellcheck={false}
           data-typing=""
           value={length.text}
-          disabled={!begun}
           aria-invalid={length.fault !== ''}
           aria-describedby={`${id}-fault`}
           onInput={(event) => preview(understood(event.currentTarget.value, 'length'), angle, how)}
@@ -196,8 +248,7 @@ function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean
             <select
               id={`${id}-how`}
               value={how}
-              disabled={!begun}
-              onChange={(event) => {
+                  onChange={(event) => {
                 const next = event.currentTarget.value;
                 preview(length, understood(angle.text, measureOf(next)), next);
               }}
@@ -217,8 +268,7 @@ function Typing({ wants, turns, begun }: { wants: Drawn['wants']; turns: boolean
               spellcheck={false}
               data-typing=""
               value={angle.text}
-              disabled={!begun}
-              aria-invalid={angle.fault !== ''}
+                  aria-invalid={angle.fault !== ''}
               aria-describedby={`${id}-fault`}
               onInput={(event) => preview(length, understood(event.currentTarget.value, measureOf(how)), how)}
             />

@@ -17,7 +17,7 @@ export interface Path {
 }
 
 /** How near the hand must come to what it is led to, css pixels. */
-export const LED_WITHIN = { mouse: 12, finger: 22, keys: 12 };
+export const LED_WITHIN = { mouse: 12, finger: 22, keys: 12, typed: 0 };
 export type Hand = keyof typeof LED_WITHIN;
 
 let finish: ((path: Vertex[] | null) => void) | null = null;
