@@ -3,7 +3,7 @@ import { batch } from '@preact/signals';
 import { aside, ask, good, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
 import type { Command, Finding, Outcome } from '../door/shapes.ts';
 import { askForFrame } from '../plan/frame.ts';
-import { back } from '../plan/pick.ts';
+import { back, giveUpDrawing } from '../plan/pick.ts';
 import { takeShape } from '../plan/shape.ts';
 import { fitSoon } from '../plan/view.ts';
 import { followPicture, forgetPicture } from '../picture/shown.ts';
@@ -76,6 +76,7 @@ export function redo(): void {
 
 /** Opens a site file. When it cannot be opened the open work stays and the findings are shown. */
 export function openText(text: string, called: string): boolean {
+  giveUpDrawing();
   const outcome = ask((p) => p.open(text), NOTHING_DONE);
   const stopping = outcome.findings.filter((finding) => finding.severity === 'fault');
   if (!outcome.ok) {
@@ -124,6 +125,7 @@ export async function begin(): Promise<void> {
 
 function revived(how: Revival): void {
   gesturing.value = false;
+  giveUpDrawing();
   stopped.value = how === 'dead';
   if (how === 'dead') return;
   site.value = null;
