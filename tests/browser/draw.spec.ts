@@ -22,7 +22,14 @@ const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(p
 const bar = (page: Page) => page.getByRole('region', { name: 'Drawing' });
 const shapeBar = (page: Page) => page.getByRole('region', { name: 'Changing a shape' });
 
+/** Waits until the plan stays where it is. */
+async function steady(page: Page): Promise<void> {
+  const view = () => page.evaluate(() => JSON.stringify(window.bench.view()));
+  for (let last = ''; last !== (last = await view()); ) await settled(page);
+}
+
 async function tap(page: Page, hand: Hand, at: Pair): Promise<void> {
+  await steady(page);
   const spot = await onScreen(page, at);
   await hand.down(spot);
   await hand.up();
@@ -30,6 +37,7 @@ async function tap(page: Page, hand: Hand, at: Pair): Promise<void> {
 }
 
 async function drag(page: Page, hand: Hand, from: Pair, to: Pair): Promise<void> {
+  await steady(page);
   await hand.down(await onScreen(page, from));
   await hand.to(await onScreen(page, to));
   await hand.up();
@@ -133,6 +141,7 @@ test('a refused corner stays at its last good place and says why', async ({ page
   const corners = await lotCorners(page);
   const [a, c] = [corners[0] ?? [0, 0], corners[2] ?? [0, 0]];
   const hand = mouse(page);
+  await steady(page);
   await hand.down(await onScreen(page, c));
   // Over the opposite corner and out: the outline would cross itself.
   await hand.to(await onScreen(page, [2 * a[0] - c[0] + 20, 2 * a[1] - c[1] + 36]));
@@ -385,12 +394,12 @@ test('a feature is drawn, moved whole, squared and refused while locked', async 
   await shapeBar(page).getByRole('button', { name: 'Square up' }).click();
   await expect(shapeBar(page).getByRole('alert')).toContainText('4 edges are square');
   const square = (await saved(page)).features.at(-1)?.shape.area ?? [];
-  await drag(page, hand, [4.4, 15], [5.4, 16]);
+  await drag(page, hand, [5.1, 15.6], [6.1, 16.6]);
   const moved = (await saved(page)).features.at(-1)?.shape.area ?? [];
   expect((moved[0]?.[0] ?? 0) - (square[0]?.[0] ?? 0)).toBeCloseTo(1, 0);
   await page.screenshot({ path: join(RESULTS, 'shape-feature.png') });
   await card.getByRole('button', { name: 'Lock' }).click();
   const text = await savedText(page);
-  await drag(page, hand, [5.4, 16], [6.4, 16]);
+  await drag(page, hand, [6.1, 16.6], [7.1, 16.6]);
   expect(await savedText(page)).toBe(text);
 });

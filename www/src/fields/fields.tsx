@@ -12,6 +12,7 @@ interface Props {
   commit: (value: number) => Finding[];
   hint?: string;
   placeholder?: string;
+  disabled?: boolean;
   /** What an emptied box means, where it may be emptied. */
   clear?: () => Finding[];
 }

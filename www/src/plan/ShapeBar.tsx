@@ -1,4 +1,5 @@
-// The bar over the plan while a shape is changed: whose it is, what is picked of it, and what can be done.
+// The bar over the plan while a shape is changed: whose it is, what is picked of it, and what can be done. It
+// keeps its height whatever is picked, so that the plan does not move under the hand.
 import type { Shaped } from '../door/shapes.ts';
 import { Figure } from '../fields/fields.tsx';
 import { drawing, shaping } from '../state/store.ts';
@@ -6,8 +7,8 @@ import { SnapToggle } from './DrawBar.tsx';
 import { endShape, shapeDo } from './shape.ts';
 
 const HINTS: Record<Shaped['form'], string> = {
-  closed: 'Drag corners, edges, or the round handle on an edge to add a corner.',
-  open: 'Drag corners, edges, or the round handle on an edge to add a corner.',
+  closed: 'Drag a corner or an edge, or the round handle on an edge to add a corner.',
+  open: 'Drag a corner or an edge, or the round handle on an edge to add a corner.',
   spots: 'Drag spots.',
   disc: 'Drag the middle, or the handle on the rim.',
   none: 'Its shape is set by figures in its card.',
@@ -19,79 +20,99 @@ export function ShapeBar() {
   const { shaped } = now;
   const { picked, form, run } = shaped;
   const path = form === 'closed' || form === 'open';
-  const edge = picked === 'edge' || picked === 'arc';
   return (
     <section class="draw-bar" aria-label="Changing a shape">
       <header class="draw-head">
         <h2>Changing {shaped.name}</h2>
-        <p class="draw-wants">{picked ? shaped.says : HINTS[form]}</p>
+        {picked && <p class="draw-wants">{shaped.says}</p>}
       </header>
-      {shaped.word && (
-        <p class="draw-word" role="alert">
-          {shaped.word}
-        </p>
-      )}
-      {run && picked === 'edge' && (
-        <div class="draw-typing">
-          <Figure
-            label="Its length"
-            measure="length"
-            value={run[0]}
-            commit={(length) => shapeDo('run', length, run[1]).findings}
-          />
-          <Figure
-            label="Its bearing"
-            measure="bearing"
-            value={run[1]}
-            commit={(bearing) => shapeDo('run', run[0], bearing).findings}
-          />
-        </div>
-      )}
-      {!shaped.locked && (
-        <div class="draw-buttons">
-          {(path || form === 'spots') && (
-            <>
-              <button type="button" aria-label="Pick the one before" onClick={() => shapeDo('before')}>
-                ‹
+      <p class="draw-figures">
+        {shaped.word ? (
+          <span class="draw-word" role="alert">
+            {shaped.word}
+          </span>
+        ) : (
+          <span class="draw-wants">{HINTS[form]}</span>
+        )}
+      </p>
+      {path && !shaped.locked && <Run run={picked === 'edge' ? run : null} />}
+      <div class="draw-buttons">
+        {!shaped.locked && (
+          <>
+            {(path || form === 'spots') && <Picking />}
+            {path && <Deeds picked={picked} />}
+            {form === 'spots' && (
+              <button type="button" disabled={!picked} onClick={() => shapeDo('remove')}>
+                Take it out
               </button>
-              <button type="button" aria-label="Pick the next one" onClick={() => shapeDo('next')}>
-                ›
-              </button>
-            </>
-          )}
-          {path && picked && (
-            <button type="button" onClick={() => shapeDo('add')}>
-              Add a corner
-            </button>
-          )}
-          {picked === 'corner' && (
-            <button type="button" onClick={() => shapeDo('remove')}>
-              {form === 'spots' ? 'Take it out' : 'Take the corner out'}
-            </button>
-          )}
-          {path && edge && (
-            <button type="button" onClick={() => shapeDo('bend')}>
-              {picked === 'arc' ? 'Make it straight' : 'Bend it'}
-            </button>
-          )}
-          {path && (
-            <button type="button" onClick={() => shapeDo('square')}>
-              Square up
-            </button>
-          )}
-          <SnapToggle />
-          <button type="button" class="main" onClick={endShape}>
-            Done
-          </button>
-        </div>
-      )}
-      {shaped.locked && (
-        <div class="draw-buttons">
-          <button type="button" class="main" onClick={endShape}>
-            Done
-          </button>
-        </div>
-      )}
+            )}
+            <SnapToggle />
+          </>
+        )}
+        <button type="button" class="main" onClick={endShape}>
+          Done
+        </button>
+      </div>
     </section>
+  );
+}
+
+/** Length and bearing of the picked edge. */
+function Run({ run }: { run: [number, number] | null }) {
+  return (
+    <div class="draw-typing">
+      <Figure
+        label="Its length"
+        measure="length"
+        value={run?.[0]}
+        placeholder="of a picked edge"
+        disabled={!run}
+        commit={(length) => shapeDo('run', length, run?.[1] ?? 0).findings}
+      />
+      <Figure
+        label="Its bearing"
+        measure="bearing"
+        value={run?.[1]}
+        disabled={!run}
+        commit={(bearing) => shapeDo('run', run?.[0] ?? 0, bearing).findings}
+      />
+    </div>
+  );
+}
+
+function Picking() {
+  return (
+    <>
+      <button type="button" aria-label="Pick the one before" onClick={() => shapeDo('before')}>
+        ‹
+      </button>
+      <button type="button" aria-label="Pick the next one" onClick={() => shapeDo('next')}>
+        ›
+      </button>
+    </>
+  );
+}
+
+function Deeds({ picked }: { picked: Shaped['picked'] }) {
+  return (
+    <>
+      <button type="button" aria-label="Add a corner" disabled={!picked} onClick={() => shapeDo('add')}>
+        Add
+      </button>
+      <button
+        type="button"
+        aria-label="Take the corner out"
+        disabled={picked !== 'corner'}
+        onClick={() => shapeDo('remove')}
+      >
+        Take out
+      </button>
+      <button type="button" disabled={picked !== 'edge' && picked !== 'arc'} onClick={() => shapeDo('bend')}>
+        {picked === 'arc' ? 'Straight' : 'Bend'}
+      </button>
+      <button type="button" onClick={() => shapeDo('square')}>
+        Square up
+      </button>
+    </>
   );
 }

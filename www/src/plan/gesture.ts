@@ -88,6 +88,8 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
     hold = { kind: 'thing', pointer: event.pointerId };
     gesturing.value = true;
     canvas.style.cursor = 'grabbing';
+    // A shape may reach farther afterwards: the plan is not fitted to it anew.
+    if (shaping.value) look(current.view);
     takeShape();
     refresh();
   } else {

@@ -25,7 +25,8 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
   const down = Math.round(height * ratio);
   if (canvas.width !== across) canvas.width = across;
   if (canvas.height !== down) canvas.height = down;
-  if (!current.loose) {
+  // Under a hand at work the plan stays where it is.
+  if (!current.loose && !gesturing.value) {
     const extent = ask((p) => p.extent(), undefined);
     if (extent) current.view = fitted(current.view, extent);
   }

@@ -94,8 +94,9 @@ pub(super) fn taken(
     if best.is_none() {
         for (path, sketch) in target.paths(site).iter().enumerate() {
             for (i, edge) in (0..sketch.edges()).filter_map(|i| Some((i, sketch.edge(i)?))) {
+                // Half the reach: the middle of a small shape is left to move it whole.
                 let off = nearest_on(&edge, at).distance(at);
-                if off <= reach && best.is_none_or(|(least, _)| off < least) {
+                if off <= reach / 2.0 && best.is_none_or(|(least, _)| off < least) {
                     let part = Part::Edge(i);
                     best = Some((off, Grip { path, part }));
                 }
