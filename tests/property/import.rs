@@ -6,12 +6,11 @@ use batterboard_core::exchange::geodesy::{LocalPlane, Place};
 use batterboard_core::exchange::import::{
     Changes, Frame, Order, Placed, Role, Settings, Shape, read,
 };
-use batterboard_core::exchange::{geojson, points};
+use batterboard_core::exchange::{Figures, geojson, points};
 use batterboard_core::geom::{Outline, Point, Vertex};
 use batterboard_core::ground::GroundRecord;
 use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::math::TURN;
-use batterboard_core::results::{Cache, Results};
 use batterboard_core::site::{
     Benchmark, CheckedSite, Facts, Feature, FeatureKind, GeoOrigin, Grid, GridUnit, ShapeRecord,
     Site, starter,
@@ -160,8 +159,7 @@ proptest! {
     #[test]
     fn a_map_written_and_read_again_is_the_same_site(site in site()) {
         let Some(checked) = checked(site) else { return Ok(()) };
-        let results = Results::compute(&checked, &mut Cache::default());
-        let text = geojson::write(&checked, &results, geojson::Parts::default()).unwrap();
+        let text = geojson::write(checked.site(), &Figures::of(&checked, None), geojson::Parts::default()).unwrap();
         let site: &Site = checked.site();
         let draft = read(&text, None).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
         prop_assert_eq!(draft.proposed.frame, Frame::Degrees);
@@ -198,7 +196,7 @@ proptest! {
         choice.order = order;
         choice.features = false;
         choice.frame = if degrees { Frame::Degrees } else { unit.into() };
-        let text = points::write(&checked, choice).unwrap();
+        let text = points::write(checked.site(), &Figures::of(&checked, None), choice).unwrap();
         let draft = read(&text, None).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
         prop_assert_eq!((draft.proposed.frame, draft.proposed.order), (choice.frame, order));
         let settings = Settings { keep_spots: false, ..draft.proposed };
@@ -214,7 +212,7 @@ proptest! {
         again.ground = Arc::new(changes.ground.unwrap());
         again.benchmark = changes.benchmark;
         let Some(again) = self::checked(again) else { return Ok(()) };
-        prop_assert_eq!(points::write(&again, choice).unwrap().lines().count(), text.lines().count());
+        prop_assert_eq!(points::write(again.site(), &Figures::of(&again, None), choice).unwrap().lines().count(), text.lines().count());
     }
 
     #[test]

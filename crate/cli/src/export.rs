@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
-use batterboard_core::exchange::{Opened, geojson, points};
+use batterboard_core::exchange::{Figures, Opened, geojson, points};
 use batterboard_core::results::{Cache, Results};
 use clap::{Args, ValueEnum};
 
@@ -60,9 +60,11 @@ enum PartArg {
 pub fn run(args: &ExportArgs) -> Result<String> {
     let Opened { site, .. } = input::open(&args.site)?;
     let wants = |part| args.only.as_ref().is_none_or(|only| only.contains(&part));
+    let results = Results::compute(&site, &mut Cache::default());
+    let edge = results.dig.as_ref().map(|dig| &dig.top_edge);
+    let figures = Figures::of(&site, edge);
     let written = match args.form {
         FormArg::Geojson => {
-            let results = Results::compute(&site, &mut Cache::default());
             let parts = geojson::Parts {
                 lot: wants(PartArg::Lot),
                 features: wants(PartArg::Features),
@@ -70,7 +72,7 @@ pub fn run(args: &ExportArgs) -> Result<String> {
                 dig: wants(PartArg::Dig),
                 ground: wants(PartArg::Ground),
             };
-            geojson::write(&site, &results, parts)
+            geojson::write(site.site(), &figures, parts)
         }
         FormArg::Points => {
             let mut choice = points::Choice::usual(site.site());
@@ -84,7 +86,7 @@ pub fn run(args: &ExportArgs) -> Result<String> {
             if let Some(order) = args.order {
                 choice.order = order.into();
             }
-            points::write(&site, choice)
+            points::write(site.site(), &figures, choice)
         }
     };
     written.map_err(|faults| {

@@ -19,6 +19,7 @@
 //!
 //! JSON text with a fixed layout comes from [`crate::pretty`].
 
+mod figures;
 pub mod geodesy;
 pub mod geojson;
 pub mod import;
@@ -32,6 +33,7 @@ pub mod shell_file;
 mod site_file;
 mod unknown;
 
+pub use figures::{Areas, FeatureFigure, Figures};
 pub use read::{SIZE_LIMIT, typed as read_value};
 pub use shell_file::{open as open_shell, save as save_shell};
 pub use site_file::{Opened, open, open_with_picture, save};

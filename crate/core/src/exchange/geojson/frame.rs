@@ -115,7 +115,7 @@ fn name(crs: &Value) -> String {
 
 /// Whether a name means WGS 84 longitude and latitude.
 fn is_wgs84(name: &str) -> bool {
-    let upper = name.to_uppercase();
+    let upper = name.to_ascii_uppercase();
     upper.contains("CRS84")
         || upper.ends_with(":4326")
         || upper == "4326"

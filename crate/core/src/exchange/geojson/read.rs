@@ -102,7 +102,7 @@ fn cut_short(value: &Value) -> Option<Finding> {
             .into_iter()
             .flatten()
             .any(|(key, value)| {
-                let key = key.to_lowercase();
+                let key = key.to_ascii_lowercase();
                 value == &Value::Bool(true)
                     && (key.contains("exceeded") || key.contains("truncated"))
             })
@@ -280,7 +280,7 @@ fn named(about: &Map<String, Value>) -> String {
 
 /// Whether a property says where or whose a thing is, and so nothing of what it is.
 fn addresses(key: &str) -> bool {
-    let key = key.to_lowercase();
+    let key = key.to_ascii_lowercase();
     [
         "addr", "street", "owner", "housen", "house_n", "city", "zip", "mail",
     ]

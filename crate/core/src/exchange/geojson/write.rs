@@ -5,13 +5,12 @@ use serde_json::{Value, json};
 
 use crate::exchange::geodesy::LocalPlane;
 use crate::exchange::import::plane_of;
+use crate::exchange::{Areas, Figures};
 use crate::finding::Finding;
-use crate::geom::distance::Figure;
-use crate::geom::{Point, Polygon, Region};
+use crate::geom::Point;
 use crate::ground::GroundRecord;
 use crate::pretty;
-use crate::results::Results;
-use crate::site::{CheckedSite, Site};
+use crate::site::Site;
 use crate::units::round_to;
 
 /// Decimals of a degree that are written: 0.1 mm.
@@ -49,50 +48,38 @@ impl Default for Parts {
 }
 
 /// A site as a FeatureCollection in WGS 84 degrees (RFC 7946: longitude first, outer rings
-/// counter-clockwise, no `crs`). Arcs become chords that stay within 1 mm inside them
-/// ([`crate::geom::DRAWING_TOLERANCE`]).
+/// counter-clockwise, no `crs`).
 ///
 /// # Errors
 /// When nothing says where the site lies on the globe.
-pub fn write(site: &CheckedSite, results: &Results, parts: Parts) -> Result<String, Vec<Finding>> {
-    let plane = plane_of(site.site()).ok_or_else(|| vec![no_origin()])?;
-    let globe = Globe(plane);
-    let document: &Site = site.site();
+pub fn write(site: &Site, figures: &Figures, parts: Parts) -> Result<String, Vec<Finding>> {
+    let globe = Globe(plane_of(site).ok_or_else(|| vec![no_origin()])?);
     let mut all = Vec::new();
     if parts.lot {
-        let outline = globe.region(&site.lot().region);
-        all.push(feature(
-            "",
-            json!({ "role": "lot", "name": document.name }),
-            outline,
-        ));
+        let about = json!({ "role": "lot", "name": site.name });
+        all.push(feature("", about, globe.areas(&figures.lot)));
     }
     if parts.features {
-        for checked in site.features().iter() {
-            let Some(record) = document.features.get(checked.index) else {
-                continue;
-            };
-            let geometry = match checked.shape.figure() {
-                Figure::Chain(chain) => {
-                    json!({ "type": "LineString", "coordinates": globe.chain(chain) })
-                }
-                Figure::Area(region) => globe.region(region),
+        for (record, figure) in site.features.iter().zip(&figures.features) {
+            let geometry = if figure.areas.is_empty() {
+                json!({ "type": "LineString", "coordinates": globe.chain(&figure.line) })
+            } else {
+                globe.areas(&figure.areas)
             };
             let about = json!({ "role": "feature", "kind": record.kind, "name": record.label() });
             all.push(feature(&record.id, about, geometry));
         }
     }
-    if let (true, Some((shell, placement))) = (parts.shell, site.placed_shell()) {
-        let edge = shell.footprint.posed(&placement.pose());
-        let about = json!({ "role": "shell", "name": shell.record.name });
-        all.push(feature("", about, globe.region(&edge)));
+    if parts.shell && !figures.shell.is_empty() {
+        let about = json!({ "role": "shell" });
+        all.push(feature("", about, globe.areas(&figures.shell)));
     }
-    if let (true, Some(dig)) = (parts.dig, &results.dig) {
+    if parts.dig && !figures.dig.is_empty() {
         let about = json!({ "role": "dig-edge" });
-        all.push(feature("", about, globe.region(&dig.top_edge)));
+        all.push(feature("", about, globe.areas(&figures.dig)));
     }
     if parts.ground {
-        ground(document, &globe, &mut all);
+        ground(site, &globe, &mut all);
     }
     Ok(pretty::to_string(
         &json!({ "type": "FeatureCollection", "features": all }),
@@ -159,19 +146,19 @@ impl Globe {
         points.iter().map(|p| self.point(*p)).collect()
     }
 
-    fn polygon(&self, polygon: &Polygon) -> Vec<Vec<[f64; 2]>> {
-        core::iter::once(&polygon.outer)
-            .chain(&polygon.holes)
+    fn polygon(&self, rings: &[Vec<Point>]) -> Vec<Vec<[f64; 2]>> {
+        rings
+            .iter()
             .map(|ring| {
-                let mut closed = self.chain(&ring.0);
+                let mut closed = self.chain(ring);
                 closed.extend(closed.first().copied());
                 closed
             })
             .collect()
     }
 
-    fn region(&self, region: &Region) -> Value {
-        match region.polygons.as_slice() {
+    fn areas(&self, areas: &Areas) -> Value {
+        match areas.as_slice() {
             [one] => json!({ "type": "Polygon", "coordinates": self.polygon(one) }),
             several => {
                 let all: Vec<_> = several.iter().map(|p| self.polygon(p)).collect();

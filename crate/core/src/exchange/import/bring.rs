@@ -322,9 +322,10 @@ impl<'a> Bringing<'a> {
         }
         if !lines.is_empty() {
             let count = lines.len();
-            self.changes
-                .told
-                .push(format!("{count} breaklines come in."));
+            self.changes.told.push(match count {
+                1 => "1 breakline comes in.".to_owned(),
+                n => format!("{n} breaklines come in."),
+            });
         }
         spots_all.extend(spots_in);
         lines_all.extend(lines);

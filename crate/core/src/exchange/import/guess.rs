@@ -133,9 +133,9 @@ const HINTS: [(&[&str], Role); 25] = [
 
 /// The role that the words of a text speak for.
 pub fn guess(text: &str) -> Option<Role> {
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let words: Vec<&str> = lower
-        .split(|c: char| !c.is_alphanumeric() && c != '-')
+        .split(|c: char| !c.is_ascii_alphanumeric() && c != '-')
         .filter(|w| !w.is_empty())
         .collect();
     let speaks = |hint: &str| match hint.strip_suffix('*') {

@@ -69,7 +69,7 @@ pub(super) fn basis(degrees: bool, grid: bool) -> Basis {
 
 /// What marks a corner, as a description says it.
 pub(super) fn monument(description: &str) -> Monument {
-    let lower = description.to_lowercase();
+    let lower = description.to_ascii_lowercase();
     let has = |word: &str| lower.contains(word);
     let kind = if has("pipe") {
         MonumentKind::IronPipe

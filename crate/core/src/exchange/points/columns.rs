@@ -67,7 +67,7 @@ fn counts_up(rows: &[&Vec<String>], sign: DecimalSign) -> bool {
 /// Whether a field says that there is nothing.
 pub(super) fn is_blank(field: &str) -> bool {
     matches!(
-        field.to_lowercase().as_str(),
+        field.to_ascii_lowercase().as_str(),
         "" | "-" | "--" | "?" | "na" | "n/a" | "none" | "null" | "nan"
     )
 }

@@ -103,7 +103,7 @@ pub(super) fn read(fields: &[String]) -> Option<Heading> {
         heights: None,
     };
     for field in fields {
-        let lower = field.to_lowercase();
+        let lower = field.to_ascii_lowercase();
         let (words, unit) = parted(&lower);
         let column = WORDS
             .iter()
@@ -136,7 +136,7 @@ fn parted(field: &str) -> (String, Option<GridUnit>) {
     let (name, rest) = field.split_at_checked(cut).unwrap_or((field, ""));
     let letters = |text: &str| -> String {
         text.chars()
-            .filter(|c| c.is_alphanumeric() || *c == '#')
+            .filter(|c| c.is_ascii_alphanumeric() || *c == '#')
             .collect()
     };
     let unit = match letters(rest).as_str() {

@@ -8,6 +8,7 @@ use crate::exchange::import::{
     guess,
 };
 use crate::finding::Finding;
+use crate::order::sort_by;
 use crate::site::GridUnit;
 use crate::units::{DecimalSign, decimal_sign, parse_coordinate, parse_place};
 
@@ -243,9 +244,11 @@ fn item(line: &Line<'_>, number: &str, description: &str, position: Position) ->
     }
 }
 
-/// What points of one sort have in common: the description without the numbers that count them.
+/// What points of one sort have in common: the description up to its first comma, without the
+/// numbers that count them.
 fn code(description: &str) -> String {
-    let lower = description.to_lowercase();
+    let lower = description.to_ascii_lowercase();
+    let lower = lower.split([',', ';']).next().unwrap_or("");
     let code = lower.trim().trim_end_matches(|c: char| {
         c.is_ascii_digit() || c.is_whitespace() || matches!(c, '#' | '-' | '.')
     });
@@ -324,7 +327,7 @@ fn doubts(list: &List) -> Vec<Finding> {
         .map(|i| i.name.as_str())
         .filter(|n| !n.is_empty())
         .collect();
-    names.sort_unstable();
+    sort_by(&mut names, |a, b| a.cmp(b));
     let count = names.len();
     names.dedup();
     if names.len() < count {

@@ -2,18 +2,18 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::exchange::Figures;
+use crate::exchange::figures::thinned;
 use crate::exchange::geodesy::LocalPlane;
 use crate::exchange::import::{Frame, Order, plane_of};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::geom::distance::Figure;
-use crate::geom::flatten::{ChordSide, flatten, flatten_segment};
 use crate::ground::GroundRecord;
 use crate::lot::Traverse;
-use crate::site::{CheckedSite, GridUnit, Site};
+use crate::site::{GridUnit, Site};
 use crate::units::{System, format_coordinate};
 
-/// Curves of the shell become chords within this of them, metres (1 in: what a stake can tell).
+/// Curves become chords within this of them, metres (1 in: what a stake can tell).
 const STAKE_TOLERANCE: f64 = 0.0254;
 
 /// What is written, and how.
@@ -63,8 +63,7 @@ impl Choice {
 ///
 /// # Errors
 /// When degrees are asked for and nothing says where the site lies on the globe.
-pub fn write(site: &CheckedSite, choice: Choice) -> Result<String, Vec<Finding>> {
-    let document = site.site();
+pub fn write(document: &Site, figures: &Figures, choice: Choice) -> Result<String, Vec<Finding>> {
     let carry = match choice.frame.unit() {
         Some(unit) => Carry::Plane(
             unit,
@@ -92,13 +91,13 @@ pub fn write(site: &CheckedSite, choice: Choice) -> Result<String, Vec<Finding>>
         corners(document, &mut list);
     }
     if choice.features {
-        features(site, &mut list);
+        features(document, figures, &mut list);
     }
     if choice.ground {
         ground(document, &mut list);
     }
     if choice.shell {
-        shell(site, &mut list);
+        shell(document, figures, &mut list);
     }
     Ok(list.text)
 }
@@ -120,22 +119,11 @@ fn corners(site: &Site, list: &mut List) {
     }
 }
 
-fn features(site: &CheckedSite, list: &mut List) {
-    for (i, checked) in site.features().iter().enumerate() {
-        let code = format!("{} {}", checked.kind.words(), letters(i));
-        let mut points = Vec::new();
-        let segments = checked.shape.segments();
-        for segment in &segments {
-            if points.last() != Some(&segment.from()) {
-                points.push(segment.from());
-            }
-            flatten_segment(segment, STAKE_TOLERANCE, &mut points);
-        }
-        let closed = matches!(checked.shape.figure(), Figure::Area(_));
-        if closed && points.first() == points.last() {
-            points.pop();
-        }
-        for at in points {
+fn features(site: &Site, figures: &Figures, list: &mut List) {
+    for (i, (record, figure)) in site.features.iter().zip(&figures.features).enumerate() {
+        let code = format!("{} {}", record.kind.words(), letters(i));
+        let rings = figure.areas.iter().flatten().chain([&figure.line]);
+        for at in rings.flat_map(|ring| thinned(ring, STAKE_TOLERANCE)) {
             list.row(at, None, &code);
         }
     }
@@ -161,12 +149,12 @@ fn ground(site: &Site, list: &mut List) {
     }
 }
 
-fn shell(site: &CheckedSite, list: &mut List) {
-    let Some((shell, placement)) = site.placed_shell() else {
+fn shell(site: &Site, figures: &Figures, list: &mut List) {
+    let Some(placement) = &site.placement else {
         return;
     };
-    let outline = shell.outline.posed(&placement.pose());
-    for at in flatten(&outline, STAKE_TOLERANCE, ChordSide::Inscribed).0 {
+    let edge = figures.shell.iter().flatten();
+    for at in edge.flat_map(|ring| thinned(ring, STAKE_TOLERANCE)) {
         list.row(at, Some(placement.coping_elevation), "shell edge");
     }
     list.row(
