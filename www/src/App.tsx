@@ -1,5 +1,7 @@
 // The whole page: the plan in the middle, the ledger beside it, the job's steps along the edge.
 import { useEffect } from 'preact/hooks';
+import { BringSheet } from './bring/BringSheet.tsx';
+import { WriteSheet } from './bring/WriteSheet.tsx';
 import { DropPlace } from './job/DropPlace.tsx';
 import { FindingsPanel } from './job/FindingsPanel.tsx';
 import { KeysSheet } from './job/KeysSheet.tsx';
@@ -36,6 +38,8 @@ export function App() {
       {sheet.value === 'welcome' && <Welcome />}
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'keys' && <KeysSheet />}
+      {sheet.value === 'bring-in' && <BringSheet />}
+      {sheet.value === 'write-out' && <WriteSheet />}
       {stopped.value && <StoppedSheet />}
       <FindingsPanel />
       <NoticeBar />

@@ -1,6 +1,7 @@
 //! The planner as the page holds it.
 
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
+use batterboard_core::exchange;
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::deed::Summary;
@@ -289,6 +290,13 @@ impl Planner {
             pictured,
             read_focus(focus),
         );
+    }
+
+    /// The geometry of the site, for what writes it in another form.
+    #[wasm_bindgen(unchecked_return_type = "object")]
+    pub fn figures(&self) -> Result<JsValue, JsValue> {
+        let edge = self.session.results().dig.as_ref().map(|d| &d.top_edge);
+        cross(&exchange::Figures::of(self.session.site(), edge))
     }
 
     /// The whole report as text.

@@ -5,7 +5,23 @@ import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
 import { moduleOf } from './engine.ts';
 import type { GroundRecord, LotRecord, System } from './records.ts';
-import type { BreaklineReading, DeedReading, GroundMade, LotCorner, SpotReading, SpotRow, Towards, WalkReading } from './shapes.ts';
+import type {
+  BreaklineReading,
+  DeedReading,
+  GroundMade,
+  ListChoice,
+  LotCorner,
+  MapBrought,
+  MapParts,
+  MapReading,
+  MapSettings,
+  PlaceReading,
+  SpotReading,
+  SpotRow,
+  Towards,
+  WalkReading,
+  Written,
+} from './shapes.ts';
 
 /** What the module exports; see crate/web/src/intake. */
 export interface Intake {
@@ -31,6 +47,16 @@ export interface Intake {
   read_deed(text: string, rest_of_lot: LotRecord, system: System): DeedReading;
   /** Reads a walk round a house that starts at a place, facing along a bearing (radians). */
   read_walk(text: string, x: number, y: number, facing: number, square: boolean, system: System): WalkReading;
+  /** What is in a map or a list of points, and where it would lie on a site. */
+  read_map(text: string, site: string, settings: MapSettings | null): MapReading;
+  /** The edit that brings it in, with a role for each thing. */
+  bring_map(text: string, site: string, settings: MapSettings, roles: string[]): MapBrought;
+  /** A site as GeoJSON; its figures come from the planner. */
+  write_map(site: string, figures: object, parts: MapParts): Written;
+  /** A site as a list of points. */
+  write_list(site: string, figures: object, choice: ListChoice): Written;
+  /** A latitude and longitude as the origin of a site. */
+  read_place(text: string): PlaceReading;
 }
 
 const load = moduleOf<Intake>(glueUrl, wasmUrl);

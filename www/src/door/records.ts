@@ -19,6 +19,7 @@ export interface Site {
   rules: Rule[];
   benchmark?: Benchmark;
   origin?: GeoOrigin;
+  grid?: Grid;
   picture?: Picture;
   /** The interval of the contours, metres. */
   contours?: number;
@@ -36,6 +37,13 @@ export interface Benchmark {
 export interface GeoOrigin {
   longitude: number;
   latitude: number;
+}
+
+/** The survey grid that the site's coordinates were brought down from, metres. */
+export interface Grid {
+  easting: number;
+  northing: number;
+  unit: 'metres' | 'feet' | 'survey-feet';
 }
 
 /** A picture under the plan; `data` is base64, `scale` metres to the pixel. */

@@ -8,6 +8,7 @@ import type {
   Feature,
   FeatureKind,
   GeoOrigin,
+  Grid,
   GroundRecord,
   LineKind,
   LotRecord,
@@ -208,6 +209,80 @@ export interface DeedReading {
   findings: Finding[];
 }
 
+/** How a map or a list is meant. */
+export interface MapSettings {
+  frame: 'degrees' | 'metres' | 'feet' | 'survey-feet';
+  order: 'north-first' | 'east-first';
+  heights: 'metres' | 'feet' | 'survey-feet';
+  columns: { point: boolean; elevation: boolean } | null;
+  lot: number | null;
+  ring: number | null;
+  fresh: boolean;
+  keep_spots: boolean;
+  spots_of_all: boolean;
+}
+
+/** One thing that was found; lines are x, y, x, y ... in site metres, closed ones come back to their start. */
+export interface MapItem {
+  place: string;
+  name: string;
+  group: string;
+  words: string;
+  form: 'points' | 'lines' | 'areas';
+  size: Shown | null;
+  rings: string[];
+  proposed: string;
+  lines: number[][];
+  usable: boolean;
+}
+
+/** What is in a map or a list; `form` is null when nothing of it can be used. */
+export interface MapReading {
+  form: 'geo-json' | 'points' | null;
+  settings: MapSettings | null;
+  items: MapItem[];
+  findings: Finding[];
+}
+
+/** What would come in, and the edit that does it. */
+export interface MapBrought {
+  told: string[];
+  findings: Finding[];
+  command: Command | null;
+}
+
+/** What of a site is written as a map. */
+export interface MapParts {
+  lot: boolean;
+  features: boolean;
+  shell: boolean;
+  dig: boolean;
+  ground: boolean;
+}
+
+/** What of a site is written as a list of points, and how. */
+export interface ListChoice {
+  frame: MapSettings['frame'];
+  order: MapSettings['order'];
+  corners: boolean;
+  features: boolean;
+  ground: boolean;
+  shell: boolean;
+}
+
+/** A text, or why there is none. */
+export interface Written {
+  text: string | null;
+  findings: Finding[];
+}
+
+/** A place on the globe as it was understood, or what to type. */
+export interface PlaceReading {
+  origin: GeoOrigin | null;
+  text: string;
+  message: string;
+}
+
 /** What kind of figure a number is. */
 export type Measure =
   | 'length'
@@ -281,6 +356,7 @@ export type Command =
   | { rename: { name: string; note: string } }
   | { 'set-benchmark': Benchmark | null }
   | { 'set-origin': GeoOrigin | null }
+  | { 'set-grid': Grid | null }
   | { 'set-picture': Picture | null }
   | { 'fit-picture': { first: Point; second: Point; distance?: number; bearing?: number } }
   | { 'set-contours': number | null }
@@ -414,6 +490,7 @@ export interface Planner {
     scale: number,
     highlight: string,
   ): void;
+  figures(): object;
   report_text(): string;
   report_json(): string;
   bench_frame(x: number, y: number): void;

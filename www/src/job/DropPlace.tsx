@@ -1,6 +1,6 @@
-// A site file dropped anywhere on the page is opened.
+// A file dropped anywhere on the page is taken by what is in it.
 import { useEffect, useState } from 'preact/hooks';
-import { openFile } from './files.ts';
+import { takeDropped } from './files.ts';
 
 const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
 
@@ -24,11 +24,11 @@ export function DropPlace() {
         event.preventDefault();
         setOver(false);
         const file = event.dataTransfer?.files[0];
-        if (file) void openFile(file);
+        if (file) void takeDropped(file);
       },
       { signal },
     );
     return () => stop.abort();
   }, []);
-  return over ? <div class="drop-place">Drop the site file to open it</div> : null;
+  return over ? <div class="drop-place">Drop a site file, a map or a list of points</div> : null;
 }

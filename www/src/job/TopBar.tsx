@@ -1,5 +1,6 @@
 // The head of the page: the job's name, undo and redo, the units, and the files.
 import { useRef } from 'preact/hooks';
+import { chooseIncoming } from '../bring/incoming.ts';
 import type { System } from '../door/records.ts';
 import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -102,6 +103,16 @@ function Files() {
           <li>
             <button type="button" onClick={then(saveFile)}>
               Save the site file
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(chooseIncoming)}>
+              Bring in a map or list
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'write-out'))}>
+              Write a map or list
             </button>
           </li>
           <li>

@@ -1,4 +1,5 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
+import { isBroughtIn, lookAt } from '../bring/incoming.ts';
 import { ask } from '../door/planner.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
@@ -6,7 +7,8 @@ import { ledger, trouble } from '../state/store.ts';
 /** A file larger than this is no site file of ours, bytes. */
 const MOST_BYTES = 20_000_000;
 
-async function textOf(file: File): Promise<string | undefined> {
+/** The text of a file; what bars it is told. */
+export async function textOf(file: File): Promise<string | undefined> {
   if (file.size > MOST_BYTES) {
     refuse(file.name, 'The file is too large for a site.', 'Open a file that this planner saved.');
     return undefined;
@@ -24,6 +26,14 @@ function refuse(name: string, message: string, remedy: string): void {
     title: `${name} was not opened. Your open work is as it was.`,
     findings: [{ severity: 'fault', check: 'file', place: name, at: null, message, remedy }],
   };
+}
+
+/** Takes a file that was dropped, by what is in it: a site is opened, a map or a list is looked at. */
+export async function takeDropped(file: File): Promise<void> {
+  const text = await textOf(file);
+  if (text === undefined) return;
+  if (isBroughtIn(text)) lookAt(text, file.name);
+  else openText(text, file.name);
 }
 
 /** Opens a site file that was picked or dropped. */

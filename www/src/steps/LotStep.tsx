@@ -1,6 +1,7 @@
 // The lot: its sides and their kinds, a picture to trace it from, and the rules that apply.
 import type { Site } from '../door/records.ts';
 import { BasisPart } from './BasisPart.tsx';
+import { BringPart } from './BringPart.tsx';
 import { DeedPart } from './DeedPart.tsx';
 import { DrawLot } from './DrawLot.tsx';
 import { PicturePart } from './PicturePart.tsx';
@@ -20,6 +21,7 @@ export function LotStep({ site }: { site: Site }) {
       <DeedPart lot={site.lot} />
       <BasisPart lot={site.lot} />
       <PicturePart site={site} />
+      <BringPart />
       <details class="part" open>
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">

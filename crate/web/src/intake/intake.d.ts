@@ -55,3 +55,40 @@ export type GroundMade = { ground: object | null; words: string; findings: Findi
 export type SpotReading = { spots: [number, number, number][]; findings: Finding[] };
 /** Breaklines read from a table, metres; findings are placed at "line 3". */
 export type BreaklineReading = { lines: [number, number, number][][]; findings: Finding[] };
+/** How a map or a list is meant. */
+export type MapSettings = {
+  frame: "degrees" | "metres" | "feet" | "survey-feet";
+  order: "north-first" | "east-first";
+  heights: "metres" | "feet" | "survey-feet";
+  columns: { point: boolean; elevation: boolean } | null;
+  lot: number | null; ring: number | null;
+  fresh: boolean; keep_spots: boolean; spots_of_all: boolean;
+};
+/** One thing that was found; lines are x, y, x, y ... in site metres. */
+export type MapItem = {
+  place: string; name: string; group: string; words: string;
+  form: "points" | "lines" | "areas";
+  size: Shown | null; rings: string[]; proposed: string; lines: number[][]; usable: boolean;
+};
+/** What is in a map or a list; `form` is null when nothing of it can be used. */
+export type MapReading = {
+  form: "geo-json" | "points" | null;
+  settings: MapSettings | null;
+  items: MapItem[];
+  findings: Finding[];
+};
+/** What would come in, and the edit that does it. */
+export type MapBrought = { told: string[]; findings: Finding[]; command: object | null };
+/** What of a site is written as a map. */
+export type MapParts = { lot: boolean; features: boolean; shell: boolean; dig: boolean; ground: boolean };
+/** What of a site is written as a list, and how. */
+export type ListChoice = {
+  frame: MapSettings["frame"]; order: MapSettings["order"];
+  corners: boolean; features: boolean; ground: boolean; shell: boolean;
+};
+/** A text, or why there is none. */
+export type Written = { text: string | null; findings: Finding[] };
+/** A place on the globe as it was understood, or what to type. */
+export type PlaceReading = {
+  origin: { longitude: number; latitude: number } | null; text: string; message: string;
+};

@@ -6,7 +6,10 @@
 
 mod deed;
 mod ground;
+mod map;
+mod site;
 mod walk;
+mod write;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

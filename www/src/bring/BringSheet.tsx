@@ -1,0 +1,206 @@
+// A map or a list of points on its way in: chosen or pasted, then looked at before anything changes.
+import { useId, useMemo, useRef, useState } from 'preact/hooks';
+import { ask } from '../door/planner.ts';
+import type { Finding, MapBrought, MapReading, MapSettings } from '../door/shapes.ts';
+import { useIntake } from '../door/useIntake.ts';
+import { Sheet } from '../job/Sheet.tsx';
+import { textOf } from '../job/files.ts';
+import { fitPlan } from '../plan/keys.ts';
+import { editOrTell, say } from '../state/actions.ts';
+import { sheet } from '../state/store.ts';
+import { incoming, lookAt, type Incoming } from './incoming.ts';
+import { Meaning } from './Meaning.tsx';
+import { Picture } from './Picture.tsx';
+import { Things } from './Things.tsx';
+
+const NOTHING: MapReading = { form: null, settings: null, items: [], findings: [] };
+const NOT_BROUGHT: MapBrought = { told: [], findings: [], command: null };
+
+const close = (): void => {
+  sheet.value = null;
+  incoming.value = null;
+};
+
+export function BringSheet() {
+  const now = incoming.value;
+  return (
+    <Sheet label="Bring in a map or a list" class="bring" close={close}>
+      {now ? <Look key={now.text} {...now} /> : <Pick />}
+    </Sheet>
+  );
+}
+
+/** A file to choose, or a text to paste. */
+function Pick() {
+  const id = useId();
+  const picker = useRef<HTMLInputElement>(null);
+  const [text, setText] = useState('');
+  async function take(file: File | undefined): Promise<void> {
+    const found = file && (await textOf(file));
+    if (file && found !== undefined) lookAt(found, file.name);
+  }
+  return (
+    <>
+      <h2>Bring in a map or a list</h2>
+      <p>
+        A map as GeoJSON, such as an office's download of parcels; or a list of points: number, northing, easting,
+        elevation, description. You see everything before it comes in, and nothing leaves this device.
+      </p>
+      <input
+        ref={picker}
+        id="map-file"
+        type="file"
+        accept=".geojson,.json,.csv,.txt,.tsv,.pnt,text/*,application/json,application/geo+json"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        onChange={(event) => void take(event.currentTarget.files?.[0])}
+      />
+      <button type="button" class="main" onClick={() => picker.current?.click()}>
+        Choose a file
+      </button>
+      <div class="field">
+        <label for={id}>Or paste it here</label>
+        <textarea
+          id={id}
+          rows={7}
+          spellcheck={false}
+          value={text}
+          placeholder={'1, 5000.00, 2000.00, 412.3, iron pin\n2, 5000.00, 2092.00, 411.9, iron pin\n\n36.451234, -84.307123'}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+        <p class="field-hint">Points one to a line, places in degrees, or GeoJSON.</p>
+      </div>
+      <div class="buttons">
+        <button type="button" disabled={text.trim() === ''} onClick={() => lookAt(text, 'The pasted text')}>
+          Look at what was pasted
+        </button>
+        <button type="button" onClick={close}>
+          Close
+        </button>
+      </div>
+    </>
+  );
+}
+
+/** What is in a text, what it is to be, and what would happen. Another text has another of these. */
+function Look({ text, name }: Incoming) {
+  const site = useMemo(() => ask((p) => p.save(), ''), [text]);
+  const [wanted, setWanted] = useState<MapSettings | null>(null);
+  const [given, setGiven] = useState<ReadonlyMap<number, string>>(new Map());
+  const [held, setHeld] = useState<number | null>(null);
+  const { value: reading, standing } = useIntake<MapReading>((it) => it.read_map(text, site, wanted), [wanted], NOTHING);
+  const { items } = reading;
+  const settings = wanted ?? reading.settings;
+  const roles = items.map((item, i) => given.get(i) ?? item.proposed);
+  const { value: brought, standing: judged } = useIntake<MapBrought>(
+    settings && items.length > 0 ? (it) => it.bring_map(text, site, settings, roles) : null,
+    [settings, roles],
+    NOT_BROUGHT,
+  );
+
+  function give(indices: number[], role: string): void {
+    const next = new Map(given);
+    for (const i of indices) next.set(i, role);
+    const lot = role === 'lot' ? indices[0] : undefined;
+    if (lot !== undefined && settings) {
+      // One lot: what was the lot before is proposed anew, round this one.
+      for (const [i, before] of next) if (before === 'lot' && i !== lot) next.delete(i);
+      for (const i of indices.slice(1)) next.delete(i);
+      next.delete(lot);
+      setWanted({ ...settings, lot, ring: null });
+    }
+    setGiven(next);
+  }
+
+  function set(change: Partial<MapSettings>): void {
+    if (settings) setWanted({ ...settings, ...change });
+  }
+
+  function bring(): void {
+    if (!brought.command || judged !== 'done') return;
+    if (!editOrTell(brought.command, `${name} was not brought in.`)) return;
+    close();
+    fitPlan();
+    say(`${name} was brought in. ${brought.told.join(' ')}`, 'good');
+  }
+
+  if (standing === 'failed') return <Failed name={name} />;
+  const lot = roles.indexOf('lot');
+  const findings = merged(reading.findings, brought.findings);
+  return (
+    <>
+      <h2>{name}</h2>
+      {items.length > 0 && settings && (
+        <div class="bring-look">
+          <Picture items={items} roles={roles} held={held} hold={setHeld} />
+          <Things items={items} roles={roles} held={held} give={give} hold={setHeld} />
+          <Meaning reading={reading} settings={settings} rings={items[lot]?.rings ?? []} set={set} />
+        </div>
+      )}
+      <div aria-live="polite">
+        {standing === 'reading' && items.length === 0 && <p>Reading …</p>}
+        {brought.told.length > 0 && (
+          <ul class="bring-told" aria-label="What will happen">
+            {brought.told.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+      {findings.length > 0 && <Findings findings={findings} />}
+      <div class="buttons">
+        <button type="button" class="main" disabled={!brought.command} onClick={bring}>
+          Bring these in
+        </button>
+        <button type="button" onClick={() => (incoming.value = null)}>
+          Choose something else
+        </button>
+        <button type="button" onClick={close}>
+          Cancel
+        </button>
+      </div>
+    </>
+  );
+}
+
+function Failed({ name }: { name: string }) {
+  return (
+    <>
+      <h2>{name}</h2>
+      <p class="caution">
+        The text could not be read: a part of the planner did not load, or stopped. See whether this device is
+        connected, then try again.
+      </p>
+      <button type="button" onClick={close}>
+        Close
+      </button>
+    </>
+  );
+}
+
+/** Two lists of findings as one, each told once, the gravest first. */
+function merged(one: Finding[], other: Finding[]): Finding[] {
+  const all = new Map<string, Finding>();
+  for (const finding of [...one, ...other]) all.set(finding.check + finding.place + finding.message, finding);
+  const grades = ['fault', 'caution', 'note'];
+  return [...all.values()].sort((a, b) => grades.indexOf(a.severity) - grades.indexOf(b.severity));
+}
+
+const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
+
+function Findings({ findings }: { findings: Finding[] }) {
+  return (
+    <ul class="finding-list" aria-label="What there is to say of it">
+      {findings.map((it) => (
+        <li key={it.check + it.place + it.message} data-severity={it.severity}>
+          <strong>
+            {GRAVITY[it.severity]}
+            {it.place && `, ${it.place}`}:
+          </strong>{' '}
+          {it.message} {it.remedy}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,19 @@
+// The lot from somebody else's map or list.
+import { chooseIncoming } from '../bring/incoming.ts';
+
+export function BringPart() {
+  return (
+    <details class="part">
+      <summary>From a map or a list of points</summary>
+      <div class="part-body">
+        <p class="field-hint">
+          An office's map of parcels (GeoJSON), a surveyor's list of points, or pasted coordinates. Lines of a map are no
+          survey: have them staked before anything is built by them.
+        </p>
+        <button type="button" onClick={chooseIncoming}>
+          Bring in a map or list
+        </button>
+      </div>
+    </details>
+  );
+}
