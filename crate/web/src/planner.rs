@@ -9,7 +9,7 @@ use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::report::{Report, Workings};
 use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
-use batterboard_core::site::{Site, forms, kinds_from_street};
+use batterboard_core::site::{Site, forms, kinds_from_street, rule};
 use batterboard_core::units::{Measure, show};
 use batterboard_web::answers::{Outcome, cross, reading, taken};
 use batterboard_web::closing::Figures;
@@ -176,6 +176,12 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "KindForm[]")]
     pub fn kind_forms(&self) -> Result<JsValue, JsValue> {
         cross(&forms::kinds())
+    }
+
+    /// The clearance rules that a new job starts with, each of which says that it is an example.
+    #[wasm_bindgen(unchecked_return_type = "any[]")]
+    pub fn example_rules(&self) -> Result<JsValue, JsValue> {
+        cross(&rule::examples())
     }
 
     /// The radius round a tree that is usually kept undisturbed, for the diameter of its trunk.

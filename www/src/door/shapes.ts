@@ -470,6 +470,7 @@ export interface Planner {
   shape_do(what: ShapeDeed, a: number, b: number): Outcome;
   feature_id_at(x: number, y: number, reach: number): string | undefined;
   kind_forms(): KindForm[];
+  example_rules(): Rule[];
   usual_protection(trunk: number): number;
   rectangle(x: number, y: number, bearing: number, along: number, across: number): Float64Array;
   /** The course whose side lies nearest to a place. */

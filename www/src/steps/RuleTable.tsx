@@ -10,6 +10,8 @@ import {
   type MeasuredTo,
   type Rule,
 } from '../door/records.ts';
+import { useMemo } from 'preact/hooks';
+import { ask } from '../door/planner.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -57,6 +59,12 @@ const FRESH: Rule = {
 export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
     edit({ 'set-rules': rules.map((it, i) => (i === index ? { ...it, ...change } : it)) });
+  const here = new Set(rules.map((rule) => JSON.stringify([rule.from, rule.to])));
+  const missing = useMemo(() => ask((p) => p.example_rules(), []), []).filter(
+    (rule) => !here.has(JSON.stringify([rule.from, rule.to])),
+  );
+  const addExamples = () =>
+    editOrTell({ 'set-rules': [...rules, ...missing] }, 'The examples were not added.');
   return (
     <>
       <p class="field-hint">
@@ -101,6 +109,9 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
       <div class="buttons">
         <button type="button" onClick={() => editOrTell({ 'set-rules': [...rules, FRESH] }, 'The rule was not added.')}>
           Add a rule
+        </button>
+        <button type="button" disabled={missing.length === 0} onClick={addExamples}>
+          Add examples{missing.length > 0 ? ` (${missing.length})` : ''}
         </button>
       </div>
     </>

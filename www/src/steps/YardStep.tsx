@@ -35,7 +35,7 @@ export function YardStep({ site }: { site: Site }) {
             label="List"
             value={here.some((group) => group.kind === kind) ? kind : 'all'}
             options={[
-              { value: 'all' as const, text: `Everything (${features.length})` },
+              { value: 'all' as const, text: `All (${features.length})` },
               ...here.map((group) => ({ value: group.kind, text: `${plain(group.words)} (${group.list.length})` })),
             ]}
             choose={setKind}

@@ -16,7 +16,7 @@ use crate::site::{
 const HATCH_SPACING: f64 = 0.75;
 
 /// Spacing of the letters along a line, metres (arbitrary, likewise).
-const LETTER_SPACING: f64 = 6.0;
+const LETTER_SPACING: f64 = 4.0;
 
 /// Spacing of the crosses along a fence and half the size of one, metres (arbitrary, likewise).
 const CROSS_SPACING: f64 = 3.0;
@@ -49,7 +49,9 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedF
                 _ => label_place(region),
             };
             if let Some((at, along)) = place {
-                drawing.label(layer, at, along, label_of(record));
+                // Below its trunk, where a tree has one.
+                let down = record.facts.trunk.map_or(0.0, |trunk| trunk / 2.0 + 0.7);
+                drawing.label(layer, at + Vector::new(0.0, -down), along, label_of(record));
             }
         }
         CheckedShape::Track(track, chain) => {
@@ -73,9 +75,15 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedF
 /// What is written beside a feature: its name, and of a line what it is for, spelt out.
 fn label_of(record: &Feature) -> String {
     let label = record.label();
-    let line = record.facts.utility.map(|u| (u.words(), u.letter()));
-    match (record.kind, line) {
-        (FeatureKind::BuriedLine, Some((words, letter))) => format!("{label}: {words} ({letter})"),
+    match (record.kind, record.facts.utility) {
+        (FeatureKind::BuriedLine, Some(utility)) => {
+            let (short, letter) = (utility.short(), utility.letter());
+            if label.to_lowercase().contains(short) {
+                format!("{label} ({letter})")
+            } else {
+                format!("{label}, {short} ({letter})")
+            }
+        }
         _ => label.to_owned(),
     }
 }
@@ -175,4 +183,92 @@ fn band_place(region: &Region) -> Option<(Point, f64)> {
     // A band is about as wide as twice its area to the length round it.
     let inward = along.left() * (region.area() / region.perimeter());
     Some((a.midpoint(b) + inward, along.bearing()))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use std::sync::Arc;
+
+    use super::super::{Item, backdrop};
+    use super::*;
+    use crate::site::{Opening, Utility, starter};
+
+    fn items(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> Vec<Item> {
+        let mut feature = Feature::of("it", kind, serde_json::from_str(shape).unwrap());
+        edit(&mut feature);
+        let mut site = starter::blank_lot();
+        site.rules = Arc::default();
+        site.features = Arc::new(vec![feature]);
+        backdrop(&CheckedSite::check(site, None).unwrap()).items
+    }
+
+    fn words(items: &[Item], wanted: Layer) -> Vec<&str> {
+        let texts = items.iter().filter_map(|item| match item {
+            Item::Label { layer, text, .. } if *layer == wanted => Some(text.as_str()),
+            _ => None,
+        });
+        texts.collect()
+    }
+
+    #[test]
+    fn a_buried_line_is_told_by_letters_and_words() {
+        let layer = Some(Utility::Gas);
+        let line = |name: &str| {
+            items(
+                FeatureKind::BuriedLine,
+                r#"{"track": [[1, 1], [13, 1]]}"#,
+                |f| {
+                    f.facts.utility = layer;
+                    f.name = name.to_owned();
+                },
+            )
+        };
+        assert_eq!(words(&line(""), Layer::Mark(layer)), ["G", "G", "G"]);
+        assert_eq!(
+            words(&line(""), Layer::Buried(layer)),
+            ["buried line, gas (G)"]
+        );
+        assert_eq!(
+            words(&line("Gas main"), Layer::Buried(layer)),
+            ["Gas main (G)"]
+        );
+    }
+
+    #[test]
+    fn what_is_hidden_is_not_drawn() {
+        let drawn = |hidden| {
+            let disc = r#"{"disc": {"at": [9, 9], "radius": 3}}"#;
+            items(FeatureKind::Tree, disc, |f| {
+                f.hidden = hidden;
+                f.facts.trunk = Some(0.4);
+            })
+        };
+        let has = |items: &[Item], wanted: Layer| {
+            let area = |i: &Item| matches!(i, Item::Area { layer, .. } if *layer == wanted);
+            items.iter().any(area)
+        };
+        assert!(has(&drawn(false), Layer::Trunk));
+        let tree = Layer::Feature(FeatureKind::Tree);
+        assert!(!has(&drawn(true), Layer::Trunk) && !has(&drawn(true), tree));
+    }
+
+    #[test]
+    fn a_wide_gate_stands_open_with_two_leaves() {
+        let leaves = |width| {
+            let fence = items(FeatureKind::Fence, r#"{"track": [[1, 1], [13, 1]]}"#, |f| {
+                f.facts.openings = vec![Opening {
+                    at: Point::new(6.0, 1.0),
+                    width,
+                    name: String::new(),
+                }];
+            });
+            let swings = fence.iter().filter(|i| {
+                matches!(i, Item::Path { layer: Layer::Swing, segments, .. }
+                    if segments.iter().all(|s| s.length() > 0.3))
+            });
+            swings.count()
+        };
+        assert_eq!((leaves(1.0), leaves(3.0)), (1, 2));
+    }
 }

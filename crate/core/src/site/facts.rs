@@ -128,6 +128,18 @@ impl Utility {
         }
     }
 
+    /// The same in a word, for the plan.
+    pub fn short(self) -> &'static str {
+        match self {
+            Self::Electric => "electric",
+            Self::Gas => "gas",
+            Self::Communication => "communication",
+            Self::Water => "water",
+            Self::Reclaimed => "reclaimed",
+            Self::Sewer => "sewer",
+        }
+    }
+
     /// The letter that the plan writes along the line: our own, so that no line is told by its
     /// colour alone.
     pub fn letter(self) -> &'static str {

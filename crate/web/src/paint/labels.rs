@@ -84,7 +84,7 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
 }
 
 /// The rank of the least important text.
-const LAST_RANK: u8 = 6;
+const LAST_RANK: u8 = 7;
 
 /// How much a layer's text matters: 0 is always shown, [`LAST_RANK`] comes last.
 fn rank(layer: Layer) -> u8 {
@@ -96,7 +96,8 @@ fn rank(layer: Layer) -> u8 {
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment => 4,
         Layer::Benchmark | Layer::Contour { index: true } => 4,
-        Layer::Setback | Layer::Mark(_) | Layer::OverheadMark => 5,
+        Layer::Mark(_) | Layer::OverheadMark => 5,
+        Layer::Setback => 6,
         _ => LAST_RANK,
     }
 }

@@ -53,9 +53,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
       <summary>
         <span>{labelOf(feature)}</span>
         <span class="head-aside">
-          {[feature.name ? plain(kind).toLowerCase() : '', hidden ? 'hidden' : '', locked ? 'locked' : '']
-            .filter(Boolean)
-            .join(', ')}
+          {[hidden ? 'hidden' : '', locked ? 'locked' : ''].filter(Boolean).join(', ')}
         </span>
       </summary>
       <Told index={features.indexOf(feature)} />
