@@ -3,6 +3,7 @@
 use batterboard_core::geom::band::along_side;
 use batterboard_core::geom::flatten::{ChordSide, flatten};
 use batterboard_core::geom::offset::widen_chain_square;
+use batterboard_core::geom::span::on_chain;
 use batterboard_core::geom::{
     DRAWING_TOLERANCE, Outline, Point, Region, Segment, Vector, Vertex, path::bulge_of_angle,
 };
@@ -165,6 +166,39 @@ proptest! {
             }
             prop_assert_eq!(strip.contains(p), beside(&chain, half, p), "{:?}", p);
         }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(128))]
+
+    /// The nearest place found by walking the edge in small steps; the stretch by its length
+    /// and by lying on the edge.
+    #[test]
+    fn an_opening_is_set_into_the_nearest_place(
+        spokes in prop::collection::vec((0.5..1.5f64, 3.0..9.0f64), 4..9), closed in any::<bool>(),
+        x in -10.0..10.0f64, y in -10.0..10.0f64, width in 0.3..4.0f64,
+    ) {
+        let chain = star(Point::new(1.0, 2.0), &spokes);
+        let at = Point::new(x, y);
+        let found = on_chain(&chain, closed, at, width).unwrap();
+        let mut walked = chain.clone();
+        walked.extend(closed.then(|| chain[0]));
+        let along = |k: u32| walked.windows(2).map(move |e| e[0] + (e[1] - e[0]) * (f64::from(k) / 400.0));
+        let nearest = (0..=400).flat_map(along).map(|p| p.distance(at)).fold(f64::INFINITY, f64::min);
+        prop_assert!(found.off <= nearest + 1e-9 && found.off > nearest - 0.05, "{} {nearest}", found.off);
+        let length: f64 = found.points.windows(2).map(|e| e[0].distance(e[1])).sum();
+        if found.fits {
+            prop_assert!((length - width).abs() < 1e-9, "{length} {width}");
+        } else {
+            prop_assert!(length < width + 1e-9);
+        }
+        for p in &found.points {
+            let on = on_chain(&chain, closed, *p, 0.1).unwrap();
+            prop_assert!(on.off < 1e-9, "{p:?} is {} off", on.off);
+        }
+        let middle = on_chain(&found.points, false, found.middle, 0.1).unwrap();
+        prop_assert!(middle.off < 1e-9);
     }
 }
 

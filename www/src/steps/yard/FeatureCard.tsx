@@ -5,7 +5,7 @@ import type { Finding } from '../../door/shapes.ts';
 import { Choice, plain } from '../../fields/Choice.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
-import { chosenFeature, highlight, ledger } from '../../state/store.ts';
+import { chosenFeature, highlight, ledger, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
 import { formOf, kindForms, labelOf } from './forms.ts';
@@ -22,8 +22,10 @@ export function FeatureCard({ feature, features, lot }: Props) {
   const { id, kind, shape, facts = {}, hidden = false, locked = false } = feature;
   const card = useRef<HTMLDetailsElement>(null);
   const form = formOf(kind);
+  // What is there by now counts: a place picked on the plan comes late.
+  const there = () => site.value?.features ?? features;
   const put = (change: Partial<Feature>): Finding[] =>
-    edit({ 'set-features': features.map((it) => (it.id === id ? { ...it, ...change } : it)) });
+    edit({ 'set-features': there().map((it) => (it.id === id ? { ...it, ...change } : it)) });
   const putFacts = (next: Facts) => put({ facts: next });
   const lit = `feature:${id}`;
 
@@ -39,7 +41,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
 
   function remove(): void {
     highlight.value = '';
-    editOrTell({ 'set-features': features.filter((it) => it.id !== id) }, 'It was not taken off.');
+    editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not taken off.');
   }
 
   return (

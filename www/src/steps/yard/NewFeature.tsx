@@ -7,7 +7,7 @@ import { Choice, plain } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { editOrTell } from '../../state/actions.ts';
-import { chosenFeature } from '../../state/store.ts';
+import { chosenFeature, site } from '../../state/store.ts';
 import { DrawButton } from '../DrawButton.tsx';
 import { WalkPart } from '../WalkPart.tsx';
 import { PointsField } from './PointsField.tsx';
@@ -78,9 +78,11 @@ export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRec
   const shape = shapeOf(way, draft);
 
   function put(next: ShapeRecord): boolean {
-    const id = freshId(kind, features);
+    // A drawing takes its time: what is there by now counts.
+    const there = site.value?.features ?? features;
+    const id = freshId(kind, there);
     const feature: Feature = { id, kind, shape: next, ...(name ? { name } : {}) };
-    if (!editOrTell({ 'set-features': [...features, feature] }, 'It was not put on the lot.')) return false;
+    if (!editOrTell({ 'set-features': [...there, feature] }, 'It was not put on the lot.')) return false;
     setDraft({});
     setName('');
     chosenFeature.value = id;
