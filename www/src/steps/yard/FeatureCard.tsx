@@ -1,5 +1,5 @@
 // One thing on the lot: its facts, its shape in figures, and what can be done with it.
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Facts, Feature, FeatureKind, LotRecord, Point, ShapeRecord } from '../../door/records.ts';
 import type { Finding } from '../../door/shapes.ts';
 import { Choice, plain } from '../../fields/Choice.tsx';
@@ -8,6 +8,7 @@ import { edit, editOrTell } from '../../state/actions.ts';
 import { chosenFeature, highlight, ledger, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
+import { Fold } from './Fold.tsx';
 import { formOf, kindForms, labelOf } from './forms.ts';
 import { Openings } from './Openings.tsx';
 import { ShapeFields } from './ShapeFields.tsx';
@@ -29,35 +30,25 @@ export function FeatureCard({ feature, features, lot }: Props) {
   const putFacts = (next: Facts) => put({ facts: next });
   const lit = `feature:${id}`;
 
+  const [open, setOpen] = useState(false);
+
   // Tapped on the plan, or just put there.
   const chosen = chosenFeature.value === id;
   useEffect(() => {
-    if (!chosen || !card.current) return;
-    card.current.open = true;
-    card.current.scrollIntoView({ block: 'start' });
-    card.current.querySelector('summary')?.focus({ preventScroll: true });
+    if (!chosen) return;
+    if (!open) return setOpen(true);
+    card.current?.scrollIntoView({ block: 'start' });
+    card.current?.querySelector('summary')?.focus({ preventScroll: true });
     chosenFeature.value = null;
-  }, [chosen]);
+  }, [chosen, open]);
 
   function remove(): void {
     highlight.value = '';
     editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not taken off.');
   }
 
-  return (
-    <details
-      class="card feature"
-      ref={card}
-      data-feature={id}
-      onFocusIn={() => (highlight.value = lit)}
-      onFocusOut={() => highlight.value === lit && (highlight.value = '')}
-    >
-      <summary>
-        <span>{labelOf(feature)}</span>
-        <span class="head-aside">
-          {[hidden ? 'hidden' : '', locked ? 'locked' : ''].filter(Boolean).join(', ')}
-        </span>
-      </summary>
+  const body = () => (
+    <>
       <Told index={features.indexOf(feature)} />
       {hidden && <p class="caution">Hidden on the plan alone: it is measured and reported as ever.</p>}
       <div class="buttons feature-tools">
@@ -77,38 +68,58 @@ export function FeatureCard({ feature, features, lot }: Props) {
       <TextField label="Name" value={feature.name ?? ''} commit={(name) => put({ name })} />
       {form && <FactFields forms={form.facts} facts={facts} put={putFacts} />}
       <TextField label="Note" value={feature.note ?? ''} commit={(note) => put({ note })} />
-      <details>
-        <summary>Shape and place</summary>
-        <fieldset class="bare" disabled={locked}>
-          <Choice
-            label="Kind"
-            value={kind}
-            options={kindForms().map((it) => ({ value: it.kind, text: plain(it.words) }))}
-            choose={(next: FeatureKind) => put({ kind: next })}
-          />
-          {!('along' in shape) && !('compound' in shape) && (
-            <div class="buttons">
-              <ChangeShapeButton target={`feature:${id}`} />
-            </div>
-          )}
-          <ShapeFields shape={shape} lot={lot} put={(next) => put({ shape: next })} />
-        </fieldset>
-      </details>
-      {form?.opening && (
-        <details open={(facts.openings?.length ?? 0) > 0}>
-          <summary>
-            {plain(form.opening)}s ({facts.openings?.length ?? 0})
-          </summary>
+      <Fold head="Shape and place">
+        {() => (
           <fieldset class="bare" disabled={locked}>
-            <Openings
-              word={form.opening}
-              openings={facts.openings ?? []}
-              start={startOf(shape)}
-              put={(openings) => putFacts({ ...facts, openings })}
+            <Choice
+              label="Kind"
+              value={kind}
+              options={kindForms().map((it) => ({ value: it.kind, text: plain(it.words) }))}
+              choose={(next: FeatureKind) => put({ kind: next })}
             />
+            {!('along' in shape) && !('compound' in shape) && (
+              <div class="buttons">
+                <ChangeShapeButton target={`feature:${id}`} />
+              </div>
+            )}
+            <ShapeFields shape={shape} lot={lot} put={(next) => put({ shape: next })} />
           </fieldset>
-        </details>
+        )}
+      </Fold>
+      {form?.opening && (
+        <Fold head={`${plain(form.opening)}s (${facts.openings?.length ?? 0})`} start={!!facts.openings?.length}>
+          {() => (
+            <fieldset class="bare" disabled={locked}>
+              <Openings
+                word={form.opening ?? ''}
+                openings={facts.openings ?? []}
+                start={startOf(shape)}
+                put={(openings) => putFacts({ ...facts, openings })}
+              />
+            </fieldset>
+          )}
+        </Fold>
       )}
+    </>
+  );
+
+  return (
+    <details
+      class="card feature"
+      ref={card}
+      data-feature={id}
+      open={open}
+      onToggle={(event) => event.target === event.currentTarget && setOpen(event.currentTarget.open)}
+      onFocusIn={() => (highlight.value = lit)}
+      onFocusOut={() => highlight.value === lit && (highlight.value = '')}
+    >
+      <summary>
+        <span>{labelOf(feature)}</span>
+        <span class="head-aside">
+          {[hidden ? 'hidden' : '', locked ? 'locked' : ''].filter(Boolean).join(', ')}
+        </span>
+      </summary>
+      {open && body()}
     </details>
   );
 }
