@@ -3,7 +3,7 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { finger } from './hand.ts';
 import { SCREENS } from './screens.ts';
-import { DEMO_SITES, onScreen, openDemo, openStep, reportJson, savedText, settled } from './site.ts';
+import { onScreen, openDemo, openStep, reportJson, savedText, settled } from './site.ts';
 
 interface Saved {
   features: {
@@ -19,7 +19,7 @@ interface Saved {
   lot: { courses: { shape: { line?: { distance: number } } }[] };
 }
 
-const DEMO = DEMO_SITES[0] ?? '';
+const DEMO = 'level-suburban.json';
 
 const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(page)) as Saved;
 const named = async (page: Page, name: string) => (await saved(page)).features.find((it) => it.name === name);
@@ -219,6 +219,17 @@ test('a rule measures to the trunk of a tree', async ({ page }) => {
   await rule.locator('summary').click();
   await rule.getByLabel('To').selectOption('part:tree-trunk');
   await expect(page.locator('.clearance', { hasText: 'tree trunk of elm' })).toHaveCount(1);
+});
+
+test('the examples that are missing are offered, and say that they are examples', async ({ page }) => {
+  await openDemo(page, DEMO);
+  await openStep(page, 'Lot');
+  const add = page.getByRole('button', { name: /^Add examples/ });
+  await add.click();
+  await expect(add).toBeDisabled();
+  const { rules } = JSON.parse(await savedText(page)) as { rules: { to: object; source: string }[] };
+  const trunk = rules.find((rule) => JSON.stringify(rule.to) === '{"part":{"part":"tree-trunk"}}');
+  expect(trunk?.source).toContain('example only');
 });
 
 test('faults of pasted points are told with their lines', async ({ page }) => {
