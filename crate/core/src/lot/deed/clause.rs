@@ -143,7 +143,13 @@ impl Scan<'_> {
             self.label,
             Some(Label::Chord | Label::Radial | Label::Heading)
         );
-        let alone = first && self.bare || leads_a_direction(previous) || named;
+        // "along the line of Elm Street, East 100.00 feet"
+        let before_length = || {
+            at.checked_sub(1)
+                .is_some_and(|before| text.mark(before) == ',')
+                && phrase::length(text, at + 1, self.system).is_some_and(|found| !found.bare)
+        };
+        let alone = first && self.bare || leads_a_direction(previous) || named || before_length();
         let found = phrase::quadrant(text, at)
             .filter(|found| found.tokens.end <= self.end)
             .or_else(|| phrase::cardinal(text, at, alone));

@@ -65,6 +65,11 @@ fn words_fractions_and_old_units() {
             85.2,
         ),
         ("thence N 45 E 120.5 US survey feet", 45.0, 120.500_241),
+        (
+            "thence along the north line of Elm Street, East 100.00 feet to a stone",
+            90.0,
+            100.0,
+        ),
     ] {
         let reading = clean(text);
         assert_eq!(reading.courses.len(), 1, "{text}");
