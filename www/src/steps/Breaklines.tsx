@@ -8,6 +8,7 @@ import { askHeight } from '../plan/heights.ts';
 import { pickPath, showPath } from '../plan/pick.ts';
 import { edit, say } from '../state/actions.ts';
 import { display, drawing } from '../state/store.ts';
+import { ChangeShapeButton } from './DrawButton.tsx';
 import { linesOf, spotsOf } from './GroundStep.tsx';
 import { PasteTable } from './PasteTable.tsx';
 import { words } from './Spots.tsx';
@@ -70,6 +71,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
                 <span class="row-words">
                   <b>Breakline {index + 1}</b> {line.length} points, from {line[0] && words(line[0])}
                 </span>
+                <ChangeShapeButton target={`breakline:${index}`} text="Move" />
                 <button
                   type="button"
                   aria-label={`Remove breakline ${index + 1}`}

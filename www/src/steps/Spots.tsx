@@ -8,6 +8,7 @@ import { askHeight } from '../plan/heights.ts';
 import { pickPoint, showPath } from '../plan/pick.ts';
 import { edit, say } from '../state/actions.ts';
 import { drawing } from '../state/store.ts';
+import { ChangeShapeButton } from './DrawButton.tsx';
 import { linesOf, spotsOf } from './GroundStep.tsx';
 import { SpotTable } from './SpotTable.tsx';
 
@@ -59,6 +60,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
         <button type="button" class="main" disabled={drawing.value !== null} onClick={() => void tap()}>
           Tap spots on the plan
         </button>
+        {spots.length > 0 && <ChangeShapeButton target="spots" text="Move spots on the plan" />}
         {begun.value.length > 0 && (
           <button type="button" onClick={forget}>
             Forget the {begun.value.length} tapped

@@ -117,9 +117,9 @@ fn force(
     let mut refused = Vec::new();
     for &[a, b] in forced {
         match (handle(a), handle(b)) {
-            (Some(from), Some(to)) if from != to && tin.can_add_constraint(from, to) => {
-                tin.add_constraint(from, to);
-            }
+            // Nothing comes back, and nothing is changed, where it would cross another.
+            (Some(from), Some(to))
+                if from != to && !tin.try_add_constraint(from, to).is_empty() => {}
             _ => refused.push([a, b]),
         }
     }
