@@ -92,7 +92,8 @@ test('the ground falls three feet towards the rear, or to a side; without a fron
   expect((await saved(page)).ground.plane?.towards).not.toBe(plane?.towards);
 
   await openStep(page, 'Lot');
-  await page.getByLabel('Kind of side 1').selectOption('side');
+  await page.locator('.side').nth(0).locator('summary').click();
+  await page.getByRole('group', { name: 'Kind of side 1' }).getByRole('button', { name: 'Side', exact: true }).click();
   await openStep(page, 'Ground');
   await type(page, 'Elevation where it begins', '100');
   await type(page, 'Falls by', '3');
