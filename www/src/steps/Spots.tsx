@@ -30,6 +30,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
     for (;;) {
       const at = await pickPoint(`Spot ${all.length + 1}: tap where it is`);
       if (!at) break;
+      showPath([at], false);
       const height = await askHeight(`Spot ${all.length + 1}`);
       if (height === null) break;
       all = [...all, [at[0], at[1], height]];
@@ -46,6 +47,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
         showPath([], false);
       }
     }
+    if (begun.value.length === 0) showPath([], false);
     if (begun.value.length > 0) say(`${begun.value.length} spots tapped so far. A surface needs three, not on one line.`);
   }
 
