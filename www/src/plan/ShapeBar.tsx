@@ -7,8 +7,8 @@ import { SnapToggle } from './DrawBar.tsx';
 import { endShape, shapeDo } from './shape.ts';
 
 const HINTS: Record<Shaped['form'], string> = {
-  closed: 'Drag a corner or an edge, or the round handle on an edge to add a corner.',
-  open: 'Drag a corner or an edge, or the round handle on an edge to add a corner.',
+  closed: 'Drag corners and edges; a round handle adds a corner.',
+  open: 'Drag corners and edges; a round handle adds a corner.',
   spots: 'Drag spots.',
   disc: 'Drag the middle, or the handle on the rim.',
   none: 'Its shape is set by figures in its card.',
@@ -46,7 +46,7 @@ export function ShapeBar() {
                 Take it out
               </button>
             )}
-            <SnapToggle />
+            {!path && <SnapToggle />}
           </>
         )}
         <button type="button" class="main" onClick={endShape}>
@@ -76,6 +76,7 @@ function Run({ run }: { run: [number, number] | null }) {
         disabled={!run}
         commit={(bearing) => shapeDo('run', run?.[0] ?? 0, bearing).findings}
       />
+      <SnapToggle />
     </div>
   );
 }
@@ -110,8 +111,8 @@ function Deeds({ picked }: { picked: Shaped['picked'] }) {
       <button type="button" disabled={picked !== 'edge' && picked !== 'arc'} onClick={() => shapeDo('bend')}>
         {picked === 'arc' ? 'Straight' : 'Bend'}
       </button>
-      <button type="button" onClick={() => shapeDo('square')}>
-        Square up
+      <button type="button" aria-label="Square up" onClick={() => shapeDo('square')}>
+        Square
       </button>
     </>
   );
