@@ -1,6 +1,6 @@
 // Nothing leaves the device: no request to any other host, and after the first visit none is needed.
 import { expect, test } from '@playwright/test';
-import { DEMO_SITES, openDemo, readLedger, savedText, settled } from './site.ts';
+import { DEMO_SITES, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
 
 test('no other host is ever asked, and the page works without a connection', async ({ page, context, baseURL }) => {
   const asked: string[] = [];
@@ -21,6 +21,11 @@ test('no other host is ever asked, and the page works without a connection', asy
   await settled(page);
   expect(await savedText(page)).toBe(text);
   expect(await readLedger(page)).toEqual(ledger);
+  // What is loaded only when first wanted is there as well.
+  await openStep(page, 'Lot');
+  await page.getByText('Courses from a deed').click();
+  await page.getByLabel('Deed or list of courses').fill('N 0 E 100');
+  await expect(page.getByRole('group', { name: 'What was understood' })).toContainText('side 1');
   // Another demo site opens too.
   await page.locator('.menu > summary').click();
   await page.getByRole('button', { name: 'Start or open another job' }).click();

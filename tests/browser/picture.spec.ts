@@ -1,5 +1,6 @@
 // A picture under the plan: brought in by file and by paste, laid to scale, turned, faded, locked, kept, and
 // taken back; by mouse, finger and keyboard. What is no picture or too much of one is refused.
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { finger, mouse, type Hand } from './hand.ts';
 import { DEMO_SITES, onScreen, openDemo, openStep, savedText, settled } from './site.ts';
@@ -117,6 +118,12 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await distance.fill("100'");
       await distance.press('Enter');
       await page.screenshot({ path: `results/picture-scale-${name}.png` });
+      const { violations } = await new AxeBuilder({ page }).include('.picture').analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+      const sides = await page
+        .locator('.picture :is(button, summary, input:not([type="file"]))')
+        .evaluateAll((all) => all.map((it) => Math.min(it.getBoundingClientRect().height, it.getBoundingClientRect().width)));
+      expect(Math.min(...sides)).toBeGreaterThanOrEqual(43.5);
       await page.getByRole('button', { name: 'Lay the picture' }).click();
       await settled(page);
       const scaled = await laid(page);
