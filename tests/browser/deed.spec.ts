@@ -101,7 +101,7 @@ test('the text of a deed is kept with the lot, and says when the courses are no 
   await page.locator('.side').nth(0).getByLabel('Distance').fill('100.01');
   await page.locator('.side').nth(0).getByLabel('Distance').press('Enter');
   await expect(page.getByText('no longer those of this text')).toBeVisible();
-  await expect(page.getByText('changed since')).toBeVisible();
+  await expect(page.getByText('Courses from a deed (changed since)')).toBeVisible();
 });
 
 test('after a deed that names no street, a tap says which side lies on it', async ({ page }) => {
