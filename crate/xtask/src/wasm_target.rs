@@ -15,6 +15,10 @@ use crate::{apt, sh};
 /// The target triple of the page.
 pub const TRIPLE: &str = "wasm32-unknown-unknown";
 
+/// The compiler's flags for the page, and the variable that gives them to its target alone.
+const FLAGS: &str = "-C target-feature=+simd128";
+const FLAGS_OF_TARGET: &str = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS";
+
 /// How long `rustup target add` may take. It downloads about 20 MB.
 const RUSTUP_LIMIT: Duration = Duration::from_secs(180);
 
@@ -60,13 +64,21 @@ impl Toolchain {
     /// for speed, a tenth of the module. Where the source cannot be had, the library as it is.
     pub fn cargo_for_size(self, repo: &Repo, args: &[&str]) -> Command {
         let features = "-Zbuild-std-features=optimize_for_size";
+        // A crash is told by its message; the file and the line of each place that might crash
+        // weigh more than that is worth, and a quick build has them.
+        let flags = format!("{FLAGS} -Zlocation-detail=none");
         match self {
-            Self::Debian => self.cargo(repo, "build", &[&[features], args].concat()),
+            Self::Debian => {
+                let mut command = self.cargo(repo, "build", &[&[features], args].concat());
+                command.env(FLAGS_OF_TARGET, flags);
+                command
+            }
             Self::Own if has_source(repo.root()) => {
                 let std = ["-Zbuild-std=std,panic_abort", features];
                 let mut command = self.cargo(repo, "build", &[&std, args].concat());
-                // The two switches above are not stable yet; nothing else is asked of them.
+                // What is asked here is not stable yet.
                 command.env("RUSTC_BOOTSTRAP", "1");
+                command.env(FLAGS_OF_TARGET, flags);
                 command
             }
             Self::Own => {
@@ -98,10 +110,7 @@ impl Toolchain {
             .arg(self.target_dir(repo))
             .args(args);
         // Flags of this target alone, so that build scripts stay native.
-        command.env(
-            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            "-C target-feature=+simd128",
-        );
+        command.env(FLAGS_OF_TARGET, FLAGS);
         command
     }
 
