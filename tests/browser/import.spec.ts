@@ -1,7 +1,7 @@
 // Maps and lists of points: chosen, dropped or pasted; looked at; brought in as one step; written and read again.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { finger } from './hand.ts';
 import { SCREENS } from './screens.ts';

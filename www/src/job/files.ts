@@ -30,6 +30,9 @@ function refuse(name: string, message: string, remedy: string): void {
 
 /** Takes a file that was dropped, by what is in it: a site is opened, a map or a list is looked at. */
 export async function takeDropped(file: File): Promise<void> {
+  if (file.type.startsWith('image/')) {
+    return refuse(file.name, 'This is a picture.', 'Place it in the step Lot, at “Picture under the plan”.');
+  }
   const text = await textOf(file);
   if (text === undefined) return;
   if (isBroughtIn(text)) lookAt(text, file.name);

@@ -6,13 +6,14 @@ use batterboard_core::exchange::import::{
 use batterboard_core::finding::Finding;
 use batterboard_core::ground::GroundRecord;
 use batterboard_core::lot::LotRecord;
-use batterboard_core::site::{Benchmark, Feature, GeoOrigin, Grid, Site};
+use batterboard_core::site::{Benchmark, GeoOrigin, Grid, Site};
 use batterboard_core::units::{Measure, Shown, show};
 use batterboard_web::answers::{cross, taken};
 use serde::Serialize;
+use serde_json::Value;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-use crate::site::document;
+use crate::site::Document;
 
 /// What is in a map or a list, and where it would lie on a site. Without settings, those that seem to
 /// be meant are taken.
@@ -26,7 +27,7 @@ pub fn read_map(
     #[wasm_bindgen(unchecked_param_type = "MapSettings | null")] settings: &JsValue,
 ) -> Result<JsValue, JsValue> {
     let reading = match looked_at(text, site, settings) {
-        Ok((draft, settings, site)) => MapReading::of(draft, settings, &site),
+        Ok((draft, settings, it)) => MapReading::of(draft, settings, &it.site),
         Err(findings) => MapReading {
             findings,
             ..MapReading::default()
@@ -47,11 +48,7 @@ pub fn bring_map(
     #[wasm_bindgen(unchecked_param_type = "string[]")] roles: &JsValue,
 ) -> Result<JsValue, JsValue> {
     cross(&match brought(text, site, settings, roles) {
-        Ok(changes) => MapBrought {
-            told: changes.told.clone(),
-            findings: changes.findings.clone(),
-            command: Some(Edit::from(changes)),
-        },
+        Ok(brought) => brought,
         Err(findings) => MapBrought {
             told: Vec::new(),
             findings,
@@ -60,10 +57,11 @@ pub fn bring_map(
     })
 }
 
-type Looked = (Draft, Settings, Site);
+type Looked = (Draft, Settings, Document);
 
 fn looked_at(text: &str, site: &str, settings: &JsValue) -> Result<Looked, Vec<Finding>> {
-    let site = document(site)?;
+    let document = Document::read(site)?;
+    let site = &document.site;
     let settings: Option<Settings> = taken(settings)?;
     let draft = read(text, settings.and_then(|s| s.columns))?;
     let settings = settings.unwrap_or_else(|| {
@@ -75,7 +73,7 @@ fn looked_at(text: &str, site: &str, settings: &JsValue) -> Result<Looked, Vec<F
         }
         proposed
     });
-    Ok((draft, settings, site))
+    Ok((draft, settings, document))
 }
 
 fn brought(
@@ -83,14 +81,20 @@ fn brought(
     site: &str,
     settings: &JsValue,
     roles: &JsValue,
-) -> Result<Changes, Vec<Finding>> {
-    let (draft, settings, site) = looked_at(text, site, settings)?;
+) -> Result<MapBrought, Vec<Finding>> {
+    let (draft, settings, document) = looked_at(text, site, settings)?;
     let words: Vec<String> = taken(roles)?;
     let roles: Vec<Role> = words
         .iter()
         .map(|word| Role::named(word).unwrap_or(Role::LeaveOut))
         .collect();
-    Changes::of(&draft, &settings, &roles, &site)
+    let mut changes = Changes::of(&draft, &settings, &roles, &document.site)?;
+    let features = changes.features.take().map(|all| document.edited(all));
+    Ok(MapBrought {
+        told: core::mem::take(&mut changes.told),
+        findings: core::mem::take(&mut changes.findings),
+        command: Some(Edit::of(changes, features)),
+    })
 }
 
 /// What was found, for the page.
@@ -223,7 +227,7 @@ enum Edit {
     SetOrigin(GeoOrigin),
     SetGrid(Option<Grid>),
     SetLot(LotRecord),
-    SetFeatures(Vec<Feature>),
+    SetFeatures(Vec<Value>),
     SetGround(GroundRecord),
     SetBenchmark(Benchmark),
     Together {
@@ -232,13 +236,13 @@ enum Edit {
     },
 }
 
-impl From<Changes> for Edit {
-    fn from(changes: Changes) -> Self {
+impl Edit {
+    fn of(changes: Changes, features: Option<Vec<Value>>) -> Self {
         let commands = [
             changes.origin.map(Self::SetOrigin),
             changes.grid.map(Self::SetGrid),
             changes.lot.map(Self::SetLot),
-            changes.features.map(Self::SetFeatures),
+            features.map(Self::SetFeatures),
             changes.ground.map(Self::SetGround),
             changes.benchmark.map(Self::SetBenchmark),
         ];

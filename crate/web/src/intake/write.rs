@@ -8,7 +8,7 @@ use batterboard_web::answers::{cross, taken};
 use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-use crate::site::document;
+use crate::site::Document;
 
 /// A site as GeoJSON; its geometry comes from the planner.
 ///
@@ -64,7 +64,7 @@ pub fn read_place(text: &str) -> Result<JsValue, JsValue> {
 }
 
 fn opened(site: &str, figures: &JsValue) -> Result<(Site, Figures), Vec<Finding>> {
-    Ok((document(site)?, taken(figures)?))
+    Ok((Document::read(site)?.site, taken(figures)?))
 }
 
 /// A text, or why there is none.
