@@ -31,7 +31,10 @@ struct Space {
 
 /// Sets all text of the given items, the most important first.
 pub fn set<'a>(pen: &mut Pen<'_>, view: &View, items: impl Iterator<Item = &'a Item>) {
-    let pieces: Vec<Piece<'a>> = items.filter_map(|item| piece(view, item)).collect();
+    let pieces: Vec<Piece<'a>> = items
+        .filter_map(|item| piece(view, item))
+        .map(|piece| drawn_in(view, piece))
+        .collect();
     let mut taken: Vec<Space> = Vec::new();
     for rank in 0..=LAST_RANK {
         // Later items lie on top and matter more among equals.
@@ -83,6 +86,30 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
     }
 }
 
+/// A piece whose place is on the canvas, shifted so that none of its text is cut off.
+fn drawn_in<'a>(view: &View, mut piece: Piece<'a>) -> Piece<'a> {
+    let (dx, dy) = furniture::direction(piece.along);
+    let (half, size) = (length(&piece) / 2.0, piece.ink.text_size / 2.0);
+    let within = |at: f64, reach: f64, most: f64| {
+        if at < 0.0 || at > most || 2.0 * reach > most {
+            return at;
+        }
+        at.clamp(reach, most - reach)
+    };
+    let (x, y) = piece.at;
+    piece.at = (
+        within(x, dx.abs() * half + dy.abs() * size, view.width),
+        within(y, dy.abs() * half + dx.abs() * size, view.height),
+    );
+    piece
+}
+
+/// About how long a piece of text is, CSS pixels.
+#[allow(clippy::cast_precision_loss)] // A label has few characters.
+fn length(piece: &Piece<'_>) -> f64 {
+    piece.text.chars().count() as f64 * piece.ink.text_size * CHARACTER
+}
+
 /// The rank of the least important text.
 const LAST_RANK: u8 = 7;
 
@@ -104,9 +131,7 @@ fn rank(layer: Layer) -> u8 {
 
 fn space(piece: &Piece<'_>) -> Space {
     let radius = piece.ink.text_size * 0.55;
-    #[allow(clippy::cast_precision_loss)] // A label has few characters.
-    let length = piece.text.chars().count() as f64 * piece.ink.text_size * CHARACTER;
-    let reach = (length / 2.0 - radius).max(0.0);
+    let reach = (length(piece) / 2.0 - radius).max(0.0);
     let (dx, dy) = furniture::direction(piece.along);
     let count = (2.0 * reach / radius).ceil().clamp(1.0, 64.0);
     let mut discs = Vec::new();
