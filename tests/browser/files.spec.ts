@@ -144,7 +144,7 @@ test('the report is read, printed and saved as text', async ({ page }) => {
   await openDemo(page, SITE);
   await page.locator('.menu > summary').click();
   await page.getByRole('button', { name: 'Report' }).click();
-  const text = await page.evaluate(() => window.bench.ask((p) => p.report_text(), ''));
+  const text = await page.evaluate(() => window.bench.report('text'));
   await expect(page.locator('.report pre')).toHaveText(text, { useInnerText: false });
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as text' }).click();

@@ -1,5 +1,5 @@
 // Native and wasm give the same bytes: for each demo site, as it lies there and moved about, the report of
-// the built wasm module equals what the command line prints. Needs BATTERBOARD_BIN and a built page.
+// the built wasm modules equals what the command line prints. Needs BATTERBOARD_BIN and a built page.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,8 +11,13 @@ const sites = join(here, '../../demo-sites');
 const program = process.env.BATTERBOARD_BIN;
 if (!program) throw new Error('BATTERBOARD_BIN must name the command line program');
 
-const { initSync, Planner } = await import(join(wasm, 'batterboard_web.js'));
-initSync({ module: readFileSync(join(wasm, 'batterboard_web_bg.wasm')) });
+const load = async (name) => {
+  const glue = await import(join(wasm, `${name}.js`));
+  glue.initSync({ module: readFileSync(join(wasm, `${name}_bg.wasm`)) });
+  return glue;
+};
+const { Planner } = await load('batterboard_web');
+const { report_json, report_text } = await load('batterboard_report');
 
 /** Ways to stand that are tried on every site: shifts in metres, a heading in radians. */
 const MOVES = [
@@ -28,10 +33,11 @@ let different = 0;
 
 function compare(name, planner) {
   const file = join(folder, 'site.json');
-  writeFileSync(file, planner.save());
+  const site = planner.save();
+  writeFileSync(file, site);
   for (const [flags, ours] of [
-    [['--json'], planner.report_json()],
-    [[], planner.report_text()],
+    [['--json'], report_json(site)],
+    [[], report_text(site)],
   ]) {
     const printed = execFileSync(program, ['report', file, ...flags], { encoding: 'utf8' });
     compared += 1;

@@ -109,7 +109,7 @@ export async function handleOnScreen(page: Page): Promise<Spot> {
 export const savedText = (page: Page): Promise<string> => page.evaluate(() => window.bench.ask((p) => p.save(), ''));
 
 export const reportJson = (page: Page): Promise<string> =>
-  page.evaluate(() => window.bench.ask((p) => p.report_json(), ''));
+  page.evaluate(() => window.bench.report('json'));
 
 /** What the reader sees in the ledger, row by row. */
 export async function readLedger(page: Page) {

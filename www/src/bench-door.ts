@@ -9,6 +9,8 @@ export interface BenchDoor {
   refresh(): void;
   /** Tells how long each frame took, milliseconds. */
   watchFrames(by: (milliseconds: number) => void): void;
+  /** The report on the open site. */
+  report(how: 'text' | 'json'): Promise<string>;
   /** Where the plan is looked at. */
   view(): View;
 }

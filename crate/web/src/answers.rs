@@ -25,6 +25,11 @@ pub fn taken<T: DeserializeOwned>(value: &JsValue) -> Result<T, Vec<Finding>> {
     exchange::read_value(&text.unwrap_or_default()).map_err(|fault| vec![fault])
 }
 
+/// Findings as the error of a call that cannot be answered without what they bar.
+pub fn refused(findings: &[Finding]) -> JsValue {
+    cross(&findings).unwrap_or(JsValue::NULL)
+}
+
 /// Whether an edit was taken.
 #[derive(Debug, Serialize)]
 pub struct Outcome {

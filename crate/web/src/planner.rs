@@ -6,14 +6,13 @@ use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::lot::{LotRecord, Traverse};
-use batterboard_core::report::{Report, Workings};
+use batterboard_core::report::Workings;
 use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{Site, forms, kinds_from_street, rule};
 use batterboard_core::units::{Measure, show};
-use batterboard_web::answers::{Outcome, cross, reading, taken};
+use batterboard_web::answers::{Outcome, cross, reading, refused, taken};
 use batterboard_web::closing::Figures;
-use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
@@ -305,16 +304,6 @@ impl Planner {
         cross(&exchange::Figures::of(self.session.site(), edge))
     }
 
-    /// The whole report as text.
-    pub fn report_text(&self) -> String {
-        self.report().to_text()
-    }
-
-    /// The whole report as JSON.
-    pub fn report_json(&self) -> String {
-        self.report().to_json()
-    }
-
     /// One drag step without painting: move, clearances, dig, quantities. For benchmarks.
     pub fn bench_frame(&mut self, x: f64, y: f64) {
         self.session.drag_to(Point::new(x, y), false);
@@ -322,11 +311,6 @@ impl Planner {
 }
 
 impl Planner {
-    fn report(&self) -> Report {
-        let site = self.session.site();
-        Report::new(site, self.session.results(), site.site().display)
-    }
-
     /// Draws the still half again if anything it shows has changed.
     fn redraw_backdrop(&mut self) {
         let site = self.session.site();
@@ -377,9 +361,4 @@ fn read_focus(text: &str) -> Focus<'_> {
         Some(("side", index)) => index.parse().map_or(Focus::None, Focus::Side),
         _ => Focus::None,
     }
-}
-
-/// Findings as an error value.
-fn refused(findings: &impl Serialize) -> JsValue {
-    cross(findings).unwrap_or(JsValue::NULL)
 }

@@ -30,3 +30,42 @@ export function moduleOf<Exports>(glueUrl: string, wasmUrl: string): () => Promi
     return glue;
   };
 }
+
+/** A module of free functions, loaded when first wanted and kept. It holds no document, so nothing is lost with
+    it: a call that throws means it has crashed, and the next one finds a fresh instance. Asking fails where it
+    cannot be had, and may be tried again. */
+export function livingModule<Exports extends object>(
+  called: string,
+  glueUrl: string,
+  wasmUrl: string,
+): () => Promise<Exports> {
+  const load = moduleOf<Exports>(glueUrl, wasmUrl);
+  let living: Promise<Exports> | undefined;
+  const forget = (gone: Promise<Exports>): void => {
+    if (living === gone) living = undefined;
+  };
+  return () => {
+    const mine = (living ??= load().then((exports) => watched(called, exports, () => forget(mine))));
+    mine.catch(() => forget(mine));
+    return mine;
+  };
+}
+
+/** The same functions, which tell when one of them throws. */
+function watched<Exports extends object>(called: string, exports: Exports, crashed: () => void): Exports {
+  return new Proxy(exports, {
+    get(target, name) {
+      const member: unknown = Reflect.get(target, name);
+      if (typeof member !== 'function') return member;
+      return (...args: unknown[]): unknown => {
+        try {
+          return member(...args);
+        } catch (error) {
+          console.error(`the ${called} stopped`, error);
+          crashed();
+          throw error;
+        }
+      };
+    },
+  });
+}

@@ -1,9 +1,7 @@
-// The module that reads and writes text. It is loaded when first wanted and kept; a call that throws means it
-// has crashed, so that instance is dropped and the next call finds a fresh one. It holds no document: nothing
-// is lost with it.
+// The module that reads and writes text. It is loaded when first wanted.
 import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
-import { moduleOf } from './engine.ts';
+import { livingModule } from './engine.ts';
 import type { GroundRecord, LotRecord, System } from './records.ts';
 import type {
   BreaklineReading,
@@ -59,36 +57,5 @@ export interface Intake {
   read_place(text: string): PlaceReading;
 }
 
-const load = moduleOf<Intake>(glueUrl, wasmUrl);
-
-let living: Promise<Intake> | undefined;
-
-/** The module, loaded if need be. Fails where it cannot be had, and may be asked again. */
-export function intake(): Promise<Intake> {
-  const mine = (living ??= load().then((exports) => watched(exports, () => forget(mine))));
-  mine.catch(() => forget(mine));
-  return mine;
-}
-
-function forget(gone: Promise<Intake>): void {
-  if (living === gone) living = undefined;
-}
-
-/** The same functions, which tell when one of them throws. */
-function watched(exports: Intake, crashed: () => void): Intake {
-  return new Proxy(exports, {
-    get(target, name) {
-      const member: unknown = Reflect.get(target, name);
-      if (typeof member !== 'function') return member;
-      return (...args: unknown[]): unknown => {
-        try {
-          return member(...args);
-        } catch (error) {
-          console.error('the intake stopped', error);
-          crashed();
-          throw error;
-        }
-      };
-    },
-  });
-}
+/** The module, loaded if need be. */
+export const intake = livingModule<Intake>('intake', glueUrl, wasmUrl);

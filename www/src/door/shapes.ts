@@ -492,7 +492,5 @@ export interface Planner {
     highlight: string,
   ): void;
   figures(): object;
-  report_text(): string;
-  report_json(): string;
   bench_frame(x: number, y: number): void;
 }

@@ -1,0 +1,40 @@
+//! The report's module: a site file comes in, the whole report on it goes out.
+//!
+//! It computes everything anew from the text, as the command line does, so that the planner
+//! need not carry the words and the layout of a report from the first moment.
+
+use batterboard_core::exchange;
+use batterboard_core::report::Report;
+use batterboard_core::results::{Cache, Results};
+use batterboard_web::answers::refused;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+
+/// The whole report on a site file as text.
+///
+/// # Errors
+/// Every fault of the file.
+#[wasm_bindgen]
+pub fn report_text(site: &str) -> Result<String, JsValue> {
+    Ok(report(site)?.to_text())
+}
+
+/// The whole report on a site file as JSON.
+///
+/// # Errors
+/// Every fault of the file.
+#[wasm_bindgen]
+pub fn report_json(site: &str) -> Result<String, JsValue> {
+    Ok(report(site)?.to_json())
+}
+
+fn report(site: &str) -> Result<Report, JsValue> {
+    let opened = exchange::open(site).map_err(|faults| refused(&faults))?;
+    let results = Results::compute(&opened.site, &mut Cache::default());
+    let display = opened.site.site().display;
+    Ok(Report::new(&opened.site, &results, display))
+}
+
+/// Runs once when the module is instantiated.
+fn main() {
+    console_error_panic_hook::set_once();
+}

@@ -1,0 +1,19 @@
+// The module that makes reports. It works from a site's text, as the command line does.
+import glueUrl from '../wasm/batterboard_report.js?url';
+import wasmUrl from '../wasm/batterboard_report_bg.wasm?url';
+import { livingModule } from './engine.ts';
+import { ask } from './planner.ts';
+
+interface Reports {
+  report_text(site: string): string;
+  report_json(site: string): string;
+}
+
+const reports = livingModule<Reports>('report', glueUrl, wasmUrl);
+
+/** The report on the open site, to read or as data. */
+export async function report(how: 'text' | 'json'): Promise<string> {
+  const made = await reports();
+  const site = ask((p) => p.save(), '');
+  return how === 'text' ? made.report_text(site) : made.report_json(site);
+}
