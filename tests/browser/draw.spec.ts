@@ -52,6 +52,13 @@ async function beginLot(page: Page): Promise<void> {
   await settled(page);
 }
 
+/** The corner of this index, which must be there. */
+function the(corners: Pair[], index: number): Pair {
+  const corner = corners[index];
+  if (!corner) throw new Error(`no corner ${index} among ${corners.length}`);
+  return corner;
+}
+
 /** Where the lot's corners are, from its courses. */
 async function lotCorners(page: Page): Promise<Pair[]> {
   const { lot } = await saved(page);
@@ -105,17 +112,17 @@ for (const device of ['mouse', 'finger'] as const) {
       const text = await savedText(page);
       const kinds = (await saved(page)).lot.courses.map((course) => course.kind);
       const corners = await lotCorners(page);
-      const corner = corners[2] ?? [0, 0];
+      const corner = the(corners, 2);
       await drag(page, hand, corner, [corner[0] - 1.5, corner[1] - 1.2]);
       await expect(shapeBar(page)).toContainText(`corner 3 of ${corners.length}`);
-      const moved = (await lotCorners(page))[2] ?? [0, 0];
+      const moved = the(await lotCorners(page), 2);
       expect(Math.hypot(moved[0] - corner[0] + 1.5, moved[1] - corner[1] + 1.2)).toBeLessThan(1);
       expect((await saved(page)).lot.courses.map((course) => course.kind)).toEqual(kinds);
       await page.getByRole('button', { name: 'Undo: move corner' }).click();
       expect(await savedText(page)).toBe(text);
 
       // An edge keeps its direction.
-      const [a, b] = [corners[1] ?? [0, 0], corners[2] ?? [0, 0]];
+      const [a, b] = [the(corners, 1), the(corners, 2)];
       const near: Pair = [a[0] + (b[0] - a[0]) * 0.27, a[1] + (b[1] - a[1]) * 0.27];
       await drag(page, hand, near, [near[0] - 1.4, near[1] + 0.2]);
       await expect(page.getByRole('button', { name: 'Undo: move edge' })).toBeVisible();
@@ -139,7 +146,7 @@ test('a refused corner stays at its last good place and says why', async ({ page
   await expect(shapeBar(page)).toBeVisible();
   await settled(page);
   const corners = await lotCorners(page);
-  const [a, c] = [corners[0] ?? [0, 0], corners[2] ?? [0, 0]];
+  const [a, c] = [the(corners, 0), the(corners, 2)];
   const hand = mouse(page);
   await steady(page);
   await hand.down(await onScreen(page, c));
@@ -258,7 +265,7 @@ test('a shape is changed by keys alone', async ({ page }) => {
   await page.keyboard.press('n');
   await expect(shapeBar(page)).toContainText(`corner 1 of ${before.length}`);
   await page.keyboard.press('Shift+ArrowUp');
-  const moved = (await lotCorners(page))[0] ?? [0, 0];
+  const moved = the(await lotCorners(page), 0);
   expect(moved[1] - (before[0]?.[1] ?? 0)).toBeCloseTo(0.3048, 9);
   await page.keyboard.press('q');
   await expect(shapeBar(page).getByRole('alert')).toContainText('square');
@@ -315,7 +322,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await page.getByRole('button', { name: 'Change its corners' }).click();
       await expect(shapeBar(page)).toBeVisible();
       await settled(page);
-      const corner = (await lotCorners(page))[1] ?? [0, 0];
+      const corner = the(await lotCorners(page), 1);
       await tap(page, hand, corner);
       await page.screenshot({ path: join(RESULTS, `shape-${name}.png`) });
       expect(await barFaults(page)).toEqual([]);

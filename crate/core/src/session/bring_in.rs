@@ -20,3 +20,35 @@ impl From<Changes> for Command {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::exchange::import::{Placed, Settings, read};
+    use crate::session::Session;
+
+    const PARCELS: &str = include_str!("../../../../tests/reference/data/invented_parcels.geojson");
+
+    #[test]
+    fn one_undo_takes_the_whole_back() {
+        let mut session = Session::new().unwrap();
+        let before = session.save();
+        let draft = read(PARCELS, None).unwrap_or_else(|f| panic!("{f:?}"));
+        let settings = Settings {
+            lot: Some(0),
+            ..draft.proposed
+        };
+        let site = session.site().site().clone();
+        let placed = Placed::of(&draft, &settings, &[], &site);
+        let roles: Vec<_> = placed.items.iter().map(|i| i.proposed).collect();
+        let changes =
+            Changes::of(&draft, &settings, &roles, &site).unwrap_or_else(|f| panic!("{f:?}"));
+        session
+            .apply(Command::from(changes))
+            .unwrap_or_else(|f| panic!("{f:?}"));
+        assert_eq!(session.undo_label(), Some("bring in"));
+        assert!((session.site().lot().lot.area - (28.0 * 42.0 + 14.0 * 0.6)).abs() < 0.01);
+        assert!(session.undo());
+        assert_eq!(session.save(), before);
+    }
+}

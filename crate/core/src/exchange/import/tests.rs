@@ -6,7 +6,6 @@ use super::{Changes, Draft, Form, Frame, Order, Placed, Role, Settings, read};
 use crate::finding::Finding;
 use crate::ground::GroundRecord;
 use crate::lot::{MonumentKind, MonumentState, North, Traverse};
-use crate::session::{Command, Session};
 use crate::site::{FeatureKind, GridUnit, ShapeRecord, Site, starter};
 
 const PARCELS: &str = include_str!("../../../../../tests/reference/data/invented_parcels.geojson");
@@ -97,27 +96,6 @@ fn an_offices_download_becomes_a_lot_with_what_stands_on_it() {
     for check in ["map-is-no-survey", "points-without-size", "origin-chosen"] {
         assert!(told.contains(&check), "{check} in {told:?}");
     }
-}
-
-#[test]
-fn one_undo_takes_the_whole_back() {
-    let mut session = Session::new().unwrap();
-    let before = session.save();
-    let draft = draft(PARCELS);
-    let settings = Settings {
-        lot: Some(0),
-        ..draft.proposed
-    };
-    let site = session.site().site().clone();
-    let roles = proposed(&draft, &settings, &site);
-    let changes = bring(&draft, &settings, &roles, &site);
-    session
-        .apply(Command::from(changes))
-        .unwrap_or_else(|f| panic!("{f:?}"));
-    assert_eq!(session.undo_label(), Some("bring in"));
-    assert!((session.site().lot().lot.area - (28.0 * 42.0 + 14.0 * 0.6)).abs() < 0.01);
-    assert!(session.undo());
-    assert_eq!(session.save(), before);
 }
 
 #[test]
