@@ -3,24 +3,13 @@
 // Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use std::io::Write;
+mod common;
+
 use std::path::PathBuf;
-use std::process::{Command, Output, Stdio};
+use std::process::Output;
 
+use common::batterboard;
 use serde_json::{Value, json};
-
-fn batterboard(arguments: &[&str], input: &str) -> Output {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_batterboard"))
-        .args(arguments)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    // The command may end before it has read everything.
-    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
-    child.wait_with_output().unwrap()
-}
 
 fn out(output: &Output) -> String {
     String::from_utf8(output.stdout.clone()).unwrap()

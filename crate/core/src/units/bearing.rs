@@ -13,6 +13,18 @@ use super::scan::{Kind, Reader, scan};
 use super::unit::Unit;
 use crate::math::wrap_turn;
 
+/// The eight directions in words, clockwise from north.
+pub const EIGHTHS: [&str; 8] = [
+    "north",
+    "northeast",
+    "east",
+    "southeast",
+    "south",
+    "southwest",
+    "west",
+    "northwest",
+];
+
 const EXAMPLES: &str = "Type a bearing such as N 89°15'30\" E, S12.25W, or degrees such as 123.5.";
 
 /// Reads a quadrant bearing (`N 89°15'30" E`, `N89-15-30E`, `due south`) or degrees clockwise

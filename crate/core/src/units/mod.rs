@@ -48,7 +48,7 @@ mod scan;
 mod slope;
 mod unit;
 
-pub use bearing::{format_bearing, format_heading, parse_bearing};
+pub use bearing::{EIGHTHS, format_bearing, format_heading, parse_bearing};
 pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
 pub use fault::{Doubt, Parsed, UnitFault};

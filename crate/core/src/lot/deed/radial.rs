@@ -7,6 +7,7 @@
 
 use super::lex::Text;
 use crate::math::TURN;
+use crate::units::EIGHTHS;
 
 /// Which way along the radius a bearing looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,16 +107,6 @@ fn eighth(text: &Text, at: usize) -> Option<(f64, usize)> {
         .trim_end_matches("erly")
         .trim_end_matches("ern")
         .trim_end_matches("ward");
-    const EIGHTHS: [&str; 8] = [
-        "north",
-        "northeast",
-        "east",
-        "southeast",
-        "south",
-        "southwest",
-        "west",
-        "northwest",
-    ];
     // "northerly" loses "erly" and leaves "north"; "easterly" leaves "east".
     let eighth = EIGHTHS.iter().position(|name| *name == root)?;
     Some((eighth as f64 * TURN / 8.0, end + 1))
