@@ -4,10 +4,11 @@ mod files;
 
 use std::fs::File;
 use std::io::ErrorKind;
-use std::net::{Ipv4Addr, TcpListener};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::Path;
 use std::sync::Arc;
 use std::thread;
+use std::time::Duration;
 
 use anyhow::{Context, Result, anyhow, bail};
 use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
@@ -21,6 +22,9 @@ const FIRST_PORT: u16 = 8642;
 const PORTS: u16 = 20;
 /// A page loads a handful of files at once.
 const THREADS: usize = 4;
+
+/// How long a connection may wait for a thread at most.
+const WAKE: Duration = Duration::from_millis(50);
 
 /// Sent with every answer. Nothing leaves the device: the page may talk to its own origin only.
 const HEADERS: [(&str, &str); 7] = [
@@ -92,6 +96,7 @@ impl Page {
                 })
             })
             .collect();
+        thread::spawn(move || wake(port));
         Ok(Self { port, threads })
     }
 
@@ -105,6 +110,18 @@ impl Page {
             // A thread that failed has said so; the others still serve.
             let _ = thread.join();
         }
+    }
+}
+
+/// Opens and closes a connection again and again, until nobody listens.
+///
+/// The server (tiny_http 0.12) counts a thread of its pool as idle until it has woken. Of
+/// connections that come in one instant some may wait for a thread that another has taken, and
+/// would wait until that one closes: a page whose files never come. Any later connection gets a
+/// thread of its own, which then takes what waits.
+fn wake(port: u16) {
+    while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_ok() {
+        thread::sleep(WAKE);
     }
 }
 
@@ -181,11 +198,9 @@ fn with_headers<R: std::io::Read>(response: Response<R>) -> Response<R> {
 
 #[cfg(test)]
 mod tests {
-    use std::io::{Read, Write};
-    use std::net::TcpStream;
-
     use super::*;
     use crate::tidy::test_tree::Scratch;
+    use std::io::{Read, Write};
 
     fn ask(page: &Page, request: &str) -> String {
         let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, page.port)).unwrap();
@@ -241,6 +256,29 @@ mod tests {
             out.starts_with("HTTP/1.1 404") && out.contains("Content-Security-Policy"),
             "{out}"
         );
+    }
+
+    /// A browser opens several connections at once and keeps all of them: each is answered.
+    #[test]
+    fn no_connection_waits_for_another_to_close() {
+        let tree = Scratch::new("connections");
+        tree.write("dist/index.html", "<p>hello");
+        let page = Page::start(&tree.root().join("dist")).unwrap();
+        for round in 0..40 {
+            let mut kept: Vec<TcpStream> = (0..48)
+                .map(|_| TcpStream::connect((Ipv4Addr::LOCALHOST, page.port)).unwrap())
+                .collect();
+            for stream in &mut kept {
+                write!(stream, "GET / HTTP/1.1\r\nHost: localhost\r\n\r\n").unwrap();
+            }
+            for stream in &mut kept {
+                stream
+                    .set_read_timeout(Some(Duration::from_secs(5)))
+                    .unwrap();
+                let read = stream.read(&mut [0; 64]);
+                assert!(read.is_ok_and(|bytes| bytes > 0), "round {round}");
+            }
+        }
     }
 
     #[test]

@@ -14,6 +14,9 @@ use super::pen::{Pen, Place};
 /// Average width of a character, as a part of the text's size (semibold sans serif).
 const CHARACTER: f64 = 0.6;
 
+/// How near to the edge of the canvas text comes, CSS pixels.
+const EDGE: f64 = 8.0;
+
 /// A piece of text with its place on the canvas.
 struct Piece<'a> {
     rank: u8,
@@ -29,13 +32,26 @@ struct Space {
     radius: f64,
 }
 
-/// Sets all text of the given items, the most important first.
-pub fn set<'a>(pen: &mut Pen<'_>, view: &View, items: impl Iterator<Item = &'a Item>) {
+/// How far round a knob no text is set, CSS pixels.
+const KNOB_ROOM: f64 = 16.0;
+
+/// Sets all text of the given items, the most important first, and leaves the knobs of handles
+/// free.
+pub fn set<'a>(
+    pen: &mut Pen<'_>,
+    view: &View,
+    items: impl Iterator<Item = &'a Item>,
+    knobs: &[Place],
+) {
     let pieces: Vec<Piece<'a>> = items
         .filter_map(|item| piece(view, item))
         .map(|piece| drawn_in(view, piece))
         .collect();
-    let mut taken: Vec<Space> = Vec::new();
+    let knob = |at: &Place| Space {
+        discs: vec![*at],
+        radius: KNOB_ROOM,
+    };
+    let mut taken: Vec<Space> = knobs.iter().map(knob).collect();
     for rank in 0..=LAST_RANK {
         // Later items lie on top and matter more among equals.
         for piece in pieces.iter().rev().filter(|piece| piece.rank == rank) {
@@ -91,10 +107,11 @@ fn drawn_in<'a>(view: &View, mut piece: Piece<'a>) -> Piece<'a> {
     let (dx, dy) = furniture::direction(piece.along);
     let (half, size) = (length(&piece) / 2.0, piece.ink.text_size / 2.0);
     let within = |at: f64, reach: f64, most: f64| {
-        if at < 0.0 || at > most || 2.0 * reach > most {
+        if at < 0.0 || at > most || 2.0 * (reach + EDGE) > most {
             return at;
         }
-        at.clamp(reach, most - reach)
+        // A little more than reckoned: letters differ in width.
+        at.clamp(reach + EDGE, most - reach - EDGE)
     };
     let (x, y) = piece.at;
     piece.at = (

@@ -76,14 +76,18 @@ pub fn paint(
     }
     draw(&mut pen, view, rest);
     draw(&mut pen, view, &moving.items);
-    if let Some((rim, knob)) = handle(session.site(), view.scale) {
-        furniture::handle(&mut pen, view.place(rim), view.place(knob));
-    }
-    if let Some((edge, knob)) = picture_handle(session.site(), view.scale) {
-        furniture::handle(&mut pen, view.place(edge), view.place(knob));
+    let handles = [
+        handle(session.site(), view.scale),
+        picture_handle(session.site(), view.scale),
+    ];
+    let mut knobs = Vec::new();
+    for (stem, knob) in handles.into_iter().flatten() {
+        furniture::handle(&mut pen, view.place(stem), view.place(knob));
+        knobs.push(view.place(knob));
     }
     // All text on top, so that no line strikes a word through.
-    labels::set(&mut pen, view, backdrop.items.iter().chain(&moving.items));
+    let lettered = backdrop.items.iter().chain(&moving.items);
+    labels::set(&mut pen, view, lettered, &knobs);
     hand::set(&mut pen, view, session);
     furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
     furniture::scale_bar(&mut pen, view, session.site().site().display);
