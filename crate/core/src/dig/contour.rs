@@ -22,6 +22,13 @@ const STEP: f64 = 0.1;
 /// walls, and its area is no longer quadratic.
 const TILTED: f64 = 4.0;
 
+/// Corners this near to each other, or to where a piece begins or ends, make no break of their
+/// own, and a layer so thin takes one step, metres: facets that meet are rounded apart by less.
+const SLIVER: f64 = 1e-6;
+
+/// Cosine of the least turn that counts as a corner: more than the chords of a wall's arcs turn.
+const CORNER: f64 = 0.98;
+
 /// The area within which the hole is at least `depth` below the rim, shell frame.
 pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
     let mut rings = Vec::new();
@@ -73,28 +80,58 @@ impl Layer {
 /// The layers from a depth down to the deepest bottom.
 pub(super) fn layers(bottom: &Bottom, top: f64) -> Vec<Layer> {
     let ends = bottom.pieces.iter().flat_map(|p| [p.least, p.greatest]);
-    let mut breaks: Vec<f64> = ends.filter(|depth| *depth > top).collect();
-    breaks.push(top);
-    order::sort_numbers(&mut breaks);
+    let breaks = breaks(ends, top, 0.0);
     let mut layers = Vec::new();
-    breaks.dedup();
     for (&top, &end) in breaks.iter().zip(breaks.iter().skip(1)) {
-        let tilts = |p: &Piece| p.least < end && p.greatest > top;
+        if end - top <= SLIVER {
+            layers.push(Layer { top, bottom: end });
+            continue;
+        }
         let by_height = ((end - top) / STEP).ceil();
-        let steps = if bottom.pieces.iter().any(tilts) {
-            by_height.max(TILTED)
-        } else if bottom.slope > 0.0 {
-            by_height
-        } else {
-            1.0
-        };
-        let at = |k: f64| top + (end - top) * k / steps;
-        layers.extend((0..steps as u32).map(f64::from).map(|k| Layer {
-            top: at(k),
-            bottom: at(k + 1.0),
-        }));
+        let mut corners = vec![end];
+        let mut steps = if bottom.slope > 0.0 { by_height } else { 1.0 };
+        let pieces = bottom.pieces.iter();
+        for piece in pieces.filter(|p| p.least < end && p.greatest > top) {
+            steps = by_height.max(TILTED);
+            push_corners(piece, &mut corners);
+        }
+        // Where a wall ends at a corner of a tilted piece the area bends, or jumps: no step
+        // reaches across.
+        corners.retain(|depth| *depth < end - SLIVER || *depth == end);
+        let parts = self::breaks(corners.into_iter(), top, SLIVER);
+        for (&from, &to) in parts.iter().zip(parts.iter().skip(1)) {
+            let steps = (steps * (to - from) / (end - top) - SLIVER).ceil().max(1.0);
+            let at = |k: f64| from + (to - from) * k / steps;
+            layers.extend((0..steps as u32).map(f64::from).map(|k| Layer {
+                top: at(k),
+                bottom: at(k + 1.0),
+            }));
+        }
     }
     layers
+}
+
+/// A depth and those below it, in order, more than `apart` from each other.
+fn breaks(depths: impl Iterator<Item = f64>, top: f64, apart: f64) -> Vec<f64> {
+    let mut breaks: Vec<f64> = depths.filter(|depth| *depth > top).collect();
+    breaks.push(top);
+    order::sort_numbers(&mut breaks);
+    breaks.dedup_by(|below, above| *below - *above <= apart);
+    breaks
+}
+
+/// Adds the depths of a piece's corners.
+fn push_corners(piece: &Piece, depths: &mut Vec<f64>) {
+    for ring in piece.region.rings() {
+        let mut before = ring.edges().last().map(|(a, b)| b - a).unwrap_or_default();
+        for (a, b) in ring.edges() {
+            let after = b - a;
+            if before.dot(after) < CORNER * before.length() * after.length() {
+                depths.push(piece.plane.depth(a));
+            }
+            before = after;
+        }
+    }
 }
 
 /// The part of a piece that lies at least `depth` below the rim.
@@ -185,6 +222,34 @@ mod tests {
         let prismoid = 100.0 / 6.0 * (1504.0 + 4.0 * 1860.0 + 2240.0);
         assert!((volume - prismoid).abs() < 1e-9);
         assert!((volume / 27.0 - 6903.7).abs() < 0.05);
+    }
+
+    /// A floor that falls 0.1 m per metre, of an outline whose walls jump and turn half way: the
+    /// volume is that of its two trapezoids, whose areas are quadratic in the depth.
+    #[test]
+    fn no_step_reaches_across_a_corner_of_a_tilted_floor() {
+        let corners = [
+            (0.0, 0.0),
+            (4.3, 0.0),
+            (4.3, -1.1),
+            (9.0, 0.2),
+            (9.0, 2.0),
+            (3.7, 2.9),
+            (0.0, 2.0),
+        ];
+        let outline = Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec());
+        let plan = Region::from_ring(outline);
+        let plane = DepthPlane {
+            at_origin: 1.0,
+            gradient: Vector::new(0.1, 0.0),
+        };
+        let exact = plan.area() * plane.depth(plan.centroid().unwrap());
+        let bottom = Bottom::of(plan.clone(), [(plan, plane)], 0.0, 0.0, 0.0);
+        let volume = level_volume(&bottom, 0.0);
+        assert!(
+            (volume - exact).abs() < 1e-6 * exact,
+            "{volume} is not {exact}"
+        );
     }
 
     /// A shelf all round a basin, with an island in the basin: pieces with holes.
