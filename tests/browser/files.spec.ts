@@ -169,15 +169,15 @@ test('a blank lot can be made into a job by typing', async ({ page }) => {
   await page.getByRole('button', { name: 'Make this lot' }).click();
   await openStep(page, 'Yard');
   await page.getByText('Add something').click();
-  const form = page.locator('details', { has: page.getByText('Add something') }).last();
+  const form = page.locator('.new-feature');
   for (const [label, text] of [
-    ['South-west corner, east', '30 ft'],
-    ['South-west corner, north', '30 ft'],
-    ['Length, west to east', '40 ft'],
-    ['Width, south to north', '30 ft'],
+    ['A corner, east', '30 ft'],
+    ['The corner, north', '30 ft'],
+    ['Length', '40 ft'],
+    ['Width, to the left', '30 ft'],
   ] as const) {
-    await form.getByLabel(label).fill(text);
-    await form.getByLabel(label).press('Enter');
+    await form.getByLabel(label, { exact: true }).fill(text);
+    await form.getByLabel(label, { exact: true }).press('Enter');
   }
   await form.getByRole('button', { name: 'Put it on the lot' }).click();
   await openStep(page, 'Shell');
