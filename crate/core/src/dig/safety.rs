@@ -178,8 +178,9 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
         caution(
             "hole-in-the-air",
             format!(
-                "Over {:.1} m2 of the hole the ground lies lower than the backfill has to reach: \
-                 nothing holds it there.",
+                "Over {:.0} sq ft ({:.1} m²) of the hole the ground lies lower than the backfill \
+                 has to reach: nothing holds it there.",
+                dig.area_above_ground / (FOOT * FOOT),
                 dig.area_above_ground
             ),
             "Fill and compact the site there first, hold it by a wall that an engineer designs, \

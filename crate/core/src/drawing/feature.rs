@@ -72,6 +72,10 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedF
     }
 }
 
+/// The cosine of the turn from one chord to the next that ends a side of a band: 15 degrees (our
+/// choice; chords of a curve turn less).
+const SHARP: f64 = 0.966;
+
 /// What is written beside a feature: its name, and of a line what it is for, spelt out.
 fn label_of(record: &Feature) -> String {
     let label = record.label();
@@ -174,15 +178,39 @@ fn label_place(region: &Region) -> Option<(Point, f64)> {
     Some((region.centroid()?, if tall { 0.0 } else { TURN / 4.0 }))
 }
 
-/// The middle of a band beside its longest edge, and that edge's bearing.
+/// The middle of a band beside its longest side, and the bearing there. A side runs on round a
+/// curve, whose chords turn little from one to the next.
 fn band_place(region: &Region) -> Option<(Point, f64)> {
-    let edges = region.rings().flat_map(Ring::edges);
-    let longest = edges.max_by(|a, b| a.0.distance(a.1).total_cmp(&b.0.distance(b.1)));
-    let (a, b) = longest?;
+    let sides = region.rings().flat_map(sides_of);
+    let length = |side: &[(Point, Point)]| side.iter().map(|(a, b)| a.distance(*b)).sum::<f64>();
+    let longest = sides.max_by(|a, b| length(a).total_cmp(&length(b)))?;
+    let mut left = length(&longest) / 2.0;
+    let (a, b) = *longest.iter().find(|(a, b)| {
+        left -= a.distance(*b);
+        left <= 0.0
+    })?;
     let along = (b - a).unit()?;
     // A band is about as wide as twice its area to the length round it.
     let inward = along.left() * (region.area() / region.perimeter());
-    Some((a.midpoint(b) + inward, along.bearing()))
+    let middle = b + along * left;
+    Some((middle + inward, along.bearing()))
+}
+
+/// The edges of a ring, side by side: a new one begins where the ring turns sharply.
+fn sides_of(ring: &Ring) -> Vec<Vec<(Point, Point)>> {
+    let mut sides: Vec<Vec<(Point, Point)>> = Vec::new();
+    let mut before: Option<Vector> = None;
+    for (a, b) in ring.edges() {
+        let along = b - a;
+        let runs_on = before
+            .is_some_and(|before| before.dot(along) > SHARP * before.length() * along.length());
+        before = Some(along);
+        match sides.last_mut().filter(|_| runs_on) {
+            Some(side) => side.push((a, b)),
+            None => sides.push(vec![(a, b)]),
+        }
+    }
+    sides
 }
 
 #[cfg(test)]
@@ -270,5 +298,21 @@ mod tests {
             swings.count()
         };
         assert_eq!((leaves(1.0), leaves(3.0)), (1, 2));
+    }
+
+    #[test]
+    fn the_name_of_a_band_round_a_curve_runs_along_it() {
+        // A fan of 60 degrees between two circles, its middle due north of their centre.
+        let at = |radius: f64, degrees: f64| {
+            Point::default() + Vector::along_bearing(degrees * TURN / 360.0) * radius
+        };
+        let steps = (0..=30).map(|i| 30.0 - 2.0 * f64::from(i));
+        let outer: Vec<Point> = steps.clone().map(|d| at(20.0, d)).collect();
+        let inner: Vec<Point> = steps.rev().map(|d| at(17.0, d)).collect();
+        let band = Region::from_ring(Ring([outer, inner].concat()));
+        let (place, along) = band_place(&band).unwrap();
+        assert!(place.distance(Point::new(0.0, 18.5)) < 0.5, "{place:?}");
+        let off = (along - 3.0 * TURN / 4.0).abs();
+        assert!(off < 3.0 * TURN / 360.0, "{along}");
     }
 }
