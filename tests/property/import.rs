@@ -12,8 +12,8 @@ use batterboard_core::ground::GroundRecord;
 use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::math::TURN;
 use batterboard_core::site::{
-    Benchmark, CheckedSite, Facts, Feature, FeatureKind, GeoOrigin, Grid, GridUnit, ShapeRecord,
-    Site, starter,
+    Benchmark, CheckedSite, Feature, FeatureKind, GeoOrigin, Grid, GridUnit, ShapeRecord, Site,
+    starter,
 };
 use proptest::prelude::*;
 
@@ -59,16 +59,7 @@ fn site() -> impl Strategy<Value = Site> {
             record.basis.true_north = turned.then_some(turn);
             site.lot = Arc::new(record);
             site.origin = Some(origin);
-            let feature = |id: &str, kind, shape| Feature {
-                id: id.to_owned(),
-                kind,
-                name: String::new(),
-                shape,
-                hidden: false,
-                locked: false,
-                facts: Facts::default(),
-                note: String::new(),
-            };
+            let feature = |id: &str, kind, shape| Feature::of(id, kind, shape);
             let area = vertices(star(Point::new(80.0, -30.0), &area));
             let track: Vec<Vertex> = track.iter().map(|(x, y)| Vertex::line(*x, *y)).collect();
             site.features = Arc::new(vec![
