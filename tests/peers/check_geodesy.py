@@ -32,7 +32,7 @@ def site(longitude, latitude, turn):
     courses = [{"shape": {"line": {"bearing": quarter * i, "distance": 30.0}}} for i in range(4)]
     lot = {"courses": courses, "basis": {"north": "assumed", "true_north": turn}}
     origin = {"longitude": math.radians(longitude), "latitude": math.radians(latitude)}
-    return {"format": "batterboard-site", "version": 2, "name": "Plane", "lot": lot, "origin": origin}
+    return {"format": "batterboard-site", "version": 3, "name": "Plane", "lot": lot, "origin": origin}
 
 
 def placed(site_text, points):

@@ -79,8 +79,8 @@ def main():
         if not good:
             failures.append(what)
 
-    schema = load(SCHEMAS / "site-2.schema.json")
-    for name in ("site-2.schema.json", "shell-1.schema.json"):
+    schema = load(SCHEMAS / "site-3.schema.json")
+    for name in ("site-3.schema.json", "shell-2.schema.json"):
         Draft202012Validator.check_schema(load(SCHEMAS / name))
     validator = Draft202012Validator(schema)
     sites = demo_sites()
@@ -98,7 +98,7 @@ def main():
             if COMMAND:
                 check(not opened(sample), f"{path.name}: the command takes {name}")
     if COMMAND:
-        for arguments, name in ((["schema"], "site-2"), (["schema", "--shell"], "shell-1")):
+        for arguments, name in ((["schema"], "site-3"), (["schema", "--shell"], "shell-2")):
             printed = subprocess.run([COMMAND, *arguments], text=True, capture_output=True)
             published = (SCHEMAS / f"{name}.schema.json").read_text(encoding="utf-8")
             check(printed.stdout == published, f"batterboard schema prints another {name} schema")

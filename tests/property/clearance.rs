@@ -112,7 +112,7 @@ fn site(features: &[Value], required: f64) -> CheckedSite {
             rules.push(json!({ "name": from, "from": from, "to": to, "distance": required, "source": "test" }));
         }
     }
-    let document = json!({ "format": "batterboard-site", "version": 2, "name": "test",
+    let document = json!({ "format": "batterboard-site", "version": 3, "name": "test",
         "lot": { "courses": [course(0), course(1), course(2), course(3)] },
         "features": features, "rules": rules });
     open(&document.to_string()).unwrap().site

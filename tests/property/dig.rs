@@ -229,7 +229,7 @@ proptest! {
         // As much as grids of the same cells can hold.
         let ample = DigShape::new(&shell, &settings, 2.0);
         let ample = excavate(&ample, &ground, &pose, -0.4, 0.4);
-        let told = dig.findings.iter().any(|f| f.check == "dig-not-closed");
+        let told = batterboard_core::dig::safety::findings(&dig).iter().any(|f| f.check == "dig-not-closed");
         prop_assert_eq!(told, !dig.closed);
         if dig.closed && ample.closed {
             near("bank", dig.bank_volume, ample.bank_volume, 1e-6)?;
@@ -249,8 +249,8 @@ proptest! {
         let shell = shell(index);
         let volume = |settings: &DigSettings| dug(&shell, settings, &ground, &pose, 0.3).bank_volume;
         let plain = volume(&settings);
-        let wider = DigSettings { over_dig: settings.over_dig + more, ..settings };
-        let deeper = DigSettings { base_thickness: settings.base_thickness + more, ..settings };
+        let wider = DigSettings { over_dig: settings.over_dig + more, ..settings.clone() };
+        let deeper = DigSettings { base_thickness: settings.base_thickness + more, ..settings.clone() };
         let flatter = DigSettings { side_slope: Some(settings.slope() + more), ..settings };
         for other in [wider, deeper, flatter] {
             prop_assert!(volume(&other) > plain);

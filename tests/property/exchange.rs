@@ -1,5 +1,6 @@
 //! The file door: whatever comes in, it answers; what it took in, it gives back.
 
+use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange::{Opened, Unknown, open, open_shell, save, save_shell};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::Report;
@@ -207,8 +208,10 @@ proptest! {
     fn every_site_that_opens_has_a_report(site in site()) {
         let opened = open(&site.to_string()).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
         let results = Results::compute(&opened.site, &mut Cache::default());
+        let estimate =
+            Estimate::of(&opened.site, &results, &mut estimate::Cache::default());
         for system in [System::Feet, System::Metres] {
-            let report = Report::new(&opened.site, &results, system);
+            let report = Report::new(&opened.site, &results, &estimate, system);
             prop_assert!(report.to_text().contains("utility-locating service"));
             let json: Value = serde_json::from_str(&report.to_json()).unwrap();
             for list in ["clearances", "quantities"] {
@@ -289,7 +292,7 @@ fn site() -> impl Strategy<Value = Value> {
     });
     (lot, features, rules, placement, works, ".{0,20}").prop_map(
         |(lot, features, rules, placement, works, name)| {
-            json!({ "format": "batterboard-site", "version": 2, "name": name, "lot": lot,
+            json!({ "format": "batterboard-site", "version": 3, "name": name, "lot": lot,
                     "features": features, "rules": rules, "placement": placement, "works": works })
         },
     )
@@ -315,8 +318,23 @@ fn a_file_of_the_first_version_opens_as_the_same_site() {
     let house = &old.site.site().features[0];
     assert_eq!(house.facts.footing_depth, Some(0.9144));
     let text = save(old.site.site(), &old.unknown);
-    assert!(text.contains("\"version\": 2"));
+    assert!(text.contains("\"version\": 3"));
     let new = open(&text).unwrap();
     assert!(new.findings.is_empty());
     assert_eq!(new.site.site(), old.site.site());
+}
+
+#[test]
+fn a_file_of_the_second_version_opens_as_the_same_site() {
+    let text = include_str!("data/site-version-2.json");
+    let old = open(text).unwrap();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    assert_eq!(told, ["older-version"]);
+    assert!(old.unknown.is_empty(), "{:?}", old.unknown);
+    let saved: Value = serde_json::from_str(&save(old.site.site(), &old.unknown)).unwrap();
+    assert_eq!(saved["version"], 3);
+    let before: Value = serde_json::from_str(text).unwrap();
+    for member in ["lot", "features", "ground", "placement", "rules"] {
+        assert_eq!(saved[member], before[member], "{member}");
+    }
 }

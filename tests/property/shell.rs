@@ -53,6 +53,10 @@ fn shell(outline: &[Point], shallow: f64, fall: f64, (from, run): (f64, f64)) ->
         coping_width: 0.3,
         waterline: 0.1,
         wall_thickness: 0.01,
+        draft: 0.0,
+        cove: 0.0,
+        stations: Vec::new(),
+        drain: None,
         weight: None,
     };
     Shell::check(&record).unwrap().0
@@ -152,6 +156,10 @@ proptest! {
             coping_width: 0.0,
             waterline: 0.0,
             wall_thickness: 0.0,
+            draft: 0.0,
+            cove: 0.0,
+            stations: Vec::new(),
+            drain: None,
             weight: None,
         };
         // A tilt may lift a far corner above the rim: then the door speaks, and rightly.
@@ -267,6 +275,10 @@ fn any_shell() -> impl Strategy<Value = ShellRecord> {
             coping_width,
             waterline,
             wall_thickness,
+            draft: 0.0,
+            cove: 0.0,
+            stations: Vec::new(),
+            drain: None,
             weight: Some(coping_width * 1000.0),
         }
     })

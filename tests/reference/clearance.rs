@@ -21,7 +21,7 @@ fn site(features: &Value, rules: &Value, equipment: Option<Value>) -> CheckedSit
                 "shape": { "line": { "bearing": quarters * quarter, "distance": feet * FOOT } } })
     };
     let mut document = json!({
-        "format": "batterboard-site", "version": 2, "name": "pencil",
+        "format": "batterboard-site", "version": 3, "name": "pencil",
         "lot": { "courses": [
             course("front", 1.0, 100.0), course("side", 0.0, 140.0),
             course("rear", 3.0, 100.0), course("side", 2.0, 140.0),

@@ -56,6 +56,10 @@ fn shell(outline: &[Vertex], floor: &[(Vec<Vertex>, Vec<f64>)]) -> Shell {
         coping_width: 0.3,
         waterline: 0.1,
         wall_thickness: 0.0,
+        draft: 0.0,
+        cove: 0.0,
+        stations: Vec::new(),
+        drain: None,
         weight: None,
     };
     Shell::check(&record).unwrap().0

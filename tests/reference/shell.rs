@@ -36,6 +36,10 @@ fn record(outline: PathRecord, floor: Vec<FacetRecord>) -> ShellRecord {
         coping_width: 0.0,
         waterline: 0.0,
         wall_thickness: 0.0,
+        draft: 0.0,
+        cove: 0.0,
+        stations: Vec::new(),
+        drain: None,
         weight: None,
     }
 }

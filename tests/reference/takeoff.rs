@@ -13,7 +13,7 @@ use super::shell::{checked, level, rectangle};
 /// Settings with these for the dig.
 pub fn works(dig: &DigSettings) -> Works {
     Works {
-        dig: *dig,
+        dig: dig.clone(),
         ..Works::default()
     }
 }

@@ -23,10 +23,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result};
+use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::pretty;
 use batterboard_core::report::Report;
-use batterboard_core::results::{Cache, Results};
+use batterboard_core::results::{self, Results};
 use batterboard_core::units::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
@@ -162,10 +163,11 @@ impl SiteArgs {
     /// Opens the site and computes everything that follows from it.
     fn report(&self) -> Result<Report> {
         let Opened { site, findings, .. } = input::open(&self.site)?;
-        let mut results = Results::compute(&site, &mut Cache::default());
+        let mut results = Results::compute(&site, &mut results::Cache::default());
         results.findings.extend(findings);
+        let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
         let units = self.units.map_or(site.site().display, System::from);
-        Ok(Report::new(&site, &results, units))
+        Ok(Report::new(&site, &results, &estimate, units))
     }
 }
 

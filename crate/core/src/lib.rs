@@ -28,7 +28,8 @@
 //! | measure every rule | [`clearance`] |
 //! | cut the hole | [`dig`] |
 //! | list what to haul and buy, with its working | [`takeoff`] |
-//! | get everything that follows from a site | [`results`] |
+//! | get what the plan shows of a site | [`results`] |
+//! | get everything to dig, haul and buy | [`estimate`] |
 //! | draw the plan | [`drawing`] |
 //! | report as text or JSON | [`report`] |
 //! | open and save files, publish the schema | [`exchange`] |
@@ -69,6 +70,7 @@
 pub mod clearance;
 pub mod dig;
 pub mod drawing;
+pub mod estimate;
 pub mod exchange;
 pub mod finding;
 pub mod geom;

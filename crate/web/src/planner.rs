@@ -6,7 +6,6 @@ use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::lot::{LotRecord, Traverse};
-use batterboard_core::report::Workings;
 use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{Site, forms, kinds_from_street, rule};
@@ -81,22 +80,6 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "Ledger")]
     pub fn ledger(&self) -> Result<JsValue, JsValue> {
         cross(&Ledger::of(&self.session))
-    }
-
-    /// The arithmetic behind one quantity.
-    #[wasm_bindgen(unchecked_return_type = "Workings | undefined")]
-    pub fn workings(&self, key: &str) -> Result<JsValue, JsValue> {
-        let system = self.session.site().site().display;
-        match self
-            .session
-            .results()
-            .takeoff
-            .iter()
-            .find(|line| line.key == key)
-        {
-            Some(line) => cross(&Workings::of(line, system)),
-            None => Ok(JsValue::UNDEFINED),
-        }
     }
 
     /// The document as a plain object, for forms.

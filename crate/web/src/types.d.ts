@@ -13,4 +13,5 @@ export type Finding = {
 export type Measure =
   | "length" | "long-length" | "elevation" | "area" | "land-area" | "earth-volume" | "concrete-volume"
   | "water-volume" | "mass" | "weight" | "density" | "count" | "ratio" | "fraction" | "slope"
-  | "bearing" | "heading" | "angle" | "closing";
+  | "bearing" | "heading" | "angle" | "closing"
+  | "flow" | "speed" | "hours" | "minutes" | "money";

@@ -1,6 +1,8 @@
 // The site document as plain data, named as in a site file. Only what the forms read and write is
 // spelt out; the core checks everything that comes back.
 
+import type { Works } from './works.ts';
+
 export type System = 'feet' | 'metres';
 export type Point = [number, number];
 /** `[x, y]`, or `[x, y, bulge]` where an arc follows. */
@@ -23,6 +25,27 @@ export interface Site {
   picture?: Picture;
   /** The interval of the contours, metres. */
   contours?: number;
+  rates?: Rate[];
+  section?: SectionLine;
+  alternatives?: Alternative[];
+}
+
+/** What one SI unit of a quantity costs. */
+export interface Rate {
+  key: string;
+  rate: number;
+}
+
+/** Where the section is cut, site metres. */
+export interface SectionLine {
+  from: Point;
+  to: Point;
+}
+
+/** A shell and a place kept to be compared. */
+export interface Alternative {
+  name: string;
+  placement: Placement;
 }
 
 /** The mark that elevations are carried from. */
@@ -125,6 +148,11 @@ export const FEATURE_KINDS = [
   'equipment',
   'watercourse',
   'street-edge',
+  'deck',
+  'deck-opening',
+  'deck-steps',
+  'pipe-trench',
+  'spoil-space',
   'other',
 ] as const;
 export type FeatureKind = (typeof FEATURE_KINDS)[number];
@@ -194,36 +222,25 @@ export interface EquipmentPad {
   width: number;
 }
 
+export const FACET_KINDS = ['ledge', 'step', 'bench', 'shallow', 'slope', 'deep'] as const;
+/** A part of the floor. */
+export type FacetKind = (typeof FACET_KINDS)[number];
+
 export interface ShellRecord {
   name: string;
   note?: string;
   outline: Vertex[];
-  floor: { kind: string; outline: Vertex[]; depths: number[] }[];
+  floor?: { kind: FacetKind; outline: Vertex[]; depths: number[] }[];
   coping_width: number;
   waterline: number;
   wall_thickness?: number;
+  /** How far the wall leans inward, run per unit of depth. */
+  draft?: number;
+  cove?: number;
+  /** The floor told along the length, in place of facets. */
+  stations?: { at: number; depth: number; width?: number; wall?: number }[];
+  drain?: Point;
   weight?: number;
-}
-
-export type SoilClass = 'stable-rock' | 'a' | 'b' | 'c';
-export type SpoilMaterial = 'sand' | 'common-earth' | 'clay' | 'rock';
-
-export interface Works {
-  dig: {
-    over_dig: number;
-    base_thickness: number;
-    soil: SoilClass;
-    side_slope?: number;
-    material: SpoilMaterial;
-    swell?: number;
-  };
-  stone: { density: number };
-  collar: { width: number; depth: number; top_below_rim: number };
-  deck: { width: number; thickness: number; bed: number; fall: number };
-  ties: { spacing: number; length: number };
-  dewatering: { diameter: number; above_rim: number };
-  haul: { box_volume: number; payload: number };
-  waste: { stone: number; concrete: number };
 }
 
 export const MEASURED_FROM = ['waters-edge', 'rim', 'deck-edge', 'equipment', 'dig'] as const;

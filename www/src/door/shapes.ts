@@ -1,6 +1,7 @@
 // What crosses the wasm boundary: ready-made strings for the screen, and commands for the core.
 // Lengths are metres, angles radians, bearings clockwise from north; x is east, y is north.
 import type {
+  Alternative,
   Benchmark,
   Course,
   EquipmentPad,
@@ -13,14 +14,17 @@ import type {
   LineKind,
   LotRecord,
   Picture,
+  Placement,
   Point,
+  Rate,
   Rule,
+  SectionLine,
   ShellRecord,
   Site,
   System,
   Vertex,
-  Works,
 } from './records.ts';
+import type { Works } from './works.ts';
 
 /** A value as it is to be read: the number shown, its unit, and both as ready text. */
 export interface Shown {
@@ -303,7 +307,12 @@ export type Measure =
   | 'bearing'
   | 'heading'
   | 'angle'
-  | 'closing';
+  | 'closing'
+  | 'flow'
+  | 'speed'
+  | 'hours'
+  | 'minutes'
+  | 'money';
 
 /** How a shape is given in a site file. */
 export type ShapeForm = 'area' | 'track' | 'disc' | 'strip' | 'along' | 'compound';
@@ -360,6 +369,10 @@ export type Command =
   | { 'set-picture': Picture | null }
   | { 'fit-picture': { first: Point; second: Point; distance?: number; bearing?: number } }
   | { 'set-contours': number | null }
+  | { 'set-placement': Placement & { shell: unknown } }
+  | { 'set-rates': Rate[] }
+  | { 'set-section': SectionLine | null }
+  | { 'set-alternatives': Alternative[] }
   | { together: { label: string; commands: Command[] } };
 
 /** A stretch of a walk, characters counted from 0; a wall by its index. */

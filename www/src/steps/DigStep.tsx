@@ -1,5 +1,5 @@
 // The dig and everything that goes into it and round it.
-import type { SoilClass, SpoilMaterial, Works } from '../door/records.ts';
+import type { SoilClass, SpoilMaterial, Works } from '../door/works.ts';
 import type { Finding, Measure } from '../door/shapes.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';

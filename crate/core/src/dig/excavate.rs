@@ -16,7 +16,7 @@ use super::kink::crossings;
 use super::shape::DigShape;
 use super::sums::{Levels, Row, Sums};
 use super::terrain::Terrain;
-use super::{Dig, safety, top_edge};
+use super::{Dig, top_edge};
 use crate::geom::{Pose, Region};
 use crate::ground::Ground;
 
@@ -57,16 +57,15 @@ pub fn excavate(
         top_edge: cut.top_edge().posed(pose),
         floor_area: shape.floor().area(),
         side_slope: shape.side_slope(),
+        steepest: shape.steepest,
         greatest_depth: sums.deepest().max(cut.at_corners),
         bottom_elevation: coping_elevation - shape.deepest(),
         rim_above_ground: -cut.rim.0,
         ground_above_rim: cut.rim.1,
         area_above_ground: sums.in_air() * cell,
         closed: sums.unclosed() == f64::NEG_INFINITY,
-        findings: Vec::new(),
     };
     dig.unsurveyed_area = (cut.unsurveyed_area * cell).min(dig.top_area);
-    dig.findings = safety::findings(&dig, shape.steepest);
     dig
 }
 
@@ -237,6 +236,7 @@ impl<'a> Cut<'a> {
 #[cfg(test)]
 mod tests {
     use super::super::bottom::Bottom;
+    use super::super::safety;
     use super::*;
     use crate::geom::{Point, Ring};
     use crate::ground::GroundRecord;
@@ -267,7 +267,7 @@ mod tests {
     }
 
     fn says(dig: &Dig, check: &str) -> bool {
-        dig.findings.iter().any(|f| f.check == check)
+        safety::findings(dig).iter().any(|f| f.check == check)
     }
 
     fn assert_near(value: f64, expected: f64, within: f64) {
@@ -291,7 +291,7 @@ mod tests {
         assert_near(dig.ground_above_rim, 0.2, 1e-12);
         assert_near(dig.rim_above_ground, -0.2, 1e-12);
         assert_eq!((dig.area_above_ground, dig.unsurveyed_volume), (0.0, 0.0));
-        assert!(dig.closed && says(&dig, "locate-utilities"));
+        assert!(dig.closed && says(&dig, "spoil-back"));
     }
 
     /// Ground falls 1 in 2 from 10 m on the middle line: above x = 0.5 it lies below the cap,

@@ -39,7 +39,6 @@ pub use bottom::STEEPEST_SLOPE;
 pub use excavate::excavate;
 pub use shape::DigShape;
 
-use crate::finding::Finding;
 use crate::geom::Region;
 
 /// The hole cut into the ground at one placement. All volumes are bank (in place).
@@ -61,6 +60,8 @@ pub struct Dig {
     pub floor_area: f64,
     /// Run of the sides per unit of rise, as dug; 0 for upright sides.
     pub side_slope: f64,
+    /// Steepest side that the standard lists for the soil, run per unit of rise.
+    pub steepest: f64,
     /// Greatest vertical depth from the ground down to the bottom, metres.
     pub greatest_depth: f64,
     /// Lowest elevation of the bottom, metres.
@@ -77,8 +78,6 @@ pub struct Dig {
     /// Whether the sides were followed up to the ground everywhere. When not, the shape's
     /// headroom was too small: the figures fall short, and a finding says so.
     pub closed: bool,
-    /// Cautions that belong beside these numbers.
-    pub findings: Vec<Finding>,
 }
 
 impl Dig {

@@ -36,14 +36,12 @@ const WORTH_A_WORD: f64 = 0.2;
 /// An area smaller than this is not worth a word, m2: a tenth of a square foot.
 const SPECK: f64 = 0.01;
 
-/// Everything that belongs beside a dig whose soil may stand no steeper than `allowed` (run per
-/// unit of rise).
-pub(super) fn findings(dig: &Dig, allowed: f64) -> Vec<Finding> {
+/// Everything that belongs beside a dig.
+pub fn findings(dig: &Dig) -> Vec<Finding> {
     let mut findings = Vec::new();
     if dig.bank_volume > 0.0 {
-        findings.push(utilities());
         by_depth(dig.greatest_depth, &mut findings);
-        findings.extend(too_steep(dig.side_slope, allowed, dig.greatest_depth));
+        findings.extend(too_steep(dig.side_slope, dig.steepest, dig.greatest_depth));
         findings.push(spoil());
     }
     about_ground(dig, &mut findings);
@@ -57,15 +55,6 @@ fn reaches(depth: f64, limit: f64) -> bool {
 
 fn feet(length: f64) -> String {
     format!("{:.1} ft ({length:.2} m)", length / FOOT)
-}
-
-fn utilities() -> Finding {
-    Finding::caution(
-        "locate-utilities",
-        "Buried lines are not where drawings show them.",
-        "Have the utility-locating service mark the ground before anyone digs \
-         (29 CFR 1926.651(b)).",
-    )
 }
 
 fn spoil() -> Finding {
@@ -224,18 +213,22 @@ mod tests {
             top_edge: Region::default(),
             floor_area: 40.0,
             side_slope: 1.5,
+            steepest: 1.5,
             greatest_depth: depth,
             bottom_elevation: 0.0,
             rim_above_ground: 0.0,
             ground_above_rim: 0.0,
             area_above_ground: 0.0,
             closed: true,
-            findings: Vec::new(),
         }
     }
 
-    fn checks(dig: &Dig, allowed: f64) -> Vec<&'static str> {
-        findings(dig, allowed).iter().map(|f| f.check).collect()
+    fn checks(dig: &Dig, steepest: f64) -> Vec<&'static str> {
+        let dig = Dig {
+            steepest,
+            ..dig.clone()
+        };
+        findings(&dig).iter().map(|f| f.check).collect()
     }
 
     /// The limits of 29 CFR 1926, each at its own foot: 5.00 ft is not exempt, 20.00 ft still
@@ -248,7 +241,7 @@ mod tests {
         assert!(!says(3.99, "way-out") && says(4.0, "way-out"));
         assert!(!says(5.99, "fall-protection") && says(6.0, "fall-protection"));
         assert!(!says(20.0, "engineer") && says(20.01, "engineer"));
-        assert!(says(1.0, "spoil-back") && says(1.0, "locate-utilities"));
+        assert!(says(1.0, "spoil-back"));
     }
 
     #[test]
@@ -286,7 +279,11 @@ mod tests {
 
     #[test]
     fn no_caution_reads_as_a_permission() {
-        for finding in findings(&dig(7.0 * FOOT), 2.0) {
+        let steep = Dig {
+            steepest: 2.0,
+            ..dig(7.0 * FOOT)
+        };
+        for finding in findings(&steep) {
             let text = format!("{} {}", finding.message, finding.remedy).to_lowercase();
             for word in ["safe", "allowed", "permitted", "may be"] {
                 assert!(!text.contains(word), "{text}");

@@ -65,7 +65,7 @@ mod tests {
 
     #[test]
     fn published_schemas_are_those_of_the_types() {
-        compare("site-2.schema.json", &site());
-        compare("shell-1.schema.json", &shell());
+        compare("site-3.schema.json", &site());
+        compare("shell-2.schema.json", &shell());
     }
 }

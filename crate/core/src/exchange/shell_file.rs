@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::migrate;
 use super::read::{Format, read};
 use crate::finding::Finding;
 use crate::pretty;
@@ -13,13 +14,13 @@ use crate::site::limits;
 pub const FORMAT: &str = "batterboard-shell";
 
 /// The version this build writes.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 const SHELL: Format = Format {
     name: FORMAT,
     words: "batterboard shell file",
     version: VERSION,
-    steps: &[],
+    steps: &[migrate::nothing_moved],
 };
 
 /// A shell file's content. Lengths are metres; the frame is the shell's own: origin at its

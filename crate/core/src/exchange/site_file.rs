@@ -16,7 +16,7 @@ const SITE: Format = Format {
     name: FORMAT,
     words: "batterboard site file",
     version: VERSION,
-    steps: &[migrate::facts_of_features],
+    steps: &[migrate::facts_of_features, migrate::nothing_moved],
 };
 
 /// A site file that was read and checked.
@@ -78,7 +78,7 @@ mod tests {
         let quarter = std::f64::consts::FRAC_PI_2;
         json!({
             "format": "batterboard-site",
-            "version": 2,
+            "version": 3,
             "name": "Test lot",
             "lot": { "courses": [course(0.0), course(quarter), course(2.0 * quarter), course(3.0 * quarter)] },
             "features": [
@@ -140,7 +140,7 @@ mod tests {
             told("format", "/format")
         );
         assert_eq!(
-            only(&edited(|d| d["version"] = json!(3))),
+            only(&edited(|d| d["version"] = json!(4))),
             told("version", "/version")
         );
         assert_eq!(

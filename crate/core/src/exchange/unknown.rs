@@ -10,27 +10,35 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 39] = [
+const LEFT_OUT: [&str; 57] = [
+    "alternatives",
     "at",
     "balance",
+    "bases",
     "basis",
+    "bench",
     "benchmark",
     "breaklines",
     "contours",
     "deed",
     "density",
     "depth",
+    "drain",
     "equipment",
     "facts",
     "finished_floor",
+    "fittings",
+    "floor",
     "footing_depth",
     "grid",
+    "groundwater",
     "height",
     "hidden",
     "holes",
     "kind",
     "known_from",
     "label",
+    "layers",
     "line_class",
     "locked",
     "long_way",
@@ -39,21 +47,43 @@ const LEFT_OUT: [&str; 39] = [
     "note",
     "openings",
     "origin",
+    "over_dig",
     "picture",
     "placement",
     "protection",
+    "rates",
+    "section",
+    "short_term",
     "side_slope",
+    "sides",
+    "slope",
     "stated_area",
+    "stations",
     "swell",
     "true_north",
     "trunk",
+    "upright_below",
     "utility",
+    "wall",
     "weight",
+    "width",
     "words",
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 3] = ["breaklines", "holes", "openings"];
+const LISTS: [&str; 11] = [
+    "alternatives",
+    "bases",
+    "breaklines",
+    "fittings",
+    "floor",
+    "holes",
+    "layers",
+    "openings",
+    "rates",
+    "sides",
+    "stations",
+];
 
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.

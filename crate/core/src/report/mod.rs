@@ -1,6 +1,6 @@
 //! The report on a site: every figure and every finding, as data, as JSON and as plain text.
 //!
-//! A [`Report`] is made from a site and its [`Results`] and holds nothing of its own. The
+//! A [`Report`] is made from a site, its [`Results`] and its [`Estimate`], and holds nothing of its own. The
 //! same site gives the same bytes on every machine: numbers are SI values as the shortest
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
@@ -25,7 +25,8 @@ pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
 use crate::clearance::{Clearance, Subject};
-use crate::finding::{Caveat, Finding, gravest_first};
+use crate::estimate::Estimate;
+use crate::finding::{Caveat, Finding};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{CheckedSite, MeasuredFrom};
@@ -106,7 +107,7 @@ pub struct ClearanceFigures {
 
 impl Report {
     /// The report on a site in the given units.
-    pub fn new(site: &CheckedSite, results: &Results, system: System) -> Self {
+    pub fn new(site: &CheckedSite, results: &Results, estimate: &Estimate, system: System) -> Self {
         let clearance = |c| ClearanceFigures::of(c, system);
         let quantity = |line| Workings::of(line, system);
         Self {
@@ -116,7 +117,7 @@ impl Report {
             note: site.site().note.clone(),
             units: system,
             shortfalls: results.shortfalls(),
-            findings: gravest_first(&results.findings),
+            findings: estimate.with_findings_of(results),
             yard: yard::of(site, system),
             datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
@@ -125,7 +126,7 @@ impl Report {
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
             clearances: results.clearances.iter().map(clearance).collect(),
-            quantities: results.takeoff.iter().map(quantity).collect(),
+            quantities: estimate.takeoff.iter().map(quantity).collect(),
         }
     }
 

@@ -8,7 +8,6 @@ use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Region};
 use crate::shell::Shell;
 use crate::site::{DigSettings, Works};
-use crate::takeoff::Measured;
 
 /// How many shapes of the hole are kept, one to each headroom: enough for a drag up and down
 /// a steep lot.
@@ -42,12 +41,6 @@ impl ShellRings {
     }
 }
 
-/// Run per unit of rise of the plane under which a footing is undermined (see `footing`).
-const UNDERMINING: f64 = 1.5;
-
-/// How many depths of footings are kept.
-const DEPTHS: usize = 32;
-
 /// Kept parts of earlier results. It changes how soon results come, never what they are.
 #[derive(Debug, Default)]
 pub struct Cache {
@@ -59,27 +52,21 @@ pub struct Cache {
 pub(super) struct Kept {
     /// Held, so that no other shell can come to lie at the same address.
     shell: Arc<Shell>,
-    works: Works,
+    works: Arc<Works>,
     /// The work round the shell.
     pub rings: Arc<ShellRings>,
-    /// What the takeoff measures on the shell.
-    pub measured: Measured,
     shapes: Vec<DigShape>,
-    /// Depth below the rim, and how far a footing there is in the hole's reach.
-    undermined: Vec<(f64, Region)>,
 }
 
 impl Cache {
     /// The parts kept for this shell and these settings, made anew for others.
-    pub(super) fn of(&mut self, shell: &Arc<Shell>, works: &Works) -> &mut Kept {
+    pub(super) fn of(&mut self, shell: &Arc<Shell>, works: &Arc<Works>) -> &mut Kept {
         let same = |kept: &Kept| Arc::ptr_eq(&kept.shell, shell) && kept.works == *works;
         let kept = self.kept.take().filter(same).unwrap_or_else(|| Kept {
             shell: Arc::clone(shell),
-            works: *works,
+            works: Arc::clone(works),
             rings: Arc::new(ShellRings::new(shell, works)),
-            measured: Measured::new(shell, works),
             shapes: Vec::new(),
-            undermined: Vec::new(),
         });
         self.kept.insert(kept)
     }
@@ -98,26 +85,5 @@ impl Kept {
             self.shapes.remove(0);
         }
         self.shapes.push_mut(shape)
-    }
-
-    /// Where the base of a footing `depth` below the rim lies above a plane that rises from
-    /// the bottom of the hole, shell frame.
-    pub(super) fn undermined(&mut self, shell: &Shell, dig: &DigSettings, depth: f64) -> &Region {
-        let known = self.undermined.iter().position(|(d, _)| *d == depth);
-        let entry = match known {
-            Some(i) => self.undermined.remove(i),
-            None => {
-                let settings = DigSettings {
-                    side_slope: Some(UNDERMINING),
-                    ..*dig
-                };
-                let shape = DigShape::new(shell, &settings, (-depth).max(0.0));
-                (depth, shape.contour(depth))
-            }
-        };
-        if self.undermined.len() >= DEPTHS {
-            self.undermined.remove(0);
-        }
-        &self.undermined.push_mut(entry).1
     }
 }

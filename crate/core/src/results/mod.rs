@@ -1,12 +1,11 @@
-//! Everything that follows from a site: the work as it stands, clearances, dig, takeoff, and
-//! every caution that belongs beside them.
+//! What a plan has to show: the work as it stands, clearances, the dig, and every caution that
+//! belongs to the place. What is dug, hauled and bought follows from it (see `estimate`).
 //!
 //! [`Results::compute`] is what a drag runs on every frame. What depends on the shell and the
 //! settings of the work alone is kept in a [`Cache`] between calls; the results are the same
 //! whatever the cache holds.
 
 mod cache;
-mod footing;
 mod headroom;
 mod reach;
 mod relief;
@@ -25,7 +24,6 @@ use crate::clearance::{self, Clearance, WorkFigures};
 use crate::dig::{Dig, excavate};
 use crate::finding::{Caveat, Finding};
 use crate::site::{CheckedSite, MeasuredFrom};
-use crate::takeoff::{Line, Takeoff, takeoff};
 
 /// What follows from one site.
 #[derive(Debug, Clone)]
@@ -38,13 +36,11 @@ pub struct Results {
     pub clearances: Vec<Clearance>,
     /// The hole, once a shell is placed.
     pub dig: Option<Dig>,
-    /// Every quantity, in order; empty until a shell is placed.
-    pub takeoff: Vec<Line>,
     /// Where the work reaches over land it may not stand on or through what is there, whatever
     /// the rules say; these are among the findings as well.
     pub overreaches: Vec<Finding>,
-    /// Everything worth knowing: the dangers of this placement, what stands beside every plan,
-    /// what quantities rest on, what the door noticed, and what the rules leave open.
+    /// What is worth knowing of the place: its dangers, what stands beside every plan, what the
+    /// door noticed, and what the rules leave open.
     pub findings: Vec<Finding>,
 }
 
@@ -55,10 +51,8 @@ impl Results {
             equipment: site.equipment(),
             ..WorkFigures::default()
         };
-        let mut findings = Vec::new();
         let mut rings = None;
         let mut dig = None;
-        let mut taken = Takeoff::default();
         if let Some((shell, placement)) = site.placed_shell() {
             let works = &site.site().works;
             let pose = placement.pose();
@@ -72,18 +66,14 @@ impl Results {
             let cap = works.collar.underside();
             let cut = excavate(shape, site.ground(), &pose, coping, cap);
             work.dig = cut.top_edge.clone();
-            taken = takeoff(works, &kept.measured, &cut);
-            findings.extend(cut.findings.iter().cloned());
-            findings.extend(footing::screen(site, shell, placement, kept));
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));
         }
         let overreaches = reach::beyond(site, &work);
-        findings.extend(overreaches.iter().cloned());
+        let mut findings = overreaches.clone();
         findings.extend(yard::findings(site, &work));
         findings.extend(standing::cautions(site));
         findings.extend(relief::notes(site));
-        findings.extend(taken.findings);
         findings.extend(site.findings().iter().cloned());
         findings.extend(clearance::advice(site, &work));
         let mut clearances = clearance::measure(site, &work);
@@ -102,7 +92,6 @@ impl Results {
             work,
             rings,
             dig,
-            takeoff: taken.lines,
             overreaches,
             findings,
         }

@@ -3,11 +3,17 @@
 use crate::finding::Finding;
 use crate::site::CheckedSite;
 
-/// What everybody who reads this plan must know. The last two come with a placed shell; then
-/// the dig itself says to have the lines in the ground located.
+/// What everybody who reads this plan must know. The last two come with a placed shell.
 pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
     let placed = site.placed_shell().is_some();
     let mut cautions = vec![
+        Finding::caution(
+            "locate-utilities",
+            "Buried lines are not where drawings show them, and the plan shows only those that \
+             somebody drew on it.",
+            "Before anyone digs, call the utility-locating service and wait for its marks \
+             (29 CFR 1926.651(b)).",
+        ),
         Finding::caution(
             "planning-aid",
             "This is a planning aid, not a survey: its distances are as good as the lot and the \
@@ -32,13 +38,7 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
             .under("/picture"),
         );
     }
-    if !placed {
-        cautions.push(Finding::caution(
-            "locate-utilities",
-            "The plan shows only those buried lines that somebody drew on it.",
-            "Before anyone digs, call the utility-locating service and wait for its marks.",
-        ));
-    } else {
+    if placed {
         cautions.push(
             Finding::caution(
                 "empty-shell",

@@ -14,7 +14,7 @@ fn document() -> Value {
                 "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": length } } })
     };
     json!({
-        "format": "batterboard-site", "version": 2, "name": "test",
+        "format": "batterboard-site", "version": 3, "name": "test",
         "lot": { "courses": [
             course("front", 1.0, 30.0), course("side", 0.0, 40.0),
             course("rear", 3.0, 30.0), course("side", 2.0, 40.0),
@@ -70,7 +70,6 @@ fn a_cache_changes_nothing() {
         let fresh = Results::compute(&site, &mut Cache::default());
         assert_eq!(kept.clearances, fresh.clearances);
         assert_eq!(kept.dig, fresh.dig);
-        assert_eq!(kept.takeoff, fresh.takeoff);
         assert_eq!(kept.findings, fresh.findings);
         assert_eq!(kept.rings, fresh.rings);
     }
@@ -92,7 +91,7 @@ fn every_plan_carries_its_cautions() {
     for check in ["locate-utilities", "planning-aid", "local-authority"] {
         assert_eq!(named(&bare, check).len(), 1, "{check}");
     }
-    assert!(bare.dig.is_none() && bare.takeoff.is_empty() && bare.clearances.is_empty());
+    assert!(bare.dig.is_none() && bare.clearances.is_empty());
 }
 
 #[test]
@@ -137,32 +136,6 @@ fn what_lies_in_the_way_of_the_dig_is_told() {
     let tank = json!({ "disc": { "at": [15, 20], "radius": 1 } });
     let told = results(|d| d["features"] = feature("septic-tank", &tank, None));
     assert_eq!(named(&told, "dig-through-system").len(), 1);
-}
-
-/// The deepest point of the hole is the floor's depth and the base below the rim: with 5 ft
-/// of shell, 4 in of base and a rim 0.1 m above the ground, 1.5256 m below it. From the edge
-/// of that bottom the line rises 1 in 1 1/2 for at most 2.29 m.
-#[test]
-fn a_footing_is_screened_by_its_depth() {
-    let wall = |y: f64, depth: Option<f64>| {
-        let shape = json!({ "area": [[5, y], [25, y], [25, y + 0.3], [5, y + 0.3]] });
-        results(|d| d["features"] = feature("house", &shape, depth))
-    };
-    let flagged = |y, depth| !named(&wall(y, depth), "dig-near-footing").is_empty();
-    // Half the width, the over-dig and the wall put the bottom's edge near y = 21.75.
-    assert!(flagged(22.5, None));
-    assert!(!flagged(24.5, None), "beyond the line");
-    assert!(
-        !flagged(22.5, Some(1.6)),
-        "the footing goes deeper than the hole"
-    );
-    assert!(flagged(22.0, Some(0.6)));
-    let unknown = wall(22.5, None);
-    assert!(
-        named(&unknown, "dig-near-footing")[0]
-            .message
-            .contains("not known")
-    );
 }
 
 #[test]

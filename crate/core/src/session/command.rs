@@ -16,8 +16,8 @@ use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::{
-    Benchmark, CheckedSite, EquipmentPad, Feature, Fit, GeoOrigin, Grid, Picture, Placement, Rule,
-    ShellChoice, Site, Works,
+    Alternative, Benchmark, CheckedSite, EquipmentPad, Feature, Fit, GeoOrigin, Grid, Picture,
+    Placement, Rate, Rule, SectionLine, ShellChoice, Site, Works,
 };
 use crate::units::System;
 
@@ -60,7 +60,7 @@ pub enum Command {
         elevation: f64,
     },
     /// Set dig, stone, collar, deck and the rest.
-    SetWorks(Works),
+    SetWorks(Arc<Works>),
     /// Set the clearance rules.
     SetRules(Vec<Rule>),
     /// Set the ground.
@@ -104,6 +104,14 @@ pub enum Command {
     FitPicture(Fit),
     /// Draw contours at an interval (metres), or none.
     SetContours(Option<f64>),
+    /// Put this shell here, in place of the one that is there.
+    SetPlacement(Placement),
+    /// Set what quantities cost.
+    SetRates(Vec<Rate>),
+    /// Set where the section is cut, or leave it to the shell.
+    SetSection(Option<SectionLine>),
+    /// Set the placements kept for comparison.
+    SetAlternatives(Vec<Alternative>),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -150,6 +158,10 @@ impl Command {
             Self::SetPicture(Some(_)) => "change the picture",
             Self::FitPicture(_) => "scale the picture",
             Self::SetContours(_) => "change the contours",
+            Self::SetPlacement(_) => "place the shell",
+            Self::SetRates(_) => "change the rates",
+            Self::SetSection(_) => "move the section",
+            Self::SetAlternatives(_) => "change the comparison",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -209,6 +221,16 @@ impl Command {
                 site.picture = Some(Arc::new(laid));
             }
             Self::SetContours(interval) => site.contours = interval,
+            Self::SetPlacement(placement) => {
+                let heading = wrap_turn(placement.heading);
+                site.placement = Some(Placement {
+                    heading,
+                    ..placement
+                });
+            }
+            Self::SetRates(rates) => site.rates = rates,
+            Self::SetSection(line) => site.section = line,
+            Self::SetAlternatives(kept) => site.alternatives = kept,
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

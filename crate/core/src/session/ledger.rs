@@ -1,7 +1,7 @@
 //! The always-visible list: what the page shows beside the plan, as ready text.
 //!
-//! Light enough to be made anew on every frame of a drag. A quantity's working is made only
-//! when somebody opens it (see `report`).
+//! Light enough to be made anew on every frame of a drag. Quantities have a list of their own
+//! (see `estimate`).
 
 use serde::Serialize;
 
@@ -11,7 +11,6 @@ use crate::finding::{Caveat, Finding, gravest_first};
 use crate::geom::Point;
 use crate::results::Results;
 use crate::site::{Placement, ShellChoice};
-use crate::takeoff::{Group, Line};
 use crate::units::{Measure, Shown, System, show};
 
 /// Everything the page lists.
@@ -37,9 +36,8 @@ pub struct Ledger {
     pub verdict: Verdict,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceRow>,
-    /// Every quantity, in order.
-    pub quantities: Vec<QuantityRow>,
-    /// Everything worth knowing, cautions first.
+    /// What is worth knowing of the place, cautions first; what belongs to the quantities is
+    /// told with them (see `estimate`).
     pub findings: Vec<Finding>,
 }
 
@@ -98,21 +96,6 @@ pub struct ClearanceRow {
     pub caveats: Vec<&'static str>,
 }
 
-/// One quantity as listed.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct QuantityRow {
-    /// Its stable name.
-    pub key: &'static str,
-    /// The group it is listed in.
-    pub group: Group,
-    /// What it is called.
-    pub label: &'static str,
-    /// Its value.
-    pub shown: Shown,
-    /// Why it is weaker than it looks, in a few words each.
-    pub caveats: Vec<&'static str>,
-}
-
 impl Ledger {
     /// The ledger of a session as it stands.
     pub fn of(session: &Session) -> Self {
@@ -130,11 +113,6 @@ impl Ledger {
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: verdict(session, system),
             clearances: clearance_rows(&results.clearances, system),
-            quantities: results
-                .takeoff
-                .iter()
-                .map(|line| quantity_row(line, system))
-                .collect(),
             findings: gravest_first(&results.findings),
         }
     }
@@ -213,14 +191,4 @@ fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow>
 
 fn words(caveats: &[Caveat]) -> Vec<&'static str> {
     caveats.iter().map(|c| c.words()).collect()
-}
-
-fn quantity_row(line: &Line, system: System) -> QuantityRow {
-    QuantityRow {
-        key: line.key,
-        group: line.group,
-        label: line.label,
-        shown: show(line.measure, line.value, system),
-        caveats: words(&line.caveats),
-    }
 }

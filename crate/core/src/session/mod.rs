@@ -7,6 +7,7 @@
 mod bring_in;
 pub mod command;
 mod copy;
+pub mod desk;
 pub mod draft;
 mod follow;
 mod grip;
@@ -19,8 +20,10 @@ mod shape;
 mod shaping;
 mod sketching;
 pub mod snap;
+pub mod tally;
 
 pub use command::Command;
+pub use desk::Desk;
 pub use draft::Draft;
 pub use grip::{Grip, Handle, Part};
 pub use ground_words::GroundWords;
@@ -29,6 +32,7 @@ pub use ledger::Ledger;
 pub use shape::Target;
 pub use shaping::{Deed, Shaped, Shaping};
 pub use snap::Snap;
+pub use tally::Tally;
 
 use crate::exchange::{self, Unknown};
 use crate::finding::{Finding, any_fault};

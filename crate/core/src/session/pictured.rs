@@ -139,6 +139,7 @@ fn a_picture_is_told_for_what_it_is() {
     let report = crate::report::Report::new(
         session.site(),
         session.results(),
+        &crate::estimate::Estimate::default(),
         crate::units::System::Metres,
     );
     let text = report.to_text();

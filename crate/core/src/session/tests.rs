@@ -34,7 +34,7 @@ fn every_command() -> Vec<Command> {
         Command::FlipShell,
         Command::AlignShell,
         Command::SetCoping { elevation: 1.5 },
-        Command::SetWorks(works),
+        Command::SetWorks(works.into()),
         Command::SetRules(Vec::new()),
         Command::SetGround(GroundRecord::Level { elevation: 0.2 }),
         Command::SetEquipment(Some(EquipmentPad {

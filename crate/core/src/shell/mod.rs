@@ -22,4 +22,4 @@ pub mod record;
 
 pub use checked::{Facet, Shell, WallStrip};
 pub use plane::DepthPlane;
-pub use record::{FacetKind, FacetRecord, ShellRecord};
+pub use record::{FacetKind, FacetRecord, ShellRecord, StationRecord};

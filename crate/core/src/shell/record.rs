@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::geom::PathRecord;
+use crate::geom::{PathRecord, Point};
 
 /// A one-piece shell as a file tells it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -15,7 +15,8 @@ pub struct ShellRecord {
     pub note: String,
     /// The water's edge, closed, shell frame, metres.
     pub outline: PathRecord,
-    /// The floor, facet by facet; together they cover the outline.
+    /// The floor, facet by facet; together they cover the outline. Empty where stations tell it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub floor: Vec<FacetRecord>,
     /// Width of the coping outside the water's edge, metres.
     pub coping_width: f64,
@@ -24,6 +25,18 @@ pub struct ShellRecord {
     /// Thickness of the moulded wall and floor, metres.
     #[serde(default)]
     pub wall_thickness: f64,
+    /// How far the wall leans inward, run per unit of depth.
+    #[serde(default)]
+    pub draft: f64,
+    /// Radius of the rounding between wall and floor, metres.
+    #[serde(default)]
+    pub cove: f64,
+    /// The floor told by stations along the length, in place of facets.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stations: Vec<StationRecord>,
+    /// Where the drain is, shell frame, where it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drain: Option<Point>,
     /// Weight of the empty shell, kilograms, where known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub weight: Option<f64>,
@@ -56,4 +69,20 @@ pub enum FacetKind {
     Slope,
     /// The deepest floor.
     Deep,
+}
+
+/// A station along the length of a shell: how deep and how wide the floor is there.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct StationRecord {
+    /// Where it is along the length, shell frame, metres.
+    pub at: f64,
+    /// Depth of the floor below the rim, metres.
+    pub depth: f64,
+    /// Width of the level floor there, its middle on the length; the whole width without it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
+    /// Depth below the rim at which the wall ends and the floor begins to slope inward, metres;
+    /// where `width` is told and this is not, half of `depth`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall: Option<f64>,
 }

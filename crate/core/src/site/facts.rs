@@ -316,10 +316,18 @@ impl FactKind {
             K::SepticTank | K::SepticField | K::Well => &[Self::Depth, Self::KnownFrom],
             K::BuriedLine => &[Self::Utility, Self::Depth, Self::KnownFrom],
             K::OverheadLine => &[Self::LineClass, Self::Height],
+            K::DeckSteps => &[Self::Height],
             K::Other => &[Self::Height, Self::FootingDepth, Self::Depth],
-            K::Driveway | K::Walk | K::Easement | K::Equipment | K::Watercourse | K::StreetEdge => {
-                &[]
-            }
+            K::Driveway
+            | K::Walk
+            | K::Easement
+            | K::Equipment
+            | K::Watercourse
+            | K::StreetEdge
+            | K::Deck
+            | K::DeckOpening
+            | K::PipeTrench
+            | K::SpoilSpace => &[],
         }
     }
 

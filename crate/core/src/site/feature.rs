@@ -113,13 +113,23 @@ pub enum FeatureKind {
     Watercourse,
     /// The edge of a street: curb or pavement.
     StreetEdge,
+    /// Paving that is to be poured with the deck.
+    Deck,
+    /// A place left open in the deck.
+    DeckOpening,
+    /// Steps that are to be poured with the deck.
+    DeckSteps,
+    /// Where the trench for pipe is to run.
+    PipeTrench,
+    /// Room set aside for spoil.
+    SpoilSpace,
     /// Anything else.
     Other,
 }
 
 impl FeatureKind {
     /// Every kind, in the order lists show them.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 22] = [
         Self::House,
         Self::Outbuilding,
         Self::Wall,
@@ -136,6 +146,11 @@ impl FeatureKind {
         Self::Equipment,
         Self::Watercourse,
         Self::StreetEdge,
+        Self::Deck,
+        Self::DeckOpening,
+        Self::DeckSteps,
+        Self::PipeTrench,
+        Self::SpoilSpace,
         Self::Other,
     ];
 
@@ -158,8 +173,21 @@ impl FeatureKind {
             Self::Equipment => "equipment",
             Self::Watercourse => "watercourse",
             Self::StreetEdge => "street edge",
+            Self::Deck => "deck",
+            Self::DeckOpening => "opening in the deck",
+            Self::DeckSteps => "deck steps",
+            Self::PipeTrench => "pipe trench",
+            Self::SpoilSpace => "room for spoil",
             Self::Other => "other feature",
         }
+    }
+
+    /// Whether it is part of the work to come, rather than there already.
+    pub fn is_planned(self) -> bool {
+        matches!(
+            self,
+            Self::Deck | Self::DeckOpening | Self::DeckSteps | Self::PipeTrench | Self::SpoilSpace
+        )
     }
 }
 

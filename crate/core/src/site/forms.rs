@@ -46,6 +46,8 @@ fn shapes(kind: FeatureKind) -> &'static [&'static str] {
         K::StreetEdge => &["track", "area"],
         K::Wall => &["strip", "track", "area"],
         K::Driveway | K::Walk => &["strip", "area"],
+        K::Deck | K::DeckOpening | K::DeckSteps | K::SpoilSpace => &["area"],
+        K::PipeTrench => &["track"],
         K::Watercourse => &["strip", "track", "area"],
         K::Easement => &["along", "strip", "area"],
         K::House | K::Outbuilding | K::SepticField | K::Equipment => &["area"],

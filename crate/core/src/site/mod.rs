@@ -14,6 +14,7 @@ pub mod limits;
 mod numbers;
 pub mod picture;
 pub mod placement;
+pub mod plan;
 pub mod rule;
 pub mod shape;
 pub mod soil;
@@ -32,13 +33,16 @@ pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utilit
 pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
 pub use picture::{Fit, Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
+pub use plan::{Alternative, Rate, SectionLine};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use street::kinds_from_street;
 pub use works::{
-    CollarSettings, DeckSettings, DewateringSettings, DigSettings, HaulSettings, StoneSettings,
-    TieSettings, WasteSettings, Works,
+    BaseZone, Bench, CollarSettings, DeckSettings, DewateringSettings, DigSettings, DoubtSettings,
+    Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide, PadSettings, PipeSettings,
+    PipeSize, SideSettings, SoilLayer, SpoilSettings, StoneSettings, TieSettings, WasteSettings,
+    Works,
 };
 
 use crate::ground::GroundRecord;
@@ -49,7 +53,7 @@ use crate::units::System;
 pub const FORMAT: &str = "batterboard-site";
 
 /// The version this build writes. Every older one still opens.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// A site file's content. Lengths are metres, angles radians, bearings clockwise from
 /// north, x east and y north.
@@ -98,8 +102,17 @@ pub struct Site {
     pub equipment: Option<EquipmentPad>,
     /// Over-dig, base, collar, deck and the rest of the work.
     #[serde(default)]
-    pub works: Works,
+    pub works: Arc<Works>,
     /// The clearance rules that apply here.
     #[serde(default)]
     pub rules: Arc<Vec<Rule>>,
+    /// What the user pays for quantities; none is built in.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rates: Vec<Rate>,
+    /// Where the section is cut; without it along the shell through its deepest point.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub section: Option<SectionLine>,
+    /// Other shells and places, kept to be compared with the one in use.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub alternatives: Vec<Alternative>,
 }

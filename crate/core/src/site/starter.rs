@@ -37,7 +37,10 @@ pub fn blank_lot() -> Site {
         contours: None,
         placement: None,
         equipment: None,
-        works: Works::default(),
+        works: Arc::new(Works::default()),
         rules: Arc::new(rule::examples()),
+        rates: Vec::new(),
+        section: None,
+        alternatives: Vec::new(),
     }
 }

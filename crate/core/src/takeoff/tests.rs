@@ -29,6 +29,10 @@ fn shell() -> Shell {
         coping_width: 0.25,
         waterline: 0.15,
         wall_thickness: 0.01,
+        draft: 0.0,
+        cove: 0.0,
+        stations: Vec::new(),
+        drain: None,
         weight: None,
     };
     Shell::check(&record).unwrap().0

@@ -57,6 +57,16 @@ pub enum Measure {
     Misclosure,
     /// How well a traverse closes: length over misclosure, as `1:2,792`.
     Closing,
+    /// Water in a pipe: gallons per minute or litres per second.
+    Flow,
+    /// How fast water runs: feet or metres per second.
+    Speed,
+    /// Time at work: tenths of an hour.
+    Hours,
+    /// A short time: whole minutes.
+    Minutes,
+    /// Money, in whatever currency the user thinks in: two decimals, no sign.
+    Money,
 }
 
 /// A figure as it is shown.
@@ -86,6 +96,9 @@ impl Measure {
             Dimension::Mass => Unit::Kilogram,
             Dimension::Density => Unit::KilogramPerCubicMetre,
             Dimension::Angle => Unit::Radian,
+            Dimension::Flow => Unit::CubicMetrePerSecond,
+            Dimension::Duration => Unit::Second,
+            Dimension::Speed => Unit::MetrePerSecond,
             Dimension::Number => Unit::One,
         }
     }
@@ -101,9 +114,15 @@ impl Measure {
             Self::Mass | Self::Weight => Dimension::Mass,
             Self::Density => Dimension::Density,
             Self::Bearing | Self::Heading | Self::Angle => Dimension::Angle,
-            Self::Count | Self::Ratio | Self::Fraction | Self::Slope | Self::Closing => {
-                Dimension::Number
-            }
+            Self::Flow => Dimension::Flow,
+            Self::Speed => Dimension::Speed,
+            Self::Hours | Self::Minutes => Dimension::Duration,
+            Self::Count
+            | Self::Ratio
+            | Self::Fraction
+            | Self::Slope
+            | Self::Closing
+            | Self::Money => Dimension::Number,
         }
     }
 
@@ -121,7 +140,13 @@ impl Measure {
             Self::Density => (Unit::ShortTonPerCubicYard, Unit::TonnePerCubicMetre),
             Self::Bearing | Self::Heading | Self::Angle => (Unit::Degree, Unit::Degree),
             Self::Fraction => (Unit::Percent, Unit::Percent),
-            Self::Count | Self::Ratio | Self::Slope | Self::Closing => (Unit::One, Unit::One),
+            Self::Flow => (Unit::GallonPerMinute, Unit::LitrePerSecond),
+            Self::Speed => (Unit::FootPerSecond, Unit::MetrePerSecond),
+            Self::Hours => (Unit::Hour, Unit::Hour),
+            Self::Minutes => (Unit::Minute, Unit::Minute),
+            Self::Count | Self::Ratio | Self::Slope | Self::Closing | Self::Money => {
+                (Unit::One, Unit::One)
+            }
         };
         match system {
             System::Feet => feet,
@@ -142,15 +167,29 @@ impl Measure {
                 | Self::Density
                 | Self::Ratio
                 | Self::Slope
-                | Self::Angle,
+                | Self::Angle
+                | Self::Speed
+                | Self::Money,
                 _,
             ) => 2,
             (Self::LandArea, System::Metres)
-            | (Self::Area | Self::EarthVolume | Self::Mass | Self::Fraction | Self::Heading, _) => {
-                1
-            }
+            | (
+                Self::Area
+                | Self::EarthVolume
+                | Self::Mass
+                | Self::Fraction
+                | Self::Heading
+                | Self::Flow
+                | Self::Hours,
+                _,
+            ) => 1,
             (
-                Self::LandArea | Self::WaterVolume | Self::Weight | Self::Count | Self::Closing,
+                Self::LandArea
+                | Self::WaterVolume
+                | Self::Weight
+                | Self::Count
+                | Self::Closing
+                | Self::Minutes,
                 _,
             ) => 0,
             (Self::Bearing, _) => 4,
@@ -319,6 +358,11 @@ mod tests {
             (Heading, core::f64::consts::PI, "180.0°", "180.0°"),
             (Angle, core::f64::consts::FRAC_PI_3, "60.00°", "60.00°"),
             (Closing, 2792.0, "1:2,792", "1:2,792"),
+            (Flow, 0.003_154_509_82, "50.0 gpm", "3.2 L/s"),
+            (Speed, 1.457, "4.78 ft/s", "1.46 m/s"),
+            (Hours, 5400.0, "1.5 h", "1.5 h"),
+            (Minutes, 2700.0, "45 min", "45 min"),
+            (Money, 1234.5, "1,234.50", "1,234.50"),
             (Mass, f64::NAN, "unknown", "unknown"),
         ] {
             assert_eq!(show(measure, value, System::Feet).text, feet);

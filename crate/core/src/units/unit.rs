@@ -22,6 +22,12 @@ pub enum Dimension {
     Density,
     /// Radians.
     Angle,
+    /// Cubic metres per second.
+    Flow,
+    /// Seconds.
+    Duration,
+    /// Metres per second.
+    Speed,
     /// A plain number: a count, a ratio, a slope as run over rise.
     Number,
 }
@@ -91,6 +97,22 @@ pub enum Unit {
     Radian,
     /// Degree.
     Degree,
+    /// Cubic metre per second: the unit of every flow inside.
+    CubicMetrePerSecond,
+    /// Litre per second.
+    LitrePerSecond,
+    /// US gallon per minute.
+    GallonPerMinute,
+    /// Second: the unit of every time inside.
+    Second,
+    /// Minute.
+    Minute,
+    /// Hour.
+    Hour,
+    /// Metre per second: the unit of every speed inside.
+    MetrePerSecond,
+    /// Foot per second.
+    FootPerSecond,
     /// Percent.
     Percent,
     /// A plain number.
@@ -113,6 +135,9 @@ impl Unit {
             | PoundPerCubicYard
             | ShortTonPerCubicYard => Dimension::Density,
             Radian | Degree => Dimension::Angle,
+            CubicMetrePerSecond | LitrePerSecond | GallonPerMinute => Dimension::Flow,
+            Second | Minute | Hour => Dimension::Duration,
+            MetrePerSecond | FootPerSecond => Dimension::Speed,
             Percent | One => Dimension::Number,
         }
     }
@@ -126,7 +151,15 @@ impl Unit {
             | Self::Kilogram
             | Self::KilogramPerCubicMetre
             | Self::Radian
+            | Self::CubicMetrePerSecond
+            | Self::Second
+            | Self::MetrePerSecond
             | Self::One => 1.0,
+            Self::LitrePerSecond => 0.001,
+            Self::GallonPerMinute => GALLON / 60.0,
+            Self::Minute => 60.0,
+            Self::Hour => 3600.0,
+            Self::FootPerSecond => FOOT,
             Self::Kilometre => 1000.0,
             Self::Centimetre => 0.01,
             Self::Millimetre => 0.001,
@@ -199,6 +232,14 @@ impl Unit {
             Self::ShortTonPerCubicYard => "short tons/cu yd",
             Self::Radian => "rad",
             Self::Degree => "°",
+            Self::CubicMetrePerSecond => "m³/s",
+            Self::LitrePerSecond => "L/s",
+            Self::GallonPerMinute => "gpm",
+            Self::Second => "s",
+            Self::Minute => "min",
+            Self::Hour => "h",
+            Self::MetrePerSecond => "m/s",
+            Self::FootPerSecond => "ft/s",
             Self::Percent => "%",
             Self::One => "",
         }
@@ -245,6 +286,14 @@ impl Unit {
             }
             "rad" | "radian" | "radians" => Radian,
             "°" | "deg" | "degree" | "degrees" => Degree,
+            "gpm" | "gal/min" | "gallons per minute" => GallonPerMinute,
+            "l/s" | "lps" | "litres per second" | "liters per second" => LitrePerSecond,
+            "m³/s" | "m3/s" => CubicMetrePerSecond,
+            "s" | "sec" | "second" | "seconds" => Second,
+            "min" | "mins" | "minute" | "minutes" => Minute,
+            "h" | "hr" | "hrs" | "hour" | "hours" => Hour,
+            "m/s" => MetrePerSecond,
+            "ft/s" | "fps" => FootPerSecond,
             "%" | "percent" => Percent,
             _ => return None,
         };

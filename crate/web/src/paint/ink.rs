@@ -305,6 +305,32 @@ fn feature(kind: FeatureKind) -> Ink {
             text_from_scale: 9.0,
             ..PLAIN
         },
+        K::Deck | K::DeckSteps => Ink {
+            fill: "rgba(214, 205, 183, 0.75)",
+            stroke: "#6f6a5c",
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::DeckOpening => Ink {
+            fill: "#dfe6d5",
+            stroke: "#6f6a5c",
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::PipeTrench => Ink {
+            stroke: "#5b4a2f",
+            width: 2.0,
+            dash: DASHED,
+            text_size: 11.0,
+            ..PLAIN
+        },
+        K::SpoilSpace => Ink {
+            fill: "rgba(150, 111, 51, 0.10)",
+            stroke: "#6b4b16",
+            dash: DASHED,
+            text_size: 11.0,
+            ..PLAIN
+        },
         K::Driveway | K::Walk => Ink {
             fill: "#ebe7dc",
             stroke: "#8b877c",

@@ -3,9 +3,10 @@
 //! It computes everything anew from the text, as the command line does, so that the planner
 //! need not carry the words and the layout of a report from the first moment.
 
+use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange;
 use batterboard_core::report::Report;
-use batterboard_core::results::{Cache, Results};
+use batterboard_core::results::{self, Results};
 use batterboard_web::answers::refused;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -29,9 +30,10 @@ pub fn report_json(site: &str) -> Result<String, JsValue> {
 
 fn report(site: &str) -> Result<Report, JsValue> {
     let opened = exchange::open(site).map_err(|faults| refused(&faults))?;
-    let results = Results::compute(&opened.site, &mut Cache::default());
+    let results = Results::compute(&opened.site, &mut results::Cache::default());
+    let estimate = Estimate::of(&opened.site, &results, &mut estimate::Cache::default());
     let display = opened.site.site().display;
-    Ok(Report::new(&opened.site, &results, display))
+    Ok(Report::new(&opened.site, &results, &estimate, display))
 }
 
 /// Runs once when the module is instantiated.

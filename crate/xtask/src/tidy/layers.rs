@@ -9,7 +9,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 22] = [
+const LAYERS: [&str; 28] = [
     "math",
     "order",
     "pretty",
@@ -24,8 +24,14 @@ const LAYERS: [&str; 22] = [
     "clearance",
     "clear_ground",
     "dig",
+    "grading",
+    "deck",
+    "pipe",
+    "stockpile",
+    "groundwater",
     "takeoff",
     "results",
+    "estimate",
     "stakeout",
     "drawing",
     "sheet",

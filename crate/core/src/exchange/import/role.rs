@@ -70,10 +70,18 @@ impl Joined {
             | K::BuriedLine
             | K::OverheadLine
             | K::Watercourse
-            | K::StreetEdge => Self::Line,
-            K::House | K::Outbuilding | K::Driveway | K::Walk | K::Easement | K::SepticField => {
-                Self::Area
-            }
+            | K::StreetEdge
+            | K::PipeTrench => Self::Line,
+            K::House
+            | K::Outbuilding
+            | K::Driveway
+            | K::Walk
+            | K::Easement
+            | K::SepticField
+            | K::Deck
+            | K::DeckOpening
+            | K::DeckSteps
+            | K::SpoilSpace => Self::Area,
         }
     }
 }

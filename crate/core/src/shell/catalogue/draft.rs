@@ -91,6 +91,10 @@ impl Draft {
             coping_width: 10.0 * INCH,
             waterline: 6.0 * INCH,
             wall_thickness: 0.010,
+            draft: 0.0,
+            cove: 0.0,
+            stations: Vec::new(),
+            drain: None,
             weight: Some(self.pounds * POUND),
         }
     }

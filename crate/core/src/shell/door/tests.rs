@@ -36,6 +36,10 @@ fn plain() -> ShellRecord {
         coping_width: 0.25,
         waterline: 0.15,
         wall_thickness: 0.01,
+        draft: 0.0,
+        cove: 0.0,
+        stations: Vec::new(),
+        drain: None,
         weight: Some(1000.0),
     }
 }

@@ -3,14 +3,21 @@
 //! Every default is common practice with no published source unless its line names one, and
 //! every one may be edited.
 
+mod dig;
+mod pipe;
+mod spoil;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::soil::{SoilClass, SpoilMaterial};
-use crate::units::constants::{CUBIC_YARD, FOOT, INCH, POUND, SHORT_TON};
+pub use dig::{BaseZone, Bench, DigSettings, HoleSide, SideSettings, SoilLayer};
+pub use pipe::{DewateringSettings, Fitting, FittingKind, PipeSettings, PipeSize};
+pub use spoil::{HaulSettings, SpoilSettings};
+
+use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 
 /// All settings of the work.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct Works {
     /// The hole.
@@ -29,60 +36,19 @@ pub struct Works {
     pub haul: HaulSettings,
     /// Allowances for waste.
     pub waste: WasteSettings,
-}
-
-/// The hole.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default)]
-pub struct DigSettings {
-    /// Width dug beyond the wall at the bottom, metres.
-    pub over_dig: f64,
-    /// Thickness of the stone base under the floor, measured vertically, metres.
-    pub base_thickness: f64,
-    /// Soil class; sets the side slope.
-    pub soil: SoilClass,
-    /// Side slope (horizontal run per unit of rise) in place of the soil class's own.
+    /// The equipment pad.
+    pub pad: PadSettings,
+    /// The pipe between shell and equipment.
+    pub pipe: PipeSettings,
+    /// The ground round the deck.
+    pub grading: GradingSettings,
+    /// The spoil that stays a while.
+    pub spoil: SpoilSettings,
+    /// Elevation to which groundwater stands at its highest, metres; unknown without it.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub side_slope: Option<f64>,
-    /// What the spoil is; sets swell and weight.
-    pub material: SpoilMaterial,
-    /// Loose volume per bank volume, in place of the material's own.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub swell: Option<f64>,
-    /// Weight of a bank cubic metre, kilograms, in place of the material's own (wet soil).
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub density: Option<f64>,
-}
-
-impl DigSettings {
-    /// The side slope in force, horizontal run per unit of rise.
-    pub fn slope(&self) -> f64 {
-        self.side_slope.unwrap_or_else(|| self.soil.side_slope())
-    }
-
-    /// The swell in force, loose volume per bank volume.
-    pub fn loose_per_bank(&self) -> f64 {
-        self.swell.unwrap_or_else(|| self.material.loose_per_bank())
-    }
-
-    /// The weight in force, kilograms per bank cubic metre.
-    pub fn bank_density(&self) -> f64 {
-        self.density.unwrap_or_else(|| self.material.bank_density())
-    }
-}
-
-impl Default for DigSettings {
-    fn default() -> Self {
-        Self {
-            over_dig: 8.0 * INCH,
-            base_thickness: 4.0 * INCH,
-            soil: SoilClass::default(),
-            side_slope: None,
-            material: SpoilMaterial::default(),
-            swell: None,
-            density: None,
-        }
-    }
+    pub groundwater: Option<f64>,
+    /// How sure the figures are.
+    pub doubt: DoubtSettings,
 }
 
 /// The clean angular stone of base and backfill.
@@ -91,12 +57,21 @@ impl Default for DigSettings {
 pub struct StoneSettings {
     /// Weight of a loose cubic metre, kilograms. 1.35 short tons per loose cubic yard.
     pub density: f64,
+    /// Share of its volume that is air or water.
+    pub voids: f64,
+    /// Thickness of one lift of backfill, metres.
+    pub lift: f64,
+    /// Whether fabric parts the stone from the soil.
+    pub fabric: bool,
 }
 
 impl Default for StoneSettings {
     fn default() -> Self {
         Self {
             density: 1.35 * SHORT_TON / CUBIC_YARD,
+            voids: 0.40,
+            lift: 12.0 * INCH,
+            fabric: true,
         }
     }
 }
@@ -111,6 +86,8 @@ pub struct CollarSettings {
     pub depth: f64,
     /// Depth of its top below the rim (the deck passes over it), metres.
     pub top_below_rim: f64,
+    /// Reinforcing rods that run round it.
+    pub bars: f64,
 }
 
 impl CollarSettings {
@@ -126,6 +103,7 @@ impl Default for CollarSettings {
             width: 12.0 * INCH,
             depth: 12.0 * INCH,
             top_below_rim: 4.0 * INCH,
+            bars: 2.0,
         }
     }
 }
@@ -142,6 +120,10 @@ pub struct DeckSettings {
     pub bed: f64,
     /// Drop per metre of run, away from the rim.
     pub fall: f64,
+    /// Greatest distance between control joints, metres.
+    pub joint_spacing: f64,
+    /// Distance between reinforcing rods, both ways, metres; 0 for none.
+    pub rod_spacing: f64,
 }
 
 impl Default for DeckSettings {
@@ -151,6 +133,8 @@ impl Default for DeckSettings {
             thickness: 4.0 * INCH,
             bed: 4.0 * INCH,
             fall: 0.25 / 12.0,
+            joint_spacing: 8.0 * FOOT,
+            rod_spacing: 18.0 * INCH,
         }
     }
 }
@@ -174,45 +158,6 @@ impl Default for TieSettings {
     }
 }
 
-/// The pipe that stands beside the deep end, down to the underside of the base.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default)]
-pub struct DewateringSettings {
-    /// Nominal diameter, metres.
-    pub diameter: f64,
-    /// How far it stands above the rim, metres.
-    pub above_rim: f64,
-}
-
-impl Default for DewateringSettings {
-    fn default() -> Self {
-        Self {
-            diameter: 8.0 * INCH,
-            above_rim: 0.0,
-        }
-    }
-}
-
-/// The trucks that carry spoil away.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default)]
-pub struct HaulSettings {
-    /// Volume of the box, cubic metres, loose.
-    pub box_volume: f64,
-    /// Legal payload, kilograms.
-    pub payload: f64,
-}
-
-impl Default for HaulSettings {
-    /// A three-axle dump truck: a 10 cubic yard box and 27,000 lb of payload.
-    fn default() -> Self {
-        Self {
-            box_volume: 10.0 * CUBIC_YARD,
-            payload: 27_000.0 * POUND,
-        }
-    }
-}
-
 /// What is bought beyond the measured amount, as fractions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
@@ -221,6 +166,12 @@ pub struct WasteSettings {
     pub stone: f64,
     /// Concrete.
     pub concrete: f64,
+    /// Pipe: offcuts.
+    pub pipe: f64,
+    /// Fabric: laps and offcuts.
+    pub fabric: f64,
+    /// Rods: laps and offcuts.
+    pub rods: f64,
 }
 
 impl Default for WasteSettings {
@@ -228,6 +179,70 @@ impl Default for WasteSettings {
         Self {
             stone: 0.10,
             concrete: 0.05,
+            pipe: 0.10,
+            fabric: 0.15,
+            rods: 0.10,
+        }
+    }
+}
+
+/// The slab that pump, filter and heater stand on.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct PadSettings {
+    /// Thickness of the slab, metres.
+    pub thickness: f64,
+    /// Thickness of the stone bed under it, metres.
+    pub bed: f64,
+}
+
+impl Default for PadSettings {
+    fn default() -> Self {
+        Self {
+            thickness: 4.0 * INCH,
+            bed: 4.0 * INCH,
+        }
+    }
+}
+
+/// The ground round the deck, once it is finished.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct GradingSettings {
+    /// Run per unit of rise of the banks from the deck's edge to the ground.
+    pub bank_slope: f64,
+    /// Height of fill above the ground from which it is a wall that somebody has to design,
+    /// metres: arbitrary, the local authority has its own.
+    pub retained_limit: f64,
+}
+
+impl Default for GradingSettings {
+    fn default() -> Self {
+        Self {
+            bank_slope: 3.0,
+            retained_limit: 2.0 * FOOT,
+        }
+    }
+}
+
+/// How far figures may be out: what the low and the high of a quantity come from.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct DoubtSettings {
+    /// How far the swell may be out, as a share of what it adds (0.2: 20 of every 100 parts).
+    pub swell: f64,
+    /// How far the over-dig may be out, either way, metres.
+    pub over_dig: f64,
+    /// How far the ground may lie above or below the spots, metres.
+    pub ground: f64,
+}
+
+impl Default for DoubtSettings {
+    fn default() -> Self {
+        Self {
+            swell: 0.2,
+            over_dig: 2.0 * INCH,
+            ground: 0.1 * FOOT,
         }
     }
 }

@@ -1,6 +1,8 @@
 //! The range of every plain number in a site: finite, and such as a job can have.
 
-use super::{FORMAT, FactKind, Feature, Picture, Site, VERSION};
+mod works;
+
+use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, VERSION};
 use crate::finding::Finding;
 use crate::geom::COORDINATE_LIMIT;
 
@@ -70,7 +72,8 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         );
     }
     placement(site, &mut door);
-    works(site, &mut door);
+    works::check(&site.works, &mut door);
+    plan(site, &mut door);
     for (i, feature) in site.features.iter().enumerate() {
         facts(&format!("/features/{i}/facts"), feature, &mut door);
     }
@@ -185,21 +188,7 @@ fn under_the_plan(picture: &Picture, door: &mut Door) {
 
 fn placement(site: &Site, door: &mut Door) {
     if let Some(p) = &site.placement {
-        door.position("/placement/at", p.at);
-        door.within(
-            "/placement/heading",
-            "The heading",
-            p.heading,
-            -100.0,
-            100.0,
-        );
-        door.within(
-            "/placement/coping_elevation",
-            "The coping elevation",
-            p.coping_elevation,
-            -500.0,
-            9000.0,
-        );
+        placed("/placement", p, door);
     }
     if let Some(pad) = &site.equipment {
         door.position("/equipment/at", pad.at);
@@ -227,135 +216,37 @@ fn placement(site: &Site, door: &mut Door) {
     }
 }
 
-fn works(site: &Site, door: &mut Door) {
-    let w = &site.works;
-    door.within(
-        "/works/dig/over_dig",
-        "The over-dig",
-        w.dig.over_dig,
-        0.0,
-        3.0,
-    );
-    door.within(
-        "/works/dig/base_thickness",
-        "The base thickness",
-        w.dig.base_thickness,
-        0.0,
-        2.0,
-    );
-    if let Some(slope) = w.dig.side_slope {
-        door.within("/works/dig/side_slope", "The side slope", slope, 0.0, 4.0);
+fn plan(site: &Site, door: &mut Door) {
+    for (i, rate) in site.rates.iter().enumerate() {
+        let place = format!("/rates/{i}/rate");
+        door.within(&place, "A rate", rate.rate, 0.0, 1e9);
     }
-    if let Some(swell) = w.dig.swell {
-        door.within("/works/dig/swell", "The swell", swell, 1.0, 3.0);
+    if let Some(line) = site.section {
+        door.position("/section/from", line.from);
+        door.position("/section/to", line.to);
     }
-    if let Some(density) = w.dig.density {
-        door.within(
-            "/works/dig/density",
-            "The weight of the spoil",
-            density,
-            500.0,
-            4000.0,
+    for (i, kept) in site.alternatives.iter().enumerate() {
+        placed(
+            &format!("/alternatives/{i}/placement"),
+            &kept.placement,
+            door,
         );
     }
-    door.within(
-        "/works/stone/density",
-        "The density of the stone",
-        w.stone.density,
-        500.0,
-        4000.0,
-    );
-    door.within(
-        "/works/collar/width",
-        "The collar's width",
-        w.collar.width,
-        0.0,
-        3.0,
-    );
-    door.within(
-        "/works/collar/depth",
-        "The collar's depth",
-        w.collar.depth,
-        0.0,
-        3.0,
-    );
-    door.within(
-        "/works/collar/top_below_rim",
-        "The depth of the collar's top",
-        w.collar.top_below_rim,
-        0.0,
-        2.0,
-    );
-    door.within(
-        "/works/deck/width",
-        "The deck's width",
-        w.deck.width,
-        0.0,
-        20.0,
-    );
-    door.within(
-        "/works/deck/thickness",
-        "The deck's thickness",
-        w.deck.thickness,
-        0.0,
-        1.0,
-    );
-    door.within("/works/deck/bed", "The deck's bed", w.deck.bed, 0.0, 1.0);
-    door.within("/works/deck/fall", "The deck's fall", w.deck.fall, 0.0, 0.2);
-    door.within(
-        "/works/ties/spacing",
-        "The spacing of ties",
-        w.ties.spacing,
-        0.05,
-        5.0,
-    );
-    door.within(
-        "/works/ties/length",
-        "The length of a tie",
-        w.ties.length,
-        0.0,
-        5.0,
-    );
-    door.within(
-        "/works/dewatering/diameter",
-        "The pipe's diameter",
-        w.dewatering.diameter,
-        0.02,
-        1.0,
-    );
-    door.within(
-        "/works/dewatering/above_rim",
-        "The pipe's height above the rim",
-        w.dewatering.above_rim,
-        -1.0,
-        2.0,
-    );
-    door.within(
-        "/works/haul/box_volume",
-        "The volume of a truck's box",
-        w.haul.box_volume,
-        0.5,
-        50.0,
-    );
-    door.within(
-        "/works/haul/payload",
-        "The payload",
-        w.haul.payload,
-        500.0,
-        60_000.0,
-    );
-    door.within(
-        "/works/waste/stone",
-        "The waste of stone",
-        w.waste.stone,
-        0.0,
-        1.0,
-    );
-    door.within(
-        "/works/waste/concrete",
-        "The waste of concrete",
-        w.waste.concrete,
-        0.0,
-        1.0,
-    );
+}
+
+fn placed(place: &str, placement: &Placement, door: &mut Door) {
+    door.position(&format!("{place}/at"), placement.at);
+    let figures = [
+        ("heading", "The heading", placement.heading, -100.0, 100.0),
+        (
+            "coping_elevation",
+            "The coping elevation",
+            placement.coping_elevation,
+            -500.0,
+            9000.0,
+        ),
+    ];
+    for (member, what, value, low, high) in figures {
+        door.within(&format!("{place}/{member}"), what, value, low, high);
+    }
 }

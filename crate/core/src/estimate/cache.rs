@@ -1,0 +1,70 @@
+//! What depends on the shell and the settings of the work alone, kept while the shell moves.
+
+use std::sync::Arc;
+
+use crate::dig::DigShape;
+use crate::geom::Region;
+use crate::shell::Shell;
+use crate::site::{DigSettings, Works};
+use crate::takeoff::Measured;
+
+/// Run per unit of rise of the plane under which a footing is undermined (see `footing`).
+const UNDERMINING: f64 = 1.5;
+
+/// How many depths of footings are kept.
+const DEPTHS: usize = 32;
+
+/// Kept parts of earlier estimates. It changes how soon one comes, never what it is.
+#[derive(Debug, Default)]
+pub struct Cache {
+    kept: Option<Kept>,
+}
+
+/// What was made for one shell and one set of settings.
+#[derive(Debug)]
+pub(super) struct Kept {
+    /// Held, so that no other shell can come to lie at the same address.
+    shell: Arc<Shell>,
+    works: Arc<Works>,
+    /// What the takeoff measures on the shell.
+    pub measured: Measured,
+    /// Depth below the rim, and how far a footing there is in the hole's reach.
+    undermined: Vec<(f64, Region)>,
+}
+
+impl Cache {
+    /// The parts kept for this shell and these settings, made anew for others.
+    pub(super) fn of(&mut self, shell: &Arc<Shell>, works: &Arc<Works>) -> &mut Kept {
+        let same = |kept: &Kept| Arc::ptr_eq(&kept.shell, shell) && kept.works == *works;
+        let kept = self.kept.take().filter(same).unwrap_or_else(|| Kept {
+            shell: Arc::clone(shell),
+            works: Arc::clone(works),
+            measured: Measured::new(shell, works),
+            undermined: Vec::new(),
+        });
+        self.kept.insert(kept)
+    }
+}
+
+impl Kept {
+    /// Where the base of a footing `depth` below the rim lies above a plane that rises from
+    /// the bottom of the hole, shell frame.
+    pub(super) fn undermined(&mut self, shell: &Shell, dig: &DigSettings, depth: f64) -> &Region {
+        let known = self.undermined.iter().position(|(d, _)| *d == depth);
+        let entry = match known {
+            Some(i) => self.undermined.remove(i),
+            None => {
+                let settings = DigSettings {
+                    side_slope: Some(UNDERMINING),
+                    ..dig.clone()
+                };
+                let shape = DigShape::new(shell, &settings, (-depth).max(0.0));
+                (depth, shape.contour(depth))
+            }
+        };
+        if self.undermined.len() >= DEPTHS {
+            self.undermined.remove(0);
+        }
+        &self.undermined.push_mut(entry).1
+    }
+}

@@ -1,0 +1,160 @@
+//! The site at the estimator's desk: the same one as on the plan, with everything to buy.
+//!
+//! The plan and the desk may live apart (in the browser they are modules of their own). The desk
+//! is given the site's text after an edit, and the shell's place while it is dragged.
+
+use std::sync::Arc;
+
+use crate::estimate::{self, Estimate};
+use crate::exchange;
+use crate::finding::Finding;
+use crate::results::{self, Results};
+use crate::site::{CheckedSite, Placement, Site};
+
+/// A site with its results and its estimate.
+#[derive(Debug)]
+pub struct Desk {
+    site: CheckedSite,
+    results: Results,
+    estimate: Estimate,
+    kept: (results::Cache, estimate::Cache),
+}
+
+impl Desk {
+    /// A desk with the site of this text, as a session saved it. Its picture is not looked at.
+    ///
+    /// # Errors
+    /// Every fault of the text.
+    pub fn open(text: &str) -> Result<Self, Vec<Finding>> {
+        let site = CheckedSite::check(read(text)?, None)?;
+        let mut kept = <(results::Cache, estimate::Cache)>::default();
+        let results = Results::compute(&site, &mut kept.0);
+        let estimate = Estimate::of(&site, &results, &mut kept.1);
+        Ok(Self {
+            site,
+            results,
+            estimate,
+            kept,
+        })
+    }
+
+    /// Takes the site of another text; parts that did not change are not checked again.
+    ///
+    /// # Errors
+    /// Every fault of the text; the desk stays as it was.
+    pub fn renew(&mut self, text: &str) -> Result<(), Vec<Finding>> {
+        let mut next = read(text)?;
+        share(&mut next, self.site.site());
+        self.take(next)
+    }
+
+    /// Moves the shell; without one on the lot nothing happens.
+    ///
+    /// # Errors
+    /// A place out of range; the desk stays as it was.
+    pub fn place(&mut self, placement: impl FnOnce(&mut Placement)) -> Result<(), Vec<Finding>> {
+        let mut next = Site::clone(self.site.site());
+        if let Some(placed) = next.placement.as_mut() {
+            placement(placed);
+        }
+        self.take(next)
+    }
+
+    fn take(&mut self, next: Site) -> Result<(), Vec<Finding>> {
+        if next == **self.site.site() {
+            return Ok(());
+        }
+        self.site = CheckedSite::check(next, Some(&self.site))?;
+        self.results = Results::compute(&self.site, &mut self.kept.0);
+        self.estimate = Estimate::of(&self.site, &self.results, &mut self.kept.1);
+        Ok(())
+    }
+
+    /// The present site.
+    pub fn site(&self) -> &CheckedSite {
+        &self.site
+    }
+
+    /// What the plan shows of it.
+    pub fn results(&self) -> &Results {
+        &self.results
+    }
+
+    /// Everything to dig, haul, buy and place.
+    pub fn estimate(&self) -> &Estimate {
+        &self.estimate
+    }
+}
+
+fn read(text: &str) -> Result<Site, Vec<Finding>> {
+    let mut site: Site = exchange::read_value(text).map_err(|fault| vec![fault])?;
+    site.picture = None;
+    Ok(site)
+}
+
+/// Puts the parts of an earlier site in the place of equal ones.
+fn share(site: &mut Site, earlier: &Site) {
+    fn same<T: PartialEq>(part: &mut Arc<T>, earlier: &Arc<T>) {
+        if **part == **earlier {
+            *part = Arc::clone(earlier);
+        }
+    }
+    same(&mut site.lot, &earlier.lot);
+    same(&mut site.features, &earlier.features);
+    same(&mut site.ground, &earlier.ground);
+    same(&mut site.works, &earlier.works);
+    if let (Some(placement), Some(before)) = (&mut site.placement, &earlier.placement) {
+        same(&mut placement.shell, &before.shell);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::session::{Command, Session};
+    use crate::shell::catalogue;
+    use crate::site::ShellChoice;
+
+    fn session() -> Session {
+        let mut session = Session::new().unwrap();
+        let name = catalogue::all()[0].name.clone();
+        session
+            .apply(Command::ChooseShell(ShellChoice::Catalogue(name)))
+            .unwrap();
+        session
+    }
+
+    #[test]
+    fn the_desk_keeps_step_with_the_plan() {
+        let mut session = session();
+        let mut desk = Desk::open(&session.save()).unwrap();
+        let before = desk.estimate().clone();
+        assert!(before.takeoff.iter().any(|line| line.key == "bank-cut"));
+        session
+            .apply(Command::SetCoping { elevation: 0.9 })
+            .unwrap();
+        desk.renew(&session.save()).unwrap();
+        assert_eq!(desk.site().site(), session.site().site());
+        assert_eq!(desk.results().dig, session.results().dig);
+        assert_ne!(*desk.estimate(), before);
+        let fresh = Desk::open(&session.save()).unwrap();
+        assert_eq!(desk.estimate(), fresh.estimate());
+    }
+
+    #[test]
+    fn a_drag_is_followed_without_the_text() {
+        let mut session = session();
+        let mut desk = Desk::open(&session.save()).unwrap();
+        session
+            .apply(Command::NudgeShell {
+                east: 1.5,
+                north: -2.0,
+            })
+            .unwrap();
+        let to = session.site().site().placement.clone().unwrap();
+        desk.place(|placed| placed.at = to.at).unwrap();
+        assert_eq!(desk.site().site(), session.site().site());
+        assert!(desk.place(|placed| placed.at.x = f64::NAN).is_err());
+        assert_eq!(desk.site().site(), session.site().site());
+    }
+}

@@ -1,0 +1,117 @@
+//! Pipe: to lower groundwater, and to carry water between shell and equipment.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::geom::Point;
+use crate::units::constants::{FOOT, GALLON, INCH};
+
+/// The pipe that stands beside the deep end, down to the underside of the base.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct DewateringSettings {
+    /// Nominal diameter, metres.
+    pub diameter: f64,
+    /// How far it stands above the rim, metres.
+    pub above_rim: f64,
+    /// Where it stands, shell frame; without it beside the deepest floor.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at: Option<Point>,
+    /// Depth of the sump at its foot below the underside of the base, metres; 0 for none.
+    pub sump_depth: f64,
+    /// Width of the sump, metres.
+    pub sump_width: f64,
+}
+
+impl Default for DewateringSettings {
+    fn default() -> Self {
+        Self {
+            diameter: 8.0 * INCH,
+            above_rim: 0.0,
+            at: None,
+            sump_depth: 0.0,
+            sump_width: 2.0 * FOOT,
+        }
+    }
+}
+
+/// The pipe between the fittings of the shell and the equipment pad.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct PipeSettings {
+    /// Where pipe leaves the shell.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fittings: Vec<Fitting>,
+    /// Size of the pipe.
+    pub size: PipeSize,
+    /// Flow that friction is told for, cubic metres per second.
+    pub flow: f64,
+    /// Coefficient C of the Hazen-Williams formula.
+    pub coefficient: f64,
+    /// Length of straight pipe that one bend is taken to equal, metres.
+    pub bend: f64,
+    /// Greatest distance between straps, metres.
+    pub strap_spacing: f64,
+    /// Distance of the pipe from the shell's wall, metres.
+    pub off_wall: f64,
+    /// Stone kept all round the pipe, metres.
+    pub encasement: f64,
+    /// Width of a trench, metres.
+    pub trench_width: f64,
+    /// Depth of a trench below the ground, metres.
+    pub trench_depth: f64,
+}
+
+impl Default for PipeSettings {
+    fn default() -> Self {
+        Self {
+            fittings: Vec::new(),
+            size: PipeSize::Two,
+            flow: 50.0 * GALLON / 60.0,
+            coefficient: 150.0,
+            bend: 5.0 * FOOT,
+            strap_spacing: 4.0 * FOOT,
+            off_wall: 4.0 * INCH,
+            encasement: 4.0 * INCH,
+            trench_width: 12.0 * INCH,
+            trench_depth: 18.0 * INCH,
+        }
+    }
+}
+
+/// A place where pipe leaves the shell.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Fitting {
+    /// What it is.
+    pub kind: FittingKind,
+    /// Where it is, shell frame; a wall fitting sits at the nearest place of the water's edge.
+    pub at: Point,
+    /// Depth of its middle below the rim, metres; a drain lies in the floor.
+    pub depth: f64,
+}
+
+/// What a fitting does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FittingKind {
+    /// Water comes back through it.
+    Return,
+    /// Water leaves over it, at the surface.
+    Skimmer,
+    /// Water leaves through it, in the floor.
+    Drain,
+}
+
+/// Nominal size of Schedule 40 pipe (ASTM D1785), inches.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PipeSize {
+    /// 1 1/2 in.
+    OneAndHalf,
+    /// 2 in.
+    Two,
+    /// 2 1/2 in.
+    TwoAndHalf,
+    /// 3 in.
+    Three,
+}
