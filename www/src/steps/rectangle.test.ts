@@ -31,7 +31,7 @@ test('square corners have no arcs', () => {
 });
 
 test('the floor breaks where it was said to and meets the walls', () => {
-  const [shallow, slope] = rectangleShell(draft).floor;
+  const [shallow, slope] = rectangleShell(draft).floor ?? [];
   expect(shallow?.outline[1]?.[0]).toBe(-1);
   expect(slope?.outline[0]?.[0]).toBe(-1);
   expect(slope?.depths).toEqual([1, 2, 2, 1]);

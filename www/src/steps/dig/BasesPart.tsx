@@ -1,0 +1,27 @@
+// The base's thickness under parts of the floor.
+import { FACET_KINDS, type FacetKind } from '../../door/records.ts';
+import type { Works } from '../../door/works.ts';
+import { plain } from '../../fields/Choice.tsx';
+import { Figure } from '../../fields/fields.tsx';
+import { Part, put } from './shared.tsx';
+
+export function BasesPart({ works }: { works: Works }) {
+  const bases = works.dig.bases ?? [];
+  const others = (kind: FacetKind) => bases.filter((it) => it.kind !== kind);
+  return (
+    <Part title="Base by part of the floor">
+      <p class="field-hint">Leave a part empty to lay the base as thick there as everywhere.</p>
+      {FACET_KINDS.map((kind) => (
+        <Figure
+          key={kind}
+          label={`Base under: ${plain(kind).toLowerCase()}`}
+          measure="length"
+          value={bases.find((it) => it.kind === kind)?.thickness}
+          placeholder="as everywhere"
+          commit={(thickness) => put(works, 'dig', { bases: [...others(kind), { kind, thickness }] })}
+          clear={() => put(works, 'dig', { bases: others(kind) })}
+        />
+      ))}
+    </Part>
+  );
+}

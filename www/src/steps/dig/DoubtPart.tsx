@@ -1,0 +1,20 @@
+// How far figures may be out: what the low and the high of a quantity come from.
+import type { Works } from '../../door/works.ts';
+import { Line, Part } from './shared.tsx';
+
+export function DoubtPart({ works }: { works: Works }) {
+  return (
+    <Part title="How sure the figures are">
+      <Line
+        works={works}
+        part="doubt"
+        member="swell"
+        measure="fraction"
+        label="Swell, more or less"
+        hint="A share of what the swell adds: 20% of a swell of 1.25 is 1.20 to 1.30."
+      />
+      <Line works={works} part="doubt" member="over_dig" measure="length" label="Over-dig, more or less" />
+      <Line works={works} part="doubt" member="ground" measure="length" label="Ground, higher or lower" />
+    </Part>
+  );
+}

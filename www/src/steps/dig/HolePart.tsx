@@ -1,0 +1,44 @@
+// How wide, how deep and how steep the hole is all round.
+import type { SoilClass, Works } from '../../door/works.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { Line, Maybe, Part, Tick, put } from './shared.tsx';
+
+export const SOILS: { value: SoilClass; text: string }[] = [
+  { value: 'stable-rock', text: 'Stable rock: sides may stand upright' },
+  { value: 'a', text: 'Type A: 3/4 to 1' },
+  { value: 'b', text: 'Type B: 1 to 1' },
+  { value: 'c', text: 'Type C, or not classified: 1 1/2 to 1' },
+];
+
+export function HolePart({ works }: { works: Works }) {
+  return (
+    <Part title="Hole" open>
+      <Line works={works} part="dig" member="over_dig" measure="length" label="Over-dig at the sides" />
+      <Line works={works} part="dig" member="base_thickness" measure="length" label="Stone base under the floor" />
+      <Choice
+        label="Soil, as a competent person classed it"
+        value={works.dig.soil}
+        options={SOILS}
+        choose={(soil) => put(works, 'dig', { soil })}
+        hint="Sets the side slope. Not classified counts as type C."
+      />
+      {works.dig.soil === 'a' && (
+        <Tick
+          label="Open for 24 hours at most"
+          on={works.dig.short_term ?? false}
+          turn={(short_term) => put(works, 'dig', { short_term })}
+          hint="Type A up to 12 ft deep is then reckoned at 1/2 to 1 (29 CFR 1926 Subpart P App. B). A competent person decides."
+        />
+      )}
+      <Maybe
+        works={works}
+        part="dig"
+        member="side_slope"
+        measure="slope"
+        label="Side slope instead (run to rise)"
+        placeholder="by the soil"
+        hint="Leave it empty to go by the soil."
+      />
+    </Part>
+  );
+}

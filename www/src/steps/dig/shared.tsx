@@ -1,0 +1,87 @@
+// What the parts of the dig step share: one setting edited, one part of the panel.
+import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
+import type { Works } from '../../door/works.ts';
+import type { Finding, Measure } from '../../door/shapes.ts';
+import { Figure } from '../../fields/fields.tsx';
+import { edit } from '../../state/actions.ts';
+
+/** The members of the works that are groups of settings. */
+export type Group = Exclude<keyof Works, 'groundwater'>;
+
+/** Sets some settings of one group. */
+export function put<P extends Group>(works: Works, group: P, change: Partial<Works[P]>): Finding[] {
+  return edit({ 'set-works': { ...works, [group]: { ...works[group], ...change } } });
+}
+
+/** Takes one setting out of its group. */
+export function without<P extends Group>(works: Works, group: P, member: keyof Works[P]): Finding[] {
+  const settings = { ...works[group] };
+  delete settings[member];
+  return edit({ 'set-works': { ...works, [group]: settings } });
+}
+
+interface LineProps<P extends Group> {
+  works: Works;
+  part: P;
+  member: keyof Works[P] & string;
+  label: string;
+  measure: Measure;
+  hint?: string;
+}
+
+/** One figure of a group. */
+export function Line<P extends Group>({ works, part, member, ...rest }: LineProps<P>) {
+  const value = (works[part] as Record<string, number | undefined>)[member];
+  const commit = (it: number) => put(works, part, { [member]: it } as unknown as Partial<Works[P]>);
+  return <Figure {...rest} value={value} commit={commit} />;
+}
+
+/** One figure of a group that may be left empty. */
+export function Maybe<P extends Group>({
+  placeholder,
+  ...props
+}: LineProps<P> & { placeholder: string }) {
+  const { works, part, member, ...rest } = props;
+  const value = (works[part] as Record<string, number | undefined>)[member];
+  return (
+    <Figure
+      {...rest}
+      value={value}
+      placeholder={placeholder}
+      commit={(it) => put(works, part, { [member]: it } as unknown as Partial<Works[P]>)}
+      clear={() => without(works, part, member)}
+    />
+  );
+}
+
+/** A part of the panel that opens and closes. */
+export function Part({ title, children, open }: { title: string; children: ComponentChildren; open?: boolean }) {
+  return (
+    <details class="part" open={open ?? false}>
+      <summary>{title}</summary>
+      <div class="part-body">{children}</div>
+    </details>
+  );
+}
+
+interface TickProps {
+  label: string;
+  on: boolean;
+  turn: (on: boolean) => void;
+  hint?: string;
+}
+
+/** A setting that is either so or not. */
+export function Tick({ label, on, turn, hint }: TickProps) {
+  const id = useId();
+  return (
+    <>
+      <p class="field check">
+        <input id={id} type="checkbox" checked={on} onChange={(event) => turn(event.currentTarget.checked)} />
+        <label for={id}>{label}</label>
+      </p>
+      {hint && <p class="field-hint">{hint}</p>}
+    </>
+  );
+}
