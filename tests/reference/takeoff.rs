@@ -2,7 +2,7 @@
 
 use batterboard_core::dig::Dig;
 use batterboard_core::site::{DigSettings, Works};
-use batterboard_core::takeoff::{Measured, Takeoff, takeoff};
+use batterboard_core::takeoff::{Inputs, Measured, Takeoff, takeoff};
 use batterboard_core::units::constants::{
     CUBIC_FOOT, CUBIC_YARD, FOOT, GALLON, INCH, POUND, SQUARE_FOOT,
 };
@@ -26,7 +26,7 @@ pub fn dug(bank: f64, works: &Works) -> Takeoff {
         volume_below_cap: bank,
         ..Dig::default()
     };
-    takeoff(works, &Measured::new(&shell, works), &dig)
+    takeoff(&Inputs::new(works, &Measured::new(&shell, works), &dig))
 }
 
 /// The same with default settings but for the dig.

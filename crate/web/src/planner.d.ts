@@ -10,7 +10,7 @@ export type ClearanceRow = {
 };
 export type QuantityRow = {
   key: string;
-  group: "dig" | "haul" | "stone" | "concrete" | "fittings" | "water";
+  group: "dig" | "grading" | "haul" | "stone" | "concrete" | "rods-and-forms" | "pipe" | "water";
   label: string;
   shown: Shown;
 };

@@ -8,10 +8,12 @@ import { Working } from './Working.tsx';
 
 const GROUPS: Record<string, string> = {
   dig: 'Dig',
+  grading: 'Grading',
   haul: 'Haul',
   stone: 'Stone',
   concrete: 'Concrete',
-  fittings: 'Fittings',
+  'rods-and-forms': 'Rods and forms',
+  pipe: 'Pipe',
   water: 'Water',
 };
 

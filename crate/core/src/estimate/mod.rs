@@ -15,7 +15,7 @@ use crate::dig::safety;
 use crate::finding::{Finding, gravest_first};
 use crate::results::Results;
 use crate::site::CheckedSite;
-use crate::takeoff::{Line, takeoff};
+use crate::takeoff::{Inputs, Line, takeoff};
 
 /// What a placed shell takes; empty until one is placed.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -35,7 +35,7 @@ impl Estimate {
         };
         let works = &site.site().works;
         let kept = cache.of(shell, works);
-        let taken = takeoff(works, &kept.measured, dig);
+        let taken = takeoff(&Inputs::new(works, &kept.measured, dig));
         estimate.takeoff = taken.lines;
         estimate.findings = safety::findings(dig);
         estimate

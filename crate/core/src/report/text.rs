@@ -5,7 +5,6 @@ use super::table::{Lean, WIDTH, columns, wrapped};
 use super::{ClearanceFigures, FeatureFigures, Figure, Report, Workings};
 use crate::finding::{Caveat, Finding, Severity};
 use crate::site::FactKind;
-use crate::takeoff::Group;
 
 /// The whole report.
 pub(super) fn of(report: &Report) -> String {
@@ -300,7 +299,7 @@ fn quantities(quantities: &[Workings], out: &mut String) {
     for q in quantities {
         if group != Some(q.group) {
             group = Some(q.group);
-            rows.push(vec![group_words(q.group).to_owned()]);
+            rows.push(vec![q.group.words().to_owned()]);
         }
         let (shown, other) = (q.shown.text.clone(), q.other.text.clone());
         rows.push(vec![
@@ -336,16 +335,5 @@ fn quantities(quantities: &[Workings], out: &mut String) {
         for assumption in &q.assumptions {
             paragraph(assumption);
         }
-    }
-}
-
-fn group_words(group: Group) -> &'static str {
-    match group {
-        Group::Dig => "Dig",
-        Group::Haul => "Haul",
-        Group::Stone => "Stone",
-        Group::Concrete => "Concrete",
-        Group::Fittings => "Ties and pipe",
-        Group::Water => "Water",
     }
 }

@@ -1,12 +1,13 @@
 //! The collar and the deck.
 
 use super::line::{GEOMETRY, Group, Line, SETTING};
-use super::{Measured, Takeoff};
+use super::{Inputs, On, Takeoff};
 use crate::finding::Finding;
 use crate::site::Works;
 use crate::units::Measure;
 
-pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
+pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
+    let (works, measured) = (inputs.works, inputs.measured);
     let waste = works.waste.concrete;
     let collar = measured.collar_area * works.collar.depth * (1.0 + waste);
     let deck = measured.deck_area * works.deck.thickness * (1.0 + waste);
@@ -19,6 +20,8 @@ pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
             "area between the rim and the same widened by the collar's width, corners rounded",
             GEOMETRY,
         )
+        .on(On::Collar)
+        .paying_for("collar")
         .with("length of the rim", measured.rim_length, Measure::Length)
         .given(
             "collar's width",
@@ -34,6 +37,8 @@ pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
             "area of the collar x depth x (1 + waste)",
             "common practice: a collar round the whole rim",
         )
+        .on(On::Collar)
+        .paying_for("collar")
         .with("area of the collar", measured.collar_area, Measure::Area)
         .given("depth", works.collar.depth, Measure::Length, SETTING)
         .wasting(waste),
@@ -45,6 +50,8 @@ pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
             "area between the rim and the same widened by the deck's width, corners rounded",
             GEOMETRY,
         )
+        .on(On::Deck)
+        .paying_for("deck")
         .with("length of the rim", measured.rim_length, Measure::Length)
         .given("deck's width", works.deck.width, Measure::Length, SETTING),
         Line::new(
@@ -55,6 +62,8 @@ pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
             "area of the deck x thickness x (1 + waste)",
             "common practice",
         )
+        .on(On::Deck)
+        .paying_for("deck")
         .with("area of the deck", measured.deck_area, Measure::Area)
         .given("thickness", works.deck.thickness, Measure::Length, SETTING)
         .wasting(waste)

@@ -1,7 +1,7 @@
 //! What leaves the hole and how it is hauled.
 
-use super::Takeoff;
 use super::line::{Group, Line, SETTING, WHOLE_UP, whole_up};
+use super::{Inputs, On, Takeoff};
 use crate::dig::Dig;
 use crate::finding::Finding;
 use crate::site::Works;
@@ -21,7 +21,8 @@ const ALL_HAULED: &str = "All spoil is hauled away; none is kept back for use on
 
 const ENTERED: &str = "entered";
 
-pub(super) fn take(works: &Works, dig: &Dig, taken: &mut Takeoff) {
+pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
+    let (works, dig) = (inputs.works, inputs.dig);
     let bank = dig.bank_volume;
     taken.lines.push(bank_cut(works, dig));
     taken.lines.extend(opening(dig));
@@ -48,7 +49,9 @@ pub(super) fn take(works: &Works, dig: &Dig, taken: &mut Takeoff) {
             "swell is told per bank volume",
         )
         .with("bank cut", bank, Measure::EarthVolume)
-        .given("swell", swell, Measure::Ratio, swell_source),
+        .given("swell", swell, Measure::Ratio, swell_source)
+        .on(On::Opening)
+        .paying_for("haul"),
     );
     taken.lines.push(
         Line::new(
@@ -65,7 +68,9 @@ pub(super) fn take(works: &Works, dig: &Dig, taken: &mut Takeoff) {
             density,
             Measure::Density,
             density_source,
-        ),
+        )
+        .on(On::Opening)
+        .paying_for("haul"),
     );
     loads(works, loose, weight, taken);
 }
@@ -84,6 +89,8 @@ fn bank_cut(works: &Works, dig: &Dig) -> Line {
          its sides rising at the side slope",
         "geometry of the shell, its settings and the ground; rounded outer corners",
     )
+    .on(On::Opening)
+    .paying_for("dig")
     .given("over-dig", works.dig.over_dig, Measure::Length, SETTING)
     .given(
         "base thickness",
@@ -125,6 +132,7 @@ fn opening(dig: &Dig) -> [Line; 3] {
             "area inside the line where the sides meet the ground",
             source,
         )
+        .on(On::Opening)
         .assuming(unsurveyed, UNSURVEYED),
         Line::new(
             "dig-depth",
@@ -134,6 +142,7 @@ fn opening(dig: &Dig) -> [Line; 3] {
             "greatest height of the ground above the bottom, plumb",
             source,
         )
+        .on(On::Bottom)
         .assuming(unsurveyed, UNSURVEYED),
         Line::new(
             "dig-bottom",
@@ -142,7 +151,8 @@ fn opening(dig: &Dig) -> [Line; 3] {
             (dig.bottom_elevation, Measure::Elevation),
             "elevation of the deepest point of the bottom",
             source,
-        ),
+        )
+        .on(On::Deepest),
     ]
 }
 
@@ -193,6 +203,8 @@ fn loads(works: &Works, loose: f64, weight: f64, taken: &mut Takeoff) {
         )
         .with("loads by volume", by_volume, Measure::Count)
         .with("loads by weight", by_weight, Measure::Count)
+        .on(On::Opening)
+        .paying_for("haul")
         .assuming(true, ALL_HAULED),
     );
     // Compared before rounding: a box may be overloaded though the loads come out alike.

@@ -1,11 +1,12 @@
 //! Ties, pipe, and what the shell holds.
 
 use super::line::{GEOMETRY, Group, Line, SETTING, WHOLE_UP, whole_up};
-use super::{Measured, Takeoff};
+use super::{Inputs, Measured, On, Takeoff};
 use crate::site::Works;
 use crate::units::Measure;
 
-pub(super) fn take(works: &Works, measured: &Measured, taken: &mut Takeoff) {
+pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
+    let (works, measured) = (inputs.works, inputs.measured);
     taken.lines.extend(ties(works, measured));
     taken.lines.extend(pipe(works, measured));
     taken.lines.extend(water(measured));
@@ -16,12 +17,14 @@ fn ties(works: &Works, measured: &Measured) -> [Line; 2] {
     [
         Line::new(
             "ties",
-            Group::Fittings,
+            Group::RodsAndForms,
             "Ties, rim to deck",
             (count, Measure::Count),
             "length of the rim / greatest spacing",
             "common practice; spaced evenly round the closed rim",
         )
+        .on(On::Ties)
+        .paying_for("ties")
         .with("length of the rim", measured.rim_length, Measure::Length)
         .given(
             "greatest spacing",
@@ -32,12 +35,14 @@ fn ties(works: &Works, measured: &Measured) -> [Line; 2] {
         .rounded(WHOLE_UP),
         Line::new(
             "tie-rod",
-            Group::Fittings,
+            Group::RodsAndForms,
             "Rod for ties",
             (count * works.ties.length, Measure::Length),
             "ties x length of one",
             "common practice; offcuts not counted",
         )
+        .on(On::Ties)
+        .paying_for("ties")
         .with("ties", count, Measure::Count)
         .given("length of one", works.ties.length, Measure::Length, SETTING),
     ]
@@ -49,12 +54,14 @@ fn pipe(works: &Works, measured: &Measured) -> [Line; 2] {
     [
         Line::new(
             "dewatering-pipe",
-            Group::Fittings,
+            Group::Pipe,
             "Dewatering pipe, length",
             ((down + pipe.above_rim).max(0.0), Measure::Length),
             "height above the rim + depth of the floor's underside + base thickness",
             "common practice: one pipe beside the deep end, down to the underside of the base",
         )
+        .on(On::Dewatering)
+        .paying_for("dewatering-pipe")
         .given(
             "height above the rim",
             pipe.above_rim,
@@ -74,12 +81,13 @@ fn pipe(works: &Works, measured: &Measured) -> [Line; 2] {
         ),
         Line::new(
             "dewatering-pipe-diameter",
-            Group::Fittings,
+            Group::Pipe,
             "Dewatering pipe, diameter",
             (pipe.diameter, Measure::Length),
             "nominal diameter",
             SETTING,
-        ),
+        )
+        .on(On::Dewatering),
     ]
 }
 
@@ -93,6 +101,8 @@ fn water(measured: &Measured) -> [Line; 4] {
             "volume between the floor and the waterline, walls upright",
             GEOMETRY,
         )
+        .on(On::Water)
+        .paying_for("water")
         .with("water's surface", measured.water_area, Measure::Area)
         .with(
             "waterline below the rim",
@@ -106,7 +116,8 @@ fn water(measured: &Measured) -> [Line; 4] {
             (measured.water_area, Measure::Area),
             "area inside the water's edge, arcs exact",
             GEOMETRY,
-        ),
+        )
+        .on(On::Water),
         Line::new(
             "waters-edge",
             Group::Water,
@@ -114,7 +125,8 @@ fn water(measured: &Measured) -> [Line; 4] {
             (measured.waters_edge, Measure::Length),
             "length round the water's edge, arcs exact",
             GEOMETRY,
-        ),
+        )
+        .on(On::WatersEdge),
         Line::new(
             "rim",
             Group::Water,
@@ -122,6 +134,7 @@ fn water(measured: &Measured) -> [Line; 4] {
             (measured.rim_length, Measure::Length),
             "length round the outer edge of the coping",
             GEOMETRY,
-        ),
+        )
+        .on(On::Rim),
     ]
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::on::On;
 use crate::finding::Caveat;
 use crate::units::Measure;
 
@@ -18,6 +19,12 @@ pub struct Line {
     pub value: f64,
     /// What kind of figure it is; sets the unit it is shown in.
     pub measure: Measure,
+    /// The geometry it was measured on.
+    pub on: On,
+    /// What is paid for by it, where it is bought or paid at all. Lines of one name are measures
+    /// of the same thing (a volume and its weight): one of them may carry a rate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pays_for: Option<&'static str>,
     /// The arithmetic.
     pub working: Working,
     /// Why it is weaker than it looks.
@@ -31,16 +38,48 @@ pub struct Line {
 pub enum Group {
     /// What leaves the hole.
     Dig,
-    /// How it is hauled.
+    /// The ground round the deck.
+    Grading,
+    /// How spoil is hauled.
     Haul,
-    /// Base, backfill and bed.
+    /// Base, backfill, bed and fabric.
     Stone,
-    /// Collar and deck.
+    /// Collar, deck and pad.
     Concrete,
-    /// Ties and pipe.
-    Fittings,
-    /// What it holds.
+    /// Ties, reinforcing rods, joints and forms.
+    RodsAndForms,
+    /// Pipe, straps and trenches, and the pipe that lowers groundwater.
+    Pipe,
+    /// What the shell holds, and what lifts it.
     Water,
+}
+
+impl Group {
+    /// Every group, in order.
+    pub const ALL: [Self; 8] = [
+        Self::Dig,
+        Self::Grading,
+        Self::Haul,
+        Self::Stone,
+        Self::Concrete,
+        Self::RodsAndForms,
+        Self::Pipe,
+        Self::Water,
+    ];
+
+    /// What lists call it.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Dig => "Dig",
+            Self::Grading => "Grading",
+            Self::Haul => "Haul",
+            Self::Stone => "Stone",
+            Self::Concrete => "Concrete",
+            Self::RodsAndForms => "Rods and forms",
+            Self::Pipe => "Pipe",
+            Self::Water => "Water",
+        }
+    }
 }
 
 /// How a figure came about.
@@ -99,6 +138,8 @@ impl Line {
             label,
             value,
             measure,
+            on: On::Nothing,
+            pays_for: None,
             working: Working {
                 formula,
                 source,
@@ -106,6 +147,18 @@ impl Line {
             },
             caveats: Vec::new(),
         }
+    }
+
+    /// Measured on this geometry.
+    pub(super) fn on(mut self, on: On) -> Self {
+        self.on = on;
+        self
+    }
+
+    /// Bought or paid: a measure of the thing of this name.
+    pub(super) fn paying_for(mut self, thing: &'static str) -> Self {
+        self.pays_for = Some(thing);
+        self
     }
 
     /// With an input that was measured or worked out.

@@ -10,9 +10,13 @@
 //! | dig, haul | [`earth`] |
 //! | stone | [`stone`] |
 //! | concrete | [`concrete`] |
-//! | fittings, water | [`fittings`] |
+//! | rods and forms, pipe, water | [`fittings`] |
 //!
-//! Deliberately absent: rates and prices; spoil kept back for use on the site; the fill that
+//! A new part is a module with a `take(inputs, taken)` and a call of it in [`takeoff`]; what it
+//! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
+//! measured on ([`On`]), and what is paid for by them.
+//!
+//! Deliberately absent: rates and prices (see `estimate::cost`); spoil kept back for use on the site; the fill that
 //! a shell standing above the ground needs round it.
 
 mod concrete;
@@ -20,17 +24,20 @@ mod earth;
 mod fittings;
 mod line;
 mod measured;
+mod on;
 mod stone;
 
 pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;
+pub use on::On;
 
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
+use crate::order;
 use crate::site::Works;
 
 /// The quantities that change with the ground under the dig.
-const LEAN_ON_GROUND: [&str; 11] = [
+const LEAN_ON_GROUND: &[&str] = &[
     "bank-cut",
     "dig-top-area",
     "dig-depth",
@@ -53,13 +60,37 @@ pub struct Takeoff {
     pub findings: Vec<Finding>,
 }
 
-/// Takes off every quantity. `measured` must stem from the same shell and settings as `dig`.
-pub fn takeoff(works: &Works, measured: &Measured, dig: &Dig) -> Takeoff {
+/// What is taken off: all of one shell at one place, under the same settings.
+#[derive(Debug, Clone, Copy)]
+pub struct Inputs<'a> {
+    /// The settings of the work.
+    pub works: &'a Works,
+    /// The shell and the work round it, wherever it stands.
+    pub measured: &'a Measured,
+    /// The hole.
+    pub dig: &'a Dig,
+}
+
+impl<'a> Inputs<'a> {
+    /// The least there is to take off.
+    pub fn new(works: &'a Works, measured: &'a Measured, dig: &'a Dig) -> Self {
+        Self {
+            works,
+            measured,
+            dig,
+        }
+    }
+}
+
+/// Takes off every quantity, group by group; within one in the order in which they were taken.
+pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     let mut taken = Takeoff::default();
-    earth::take(works, dig, &mut taken);
-    stone::take(works, measured, dig, &mut taken);
-    concrete::take(works, measured, &mut taken);
-    fittings::take(works, measured, &mut taken);
+    earth::take(inputs, &mut taken);
+    stone::take(inputs, &mut taken);
+    concrete::take(inputs, &mut taken);
+    fittings::take(inputs, &mut taken);
+    order::sort_by(&mut taken.lines, |a, b| a.group.cmp(&b.group));
+    let dig = inputs.dig;
     if dig.unsurveyed_volume > 0.0 {
         let leans = |line: &&mut Line| LEAN_ON_GROUND.contains(&line.key);
         for line in taken.lines.iter_mut().filter(leans) {

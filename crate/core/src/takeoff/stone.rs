@@ -1,9 +1,7 @@
 //! Stone under the floor, beside the wall and under the deck.
 
 use super::line::{Group, Line, SETTING};
-use super::{Measured, Takeoff};
-use crate::dig::Dig;
-use crate::site::Works;
+use super::{Inputs, On, Takeoff};
 use crate::units::Measure;
 
 const EVEN_BASE: &str = "The base is as thick under the over-dig as under the floor, measured plumb on slopes; where \
@@ -16,7 +14,13 @@ const SHORT_OF_GROUND: &str = "In part the ground lies below the collar's unders
      counted, and the shell's body is taken off whole: the figure falls short.";
 
 /// The three places stone goes, then their sum.
-pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Takeoff) {
+pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
+    let Inputs {
+        works,
+        measured,
+        dig,
+        ..
+    } = *inputs;
     let base = measured.bottom_area * works.dig.base_thickness;
     let body = measured.body_below_collar;
     let backfill = (dig.volume_below_cap - body - base).max(0.0);
@@ -41,6 +45,7 @@ pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Ta
             SETTING,
         )
         .wasting(waste)
+        .on(On::Bottom)
         .assuming(true, EVEN_BASE),
         Line::new(
             "backfill-stone-volume",
@@ -58,6 +63,7 @@ pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Ta
         .with("body of the shell below it", body, Measure::EarthVolume)
         .with("base", base, Measure::EarthVolume)
         .wasting(waste)
+        .on(On::Backfill)
         .assuming(true, SIDES_WITH_BACKFILL)
         .assuming(dig.area_above_ground > 0.0, SHORT_OF_GROUND),
         Line::new(
@@ -73,6 +79,7 @@ pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Ta
             measured.deck_bed_area,
             Measure::Area,
         )
+        .on(On::DeckBed)
         .given("bed thickness", works.deck.bed, Measure::Length, SETTING)
         .wasting(waste),
     ];
@@ -85,6 +92,7 @@ pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Ta
     let mut total = 0.0;
     let mut parts = Vec::with_capacity(names.len());
     for (volume, (key, label, name)) in volumes.into_iter().zip(names) {
+        let volume = volume.paying_for(key);
         let weight = volume.value * density;
         total += weight;
         parts.push((name, weight));
@@ -96,6 +104,8 @@ pub(super) fn take(works: &Works, measured: &Measured, dig: &Dig, taken: &mut Ta
             "volume with waste x weight of loose stone",
             "common practice: 1.35 short tons to the loose cubic yard; suppliers vary",
         )
+        .on(volume.on)
+        .paying_for(key)
         .with("volume with waste", volume.value, Measure::EarthVolume)
         .given("weight of loose stone", density, Measure::Density, SETTING);
         taken.lines.extend([volume, weighed]);

@@ -78,7 +78,11 @@ fn dig() -> Dig {
 
 fn taken() -> Takeoff {
     let works = works();
-    takeoff(&works, &Measured::new(&shell(), &works), &dig())
+    takeoff(&Inputs::new(
+        &works,
+        &Measured::new(&shell(), &works),
+        &dig(),
+    ))
 }
 
 fn value(taken: &Takeoff, key: &str) -> f64 {
@@ -179,11 +183,23 @@ fn every_line_carries_its_working() {
     assert!(taken.lines.is_sorted_by_key(|l| l.group));
 }
 
+/// What is paid by several measures is measured on one geometry; every line that is no sum and
+/// no bare count says what it was measured on.
+#[test]
+fn every_line_says_what_it_was_measured_on() {
+    for line in taken().lines {
+        let sums = ["stone", "concrete", "loads-by-volume", "loads-by-weight"];
+        let placed = line.on != On::Nothing;
+        assert_eq!(placed, !sums.contains(&line.key), "{}", line.key);
+        assert!(placed || line.pays_for.is_none(), "{}", line.key);
+    }
+}
+
 #[test]
 fn assumptions_are_told_where_they_bear() {
     let told = |dig: &Dig, key: &str| {
         let works = works();
-        let taken = takeoff(&works, &Measured::new(&shell(), &works), dig);
+        let taken = takeoff(&Inputs::new(&works, &Measured::new(&shell(), &works), dig));
         let line = taken.lines.iter().find(|l| l.key == key).unwrap();
         line.working.assumptions.join(" ")
     };
@@ -204,7 +220,11 @@ fn assumptions_are_told_where_they_bear() {
     // A table recalled from memory says so where its number stands.
     let mut works = works();
     works.dig.swell = None;
-    let taken = takeoff(&works, &Measured::new(&shell(), &works), &known);
+    let taken = takeoff(&Inputs::new(
+        &works,
+        &Measured::new(&shell(), &works),
+        &known,
+    ));
     let loose = taken.lines.iter().find(|l| l.key == "spoil-loose").unwrap();
     assert!(loose.working.inputs[1].source.contains("from memory"));
 }
@@ -214,7 +234,11 @@ fn settings_that_do_not_fit_are_told() {
     let said = |change: fn(&mut Works)| {
         let mut works = works();
         change(&mut works);
-        let taken = takeoff(&works, &Measured::new(&shell(), &works), &dig());
+        let taken = takeoff(&Inputs::new(
+            &works,
+            &Measured::new(&shell(), &works),
+            &dig(),
+        ));
         taken
             .findings
             .into_iter()
@@ -236,7 +260,11 @@ fn a_hole_too_small_for_the_shell_needs_no_negative_stone() {
         volume_below_cap: 0.0,
         ..dig()
     };
-    let taken = takeoff(&works, &Measured::new(&shell(), &works), &shallow);
+    let taken = takeoff(&Inputs::new(
+        &works,
+        &Measured::new(&shell(), &works),
+        &shallow,
+    ));
     assert_eq!(value(&taken, "backfill-stone"), 0.0);
     assert_eq!(value(&taken, "loads"), 0.0);
 }
