@@ -10,6 +10,7 @@
 
 pub mod answers;
 pub mod closing;
+pub mod paint;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

@@ -3,12 +3,12 @@
 //! [`planner::Planner`] hands each call to a [`batterboard_core::session::Session`] and carries
 //! the answer across: small reports by `serde-wasm-bindgen`, geometry as flat `Float64Array`
 //! copies. The plan is painted straight onto the page's canvas from the core's own geometry (see
-//! [`paint`]).
+//! [`plan`]).
 
 mod cards;
 mod drawing;
-mod paint;
 mod picture;
+mod plan;
 mod planner;
 
 use wasm_bindgen::prelude::wasm_bindgen;

@@ -12,12 +12,13 @@ use batterboard_core::site::{Site, forms, kinds_from_street, rule};
 use batterboard_core::units::{Measure, show};
 use batterboard_web::answers::{Outcome, cross, reading, refused, taken};
 use batterboard_web::closing::Figures;
+use batterboard_web::paint::View;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::cards;
-use crate::paint::{View, paint};
 use crate::picture::Pictured;
+use crate::plan::paint;
 
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]

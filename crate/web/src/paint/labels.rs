@@ -7,9 +7,9 @@ use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::site::FeatureKind;
 
 use super::View;
-use super::furniture;
 use super::ink::{Ink, ink};
 use super::pen::{Pen, Place};
+use super::sign;
 
 /// Average width of a character, as a part of the text's size (semibold sans serif).
 const CHARACTER: f64 = 0.6;
@@ -89,7 +89,7 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
             to,
             text,
         } => {
-            let (at, along) = furniture::dimension_place(view.place(*from), view.place(*to));
+            let (at, along) = sign::dimension_place(view.place(*from), view.place(*to));
             Some(Piece {
                 rank: rank(*layer),
                 at,
@@ -104,7 +104,7 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
 
 /// A piece whose place is on the canvas, shifted so that none of its text is cut off.
 fn drawn_in<'a>(view: &View, mut piece: Piece<'a>) -> Piece<'a> {
-    let (dx, dy) = furniture::direction(piece.along);
+    let (dx, dy) = sign::direction(piece.along);
     let (half, size) = (length(&piece) / 2.0, piece.ink.text_size / 2.0);
     let within = |at: f64, reach: f64, most: f64| {
         if at < 0.0 || at > most || 2.0 * (reach + EDGE) > most {
@@ -149,7 +149,7 @@ fn rank(layer: Layer) -> u8 {
 fn space(piece: &Piece<'_>) -> Space {
     let radius = piece.ink.text_size * 0.55;
     let reach = (length(piece) / 2.0 - radius).max(0.0);
-    let (dx, dy) = furniture::direction(piece.along);
+    let (dx, dy) = sign::direction(piece.along);
     let count = (2.0 * reach / radius).ceil().clamp(1.0, 64.0);
     let mut discs = Vec::new();
     let mut i = 0.0;

@@ -1,23 +1,19 @@
-//! The plan on the page's canvas.
+//! Drawings of the core on the page's canvas.
 //!
 //! The core says *what* is drawn ([`batterboard_core::drawing`]); [`ink`] says *how* each
 //! layer looks on a screen; [`pen`] moves the canvas's own pen, setting a style only when it
-//! differs from the last one, because style strings are what crosses slowly.
+//! differs from the last one, because style strings are what crosses slowly. The planner paints
+//! the plan with these, the estimate what it lays over the plan.
 
-mod furniture;
-mod hand;
-mod ink;
-mod labels;
-mod pen;
+pub mod ink;
+pub mod labels;
+pub mod pen;
+pub mod sign;
 
-use batterboard_core::drawing::{Drawing, Focus, Item, Layer, work};
+use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Session, handle, picture_handle};
-use web_sys::CanvasRenderingContext2d;
 
-use crate::picture::Pictured;
-
-use ink::{PAPER, ink};
+use ink::ink;
 use pen::Pen;
 
 /// What part of the plan the canvas shows.
@@ -37,7 +33,7 @@ pub struct View {
 
 impl View {
     /// Where a point of the site lies on the canvas, CSS pixels from its upper left corner.
-    fn place(&self, p: Point) -> (f64, f64) {
+    pub fn place(&self, p: Point) -> (f64, f64) {
         (
             self.width / 2.0 + (p.x - self.centre.x) * self.scale,
             self.height / 2.0 - (p.y - self.centre.y) * self.scale,
@@ -45,56 +41,8 @@ impl View {
     }
 }
 
-/// Paints everything, lowest first.
-pub fn paint(
-    context: &CanvasRenderingContext2d,
-    view: &View,
-    session: &Session,
-    backdrop: &Drawing,
-    picture: &Pictured,
-    focus: Focus<'_>,
-) {
-    let mut pen = Pen::new(context, view);
-    pen.clear(PAPER);
-    let moving = work(session.site(), session.results(), focus);
-    // A picture lies on the lot's ground and under everything else.
-    let ground = |item: &Item| {
-        matches!(
-            item,
-            Item::Area {
-                layer: Layer::Lot,
-                ..
-            }
-        )
-    };
-    let grounds = backdrop.items.iter().take_while(|it| ground(it)).count();
-    let (ground, rest) = backdrop.items.split_at(grounds);
-    draw(&mut pen, view, ground);
-    let laid = session.site().site().picture.as_deref();
-    if let (Some(bitmap), Some(laid)) = (&picture.bitmap, laid.filter(|it| !it.hidden)) {
-        pen.picture(bitmap, laid, picture.fade.unwrap_or(laid.opacity));
-    }
-    draw(&mut pen, view, rest);
-    draw(&mut pen, view, &moving.items);
-    let handles = [
-        handle(session.site(), view.scale),
-        picture_handle(session.site(), view.scale),
-    ];
-    let mut knobs = Vec::new();
-    for (stem, knob) in handles.into_iter().flatten() {
-        furniture::handle(&mut pen, view.place(stem), view.place(knob));
-        knobs.push(view.place(knob));
-    }
-    // All text on top, so that no line strikes a word through.
-    let lettered = backdrop.items.iter().chain(&moving.items);
-    labels::set(&mut pen, view, lettered, &knobs);
-    hand::set(&mut pen, view, session);
-    furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
-    furniture::scale_bar(&mut pen, view, session.site().site().display);
-}
-
 /// Areas, lines and dots, lowest first.
-fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
+pub fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
     for item in items {
         match item {
             Item::Area { layer, region } => {
@@ -117,12 +65,12 @@ fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
             Item::Dot {
                 layer: Layer::Monument(state),
                 at,
-            } => furniture::monument(pen, view.place(*at), *state),
+            } => sign::monument(pen, view.place(*at), *state),
             Item::Dot { layer, at } => pen.dot(view.place(*at), &ink(*layer)),
             Item::Measured {
                 layer, from, to, ..
             } => {
-                furniture::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
+                sign::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
             }
             Item::Label { .. } => {}
         }

@@ -3,10 +3,9 @@
 
 use batterboard_core::geom::{Point, Segment};
 use batterboard_core::session::{Part, Session};
-
-use super::View;
-use super::ink::{BLACK, Ink, SNAP_INK};
-use super::pen::{Pen, Place};
+use batterboard_web::paint::View;
+use batterboard_web::paint::ink::{BLACK, Ink, SNAP_INK};
+use batterboard_web::paint::pen::{Pen, Place};
 
 /// The ink of hands: dark on paper, unlike any other line of the plan.
 const HAND: &str = "#6b1f66";

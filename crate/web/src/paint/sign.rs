@@ -1,0 +1,108 @@
+//! Signs of a fixed size on the screen: dimension lines and marks at corners.
+
+use core::f64::consts::FRAC_PI_2;
+
+use batterboard_core::geom::Vector;
+use batterboard_core::lot::MonumentState;
+
+use super::ink::{BLACK, Ink};
+use super::pen::{Pen, Place};
+
+/// A plain thin line.
+pub const LINE: Ink = Ink {
+    fill: "",
+    stroke: BLACK,
+    width: 1.5,
+    dash: &[],
+    text: BLACK,
+    text_size: 12.0,
+    text_from_scale: 0.0,
+};
+
+/// The same, its shapes filled with ink.
+pub const SOLID: Ink = Ink {
+    fill: BLACK,
+    ..LINE
+};
+
+/// The same, its shapes filled with paper.
+pub const HOLLOW: Ink = Ink {
+    fill: "#fbf8ee",
+    ..LINE
+};
+
+/// A mark at a corner: full where it was found, with a dot where it was set, crossed out where
+/// it was not found, open where nobody has looked.
+pub fn monument(pen: &mut Pen<'_>, place: Place, state: MonumentState) {
+    const RADIUS: f64 = 5.5;
+    let ring = if state == MonumentState::Found {
+        &SOLID
+    } else {
+        &HOLLOW
+    };
+    pen.disc(place, RADIUS, ring);
+    match state {
+        MonumentState::Set => pen.disc(place, 1.8, &SOLID),
+        MonumentState::NotFound => {
+            let reach = RADIUS * 1.3;
+            for slant in [(1.0, 1.0), (1.0, -1.0)] {
+                pen.line(at(place, slant, reach), at(place, slant, -reach), &LINE);
+            }
+        }
+        MonumentState::Found | MonumentState::NotSearched => {}
+    }
+}
+
+/// A dimension's line, with a slanted tick at each end.
+pub fn dimension_line(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
+    pen.line(from, to, ink);
+    let (along, across) = axes(from, to);
+    for end in [from, to] {
+        let (a, b) = (
+            at(at(end, along, 4.5), across, 4.5),
+            at(at(end, along, -4.5), across, -4.5),
+        );
+        pen.line(a, b, ink);
+    }
+}
+
+/// Where a dimension's text goes and the bearing it runs along: beside its line where the line
+/// is long enough, level above it otherwise.
+pub fn dimension_place(from: Place, to: Place) -> (Place, f64) {
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let middle = (from.0 + dx / 2.0, from.1 + dy / 2.0);
+    let span = Vector::new(dx, -dy);
+    if span.length() < 64.0 {
+        return ((middle.0, middle.1 - 13.0), FRAC_PI_2);
+    }
+    // Read from the bottom or the right: the bearing that points rightwards.
+    let along = if dx < 0.0 {
+        (-span).bearing()
+    } else {
+        span.bearing()
+    };
+    let lift = Vector::along_bearing(along - FRAC_PI_2) * 11.0;
+    ((middle.0 + lift.x, middle.1 - lift.y), along)
+}
+
+/// The direction on the canvas of a bearing.
+pub fn direction(bearing: f64) -> Place {
+    let along = Vector::along_bearing(bearing);
+    (along.x, -along.y)
+}
+
+/// The unit vectors along and across a line on the canvas; along x for a line of no length.
+pub fn axes(from: Place, to: Place) -> (Place, Place) {
+    let along = Vector::new(to.0 - from.0, to.1 - from.1)
+        .unit()
+        .unwrap_or(Vector::new(1.0, 0.0));
+    ((along.x, along.y), (-along.y, along.x))
+}
+
+/// The place so many CSS pixels from another in a direction.
+pub fn at(from: Place, direction: Place, distance: f64) -> Place {
+    (
+        from.0 + direction.0 * distance,
+        from.1 + direction.1 * distance,
+    )
+}
