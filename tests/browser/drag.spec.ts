@@ -1,17 +1,13 @@
 // The main thing: on every demo site the shell is dragged, with a mouse and with a finger, and the ledger
 // moves with the hand. What it says is what the planner and the command line say.
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { finger, mouse } from './hand.ts';
+import { expectSameReport } from './program.ts';
 import {
   DEMO_SITES,
   openDemo,
   plannerLedger,
   readLedger,
-  reportJson,
   savedText,
   settled,
   shellOnScreen,
@@ -19,19 +15,6 @@ import {
 } from './site.ts';
 
 const PULL = { x: -34, y: 26 };
-const COMMAND_LINE = process.env['BATTERBOARD_BIN'];
-
-/** What the command line reports on a site file. */
-function headless(text: string): string {
-  const folder = mkdtempSync(join(tmpdir(), 'batterboard-'));
-  try {
-    const file = join(folder, 'site.json');
-    writeFileSync(file, text);
-    return execFileSync(COMMAND_LINE ?? '', ['report', file, '--json'], { encoding: 'utf8' });
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
 
 for (const device of ['mouse', 'touch'] as const) {
   test.describe(device, () => {
@@ -64,7 +47,7 @@ for (const device of ['mouse', 'touch'] as const) {
         const to = await standing(page);
         expect((to.at[0] - from.at[0]) * scale).toBeCloseTo(PULL.x, 0);
         expect((to.at[1] - from.at[1]) * scale).toBeCloseTo(-PULL.y, 0);
-        if (COMMAND_LINE) expect((await reportJson(page)).trimEnd()).toBe(headless(await savedText(page)).trimEnd());
+        await expectSameReport(page);
 
         await page.getByRole('button', { name: 'Undo: move shell' }).click();
         await settled(page);

@@ -1,12 +1,10 @@
 // The whole way of a designer before permit, on a blank lot and without touching a file: a deed with two curves
 // pasted, the house walked wall by wall, an easement along a side, a septic field, ground by corner heights, a
 // shell, and then the figures that a permit office asks for; and the same site through the command line.
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { mouse } from './hand.ts';
+import { expectSameReport } from './program.ts';
 import { SCREENS } from './screens.ts';
 import {
   demoText,
@@ -215,10 +213,5 @@ test('a designer goes from the deed to the permit figures without touching a fil
   expect(await savedText(page)).toBe(end);
 
   // The command line says the same of the same site.
-  const binary = process.env['BATTERBOARD_BIN'];
-  if (!binary) return;
-  const file = join(mkdtempSync(join(tmpdir(), 'journey-')), 'site.json');
-  writeFileSync(file, end);
-  const said = spawnSync(binary, ['report', file, '--json'], { encoding: 'utf8' });
-  expect(said.stdout).toBe(await reportJson(page));
+  await expectSameReport(page);
 });

@@ -31,7 +31,7 @@ pub fn run(repo: &Repo) -> Result<()> {
     ))?;
     page::build(repo, Build::Finished)?;
     sh::say("Timing the built page in the browser");
-    browser::playwright(repo, &["--config", "playwright.bench.config.ts"])?;
+    browser::playwright(repo, &["--config", "playwright.bench.config.ts"], &[])?;
 
     let mut table = native(&repo.target().join("criterion"))?;
     let results = repo.browser_tests().join("results/bench.json");

@@ -13,11 +13,11 @@ pub fn chromium() -> String {
     std::env::var("CHROMIUM").unwrap_or_else(|_| "/usr/bin/chromium".to_owned())
 }
 
-/// Runs Playwright with `args` against the built page.
+/// Runs Playwright with `args` against the built page, with `variables` in its environment.
 ///
 /// # Errors
 /// When the browser or the packages cannot be had, or a test fails.
-pub fn playwright(repo: &Repo, args: &[&str]) -> Result<()> {
+pub fn playwright(repo: &Repo, args: &[&str], variables: &[(&str, &Path)]) -> Result<()> {
     let folder = repo.browser_tests();
     if !Path::new(&chromium()).exists() {
         apt::install(
@@ -32,6 +32,7 @@ pub fn playwright(repo: &Repo, args: &[&str]) -> Result<()> {
     sh::run(
         tests
             .args(args)
+            .envs(variables.iter().copied())
             .env("BASE_URL", page.address())
             .env("CHROMIUM", chromium()),
     )

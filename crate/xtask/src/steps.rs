@@ -170,9 +170,11 @@ fn types(run: &Run<'_>) -> Result<()> {
     node::script(&tests, "check")
 }
 
+/// Some specs hold what the page says against what the program says of the same site.
 fn browser(run: &Run<'_>) -> Result<()> {
     run.page()?;
-    browser::playwright(run.repo, &[])
+    let binary = program::build(run.repo)?;
+    browser::playwright(run.repo, &[], &[(program::VARIABLE, &binary)])
 }
 
 fn same_report(run: &Run<'_>) -> Result<()> {
