@@ -3,7 +3,7 @@
 //! - `serve` sets everything up, builds the page and serves it on this machine alone;
 //! - `build` does the same without serving; `--quick` makes either sooner, for a look;
 //! - `test` runs every check a change must pass, and says how to run a failed one alone;
-//! - `bench` times a drag step natively and in the browser;
+//! - `bench` times a drag step natively and in the browser, and plots what it costs at growing sizes;
 //! - `doctor` lists the tools, what was found and what to do about what is missing;
 //! - `tidy` polices the tree: layers, file sizes, stray names.
 //!
@@ -77,8 +77,18 @@ enum Task {
         #[arg(long, value_name = "STEP", value_parser = PossibleValuesParser::new(steps::names()))]
         skip: Vec<String>,
     },
-    /// Time one drag step, natively and in the browser
-    Bench,
+    /// Time one drag step, natively and in the browser, and at growing sizes
+    Bench {
+        /// Measure this part alone (may be given more than once)
+        #[arg(long, value_name = "PART")]
+        only: Vec<bench::Part>,
+        /// Go no further than this size, for a look
+        #[arg(long, value_name = "SIZE")]
+        most: Option<u32>,
+        /// Keep the table and the picture of the costs in the tree, beside the bench
+        #[arg(long)]
+        keep: bool,
+    },
     /// List the tools: wanted, found, and what to do
     Doctor,
     /// Police the tree: layers, file sizes, stray names
@@ -93,7 +103,7 @@ fn main() -> ExitCode {
         }
         Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
-        Task::Bench => bench::run(&repo),
+        Task::Bench { only, most, keep } => bench::run(&repo, &bench::Choice { only, most, keep }),
         Task::Doctor => doctor::run(&repo),
         Task::Tidy => tidy::run(&repo),
     });

@@ -1,0 +1,115 @@
+//! What a frame of a drag and its parts cost against the number of spots of the ground (10^2 to
+//! 10^6) and of vertices of the shell's outline (10^2 to 10^4), two sizes to the decade. The task
+//! runner plots the runs.
+//!
+//! What passes the door is measured as far as the door lets it; its parts go on beyond.
+//! `BATTERBOARD_BENCH_MOST` names the largest size, for a look.
+#![allow(missing_docs)]
+// A panic here fails the bench.
+#![allow(clippy::unwrap_used)]
+
+mod scene;
+
+use std::hint::black_box;
+use std::time::Duration;
+
+use batterboard_core::dig::{DigShape, excavate};
+use batterboard_core::geom::distance::{Figure, nearest};
+use batterboard_core::geom::validate::VERTEX_LIMIT;
+use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, offset};
+use batterboard_core::ground::Ground;
+use batterboard_core::shell::{Shell, catalogue};
+use batterboard_core::site::{DigSettings, limits};
+use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
+use scene::{Kept, bean, frame, ground, site, site_of_outline};
+
+/// 10^2, 10^2.5 ... up to a size.
+fn sizes(most: usize) -> Vec<usize> {
+    let named = std::env::var("BATTERBOARD_BENCH_MOST").ok();
+    let most = named.map_or(most, |text| most.min(text.parse().unwrap()));
+    let all = [
+        100, 316, 1_000, 3_162, 10_000, 31_623, 100_000, 316_228, 1_000_000,
+    ];
+    all.into_iter().filter(|size| *size <= most).collect()
+}
+
+fn by_spots(c: &mut Criterion) {
+    let mut group = c.benchmark_group("cost against spots");
+    for count in sizes(limits::SPOTS) {
+        let start = site(count);
+        let (mut kept, mut step) = (Kept::default(), 0);
+        group.bench_with_input(BenchmarkId::new("one frame", count), &(), |b, ()| {
+            b.iter(|| {
+                step += 1;
+                black_box(frame(&start, step, &mut kept))
+            });
+        });
+    }
+    let (shell, _) = Shell::check(catalogue::all().first().unwrap()).unwrap();
+    let shape = DigShape::new(&shell, &DigSettings::default(), 1.0);
+    for count in sizes(1_000_000) {
+        let record = ground(count);
+        let (surface, _) = Ground::check(&record).unwrap();
+        group.bench_with_input(BenchmarkId::new("the cut", count), &(), |b, ()| {
+            let mut step = 0;
+            b.iter(|| {
+                step += 1;
+                let along = f64::from(step % 100) * 0.03;
+                let pose = Pose::new(Point::new(15.0 + along, 24.0), 0.3 + along / 9.0, false);
+                excavate(&shape, &surface, &pose, 29.5, 0.4)
+            });
+        });
+        group.bench_with_input(BenchmarkId::new("ground anew", count), &(), |b, ()| {
+            b.iter(|| Ground::check(black_box(&record)));
+        });
+    }
+    group.finish();
+}
+
+fn by_vertices(c: &mut Criterion) {
+    let mut group = c.benchmark_group("cost against vertices");
+    for count in sizes(VERTEX_LIMIT) {
+        let start = site_of_outline(count);
+        let (mut kept, mut step) = (Kept::default(), 0);
+        group.bench_with_input(BenchmarkId::new("one frame", count), &(), |b, ()| {
+            b.iter(|| {
+                step += 1;
+                black_box(frame(&start, step, &mut kept))
+            });
+        });
+        group.bench_with_input(BenchmarkId::new("first frame", count), &(), |b, ()| {
+            b.iter(|| black_box(frame(&start, 1, &mut Kept::default())));
+        });
+    }
+    let house = Region::from_ring(Ring(vec![
+        Point::new(6.0, -8.0),
+        Point::new(14.0, -8.0),
+        Point::new(14.0, -2.0),
+        Point::new(6.0, -2.0),
+    ]));
+    for count in sizes(10_000) {
+        let outline = Region::from_ring(Ring(bean(count)));
+        group.bench_with_input(BenchmarkId::new("one distance", count), &(), |b, ()| {
+            b.iter(|| nearest(Figure::Area(black_box(&outline)), Figure::Area(&house)));
+        });
+        group.bench_with_input(BenchmarkId::new("one offset ring", count), &(), |b, ()| {
+            b.iter(|| offset::widen(black_box(&outline), 1.2, DRAWING_TOLERANCE));
+        });
+    }
+    group.finish();
+}
+
+/// Few and short samples: the largest sizes take seconds, and the picture spans decades.
+fn brief() -> Criterion {
+    Criterion::default()
+        .sample_size(10)
+        .warm_up_time(Duration::from_millis(500))
+        .measurement_time(Duration::from_secs(2))
+}
+
+criterion_group! {
+    name = benches;
+    config = brief();
+    targets = by_spots, by_vertices
+}
+criterion_main!(benches);
