@@ -8,6 +8,7 @@ import {
   openDemo,
   plannerLedger,
   readLedger,
+  reportedQuantities,
   savedText,
   settled,
   shellOnScreen,
@@ -35,6 +36,7 @@ for (const device of ['mouse', 'touch'] as const) {
         const during = await readLedger(page);
         expect(during.clearances, 'the ledger moves while the hand is down').not.toEqual(before.clearances);
         expect(during).toEqual(await plannerLedger(page));
+        expect(during.quantities).toEqual(await reportedQuantities(page));
 
         await hand.to({ x: start.x + PULL.x, y: start.y + PULL.y });
         await hand.up();
@@ -42,6 +44,7 @@ for (const device of ['mouse', 'touch'] as const) {
         const after = await readLedger(page);
         expect(after.clearances).not.toEqual(during.clearances);
         expect(after).toEqual(await plannerLedger(page));
+        expect(after.quantities).toEqual(await reportedQuantities(page));
 
         const scale = await page.evaluate(() => window.bench.view().scale);
         const to = await standing(page);

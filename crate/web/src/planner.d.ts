@@ -8,12 +8,6 @@ export type ClearanceRow = {
   index: number; name: string; from: string; target: string;
   distance: Shown; required: Shown; room: Shown; short: boolean; source: string;
 };
-export type QuantityRow = {
-  key: string;
-  group: "dig" | "grading" | "haul" | "stone" | "concrete" | "rods-and-forms" | "pipe" | "water";
-  label: string;
-  shown: Shown;
-};
 /** Everything the page lists beside the plan. */
 export type Ledger = {
   revision: number; name: string; note: string; display: "feet" | "metres";
@@ -25,19 +19,11 @@ export type Ledger = {
   snap: string | null;
   verdict: { short: number; over: number; text: string };
   clearances: ClearanceRow[];
-  quantities: QuantityRow[];
   findings: Finding[];
 };
 /** The ground at a glance. */
 export type GroundWords = {
   low: Shown; high: Shown; proposed: number; proposed_shown: Shown; drawn: Shown | null; unknown: Shown | null;
-};
-/** One quantity opened: the arithmetic behind it. */
-export type Workings = {
-  key: string; label: string; shown: Shown; other: Shown;
-  formula: string; arithmetic: string;
-  inputs: { name: string; shown: Shown; source: string }[];
-  waste: string; rounding: string; source: string;
 };
 /** A shell of the catalogue, with what a picture of it needs (shell frame, flat x, y). */
 export type ShellCard = {

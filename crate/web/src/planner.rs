@@ -246,7 +246,7 @@ impl Planner {
 
     /// Paints the whole plan; `width` and `height` in CSS pixels, `ratio` device pixels per
     /// CSS pixel, `scale` CSS pixels per metre. `focus` is empty, `clearance:INDEX`,
-    /// `quantity:KEY` or `feature:ID`.
+    /// `feature:ID` or `side:COURSE`.
     #[allow(clippy::too_many_arguments)] // A view crosses as plain numbers, not as an object.
     pub fn paint(
         &mut self,
@@ -340,7 +340,6 @@ fn word(held: Held) -> &'static str {
 fn read_focus(text: &str) -> Focus<'_> {
     match text.split_once(':') {
         Some(("clearance", index)) => index.parse().map_or(Focus::None, Focus::Clearance),
-        Some(("quantity", key)) => Focus::Quantity(key),
         Some(("feature", id)) => Focus::Feature(id),
         Some(("side", index)) => index.parse().map_or(Focus::None, Focus::Side),
         _ => Focus::None,

@@ -4,7 +4,7 @@
 // as a file.
 import glueUrl from '../wasm/batterboard_web.js?url';
 import wasmUrl from '../wasm/batterboard_web_bg.wasm?url';
-import { moduleOf } from './engine.ts';
+import { crashCounter, moduleOf } from './engine.ts';
 import type { Planner } from './shapes.ts';
 
 type Start = new () => Planner;
@@ -21,14 +21,10 @@ const loadCore = moduleOf<{ Planner: Start }>(glueUrl, wasmUrl);
 /** How a restart ended: with the work open again, on a blank lot, or not at all. */
 export type Revival = 'reopened' | 'blank' | 'dead';
 
-/** So many crashes within so many milliseconds, and the planner stays dead. */
-const MOST_CRASHES = 3;
-const WITHIN_MS = 20_000;
-
 let start: Start | undefined;
 let planner: Planner | undefined;
 let lastGood: Work = { text: '', picture: '' };
-let crashes: number[] = [];
+const crashes = crashCounter();
 let afterRevival: (how: Revival) => void = () => {};
 
 /** Starts the first planner. `revived` runs after each restart that a crash made necessary. */
@@ -75,7 +71,7 @@ export function good(): Work {
 
 /** Starts afresh on a blank lot after the planner was left dead. */
 export async function startOver(): Promise<void> {
-  crashes = [];
+  crashes.forget();
   lastGood = { text: '', picture: '' };
   await revive();
 }
@@ -83,9 +79,7 @@ export async function startOver(): Promise<void> {
 function crashed(error: unknown): void {
   console.error('the core stopped', error);
   planner = undefined;
-  const now = performance.now();
-  crashes = [...crashes.filter((at) => now - at < WITHIN_MS), now];
-  if (crashes.length >= MOST_CRASHES) afterRevival('dead');
+  if (crashes.tooMany()) afterRevival('dead');
   else void revive();
 }
 

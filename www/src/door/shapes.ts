@@ -64,15 +64,6 @@ export interface Clearance {
   caveats: string[];
 }
 
-/** One line of the takeoff. */
-export interface Quantity {
-  key: string;
-  group: string;
-  label: string;
-  shown: Shown;
-  caveats: string[];
-}
-
 /** A spot: east, north, elevation, metres. */
 export type SpotRow = [number, number, number];
 
@@ -138,22 +129,7 @@ export interface Ledger {
   snap: string | null;
   verdict: { short: number; over: number; text: string };
   clearances: Clearance[];
-  quantities: Quantity[];
   findings: Finding[];
-}
-
-/** One quantity opened: the arithmetic behind it. */
-export interface Workings {
-  key: string;
-  label: string;
-  shown: Shown;
-  other: Shown;
-  formula: string;
-  arithmetic: string;
-  inputs: { name: string; shown: Shown; source: string }[];
-  waste: string;
-  rounding: string;
-  source: string;
 }
 
 /** A shell of the catalogue, with enough of its shape for a thumbnail. */
@@ -460,7 +436,6 @@ export interface Planner {
   undo(): boolean;
   redo(): boolean;
   ledger(): Ledger;
-  workings(key: string): Workings | undefined;
   settings(): Site;
   ground(): GroundWords;
   catalogue(): ShellCard[];

@@ -47,8 +47,19 @@ export function placeOf({ check }: Finding): Place {
   return (found?.[0] as Place | undefined) ?? 'clearances';
 }
 
-export function Cautions({ findings, place }: { findings: Finding[]; place: Place }) {
-  const here = findings.filter((finding) => placeOf(finding) === place);
+interface Props {
+  findings: Finding[];
+  place: Place;
+  /** The groups that quantities are listed in; what belongs beside a group that is not there stands under the clearances. */
+  groups?: string[];
+}
+
+export function Cautions({ findings, place, groups }: Props) {
+  const homeless = (at: Place): boolean => groups !== undefined && at !== 'verdict' && !groups.includes(at);
+  const here = findings.filter((finding) => {
+    const its = placeOf(finding);
+    return its === place || homeless(its);
+  });
   const notes = here.filter((finding) => finding.severity === 'note');
   const others = here.filter((finding) => finding.severity !== 'note');
   if (here.length === 0) return null;

@@ -1,9 +1,10 @@
 // The ledger: the page of the site notebook that never leaves. A verdict, every clearance with its room,
 // every quantity with its working, and what to look out for.
+import { findings, tally } from '../state/estimate.ts';
 import { ledger, ledgerUp, step } from '../state/store.ts';
 import { Clearances } from './Clearances.tsx';
 import { Cautions } from './Cautions.tsx';
-import { Quantities } from './Quantities.tsx';
+import { MissingCautions, Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
 /** On a small screen the drawn-up ledger and the open step take turns. */
@@ -15,6 +16,8 @@ function pull(): void {
 export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
+  const shown = findings.value;
+  const groups = tally.value.how === 'there' ? tally.value.quantities.map((it) => it.group) : [];
   return (
     <aside class="ledger" data-up={up} aria-label="Ledger">
       <button
@@ -31,10 +34,11 @@ export function Ledger() {
         {now && (
           <>
             <Verdict verdict={now.verdict} placed={now.shell !== null} />
-            <Cautions findings={now.findings} place="verdict" />
+            {now.shell && <MissingCautions />}
+            <Cautions findings={shown} place="verdict" />
             <Clearances clearances={now.clearances} placed={now.shell !== null} />
-            <Cautions findings={now.findings} place="clearances" />
-            <Quantities quantities={now.quantities} revision={now.revision} findings={now.findings} />
+            <Cautions findings={shown} place="clearances" groups={groups} />
+            <Quantities revision={now.revision} findings={shown} placed={now.shell !== null} />
           </>
         )}
       </div>

@@ -1,5 +1,5 @@
 // One quantity opened: formula, the numbers in it, where each comes from, waste and rounding.
-import type { Workings } from '../door/shapes.ts';
+import type { Workings } from '../door/tally.ts';
 
 export function Working({ workings }: { workings: Workings }) {
   const { label, other, formula, arithmetic, inputs, waste, rounding, source } = workings;

@@ -3,7 +3,7 @@
 import { signal } from '@preact/signals';
 import { ask } from '../door/planner.ts';
 import { refresh } from '../state/actions.ts';
-import { chosenFeature, drawing, gesturing, shaping, snapping, step } from '../state/store.ts';
+import { chosenFeature, drawing, held, shaping, snapping, step } from '../state/store.ts';
 import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { place } from './pick.ts';
@@ -51,7 +51,7 @@ export function giveUp(): boolean {
   waiting = null;
   hold = { kind: 'nothing' };
   ask((p) => p.cancel(), undefined);
-  gesturing.value = false;
+  held.value = null;
   takeShape();
   refresh();
   return true;
@@ -83,10 +83,10 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
   const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
-  const held = event.button === 0 ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
-  if (held) {
+  const taken = event.button === 0 ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
+  if (taken) {
     hold = { kind: 'thing', pointer: event.pointerId };
-    gesturing.value = true;
+    held.value = taken;
     canvas.style.cursor = 'grabbing';
     // A shape may reach farther afterwards: the plan is not fitted to it anew.
     if (shaping.value) look(current.view);
@@ -133,25 +133,25 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     return;
   }
   if (hold.kind === 'nothing' || hold.pointer !== event.pointerId) return;
-  const held = hold;
+  const was = hold;
   hold = { kind: 'nothing' };
   canvas.style.cursor = '';
-  if (held.kind === 'thing') {
+  if (was.kind === 'thing') {
     takeDrag();
     ask((p) => p.release(), undefined);
-    gesturing.value = false;
+    held.value = null;
     takeShape();
     refresh();
-  } else if (held.kind === 'cross') {
-    if (held.slid) place();
-    else tapDrawing(held.first.x, held.first.y, true);
-  } else if (!moved(held) && drawing.value) {
-    if (event.button === 0) tapDrawing(held.first.x, held.first.y, false);
-  } else if (!moved(held)) {
+  } else if (was.kind === 'cross') {
+    if (was.slid) place();
+    else tapDrawing(was.first.x, was.first.y, true);
+  } else if (!moved(was) && drawing.value) {
+    if (event.button === 0) tapDrawing(was.first.x, was.first.y, false);
+  } else if (!moved(was)) {
     const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
-    if (tapSide(held.last, reach)) return;
-    hover(canvas, held.last, reach);
-    openCard(held.last, reach);
+    if (tapSide(was.last, reach)) return;
+    hover(canvas, was.last, reach);
+    openCard(was.last, reach);
   }
 }
 
@@ -199,9 +199,9 @@ function movePinch(): void {
 function hover(canvas: HTMLCanvasElement, touch: Touch, reach: number): void {
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
-  const held = ask((p) => p.hover(x, y, reach / scale, scale), undefined);
-  canvas.style.cursor = held ? 'grab' : '';
-  const feature = held ? undefined : ask((p) => p.feature_at(x, y, reach / scale), undefined);
+  const under = ask((p) => p.hover(x, y, reach / scale, scale), undefined);
+  canvas.style.cursor = under ? 'grab' : '';
+  const feature = under ? undefined : ask((p) => p.feature_at(x, y, reach / scale), undefined);
   tip.value = feature ? { text: feature, ...touch } : null;
 }
 

@@ -1,7 +1,9 @@
-// Paints the plan: takes the drag that waits, gives the core the canvas, and keeps the document once it
-// has been painted without trouble.
+// Paints the plan: takes the drag that waits, gives the core the canvas, has the estimate paint over it, and keeps
+// the document once it has been painted without trouble.
+import { askDesk } from '../door/estimate.ts';
 import { ask } from '../door/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
+import { beginEstimate, tally } from '../state/estimate.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
 import { eachFrame } from './frame.ts';
 import { takeDrag } from './gesture.ts';
@@ -35,6 +37,11 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
     p.paint(context, width, height, ratio, x, y, scale, highlight.value);
     return true;
   }, false);
+  if (tally.value.how === 'there') {
+    askDesk((desk) => desk.paint(context, width, height, ratio, x, y, scale, highlight.value), undefined);
+  }
+  // What comes first is the plan.
+  if (done) beginEstimate();
   const revision = ledger.value?.revision ?? -1;
   if (done && !gesturing.value && revision !== painted) {
     painted = revision;

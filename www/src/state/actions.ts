@@ -7,8 +7,10 @@ import { back, giveUpDrawing } from '../plan/pick.ts';
 import { takeShape } from '../plan/shape.ts';
 import { fitSoon } from '../plan/view.ts';
 import { followPicture, forgetPicture } from '../picture/shown.ts';
+import { bareText, forgetText } from './document.ts';
+import { followPlan, forgetEstimate } from './estimate.ts';
 import { keepWork, keptWork } from './keep.ts';
-import { catalogue, drawing, gesturing, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
+import { catalogue, drawing, gesturing, held, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
 
 const NOTHING_DONE: Outcome = { ok: false, findings: [] };
 
@@ -17,6 +19,7 @@ export function takeOver(): void {
   const before = ledger.value?.revision;
   batch(() => {
     ledger.value = ask((p) => p.ledger(), ledger.value);
+    followPlan();
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);
       followPicture();
@@ -33,7 +36,7 @@ export function refresh(): void {
 
 /** Keeps the document on the device; called once it has been computed and painted. */
 export function keep(): void {
-  const text = ask((p) => p.save_bare(), '');
+  const text = bareText();
   const picture = followPicture();
   const before = good();
   if (!text || (text === before.text && picture === before.picture)) return;
@@ -124,7 +127,9 @@ export async function begin(): Promise<void> {
 }
 
 function revived(how: Revival): void {
-  gesturing.value = false;
+  held.value = null;
+  forgetText();
+  forgetEstimate();
   giveUpDrawing();
   stopped.value = how === 'dead';
   if (how === 'dead') return;

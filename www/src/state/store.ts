@@ -2,7 +2,7 @@
 // the rest is where the user is on the page.
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import type { Point, Site } from '../door/records.ts';
-import type { Drawn, Finding, Ledger, Shaped, ShellCard } from '../door/shapes.ts';
+import type { Drawn, Finding, Held, Ledger, Shaped, ShellCard } from '../door/shapes.ts';
 
 export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
@@ -43,8 +43,10 @@ export const chosenSide = signal<number | null>(null);
 /** The next tap on a side of the lot says that it lies on the street. */
 export const askingStreet = signal(false);
 export const snapping = signal(true);
+/** What a hand is dragging on the plan. */
+export const held = signal<Held | null>(null);
 /** A drag is under way: the ledger moves, the forms wait. */
-export const gesturing = signal(false);
+export const gesturing = computed(() => held.value !== null);
 export type Wanted = 'point' | 'stretch' | 'disc' | 'open' | 'closed';
 
 /** What is being drawn on the plan. */

@@ -2,10 +2,12 @@
 //!
 //! A [`Drawing`] knows layers, not colours: the screen and the sheet each give a layer its
 //! own ink. It is made in two halves: the [`backdrop`] (lot, features, ground, setback
-//! lines), which stays the same while the shell moves, and the [`work`] on top of it.
+//! lines), which stays the same while the shell moves, and the [`work`] on top of it. An estimate
+//! lays its [`overlay`] over both.
 
 mod backdrop;
 mod feature;
+mod overlay;
 mod relief;
 mod scale_bar;
 mod setback;
@@ -13,6 +15,7 @@ mod sides;
 mod work;
 
 pub use backdrop::backdrop;
+pub use overlay::overlay;
 pub use scale_bar::{ScaleBar, scale_bar};
 pub use work::{Focus, work};
 

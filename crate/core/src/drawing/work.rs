@@ -2,7 +2,7 @@
 
 use super::{Drawing, Item, Layer};
 use crate::clearance::Clearance;
-use crate::geom::{Pose, Region, Vector, boolean, pattern};
+use crate::geom::{Pose, Vector, pattern};
 use crate::math::TURN;
 use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
@@ -52,11 +52,6 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
         }
         dig_edge(&mut drawing, results);
         draw_shell(&mut drawing, shell, &pose);
-        if let (Focus::Quantity(key), Some(rings)) = (focus, &results.rings)
-            && let Some(region) = measured_on(key, shell, rings, results, &pose)
-        {
-            drawing.area(Layer::Focus, region);
-        }
     }
     if let Some(pad) = site.equipment() {
         let middle = pad.centroid();
@@ -177,26 +172,6 @@ fn shade(depth: f64, shallowest: f64, deepest: f64) -> u8 {
     {
         share as u8
     }
-}
-
-/// What a quantity was measured on, site frame.
-fn measured_on(
-    key: &str,
-    shell: &Shell,
-    rings: &ShellRings,
-    results: &Results,
-    pose: &Pose,
-) -> Option<Region> {
-    let round = |outer: &Region, inner: &Region| boolean::difference(outer, inner);
-    let local = match key {
-        k if k.starts_with("deck") => round(&rings.deck, &shell.rim),
-        k if k.starts_with("collar") => round(&rings.collar, &shell.rim),
-        k if k.starts_with("backfill") => round(&rings.over_dig, &shell.footprint),
-        k if k.starts_with("base") || k.starts_with("water") => shell.footprint.clone(),
-        k if k.starts_with("tie") || k.starts_with("rim") => round(&shell.rim, &shell.footprint),
-        _ => return results.dig.as_ref().map(|d| d.top_edge.clone()),
-    };
-    Some(local.posed(pose))
 }
 
 /// The clearances with the least room, one to each target, and the one asked for; the

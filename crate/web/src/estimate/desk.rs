@@ -1,0 +1,123 @@
+//! The desk as the page holds it.
+
+use batterboard_core::drawing::{Focus, overlay};
+use batterboard_core::finding::Finding;
+use batterboard_core::geom::Point;
+use batterboard_core::report::Workings;
+use batterboard_core::session;
+use batterboard_core::session::Tally;
+use batterboard_web::answers::{Outcome, cross};
+use batterboard_web::paint::pen::Pen;
+use batterboard_web::paint::{View, draw, labels};
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use web_sys::CanvasRenderingContext2d;
+
+/// The planner's site once more, with everything to dig, haul and buy; empty until one is opened.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct Desk {
+    desk: Option<session::Desk>,
+}
+
+#[wasm_bindgen]
+impl Desk {
+    /// A desk with nothing on it.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Takes over a site file; on failure the desk stays as it was.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&Outcome::from(self.taken(text).map(|()| Vec::new())))
+    }
+
+    /// The shell stands at x, y (site metres), on a heading (radians clockwise from north), its
+    /// coping at an elevation (metres); nothing else has changed.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn place(
+        &mut self,
+        x: f64,
+        y: f64,
+        heading: f64,
+        mirrored: bool,
+        coping: f64,
+    ) -> Result<JsValue, JsValue> {
+        let moved = self.desk.as_mut().map_or(Ok(()), |desk| {
+            desk.place(|placed| {
+                placed.at = Point::new(x, y);
+                placed.heading = heading;
+                placed.mirrored = mirrored;
+                placed.coping_elevation = coping;
+            })
+        });
+        cross(&Outcome::from(moved.map(|()| Vec::new())))
+    }
+
+    /// Every quantity, and what belongs beside them.
+    #[wasm_bindgen(unchecked_return_type = "Tally | undefined")]
+    pub fn tally(&self) -> Result<JsValue, JsValue> {
+        match &self.desk {
+            Some(desk) => cross(&Tally::of(desk)),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// The arithmetic behind one quantity.
+    #[wasm_bindgen(unchecked_return_type = "Workings | undefined")]
+    pub fn workings(&self, key: &str) -> Result<JsValue, JsValue> {
+        let found = self.desk.as_ref().and_then(|desk| {
+            let line = desk
+                .estimate()
+                .takeoff
+                .iter()
+                .find(|line| line.key == key)?;
+            Some(Workings::of(line, desk.site().site().display))
+        });
+        match found {
+            Some(workings) => cross(&workings),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// Paints over the plan; `width` and `height` in CSS pixels, `ratio` device pixels per CSS
+    /// pixel, `scale` CSS pixels per metre. `focus` is `quantity:KEY` where the ledger looks at
+    /// one.
+    #[allow(clippy::too_many_arguments)] // A view crosses as plain numbers, not as an object.
+    pub fn paint(
+        &self,
+        context: &CanvasRenderingContext2d,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        centre_x: f64,
+        centre_y: f64,
+        scale: f64,
+        focus: &str,
+    ) {
+        let Some(desk) = &self.desk else { return };
+        let view = View {
+            width,
+            height,
+            ratio,
+            centre: Point::new(centre_x, centre_y),
+            scale,
+        };
+        let key = focus.strip_prefix("quantity:");
+        let focus = key.map_or(Focus::None, Focus::Quantity);
+        let over = overlay(desk.site(), desk.results(), desk.estimate(), focus);
+        let mut pen = Pen::new(context, &view);
+        draw(&mut pen, &view, &over.items);
+        labels::set(&mut pen, &view, over.items.iter(), &[]);
+    }
+}
+
+impl Desk {
+    fn taken(&mut self, text: &str) -> Result<(), Vec<Finding>> {
+        match &mut self.desk {
+            Some(desk) => desk.renew(text),
+            None => session::Desk::open(text).map(|desk| self.desk = Some(desk)),
+        }
+    }
+}
