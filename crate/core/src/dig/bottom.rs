@@ -9,14 +9,18 @@
 //! It holds at every level, so the over-dig is also kept on the upper side of a sloping floor:
 //! beneath a floor that falls 1 in 3, a reach of 8 in makes the base 2.7 in thicker.
 
+use super::contour::half_of;
 use crate::geom::{Point, Region, Vector};
-use crate::shell::{DepthPlane, Shell};
+use crate::shell::{DepthPlane, FacetKind, Shell};
 use crate::site::DigSettings;
 
 /// The steepest side that is followed as a slope, run per unit of rise. Steeper ones, unless
 /// they are upright, are dug at this slope: 3 in of run in 5 ft is within the swing of a
 /// bucket (common practice, no source), and it is on the safe side.
 pub const STEEPEST_SLOPE: f64 = 0.05;
+
+/// Depths nearer to each other than this are one, metres: rounding of facets that meet.
+const SAME_DEPTH: f64 = 1e-6;
 
 /// A planar piece of the bottom, shell frame.
 #[derive(Debug, Clone)]
@@ -45,19 +49,15 @@ pub(super) struct Bottom {
 }
 
 impl Bottom {
-    /// The bottom under a shell.
+    /// The bottom under a shell: under every facet lie its wall and the base of its kind. The
+    /// sides are left upright at the wall.
     pub fn new(shell: &Shell, settings: &DigSettings) -> Self {
         let wall = shell.record.wall_thickness;
-        let facets = shell.facets.iter().map(|f| (f.region.clone(), f.plane));
-        let lower = settings.base_thickness + wall;
-        let plan = shell.footprint.clone();
-        Self::of(
-            plan,
-            facets,
-            lower,
-            settings.over_dig + wall,
-            settings.slope(),
-        )
+        let lowered = shell.facets.iter().map(|facet| {
+            let base = base_under(settings, facet.kind);
+            (facet.region.clone(), lowered(facet.plane, base + wall))
+        });
+        Self::of(shell.footprint.clone(), lowered, 0.0, wall, 0.0)
     }
 
     /// The bottom `lower` metres under planes of depth that cover a plan.
@@ -111,6 +111,39 @@ impl Piece {
         })
     }
 
+    /// The part of the piece whose depths lie between two borders, `None` where it has none. A
+    /// level piece that lies on a border belongs to the layer above it.
+    pub fn between(&self, top: f64, bottom: f64) -> Option<Self> {
+        if self.least >= self.greatest - SAME_DEPTH {
+            let middle = (self.least + self.greatest) / 2.0;
+            return (middle > top && middle <= bottom).then(|| self.clone());
+        }
+        if self.least >= top && self.greatest <= bottom {
+            return Some(self.clone());
+        }
+        if self.least >= bottom - SAME_DEPTH || self.greatest <= top + SAME_DEPTH {
+            return None;
+        }
+        let steepness = self.plane.gradient.length();
+        let down = self.plane.gradient.unit()?;
+        let origin = self.region.bounds()?.0;
+        let at = |depth: f64| origin + down * ((depth - self.plane.depth(origin)) / steepness);
+        let mut region = self.region.clone();
+        if self.least < top {
+            region = half_of(&region, at(top), down);
+        }
+        if self.greatest > bottom {
+            region = half_of(&region, at(bottom), -down);
+        }
+        let piece = Self::new(region, self.plane)?;
+        // The cut's own rounding must not carry the piece across the border again.
+        Some(Self {
+            least: piece.least.max(top),
+            greatest: piece.greatest.min(bottom),
+            ..piece
+        })
+    }
+
     /// Corners of the piece with their depths.
     pub fn corners(&self) -> impl Iterator<Item = (Point, f64)> + '_ {
         let points = self.region.rings().flat_map(|ring| &ring.0);
@@ -126,6 +159,12 @@ impl Piece {
             None => (Vector::default(), self.plane),
         }
     }
+}
+
+/// Thickness of the base under the facets of a kind, metres: the last word on it in the settings.
+pub fn base_under(settings: &DigSettings, kind: FacetKind) -> f64 {
+    let zone = settings.bases.iter().rev().find(|zone| zone.kind == kind);
+    zone.map_or(settings.base_thickness, |zone| zone.thickness)
 }
 
 fn lowered(plane: DepthPlane, by: f64) -> DepthPlane {

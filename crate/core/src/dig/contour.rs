@@ -79,8 +79,17 @@ impl Layer {
 
 /// The layers from a depth down to the deepest bottom.
 pub(super) fn layers(bottom: &Bottom, top: f64) -> Vec<Layer> {
-    let ends = bottom.pieces.iter().flat_map(|p| [p.least, p.greatest]);
-    let breaks = breaks(ends, top, 0.0);
+    let pieces: Vec<&Piece> = bottom.pieces.iter().collect();
+    layers_of(&pieces, &[], bottom.slope > 0.0, top)
+}
+
+/// The layers from a depth down to the deepest of some pieces; none reaches across one of the
+/// borders. `sloping`: whether any side is.
+pub(super) fn layers_of(pieces: &[&Piece], borders: &[f64], sloping: bool, top: f64) -> Vec<Layer> {
+    let deepest = pieces.iter().map(|p| p.greatest).fold(top, f64::max);
+    let borders = borders.iter().copied().filter(|depth| *depth < deepest);
+    let ends = pieces.iter().flat_map(|p| [p.least, p.greatest]);
+    let breaks = breaks(ends.chain(borders), top, 0.0);
     let mut layers = Vec::new();
     for (&top, &end) in breaks.iter().zip(breaks.iter().skip(1)) {
         if end - top <= SLIVER {
@@ -89,9 +98,8 @@ pub(super) fn layers(bottom: &Bottom, top: f64) -> Vec<Layer> {
         }
         let by_height = ((end - top) / STEP).ceil();
         let mut corners = vec![end];
-        let mut steps = if bottom.slope > 0.0 { by_height } else { 1.0 };
-        let pieces = bottom.pieces.iter();
-        for piece in pieces.filter(|p| p.least < end && p.greatest > top) {
+        let mut steps = if sloping { by_height } else { 1.0 };
+        for piece in pieces.iter().filter(|p| p.least < end && p.greatest > top) {
             steps = by_height.max(TILTED);
             push_corners(piece, &mut corners);
         }
@@ -135,7 +143,7 @@ fn push_corners(piece: &Piece, depths: &mut Vec<f64>) {
 }
 
 /// The part of a piece that lies at least `depth` below the rim.
-fn deep_part(piece: &Piece, depth: f64) -> Region {
+pub(super) fn deep_part(piece: &Piece, depth: f64) -> Region {
     if piece.least >= depth {
         return piece.region.clone();
     }
@@ -154,7 +162,7 @@ fn deep_part(piece: &Piece, depth: f64) -> Region {
 }
 
 /// The part of a region on the side of a line that `towards` (a unit vector) points to.
-fn half_of(region: &Region, on_line: Point, towards: Vector) -> Region {
+pub(super) fn half_of(region: &Region, on_line: Point, towards: Vector) -> Region {
     let Some((low, high)) = region.bounds() else {
         return Region::default();
     };
@@ -171,7 +179,7 @@ fn half_of(region: &Region, on_line: Point, towards: Vector) -> Region {
 }
 
 /// The region as rings without holes: polygons with holes are cut apart through them.
-fn without_holes(region: Region) -> Vec<Ring> {
+pub(super) fn without_holes(region: Region) -> Vec<Ring> {
     let mut open = region.polygons;
     let mut rings = Vec::new();
     while let Some(Polygon { outer, holes }) = open.pop() {

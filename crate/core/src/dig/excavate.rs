@@ -11,6 +11,7 @@
 //! integral of exact contours on level ground. Ground that jumps (a wall told by two rows of
 //! spots) is taken at the cells' middles: off by at most half a cell times its face.
 
+use super::fill::UNREACHED;
 use super::grid::Grid;
 use super::kink::crossings;
 use super::shape::DigShape;
@@ -24,8 +25,15 @@ use crate::ground::Ground;
 /// evenly there, and in between it is interpolated.
 const STRIDE: usize = 2;
 
+/// Within a cell that an upright side passes, the edge goes by the cell's share times this,
+/// metres: small beside the cut along such a side.
+const WALL: f64 = 0.1;
+
 /// Ground this little above the headroom does not count as standing above it, metres.
 const ROUNDING: f64 = 1e-6;
+
+/// A cell with a greater share than this is whole.
+const WHOLE: f64 = 1.0 - 1e-9;
 
 /// Cuts the hole into the ground.
 ///
@@ -56,8 +64,10 @@ pub fn excavate(
         top_area: (sums.open() + mended.open) * cell,
         top_edge: cut.top_edge().posed(pose),
         floor_area: shape.floor().area(),
-        side_slope: shape.side_slope(),
-        steepest: shape.steepest,
+        side_slope: shape.boldest.dug,
+        steepest: shape.boldest.listed,
+        slopes: shape.slopes(),
+        upright_toe: shape.upright_toe(),
         greatest_depth: sums.deepest().max(cut.at_corners),
         bottom_elevation: coping_elevation - shape.deepest(),
         rim_above_ground: -cut.rim.0,
@@ -106,10 +116,10 @@ struct Cut<'a> {
 
 impl<'a> Cut<'a> {
     fn new(shape: &'a DigShape, terrain: &Terrain) -> Self {
-        let slopes = shape.side_slope() > 0.0;
-        let coarse = shape.grid.every(if slopes { STRIDE } else { 1 });
+        let slope = shape.steepest_sloping();
+        let coarse = shape.grid.every(if shape.in_shares() { 1 } else { STRIDE });
         // The surface of the hole rises nowhere steeper than its sides.
-        let steepest = 1.0 / shape.side_slope() + terrain.steepest();
+        let steepest = 1.0 / slope + terrain.steepest();
         Self {
             shape,
             sums: Sums::new(),
@@ -120,7 +130,7 @@ impl<'a> Cut<'a> {
             rim: (f64::INFINITY, f64::NEG_INFINITY),
             values: Vec::with_capacity(coarse.len()),
             coarse,
-            near_zero: if slopes {
+            near_zero: if slope > 0.0 {
                 shape.grid.cell * steepest
             } else {
                 0.0
@@ -185,6 +195,10 @@ impl<'a> Cut<'a> {
                 }
             }
             self.keep_for_edge(row, cells, &after.cuts);
+            if self.near_zero > 0.0 && self.shape.in_shares() {
+                leave_out_walls(cells.cover, &mut after.cuts);
+                leave_out_walls(cells.capped_cover, &mut after.under_cap);
+            }
             if row >= 2 && self.near_zero > 0.0 {
                 self.mend(&before, &here, &after);
             }
@@ -193,10 +207,15 @@ impl<'a> Cut<'a> {
 
     /// Keeps what the top edge is drawn from.
     fn keep_for_edge(&mut self, row: usize, cells: Row<'_>, cuts: &[f64]) {
-        if self.near_zero > 0.0 {
+        if !self.shape.in_shares() {
             if row.is_multiple_of(STRIDE) {
                 self.values.extend(cuts.iter().step_by(STRIDE));
             }
+        } else if self.near_zero > 0.0 {
+            // Some sides slope to where the cut ends, some stand upright through their cells.
+            let cells = cells.cover.iter().zip(cuts);
+            let value = |(cover, cut): (&f64, &f64)| cut.min((cover - 0.5) * WALL);
+            self.values.extend(cells.map(value));
         } else {
             // Upright sides: half of a cell on the edge is inside.
             let open = cells.cover.iter().zip(cuts);
@@ -227,15 +246,26 @@ impl<'a> Cut<'a> {
         let shares = self.shape.cover.iter().zip(&self.values);
         let as_covered = |(cover, value): (&f64, &f64)| *cover <= 0.0 || *value == cover - 0.5;
         if self.near_zero <= 0.0 && shares.into_iter().all(as_covered) {
-            return self.shape.floor().clone();
+            return self.shape.opening();
         }
         top_edge::positive_area(&self.coarse, &self.values)
+    }
+}
+
+/// Marks the cells that a hole fills in part: beside an upright side the cut falls off at once,
+/// and neither such a cell nor its neighbours can be taken as a plane.
+fn leave_out_walls(cover: &[f64], cuts: &mut [f64]) {
+    for (cut, cover) in cuts.iter_mut().zip(cover) {
+        if *cover < WHOLE {
+            *cut = UNREACHED;
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::bottom::Bottom;
+    use super::super::profile::Stand;
     use super::super::safety;
     use super::*;
     use crate::geom::{Point, Ring};
@@ -248,7 +278,11 @@ mod tests {
         let corners = [(-2.0, -1.0), (2.0, -1.0), (2.0, 1.0), (-2.0, 1.0)];
         let plan = Region::from_ring(Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec()));
         let pieces = [(plan.clone(), DepthPlane::level(1.0))];
-        DigShape::over(Bottom::of(plan, pieces, 0.0, 0.0, slope), 1.5, headroom)
+        DigShape::over(
+            Bottom::of(plan, pieces, 0.0, 0.0, slope),
+            Stand::of(slope, 1.5),
+            headroom,
+        )
     }
 
     fn plane(elevation: f64, fall: f64) -> Ground {
@@ -361,7 +395,7 @@ mod tests {
             (part(0.01, 2.0), DepthPlane::level(1.0)),
         ];
         let bottom = Bottom::of(part(-2.0, 2.0), pieces, 0.0, 0.0, 0.0);
-        let shape = DigShape::over(bottom, 1.5, 0.0);
+        let shape = DigShape::over(bottom, Stand::of(0.0, 1.5), 0.0);
         for cap in [0.4, 0.7, 0.4] {
             let dig = excavate(&shape, &plane(10.0, 0.0), &pose(), 10.0, cap);
             // The union of contours moves corners by some 1e-8 m.

@@ -11,6 +11,8 @@
 //! | `influence` | how deep one edge of the bottom makes the hole at a point: a closed form |
 //! | `grid`, `fill`, `zone` | the hole as a grid of depths, for sloping sides |
 //! | `slabs` | the same for upright sides, by exact shares of cells |
+//! | `sides`, `profile` | how the sides stand: by side, by layer of soil, with a bench |
+//! | `body`, `swept`, `unlike` | the hole of sides that are not all alike |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
@@ -20,6 +22,7 @@
 //! Grid and contours are two independent ways to the volume under level ground; tests hold
 //! them against each other.
 
+mod body;
 mod bottom;
 mod contour;
 mod excavate;
@@ -27,17 +30,23 @@ mod fill;
 mod grid;
 mod influence;
 mod kink;
+mod profile;
 pub mod safety;
 mod shape;
+mod sides;
 mod slabs;
 mod sums;
+mod swept;
 mod terrain;
 mod top_edge;
+mod unlike;
 mod zone;
 
-pub use bottom::STEEPEST_SLOPE;
+pub use bottom::{STEEPEST_SLOPE, base_under};
 pub use excavate::excavate;
+pub use profile::{Reach, reach};
 pub use shape::DigShape;
+pub use sides::BySide;
 
 use crate::geom::Region;
 
@@ -58,10 +67,17 @@ pub struct Dig {
     pub top_edge: Region,
     /// Area of the plan at the foot of the sides (footprint, wall and over-dig), m2.
     pub floor_area: f64,
-    /// Run of the sides per unit of rise, as dug; 0 for upright sides.
+    /// Run per unit of rise, as dug, of the side and layer that stand steepest for their soil; 0
+    /// when upright.
     pub side_slope: f64,
-    /// Steepest side that the standard lists for the soil, run per unit of rise.
+    /// Steepest side that the standard lists for that soil, run per unit of rise.
     pub steepest: f64,
+    /// Run per unit of rise side by side, in the shell's frame, of the steepest layer that each
+    /// passes.
+    pub slopes: BySide,
+    /// Height of the part at the foot of the sides that stands upright all round because the
+    /// settings say so, metres; 0 for none.
+    pub upright_toe: f64,
     /// Greatest vertical depth from the ground down to the bottom, metres.
     pub greatest_depth: f64,
     /// Lowest elevation of the bottom, metres.

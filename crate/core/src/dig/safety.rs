@@ -201,6 +201,7 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::dig::BySide;
     use crate::geom::Region;
 
     fn dig(depth: f64) -> Dig {
@@ -214,6 +215,8 @@ mod tests {
             floor_area: 40.0,
             side_slope: 1.5,
             steepest: 1.5,
+            slopes: BySide::all(1.5),
+            upright_toe: 0.0,
             greatest_depth: depth,
             bottom_elevation: 0.0,
             rim_above_ground: 0.0,

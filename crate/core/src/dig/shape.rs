@@ -5,6 +5,9 @@ use std::cell::OnceCell;
 
 use super::bottom::{Bottom, STEEPEST_SLOPE};
 use super::grid::Grid;
+use super::profile::{Profile, Stand, Told};
+use super::sides::BySide;
+use super::unlike::Unlike;
 use super::{contour, fill, influence, slabs};
 use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region};
@@ -34,16 +37,19 @@ const RIM_STEP: f64 = 0.25;
 #[derive(Debug, Clone)]
 pub struct DigShape {
     pub(super) bottom: Bottom,
+    /// Where the sides are not all alike: how they stand, and the hole they make. The bottom's own
+    /// reach and slope then are the greatest of them.
+    unlike: Option<Unlike>,
     pub(super) grid: Grid,
-    /// Share of each cell that is hole; empty for sloping sides, where it is 1 everywhere.
+    /// Share of each cell that is hole; empty where all sides slope alike: it is 1 everywhere.
     pub(super) cover: Vec<f64>,
     /// That share times its mean depth below the rim, metres.
     pub(super) depths: Vec<f64>,
-    /// The same of the part of an upright hole below the cap it was last asked for.
+    /// The same of the part below the cap it was last asked for, where shares are kept.
     capped: OnceCell<Capped>,
     headroom: f64,
-    /// Steepest side that the standard lists for the soil, run per unit of rise.
-    pub(super) steepest: f64,
+    /// The side and layer that stand steepest for their soil.
+    pub(super) boldest: Stand,
     /// Where the ground is looked at besides: corners of the bottom and the rim, by rows.
     pub(super) spots: Vec<Spot>,
     /// Plan of the bottom with the ground kept free round it.
@@ -56,17 +62,13 @@ impl DigShape {
     /// turns out to stand higher, [`super::excavate`] says so: [`super::Dig::closed`].
     pub fn new(shell: &Shell, settings: &DigSettings, headroom: f64) -> Self {
         let bottom = Bottom::new(shell, settings);
-        Self::over(bottom, settings.soil.side_slope(), headroom)
+        let told = Told::new(settings, shell.record.wall_thickness, bottom.deepest());
+        Self::with_sides(bottom, told.profile, told.boldest, headroom)
     }
 
-    /// The hole over a bottom in soil that stands no steeper than `steepest`.
-    pub(super) fn over(bottom: Bottom, steepest: f64, headroom: f64) -> Self {
-        // Not a number is none.
-        let headroom = if headroom > 0.0 {
-            headroom.min(MOST_HEADROOM)
-        } else {
-            0.0
-        };
+    /// The hole over a bottom whose own reach and slope are those of all sides.
+    pub(super) fn over(bottom: Bottom, boldest: Stand, headroom: f64) -> Self {
+        let headroom = bounded(headroom);
         let floor = widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE);
         let mut cell = CELL;
         while bottom.slope > 0.0 && cell > bottom.slope / STEEPEST_CELL {
@@ -92,13 +94,72 @@ impl DigShape {
         Self {
             spots: spots(&bottom, &grid),
             bottom,
+            unlike: None,
             grid,
             cover,
             depths,
             capped: OnceCell::new(),
             headroom,
-            steepest,
+            boldest,
             floor,
+        }
+    }
+
+    /// The hole over a bottom whose sides stand by a profile. Where they are all alike it is
+    /// filled by closed forms, else by a stack of slabs.
+    pub(super) fn with_sides(
+        mut bottom: Bottom,
+        profile: Profile,
+        boldest: Stand,
+        headroom: f64,
+    ) -> Self {
+        let profile = profile.settled(bottom.deepest());
+        if let Some((reach, slope)) = profile.alike() {
+            (bottom.reach, bottom.slope) = (reach, slope);
+            return Self::over(bottom, boldest, headroom);
+        }
+        Self::over_unlike(bottom, profile, boldest, headroom)
+    }
+
+    /// The same by the stack of slabs, whatever the profile.
+    pub(super) fn over_unlike(
+        mut bottom: Bottom,
+        profile: Profile,
+        boldest: Stand,
+        headroom: f64,
+    ) -> Self {
+        let headroom = bounded(headroom);
+        bottom.reach = profile.reach.greatest();
+        bottom.slope = profile.flattest();
+        let sloping = profile.steepest_sloping();
+        let hole = Unlike::new(&bottom, profile);
+        let mut cell = CELL;
+        while sloping > 0.0 && cell > sloping / STEEPEST_CELL {
+            cell /= 2.0;
+        }
+        let beyond = |cell: f64| match sloping > 0.0 {
+            true => headroom + 3.0 * cell / sloping.max(STEEPEST_SLOPE),
+            false => headroom,
+        };
+        let bounds = |cell: f64| hole.contour(-beyond(cell)).bounds().unwrap_or_default();
+        let (mut low, mut high) = bounds(cell);
+        while cells((low, high), cell) > MOST_CELLS {
+            cell *= 2.0;
+            (low, high) = bounds(cell);
+        }
+        let grid = Grid::covering(low, high, cell);
+        let (cover, depths) = hole.fill(&grid, -beyond(cell));
+        Self {
+            spots: spots(&bottom, &grid),
+            floor: hole.floor(&bottom.plan),
+            bottom,
+            unlike: Some(hole),
+            grid,
+            cover,
+            depths,
+            capped: OnceCell::new(),
+            headroom,
+            boldest,
         }
     }
 
@@ -112,15 +173,19 @@ impl DigShape {
         self.depths.get(self.row(row)).unwrap_or_default()
     }
 
-    /// The part of an upright hole below a cap, `None` where that is all of it. Where a ledge
-    /// lies above the cap and the floor beside it below, a cell holds some of either, and only
-    /// the share that is deep enough counts. (Sloping sides are mended cell by cell.)
+    /// The part below a cap of a hole kept in shares, `None` where that is all of it. Where a
+    /// ledge lies above the cap and the floor beside it below, a cell holds some of either, and
+    /// only the share that is deep enough counts. (Where all sides slope alike cells are mended
+    /// one by one.)
     pub(super) fn below(&self, cap_depth: f64) -> Option<Cow<'_, Capped>> {
-        if self.bottom.slope > 0.0 || cap_depth <= self.bottom.shallowest() {
+        if !self.in_shares() || self.is_upright() && cap_depth <= self.bottom.shallowest() {
             return None;
         }
         let fill = || {
-            let (cover, depths) = slabs::fill(&self.bottom, &self.grid, cap_depth);
+            let (cover, depths) = match &self.unlike {
+                Some(hole) => hole.fill(&self.grid, cap_depth),
+                None => slabs::fill(&self.bottom, &self.grid, cap_depth),
+            };
             Capped {
                 cap_depth,
                 cover,
@@ -144,9 +209,36 @@ impl DigShape {
         self.headroom
     }
 
-    /// Run of the sides per unit of rise; 0 for upright sides.
-    pub fn side_slope(&self) -> f64 {
-        self.bottom.slope
+    /// Whether cells are kept by their share of hole: where any side is upright or unlike others.
+    pub(super) fn in_shares(&self) -> bool {
+        self.unlike.is_some() || self.bottom.slope <= 0.0
+    }
+
+    /// Whether the hole opens at every level as wide as at the bottom.
+    fn is_upright(&self) -> bool {
+        let bench = self.unlike.as_ref().and_then(|hole| hole.profile.bench);
+        self.bottom.slope <= 0.0 && bench.is_none()
+    }
+
+    /// The steepest run of a side that is not upright; 0 when all are.
+    pub(super) fn steepest_sloping(&self) -> f64 {
+        let unlike = self.unlike.as_ref();
+        unlike.map_or(self.bottom.slope, |hole| hole.profile.steepest_sloping())
+    }
+
+    /// Run of the sides per unit of rise, side by side: the steepest of the layers of soil that
+    /// the hole passes (an upright part below, see [`Self::upright_below`], is not among them);
+    /// 0 for an upright side.
+    pub fn slopes(&self) -> BySide {
+        let unlike = self.unlike.as_ref();
+        unlike.map_or(BySide::all(self.bottom.slope), |h| h.profile.steepest())
+    }
+
+    /// Height of the part at the foot of the sides that is kept upright all round, metres.
+    pub fn upright_toe(&self) -> f64 {
+        let unlike = self.unlike.as_ref();
+        let from = unlike.and_then(|hole| hole.profile.upright_below());
+        from.map_or(0.0, |depth| (self.bottom.deepest() - depth).max(0.0))
     }
 
     /// Greatest depth of the hole below the rim, base and shell included, metres.
@@ -159,26 +251,62 @@ impl DigShape {
         &self.floor
     }
 
+    /// Plan of what an upright hole opens.
+    pub(super) fn opening(&self) -> Region {
+        match &self.unlike {
+            Some(hole) if !self.is_upright() => hole.contour(-self.headroom),
+            _ => self.floor.clone(),
+        }
+    }
+
     /// The edge of the hole at a depth below the rim (negative above it): the exact contour,
     /// shell frame, arcs within `DRAWING_TOLERANCE`.
     pub fn contour(&self, depth: f64) -> Region {
+        if let Some(hole) = &self.unlike {
+            return hole.contour(depth);
+        }
         contour::contour(&self.bottom, depth, DRAWING_TOLERANCE)
     }
 
     /// Depth of the hole below the rim at a point of the shell frame, metres; minus infinity
-    /// beside an upright side. Exact, from every edge of the bottom: for single points.
+    /// beside an upright side. Exact, from every edge of the bottom: for single points. (Where sides
+    /// are not alike it is narrowed down between contours, to 0.1 mm, from 100 m above the rim.)
     pub fn depth(&self, at: Point) -> f64 {
+        if let Some(hole) = &self.unlike {
+            let (mut above, mut below) = (-MOST_HEADROOM, self.bottom.deepest());
+            if !hole.contour(above).contains(at) {
+                return f64::NEG_INFINITY;
+            }
+            while below - above > 1e-4 {
+                let middle = (above + below) / 2.0;
+                let within = hole.contour(middle).contains(at);
+                *(if within { &mut above } else { &mut below }) = middle;
+            }
+            return above;
+        }
         influence::depth_at(&self.bottom, at)
     }
 
     /// Bank volume of the hole under level ground `surface` metres above the rim, m3: the
     /// integral of the contours' areas, exact but for their chords (0.05 mm).
     pub fn level_volume(&self, surface: f64) -> f64 {
+        if let Some(hole) = &self.unlike {
+            return hole.volume_below(-surface);
+        }
         contour::level_volume(&self.bottom, surface)
     }
 }
 
-/// The part of an upright hole below a cap, as shares of cells and those times their depths.
+/// A headroom that is a number, not below 0 nor too great.
+fn bounded(headroom: f64) -> f64 {
+    if headroom > 0.0 {
+        headroom.min(MOST_HEADROOM)
+    } else {
+        0.0
+    }
+}
+
+/// The part of a hole below a cap, as shares of cells and those times their depths.
 #[derive(Debug, Clone)]
 pub(super) struct Capped {
     cap_depth: f64,

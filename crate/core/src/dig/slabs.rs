@@ -27,34 +27,73 @@ pub(super) fn fill(bottom: &Bottom, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f
 
 /// The exact share of every cell that lies in the region.
 pub(super) fn coverage(region: &Region, grid: &Grid) -> Vec<f64> {
-    // Every edge leaves in each cell it passes the area to its right, signed by its direction;
-    // summed along a row that is the covered share.
-    let mut shares = vec![0.0; grid.len() + 1];
-    let half = grid.cell / 2.0;
-    let in_cells = |p: Point| {
-        Point::new(
-            (p.x - grid.first.x + half) / grid.cell,
-            (p.y - grid.first.y + half) / grid.cell,
-        )
-    };
-    for (a, b) in region.rings().flat_map(|ring| ring.edges()) {
-        sweep(in_cells(a), in_cells(b), grid, &mut shares);
+    let mut shares = Shares::new(grid);
+    shares.add(region, 1.0);
+    let mut shares = shares.summed();
+    for share in &mut shares {
+        *share = share.clamp(0.0, 1.0);
     }
-    for row in shares.chunks_mut(grid.columns.max(1)) {
-        let mut sum = 0.0;
-        for share in row {
-            sum += *share;
-            *share = sum.clamp(0.0, 1.0);
-        }
-    }
-    shares.truncate(grid.len());
     shares
 }
 
+/// A share below this is rounding: the sum along a row gathers some.
+const NOTHING: f64 = 1e-12;
+
+/// Weighted shares of the cells in several regions, gathered before they are summed.
+///
+/// Every edge leaves in each cell it passes the area to its right, signed by its direction;
+/// summed along a row that is the covered share. The sums of many regions cost no more than
+/// their edges do, and one pass over the grid.
+pub(super) struct Shares<'a> {
+    grid: &'a Grid,
+    marks: Vec<f64>,
+}
+
+impl<'a> Shares<'a> {
+    pub fn new(grid: &'a Grid) -> Self {
+        Self {
+            grid,
+            marks: vec![0.0; grid.len() + 1],
+        }
+    }
+
+    /// Adds the shares in a region, times a weight.
+    pub fn add(&mut self, region: &Region, weight: f64) {
+        let grid = self.grid;
+        let half = grid.cell / 2.0;
+        let in_cells = |p: Point| {
+            Point::new(
+                (p.x - grid.first.x + half) / grid.cell,
+                (p.y - grid.first.y + half) / grid.cell,
+            )
+        };
+        for (a, b) in region.rings().flat_map(|ring| ring.edges()) {
+            sweep(in_cells(a), in_cells(b), grid, weight, &mut self.marks);
+        }
+    }
+
+    /// The sum over the regions of weight times share, cell by cell.
+    pub fn summed(mut self) -> Vec<f64> {
+        for row in self.marks.chunks_mut(self.grid.columns.max(1)) {
+            let mut sum = 0.0;
+            for share in row {
+                sum += *share;
+                *share = if sum > NOTHING { sum } else { 0.0 };
+            }
+        }
+        self.marks.truncate(self.grid.len());
+        self.marks
+    }
+}
+
 /// Adds one edge, in units of cells.
-fn sweep(a: Point, b: Point, grid: &Grid, shares: &mut [f64]) {
+fn sweep(a: Point, b: Point, grid: &Grid, weight: f64, shares: &mut [f64]) {
     // Down along the left side of a counter-clockwise ring the inside lies to the right: plus.
-    let (low, high, sign) = if a.y < b.y { (a, b, -1.0) } else { (b, a, 1.0) };
+    let (low, high, sign) = if a.y < b.y {
+        (a, b, -weight)
+    } else {
+        (b, a, weight)
+    };
     if low.y >= high.y {
         return;
     }

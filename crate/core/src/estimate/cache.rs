@@ -54,10 +54,17 @@ impl Kept {
         let entry = match known {
             Some(i) => self.undermined.remove(i),
             None => {
-                let settings = DigSettings {
+                // The plane rises from the bottom as it is dug, whatever the sides do.
+                let mut settings = DigSettings {
                     side_slope: Some(UNDERMINING),
+                    layers: Vec::new(),
+                    upright_below: None,
+                    bench: None,
                     ..dig.clone()
                 };
+                for side in &mut settings.sides {
+                    side.slope = None;
+                }
                 let shape = DigShape::new(shell, &settings, (-depth).max(0.0));
                 (depth, shape.contour(depth))
             }

@@ -1,5 +1,6 @@
 //! How far the ground stands above the rim near the shell.
 
+use crate::dig;
 use crate::geom::{Point, Pose, Vector};
 use crate::ground::{Facet, Ground};
 use crate::shell::Shell;
@@ -18,7 +19,7 @@ const MOST: f64 = 12.0;
 /// The hole reaches the farther the higher the ground stands, so the two are found in turns.
 pub(super) fn needed(
     shell: &Shell,
-    dig: &DigSettings,
+    settings: &DigSettings,
     ground: &Ground,
     pose: &Pose,
     coping_elevation: f64,
@@ -29,11 +30,10 @@ pub(super) fn needed(
         .flat_map(|ring| &ring.0)
         .map(|p| (*p - Point::default()).length())
         .fold(0.0, f64::max);
-    let bottom = size + shell.record.wall_thickness + dig.over_dig;
-    let depth = shell.deepest() + dig.base_thickness;
+    let hole = dig::reach(shell, settings);
     let mut headroom = 0.0;
     while headroom < MOST {
-        let reach = bottom + dig.slope() * (depth + headroom);
+        let reach = size + hole.foot + hole.slope * (hole.depth + headroom);
         let corner = Vector::new(reach, reach);
         let highest = highest(ground, pose.at - corner, pose.at + corner);
         let needed = ((highest - coping_elevation) / STEP).ceil() * STEP;

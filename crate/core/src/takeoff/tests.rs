@@ -69,6 +69,8 @@ fn dig() -> Dig {
         volume_below_cap: 60.0,
         top_area: 70.0,
         side_slope: 1.0,
+        slopes: crate::dig::BySide::all(1.0),
+        upright_toe: 0.0,
         closed: true,
         greatest_depth: 1.7,
         bottom_elevation: 98.4,

@@ -1,0 +1,195 @@
+//! A hole whose sides are not all alike: by side, by layer of soil, with a bench.
+//!
+//! Round a place of the bottom at depth `d` the hole keeps, at a level `z` above it, the sum of
+//! convex bodies (see [`super::body`]): the over-dig, for each layer of soil between `z` and
+//! `d` its thickness times the layer's runs, and a bench that lies between them. The hole at
+//! `z` is the union of these over the bottom's part below `z`. The pieces of the bottom are cut
+//! at the layers' borders, so that within one part the sum grows evenly with the depth
+//! and one sweep ([`super::swept`]) takes it whole.
+//!
+//! The grid of such a hole is a stack of slabs: the exact share of each cell in one contour
+//! after another.
+
+use super::body::{Body, Fan};
+use super::bottom::{Bottom, Piece};
+use super::contour::{self, Layer, deep_part, without_holes};
+use super::grid::Grid;
+use super::profile::Profile;
+use super::sides::BySide;
+use super::slabs::Shares;
+use super::swept::{Bodies, sweep};
+use crate::geom::boolean::positive_winding;
+use crate::geom::{Point, Region};
+
+/// The thickest slab, in cells: thinner than a cell, so that sides come out even.
+const SLAB: f64 = 0.5;
+
+/// The farthest a side runs from one slab to the next, in cells. A cell holds a whole step then,
+/// and its mean depth is out by less than an eighth of a slab.
+const STEP: f64 = 0.8;
+
+/// A floor that comes so near to falling as fast as the side rises counts as doing so.
+const GENTLE: f64 = 0.999;
+
+/// Slabs thinner than this hold nothing, metres.
+const THIN: f64 = 1e-6;
+
+/// The hole over a bottom whose sides are not all alike.
+#[derive(Debug, Clone)]
+pub(super) struct Unlike {
+    pub profile: Profile,
+    parts: Vec<Part>,
+    /// The parts' pieces and the borders between layers, for the integral over the depth.
+    borders: Vec<f64>,
+    fan: Fan,
+    reach: Body,
+    /// For a metre of rise, layer by layer.
+    runs: Vec<Body>,
+    bench: Option<(f64, Body)>,
+}
+
+/// A part of a piece that lies within one layer.
+#[derive(Debug, Clone)]
+struct Part {
+    piece: Piece,
+    layer: usize,
+    /// Whether the floor falls more gently than the side rises.
+    gentle: bool,
+}
+
+impl Unlike {
+    /// The hole over a bottom with a settled profile.
+    pub fn new(bottom: &Bottom, profile: Profile) -> Self {
+        let fan = Fan::new();
+        let circle = |(depth, width)| (depth, fan.body(BySide::all(width)));
+        let mut parts = Vec::new();
+        for piece in &bottom.pieces {
+            let mut top = f64::NEG_INFINITY;
+            for (layer, side) in profile.layers.iter().enumerate() {
+                let uphill = -piece.plane.gradient;
+                let steepness = uphill.length();
+                let run = uphill.unit().map_or(0.0, |up| side.run.towards(up));
+                let between = piece.between(top, side.down_to);
+                parts.extend(between.map(|piece| Part {
+                    piece,
+                    layer,
+                    gentle: run * steepness < GENTLE,
+                }));
+                top = side.down_to;
+            }
+        }
+        let layers = profile.layers.iter();
+        Self {
+            borders: profile.borders().collect(),
+            reach: fan.body(profile.reach),
+            runs: layers.map(|layer| fan.body(layer.run)).collect(),
+            bench: profile.bench.map(circle),
+            parts,
+            fan,
+            profile,
+        }
+    }
+
+    /// The area within which the hole is at least `depth` below the rim, shell frame.
+    pub fn contour(&self, depth: f64) -> Region {
+        let mut rings = Vec::new();
+        // What the bodies of a layer's parts are at the layer's top, or at `depth` within it.
+        let mut least = self.reach.clone();
+        let mut top = f64::NEG_INFINITY;
+        let layers = self.profile.layers.iter().zip(&self.runs).enumerate();
+        for (index, (layer, growth)) in layers {
+            if let Some((bench, body)) = &self.bench
+                && *bench == top
+                && depth < top
+            {
+                least.add(body, 1.0);
+            }
+            let start = top.max(depth);
+            if layer.down_to > depth {
+                let bodies = Bodies {
+                    fan: &self.fan,
+                    least: &least,
+                    growth,
+                    run: layer.run,
+                };
+                for part in self.parts.iter().filter(|part| part.layer == index) {
+                    for ring in without_holes(deep_part(&part.piece, depth)) {
+                        let rise = |p: Point| (part.piece.plane.depth(p) - start).max(0.0);
+                        let ring: Vec<_> = ring.0.iter().map(|p| (*p, rise(*p))).collect();
+                        sweep(&ring, &bodies, part.gentle, &mut rings);
+                    }
+                }
+                if layer.down_to.is_finite() {
+                    least.add(growth, layer.down_to - start);
+                }
+            }
+            top = layer.down_to;
+        }
+        positive_winding(&rings)
+    }
+
+    /// The plan of a bottom with the ground kept free round it.
+    pub fn floor(&self, plan: &Region) -> Region {
+        let bodies = Bodies {
+            fan: &self.fan,
+            least: &self.reach,
+            growth: &Body::point(),
+            run: BySide::default(),
+        };
+        let mut rings = Vec::new();
+        for ring in without_holes(plan.clone()) {
+            let ring: Vec<_> = ring.0.iter().map(|p| (*p, 0.0)).collect();
+            sweep(&ring, &bodies, true, &mut rings);
+        }
+        positive_winding(&rings)
+    }
+
+    /// Volume of the hole between a depth and the bottom, m3: the integral of the contours.
+    pub fn volume_below(&self, depth: f64) -> f64 {
+        let layers = self.layers(depth);
+        let samples = layers.iter().flat_map(|layer| layer.gauss());
+        samples
+            .map(|(depth, height)| self.contour(depth).area() * height)
+            .sum()
+    }
+
+    /// The grid of the part of the hole that is at least `least` metres deep: its share of every
+    /// cell, and that share times its mean depth below the rim, metres.
+    pub fn fill(&self, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
+        let mut cover = Shares::new(grid);
+        cover.add(&self.contour(least), 1.0);
+        let cover = cover.summed();
+        let mut slabs = Shares::new(grid);
+        let thickest = (SLAB * grid.cell).min(STEP * grid.cell / self.profile.flattest());
+        for layer in self.layers(least) {
+            let height = layer.bottom - layer.top;
+            if height < THIN {
+                continue;
+            }
+            let count = (height / thickest).ceil().max(1.0);
+            let slab = height / count;
+            for k in 0..count as u32 {
+                let middle = layer.top + slab * (f64::from(k) + 0.5);
+                slabs.add(&self.contour(middle), slab);
+            }
+        }
+        let mut depths = slabs.summed();
+        for (depth, share) in depths.iter_mut().zip(&cover) {
+            *depth = if *share > 0.0 {
+                *depth + share * least
+            } else {
+                0.0
+            };
+        }
+        let bounded = cover.into_iter().map(|share| share.min(1.0)).collect();
+        (bounded, depths)
+    }
+
+    fn layers(&self, top: f64) -> Vec<Layer> {
+        let pieces: Vec<&Piece> = self.parts.iter().map(|part| &part.piece).collect();
+        contour::layers_of(&pieces, &self.borders, true, top)
+    }
+}
+
+#[cfg(test)]
+mod tests;
