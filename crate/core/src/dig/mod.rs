@@ -45,7 +45,7 @@ mod zone;
 pub use bottom::{STEEPEST_SLOPE, base_under};
 pub use excavate::excavate;
 pub use profile::{Reach, reach};
-pub use shape::DigShape;
+pub use shape::{DigShape, edge_at, foot};
 pub use sides::BySide;
 
 use crate::geom::Region;

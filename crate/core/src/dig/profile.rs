@@ -33,6 +33,7 @@ pub(super) struct SideLayer {
 
 impl Profile {
     /// All sides alike, from the bottom up.
+    #[cfg(test)]
     pub fn even(reach: f64, slope: f64) -> Self {
         let run = BySide::all(slope);
         Self {
@@ -167,8 +168,8 @@ impl Stand {
     /// The bolder of two: the one that falls shorter of what is listed, or else is steeper.
     fn or_bolder(self, other: Self) -> Self {
         let short = |stand: Self| stand.listed - stand.dug;
-        let bolder = short(other) > short(self)
-            || (short(other) == short(self) && other.dug < self.dug);
+        let bolder =
+            short(other) > short(self) || (short(other) == short(self) && other.dug < self.dug);
         if bolder { other } else { self }
     }
 }
@@ -251,7 +252,13 @@ fn soils(settings: &DigSettings, deepest: f64) -> Vec<Soil> {
     let (slope, depth) = SHORT_TERM;
     let is_a = |class: &SoilClass| *class == SoilClass::A;
     let short_term = settings.short_term && deepest <= depth && classes.iter().all(is_a);
-    let listed = |class: SoilClass| if short_term { slope } else { class.side_slope() };
+    let listed = |class: SoilClass| {
+        if short_term {
+            slope
+        } else {
+            class.side_slope()
+        }
+    };
     let layer = |down_to: f64, class: SoilClass, own: Option<f64>| Soil {
         down_to,
         dug: own.unwrap_or(listed(class)),
@@ -317,6 +324,7 @@ fn each(sides: BySide, change: impl Fn(f64) -> f64) -> BySide {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::site::{SideSettings, SoilLayer};
 
     fn layer(down_to: f64, run: f64) -> SideLayer {
         SideLayer {
@@ -338,6 +346,85 @@ mod tests {
             (settled.flattest(), settled.steepest_sloping()),
             (1.0, 0.75)
         );
+    }
+
+    fn told(settings: &DigSettings, deepest: f64) -> Told {
+        Told::new(settings, 0.0, deepest)
+    }
+
+    fn soil_layer(down_to: f64, soil: SoilClass) -> SoilLayer {
+        SoilLayer {
+            down_to,
+            soil,
+            slope: None,
+        }
+    }
+
+    #[test]
+    fn no_layer_of_soil_is_dug_steeper_than_one_under_it() {
+        let runs = |top: SoilClass, below: SoilClass| {
+            let settings = DigSettings {
+                soil: below,
+                layers: vec![soil_layer(0.8, top)],
+                ..DigSettings::default()
+            };
+            let told = told(&settings, 2.0);
+            let runs = told.profile.layers.iter().map(|layer| layer.run.ahead);
+            assert_eq!(told.boldest.dug, told.boldest.listed);
+            runs.collect::<Vec<_>>()
+        };
+        assert_eq!(runs(SoilClass::B, SoilClass::A), [1.0, 0.75]);
+        assert_eq!(runs(SoilClass::A, SoilClass::C), [1.5]);
+        assert_eq!(runs(SoilClass::C, SoilClass::StableRock), [1.5, 0.0]);
+        // A layer that the hole does not reach has no say.
+        let settings = DigSettings {
+            soil: SoilClass::C,
+            layers: vec![soil_layer(2.5, SoilClass::A)],
+            ..DigSettings::default()
+        };
+        assert_eq!(told(&settings, 2.0).profile.alike(), Some((0.2032, 0.75)));
+    }
+
+    #[test]
+    fn a_sides_own_word_goes_before_the_soils() {
+        let side = |side, over_dig, slope| SideSettings {
+            side,
+            over_dig,
+            slope,
+            note: String::new(),
+        };
+        let settings = DigSettings {
+            over_dig: 0.2,
+            soil: SoilClass::B,
+            sides: vec![
+                side(HoleSide::Left, Some(0.5), Some(0.25)),
+                side(HoleSide::Behind, None, Some(4.0)),
+            ],
+            upright_below: Some(1.5),
+            ..DigSettings::default()
+        };
+        let told = told(&settings, 2.0);
+        let profile = &told.profile;
+        assert_eq!(profile.reach, BySide::from_values([0.2, 0.5, 0.2, 0.2]));
+        assert_eq!(
+            profile.steepest(),
+            BySide::from_values([1.0, 0.25, 4.0, 1.0])
+        );
+        assert_eq!(profile.upright_below(), Some(1.5));
+        assert_eq!(told.boldest, Stand::of(0.25, 1.0));
+    }
+
+    #[test]
+    fn a_short_term_dig_stands_steeper_in_type_a_alone_and_down_to_12_ft() {
+        let settings = |soil| DigSettings {
+            soil,
+            short_term: true,
+            ..DigSettings::default()
+        };
+        let slope = |soil, feet: f64| told(&settings(soil), feet * FOOT).boldest;
+        assert_eq!(slope(SoilClass::A, 12.0), Stand::of(0.5, 0.5));
+        assert_eq!(slope(SoilClass::A, 12.1), Stand::of(0.75, 0.75));
+        assert_eq!(slope(SoilClass::B, 6.0), Stand::of(1.0, 1.0));
     }
 
     #[test]

@@ -297,6 +297,38 @@ impl DigShape {
     }
 }
 
+/// The foot of the sides in plan, shell frame, without the rest of the hole.
+pub fn foot(shell: &Shell, settings: &DigSettings) -> Region {
+    let (bottom, unlike) = sides(shell, settings);
+    match unlike {
+        Some(hole) => hole.floor(&bottom.plan),
+        None => widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE),
+    }
+}
+
+/// The edge of a shell's hole at a depth below the rim (negative above it), without the rest of
+/// the hole: see [`DigShape::contour`].
+pub fn edge_at(shell: &Shell, settings: &DigSettings, depth: f64) -> Region {
+    let (bottom, unlike) = sides(shell, settings);
+    match unlike {
+        Some(hole) => hole.contour(depth),
+        None => contour::contour(&bottom, depth, DRAWING_TOLERANCE),
+    }
+}
+
+/// The bottom of a shell's hole and, where its sides are not all alike, how they rise.
+fn sides(shell: &Shell, settings: &DigSettings) -> (Bottom, Option<Unlike>) {
+    let mut bottom = Bottom::new(shell, settings);
+    let wall = shell.record.wall_thickness;
+    let profile = Told::new(settings, wall, bottom.deepest()).profile;
+    if let Some((reach, slope)) = profile.alike() {
+        (bottom.reach, bottom.slope) = (reach, slope);
+        return (bottom, None);
+    }
+    let hole = Unlike::new(&bottom, profile);
+    (bottom, Some(hole))
+}
+
 /// A headroom that is a number, not below 0 nor too great.
 fn bounded(headroom: f64) -> f64 {
     if headroom > 0.0 {

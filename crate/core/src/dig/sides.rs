@@ -62,13 +62,6 @@ impl BySide {
         (x * x + y * y).sqrt()
     }
 
-    /// The value when every side goes by the greater of two.
-    pub(super) fn or_greater(self, other: Self) -> Self {
-        let [a, b, c, d] = self.values();
-        let [e, f, g, h] = other.values();
-        Self::from_values([a.max(e), b.max(f), c.max(g), d.max(h)])
-    }
-
     /// The value, when every side has the same.
     pub(super) fn even(self) -> Option<f64> {
         (self == Self::all(self.ahead)).then_some(self.ahead)

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::dig::DigShape;
+use crate::dig::edge_at;
 use crate::geom::Region;
 use crate::shell::Shell;
 use crate::site::{DigSettings, Works};
@@ -65,8 +65,7 @@ impl Kept {
                 for side in &mut settings.sides {
                     side.slope = None;
                 }
-                let shape = DigShape::new(shell, &settings, (-depth).max(0.0));
-                (depth, shape.contour(depth))
+                (depth, edge_at(shell, &settings, depth))
             }
         };
         if self.undermined.len() >= DEPTHS {

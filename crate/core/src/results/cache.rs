@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::dig::DigShape;
+use crate::dig::{DigShape, foot};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Region};
@@ -32,10 +32,15 @@ impl ShellRings {
         let waters_edge = Region::from_ring(water);
         let out = |by: f64| widen(&waters_edge, by, DRAWING_TOLERANCE);
         let rim = shell.record.coping_width;
+        let by_side = works.dig.sides.iter().any(|side| side.over_dig.is_some());
         Self {
             deck: out(rim + works.deck.width),
             collar: out(rim + works.collar.width),
-            over_dig: out(shell.record.wall_thickness + works.dig.over_dig),
+            over_dig: if by_side {
+                foot(shell, &works.dig)
+            } else {
+                out(shell.record.wall_thickness + works.dig.over_dig)
+            },
             waters_edge,
         }
     }
