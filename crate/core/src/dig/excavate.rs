@@ -17,8 +17,8 @@ use super::kink::crossings;
 use super::shape::DigShape;
 use super::sums::{Levels, Row, Sums};
 use super::terrain::Terrain;
-use super::{Dig, top_edge};
-use crate::geom::{Pose, Region};
+use super::{Dig, clip, top_edge};
+use crate::geom::{Point, Pose, Region};
 use crate::ground::Ground;
 
 /// Every how many cells the top edge looks at the cut, where sides slope: the cut changes
@@ -73,10 +73,27 @@ pub fn excavate(
         rim_above_ground: -cut.rim.0,
         ground_above_rim: cut.rim.1,
         area_above_ground: sums.in_air() * cell,
+        daylight: daylight(shape, ground, pose, coping_elevation, cap_depth, sums),
         closed: sums.unclosed() == f64::NEG_INFINITY,
     };
     dig.unsurveyed_area = (cut.unsurveyed_area * cell).min(dig.top_area);
     dig
+}
+
+/// Where the ground meets the cap's level within the hole; nowhere unless it lies lower somewhere.
+fn daylight(
+    shape: &DigShape,
+    ground: &Ground,
+    pose: &Pose,
+    coping_elevation: f64,
+    cap_depth: f64,
+    sums: &Sums,
+) -> Vec<Vec<Point>> {
+    if sums.in_air() <= 0.0 {
+        return Vec::new();
+    }
+    let hole = shape.contour(cap_depth).posed(pose);
+    clip::meeting(ground, coping_elevation - cap_depth, &hole)
 }
 
 /// Changes to the sums by cells in which two surfaces cross, in cells.
@@ -268,7 +285,7 @@ mod tests {
     use super::super::profile::Stand;
     use super::super::safety;
     use super::*;
-    use crate::geom::{Point, Ring};
+    use crate::geom::Ring;
     use crate::ground::GroundRecord;
     use crate::math::TURN;
     use crate::shell::DepthPlane;
@@ -339,6 +356,16 @@ mod tests {
         assert_near(dig.rim_above_ground, 1.0, 0.03);
         assert_near(dig.ground_above_rim, 1.0, 0.03);
         assert!(says(&dig, "hole-in-the-air") && says(&dig, "ground-above-rim"));
+        // Across the hole at x = 0.5.
+        assert_eq!(dig.daylight.len(), 1);
+        for p in &dig.daylight[0] {
+            assert_near(p.x, 0.5, 1e-9);
+        }
+        let (a, b) = (
+            dig.daylight[0][0],
+            dig.daylight[0][dig.daylight[0].len() - 1],
+        );
+        assert_near(a.distance(b), 2.0, 1e-6);
     }
 
     #[test]

@@ -17,6 +17,8 @@
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
 //! | `top_edge` | where the sides meet the ground |
+//! | `small` | sump, pad and trenches |
+//! | `clip` | lines cut at a region's edge; where ground meets a level |
 //! | `safety` | the cautions beside the numbers |
 //!
 //! Grid and contours are two independent ways to the volume under level ground; tests hold
@@ -24,6 +26,7 @@
 
 mod body;
 mod bottom;
+mod clip;
 mod contour;
 mod excavate;
 mod fill;
@@ -35,6 +38,7 @@ pub mod safety;
 mod shape;
 mod sides;
 mod slabs;
+pub mod small;
 mod sums;
 mod swept;
 mod terrain;
@@ -48,7 +52,7 @@ pub use profile::{Reach, reach};
 pub use shape::{DigShape, edge_at, foot};
 pub use sides::BySide;
 
-use crate::geom::Region;
+use crate::geom::{Point, Region};
 
 /// The hole cut into the ground at one placement. All volumes are bank (in place).
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -91,6 +95,10 @@ pub struct Dig {
     /// Area of the hole, at the level of the cap, over which the ground lies lower than that
     /// level: nothing holds the backfill there and the site has to be filled, m2.
     pub area_above_ground: f64,
+    /// Where the ground falls below the level up to which the hole is backfilled, within the
+    /// hole: chains in the site frame, higher ground to their left. On their right nothing holds
+    /// the backfill, and the hole's edge is where its sides run out to daylight.
+    pub daylight: Vec<Vec<Point>>,
     /// Whether the sides were followed up to the ground everywhere. When not, the shape's
     /// headroom was too small: the figures fall short, and a finding says so.
     pub closed: bool,

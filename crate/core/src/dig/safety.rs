@@ -217,6 +217,7 @@ mod tests {
             steepest: 1.5,
             slopes: BySide::all(1.5),
             upright_toe: 0.0,
+            daylight: Vec::new(),
             greatest_depth: depth,
             bottom_elevation: 0.0,
             rim_above_ground: 0.0,

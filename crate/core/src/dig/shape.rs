@@ -299,7 +299,7 @@ impl DigShape {
 
 /// The foot of the sides in plan, shell frame, without the rest of the hole.
 pub fn foot(shell: &Shell, settings: &DigSettings) -> Region {
-    let (bottom, unlike) = sides(shell, settings);
+    let Sides { bottom, unlike } = sides(shell, settings);
     match unlike {
         Some(hole) => hole.floor(&bottom.plan),
         None => widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE),
@@ -309,24 +309,66 @@ pub fn foot(shell: &Shell, settings: &DigSettings) -> Region {
 /// The edge of a shell's hole at a depth below the rim (negative above it), without the rest of
 /// the hole: see [`DigShape::contour`].
 pub fn edge_at(shell: &Shell, settings: &DigSettings, depth: f64) -> Region {
-    let (bottom, unlike) = sides(shell, settings);
-    match unlike {
-        Some(hole) => hole.contour(depth),
-        None => contour::contour(&bottom, depth, DRAWING_TOLERANCE),
-    }
+    sides(shell, settings).contour(depth)
 }
 
 /// The bottom of a shell's hole and, where its sides are not all alike, how they rise.
-fn sides(shell: &Shell, settings: &DigSettings) -> (Bottom, Option<Unlike>) {
+pub(super) struct Sides {
+    bottom: Bottom,
+    unlike: Option<Unlike>,
+}
+
+/// The bottom and the sides of a shell's hole, with no grid.
+pub(super) fn sides(shell: &Shell, settings: &DigSettings) -> Sides {
     let mut bottom = Bottom::new(shell, settings);
     let wall = shell.record.wall_thickness;
     let profile = Told::new(settings, wall, bottom.deepest()).profile;
-    if let Some((reach, slope)) = profile.alike() {
-        (bottom.reach, bottom.slope) = (reach, slope);
-        return (bottom, None);
+    let unlike = match profile.alike() {
+        Some((reach, slope)) => {
+            (bottom.reach, bottom.slope) = (reach, slope);
+            None
+        }
+        None => Some(Unlike::new(&bottom, profile)),
+    };
+    Sides { bottom, unlike }
+}
+
+impl Sides {
+    /// The edge of the hole at a depth below the rim, shell frame.
+    pub fn contour(&self, depth: f64) -> Region {
+        match &self.unlike {
+            Some(hole) => hole.contour(depth),
+            None => contour::contour(&self.bottom, depth, DRAWING_TOLERANCE),
+        }
     }
-    let hole = Unlike::new(&bottom, profile);
-    (bottom, Some(hole))
+
+    /// Greatest depth of the hole below the rim, metres.
+    pub fn deepest(&self) -> f64 {
+        self.bottom.deepest()
+    }
+
+    /// Depths between the rim and the bottom at which to ask for sections, each with its share
+    /// of the height, metres: steps of at most `step` that reach across no break.
+    pub fn samples(&self, step: f64) -> Vec<(f64, f64)> {
+        let layers = match &self.unlike {
+            Some(hole) => hole.layers(0.0),
+            None => contour::layers(&self.bottom, 0.0),
+        };
+        let mut samples = Vec::new();
+        for layer in layers {
+            let count = ((layer.bottom - layer.top) / step).ceil().max(1.0);
+            let height = (layer.bottom - layer.top) / count;
+            for k in 0..count as u32 {
+                let top = layer.top + height * f64::from(k);
+                let part = contour::Layer {
+                    top,
+                    bottom: top + height,
+                };
+                samples.extend(part.gauss());
+            }
+        }
+        samples
+    }
 }
 
 /// A headroom that is a number, not below 0 nor too great.

@@ -185,7 +185,8 @@ impl Unlike {
         (bounded, depths)
     }
 
-    fn layers(&self, top: f64) -> Vec<Layer> {
+    /// The layers between a depth and the deepest bottom across which no break lies.
+    pub fn layers(&self, top: f64) -> Vec<Layer> {
         let pieces: Vec<&Piece> = self.parts.iter().map(|part| &part.piece).collect();
         contour::layers_of(&pieces, &self.borders, true, top)
     }

@@ -46,7 +46,7 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
     let mut drawing = Drawing::default();
     if let Some((shell, placement)) = site.placed_shell() {
         let pose = placement.pose();
-        dig(&mut drawing, results, site.site().works.dig.slope());
+        dig(&mut drawing, results, &pose);
         if let Some(rings) = &results.rings {
             surround(&mut drawing, rings, &pose);
         }
@@ -90,13 +90,17 @@ fn light_up(drawing: &mut Drawing, site: &CheckedSite, id: &str) {
 }
 
 /// The dig's opening: what it takes of the ground, under everything else.
-fn dig(drawing: &mut Drawing, results: &Results, slope: f64) {
+fn dig(drawing: &mut Drawing, results: &Results, pose: &Pose) {
     let Some(dig) = &results.dig else { return };
     drawing.area(Layer::Dig, dig.top_edge.clone());
-    let run = dig.greatest_depth * slope;
-    if run <= 0.0 {
+    if dig.slopes.greatest() <= 0.0 {
         return;
     }
+    // A side that faces along the shell's own axes runs out by its own slope.
+    let (ahead, left) = (
+        pose.site_from_shell_vector(Vector::new(1.0, 0.0)),
+        pose.site_from_shell_vector(Vector::new(0.0, 1.0)),
+    );
     let mut lines = Vec::new();
     for ring in dig.top_edge.rings() {
         for (i, tick) in pattern::ticks_along(ring, HACHURE_SPACING)
@@ -109,16 +113,26 @@ fn dig(drawing: &mut Drawing, results: &Results, slope: f64) {
                 SHORT_HACHURE
             };
             // Rings keep the hole to their left.
-            lines.push((tick.at, tick.at + tick.left * (run * part)));
+            let out = Vector::new(-tick.left.dot(ahead), -tick.left.dot(left));
+            let run = dig.greatest_depth * dig.slopes.towards(out);
+            if run > 0.0 {
+                lines.push((tick.at, tick.at + tick.left * (run * part)));
+            }
         }
     }
     drawing.lines(Layer::Hachure, lines);
 }
 
-/// The dig's top edge, over the deck that will cover it.
+/// The dig's top edge, over the deck that will cover it, and where the ground falls away within.
 fn dig_edge(drawing: &mut Drawing, results: &Results) {
-    for ring in results.dig.iter().flat_map(|dig| dig.top_edge.rings()) {
+    let Some(dig) = &results.dig else { return };
+    for ring in dig.top_edge.rings() {
         drawing.lines(Layer::DigEdge, ring.edges().collect());
+    }
+    for chain in &dig.daylight {
+        let next = chain.iter().skip(1);
+        let edges = chain.iter().zip(next).map(|(a, b)| (*a, *b));
+        drawing.lines(Layer::DigEdge, edges.collect());
     }
 }
 

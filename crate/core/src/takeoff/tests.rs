@@ -71,6 +71,7 @@ fn dig() -> Dig {
         side_slope: 1.0,
         slopes: crate::dig::BySide::all(1.0),
         upright_toe: 0.0,
+        daylight: Vec::new(),
         closed: true,
         greatest_depth: 1.7,
         bottom_elevation: 98.4,
