@@ -3,6 +3,8 @@
 //! | command | prints |
 //! |---|---|
 //! | `report SITE` | every figure and every finding, as text or JSON |
+//! | `takeoff SITE` | the quantities and their cost, as text, as JSON or for a spreadsheet |
+//! | `compare SITE` | the shell as placed beside the placements kept in the file |
 //! | `check SITE` | clearances and findings; says by its exit code whether all hold |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
@@ -26,8 +28,9 @@ use anyhow::{Context, Result};
 use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::pretty;
-use batterboard_core::report::Report;
+use batterboard_core::report::{self, ComparisonFigures, Report};
 use batterboard_core::results::{self, Results};
+use batterboard_core::site::CheckedSite;
 use batterboard_core::units::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
@@ -55,6 +58,25 @@ enum Command {
         #[command(flatten)]
         site: SiteArgs,
         /// Print JSON with SI values, display values, units and working.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Print the quantities of a site with low, high and cost.
+    Takeoff {
+        #[command(flatten)]
+        site: SiteArgs,
+        /// Print a list for a spreadsheet: RFC 4180, UTF-8.
+        #[arg(long, conflicts_with = "json")]
+        csv: bool,
+        /// Print JSON with SI values, display values, units and working.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Print the shell as placed beside the placements kept in the site file.
+    Compare {
+        #[command(flatten)]
+        site: SiteArgs,
+        /// Print JSON.
         #[arg(long)]
         json: bool,
     },
@@ -131,6 +153,16 @@ fn run(command: Command) -> Result<ExitCode> {
                 report.to_text()
             })?;
         }
+        Command::Takeoff { site, csv, json } => print(&site.takeoff(csv, json)?)?,
+        Command::Compare { site, json } => {
+            let Opened { site: opened, .. } = input::open(&site.site)?;
+            let compared = ComparisonFigures::of(&opened, site.units(&opened));
+            print(&if json {
+                compared.to_json()
+            } else {
+                compared.to_text()
+            })?;
+        }
         Command::Check { site } => {
             let report = site.report()?;
             print(&report.to_check_text())?;
@@ -162,12 +194,36 @@ fn run(command: Command) -> Result<ExitCode> {
 impl SiteArgs {
     /// Opens the site and computes everything that follows from it.
     fn report(&self) -> Result<Report> {
+        let (site, results, estimate) = self.computed()?;
+        Ok(Report::new(&site, &results, &estimate, self.units(&site)))
+    }
+
+    /// The quantities as text, as JSON or for a spreadsheet.
+    fn takeoff(&self, csv: bool, json: bool) -> Result<String> {
+        let (site, results, estimate) = self.computed()?;
+        let units = self.units(&site);
+        if csv {
+            return Ok(report::csv::takeoff(&site, &estimate, units));
+        }
+        let report = Report::new(&site, &results, &estimate, units);
+        Ok(if json {
+            report.to_takeoff_json()
+        } else {
+            report.to_takeoff_text()
+        })
+    }
+
+    fn computed(&self) -> Result<(CheckedSite, Results, Estimate)> {
         let Opened { site, findings, .. } = input::open(&self.site)?;
         let mut results = Results::compute(&site, &mut results::Cache::default());
         results.findings.extend(findings);
         let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
-        let units = self.units.map_or(site.site().display, System::from);
-        Ok(Report::new(&site, &results, &estimate, units))
+        Ok((site, results, estimate))
+    }
+
+    /// The units to print.
+    fn units(&self, site: &CheckedSite) -> System {
+        self.units.map_or(site.site().display, System::from)
     }
 }
 

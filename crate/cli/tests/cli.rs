@@ -203,10 +203,53 @@ fn unknown_members_are_noted_and_change_nothing() {
 #[test]
 fn schemas_and_shells_are_printed() {
     let schema: Value = serde_json::from_str(&out(&batterboard(&["schema"], ""))).unwrap();
-    assert_eq!(schema["$id"], "urn:batterboard-site:2");
+    assert_eq!(schema["$id"], "urn:batterboard-site:3");
     let shell: Value =
         serde_json::from_str(&out(&batterboard(&["schema", "--shell"], ""))).unwrap();
     assert_eq!(shell["$id"], "urn:batterboard-shell:1");
     let table = out(&batterboard(&["shells", "--units", "metres"], ""));
     assert!(table.lines().count() > 14 && table.contains(" m"));
+}
+
+fn hillside(args: &[&str]) -> Output {
+    let text = std::fs::read_to_string(demo_path("sloping-hillside.json")).unwrap();
+    batterboard(args, &text)
+}
+
+#[test]
+fn a_takeoff_comes_as_text_as_json_and_as_a_list() {
+    let text = out(&hillside(&["takeoff", "-"]));
+    for part in ["Quantities", "Cost", "Total", "by the swell of the spoil"] {
+        assert!(text.contains(part), "{part}");
+    }
+    let json: Value = serde_json::from_str(&out(&hillside(&["takeoff", "-", "--json"]))).unwrap();
+    let total = json["cost"]["total"]["value"].as_f64().unwrap();
+    let list = out(&hillside(&["takeoff", "-", "--csv"]));
+    assert_eq!(list, out(&hillside(&["takeoff", "-", "--csv"])));
+    let lines: Vec<&str> = list.split("\r\n").collect();
+    assert!(lines[0].starts_with("Site,Group,Key,Item,Low,Expected,High,Unit,"));
+    assert_eq!(
+        lines.len(),
+        json["quantities"].as_array().unwrap().len() + 3
+    );
+    assert!(lines[lines.len() - 2].contains(&format!(",{total},")));
+    assert!(
+        list.lines()
+            .all(|line| line.ends_with('\r') || !line.contains('\r'))
+    );
+}
+
+#[test]
+fn placements_stand_side_by_side() {
+    let text = out(&hillside(&["compare", "-"]));
+    assert!(
+        text.contains("Six inches lower") && text.contains("Bank cut"),
+        "{text}"
+    );
+    let json: Value = serde_json::from_str(&out(&hillside(&["compare", "-", "--json"]))).unwrap();
+    let rows = json["rows"].as_array().unwrap();
+    let cut = rows.iter().find(|row| row["key"] == "bank-cut").unwrap();
+    assert!(cut["differences"][1]["value"].as_f64().unwrap() > 0.0);
+    let alone = out(&batterboard(&["compare", "-"], &demo().to_string()));
+    assert!(alone.contains("Nothing was kept to compare"));
 }

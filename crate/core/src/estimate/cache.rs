@@ -14,6 +14,10 @@ const UNDERMINING: f64 = 1.5;
 /// How many depths of footings are kept.
 const DEPTHS: usize = 32;
 
+/// How many other holes are kept: one as planned, one narrower, one wider, and as many again
+/// for another headroom.
+const HOLES: usize = 6;
+
 /// Kept parts of earlier estimates. It changes how soon one comes, never what it is.
 #[derive(Debug, Default)]
 pub struct Cache {
@@ -30,6 +34,18 @@ pub(super) struct Kept {
     pub measured: Measured,
     /// Depth below the rim, and how far a footing there is in the hole's reach.
     undermined: Vec<(f64, Region)>,
+    /// The hole dug otherwise.
+    holes: Vec<Hole>,
+}
+
+/// The hole under settings of its own, wherever the shell stands.
+#[derive(Debug)]
+pub(super) struct Hole {
+    dig: DigSettings,
+    /// What the takeoff measures under these settings.
+    pub measured: Measured,
+    /// The hole.
+    pub shape: DigShape,
 }
 
 impl Cache {
@@ -41,12 +57,32 @@ impl Cache {
             works: Arc::clone(works),
             measured: Measured::new(shell, works),
             undermined: Vec::new(),
+            holes: Vec::new(),
         });
         self.kept.insert(kept)
     }
 }
 
 impl Kept {
+    /// The hole under the kept settings, but for those of the dig, which may be others.
+    pub(super) fn hole(&mut self, shell: &Shell, works: &Works, headroom: f64) -> &Hole {
+        let same = |hole: &Hole| hole.shape.headroom() == headroom && hole.dig == works.dig;
+        let known = self.holes.iter().position(same);
+        let hole = match known {
+            // The hole last used goes to the end; the front one is forgotten first.
+            Some(i) => self.holes.remove(i),
+            None => Hole {
+                dig: works.dig.clone(),
+                measured: Measured::new(shell, works),
+                shape: DigShape::new(shell, &works.dig, headroom),
+            },
+        };
+        if self.holes.len() >= HOLES {
+            self.holes.remove(0);
+        }
+        self.holes.push_mut(hole)
+    }
+
     /// Where the base of a footing `depth` below the rim lies above a plane that rises from
     /// the bottom of the hole, shell frame.
     pub(super) fn undermined(&mut self, shell: &Shell, dig: &DigSettings, depth: f64) -> &Region {

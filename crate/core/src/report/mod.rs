@@ -6,10 +6,14 @@
 //! the clock, the locale or the path of a file.
 
 mod arithmetic;
+mod comparison;
+pub mod csv;
+mod doubted;
 mod figure;
 mod lot;
 mod picture;
 mod placed;
+mod quantities;
 mod table;
 mod text;
 mod workings;
@@ -17,6 +21,8 @@ mod yard;
 
 use serde::Serialize;
 
+pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
+pub use doubted::{CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures};
 pub use figure::Figure;
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
@@ -71,6 +77,19 @@ pub struct Report {
     pub clearances: Vec<ClearanceFigures>,
     /// Every quantity with its working, in order.
     pub quantities: Vec<Workings>,
+    /// What they cost, once a rate is told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<CostFigures>,
+}
+
+/// The part of a report that is the takeoff.
+#[derive(Serialize)]
+struct TakeoffFigures<'a> {
+    site: &'a str,
+    units: System,
+    findings: &'a [Finding],
+    quantities: &'a [Workings],
+    cost: Option<&'a CostFigures>,
 }
 
 /// One clearance in figures.
@@ -127,6 +146,8 @@ impl Report {
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
             clearances: results.clearances.iter().map(clearance).collect(),
             quantities: estimate.takeoff.iter().map(quantity).collect(),
+            cost: (estimate.cost.as_ref())
+                .map(|cost| CostFigures::of(cost, &estimate.takeoff, system)),
         }
     }
 
@@ -138,6 +159,22 @@ impl Report {
     /// The report as plain text, for a terminal or a printer of fixed width.
     pub fn to_text(&self) -> String {
         text::of(self)
+    }
+
+    /// The quantities and their cost alone, as JSON text.
+    pub fn to_takeoff_json(&self) -> String {
+        crate::pretty::to_string(&TakeoffFigures {
+            site: &self.site,
+            units: self.units,
+            findings: &self.findings,
+            quantities: &self.quantities,
+            cost: self.cost.as_ref(),
+        })
+    }
+
+    /// The quantities and their cost alone, as plain text.
+    pub fn to_takeoff_text(&self) -> String {
+        text::takeoff(self)
     }
 
     /// Verdict, clearances and findings alone, as plain text.

@@ -2,7 +2,7 @@
 //! with their working, and what else was noticed.
 
 use super::table::{Lean, WIDTH, columns, wrapped};
-use super::{ClearanceFigures, FeatureFigures, Figure, Report, Workings};
+use super::{ClearanceFigures, FeatureFigures, Figure, Report, quantities};
 use crate::finding::{Caveat, Finding, Severity};
 use crate::site::FactKind;
 
@@ -41,13 +41,27 @@ pub(super) fn of(report: &Report) -> String {
     heading("Clearances", &mut out);
     clearances(&report.clearances, &mut out);
     if !report.quantities.is_empty() {
-        heading("Quantities", &mut out);
-        quantities(&report.quantities, &mut out);
+        quantities::list(report, &mut out);
+        quantities::workings(&report.quantities, &mut out);
     }
     if !notes.is_empty() {
         heading("Notes", &mut out);
         findings(&notes, &mut out);
     }
+    out
+}
+
+/// The quantities with their cost, and the cautions that belong beside them.
+pub(super) fn takeoff(report: &Report) -> String {
+    let (notes, cautions) = sorted(report);
+    let mut out = wrapped(&format!("Takeoff: {}", report.site), 0);
+    out.push('\n');
+    heading("Cautions", &mut out);
+    findings(&cautions, &mut out);
+    quantities::list(report, &mut out);
+    quantities::workings(&report.quantities, &mut out);
+    heading("Notes", &mut out);
+    findings(&notes, &mut out);
     out
 }
 
@@ -79,7 +93,7 @@ fn title(report: &Report, out: &mut String) {
     out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
 }
 
-fn heading(text: &str, out: &mut String) {
+pub(super) fn heading(text: &str, out: &mut String) {
     out.push_str(&format!("\n{text}\n{}\n", "-".repeat(WIDTH)));
 }
 
@@ -127,7 +141,7 @@ fn findings(findings: &[&Finding], out: &mut String) {
 }
 
 /// What makes a figure weaker than it looks, to stand behind it.
-fn weak(caveats: &[Caveat]) -> String {
+pub(super) fn weak(caveats: &[Caveat]) -> String {
     caveats
         .iter()
         .map(|c| format!(" [{}]", c.words()))
@@ -135,7 +149,7 @@ fn weak(caveats: &[Caveat]) -> String {
 }
 
 /// Names and figures in two columns.
-fn pairs(pairs: &[(&str, String)], out: &mut String) {
+pub(super) fn pairs(pairs: &[(&str, String)], out: &mut String) {
     let rows: Vec<Vec<String>> = pairs
         .iter()
         .map(|(name, text)| vec![(*name).to_owned(), text.clone()])
@@ -290,50 +304,5 @@ fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
         told.push(c.rule);
         let text = wrapped(&format!("{}: {}", c.name, c.source), 4);
         out.push_str(&format!("{text}\n"));
-    }
-}
-
-fn quantities(quantities: &[Workings], out: &mut String) {
-    let mut rows: Vec<Vec<String>> = Vec::new();
-    let mut group = None;
-    for q in quantities {
-        if group != Some(q.group) {
-            group = Some(q.group);
-            rows.push(vec![q.group.words().to_owned()]);
-        }
-        let (shown, other) = (q.shown.text.clone(), q.other.text.clone());
-        rows.push(vec![
-            format!("  {}{}", q.label, weak(&q.caveats)),
-            shown,
-            other,
-        ]);
-    }
-    columns(2, &[Lean::Left, Lean::Right, Lean::Right], &rows, out);
-    heading("Working", out);
-    for q in quantities {
-        out.push_str(&format!("  {}\n", q.label));
-        let mut paragraph = |text: &str| {
-            let text = wrapped(text, 6);
-            out.push_str(&format!("    {}\n", text.trim_start()));
-        };
-        paragraph(&format!("= {}", q.formula));
-        if !q.arithmetic.is_empty() {
-            paragraph(&format!("= {}", q.arithmetic));
-        }
-        for (name, text) in [
-            ("waste", q.waste.as_str()),
-            ("rounding", q.rounding),
-            ("source", q.source),
-        ] {
-            if !text.is_empty() {
-                paragraph(&format!("{name}: {text}"));
-            }
-        }
-        for input in q.inputs.iter().filter(|i| !i.source.is_empty()) {
-            paragraph(&format!("{}: {}", input.name, input.source));
-        }
-        for assumption in &q.assumptions {
-            paragraph(assumption);
-        }
     }
 }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::{Figure, arithmetic};
+use super::{Figure, RangeFigures, arithmetic};
 use crate::finding::Caveat;
-use crate::takeoff::{Group, Line};
+use crate::takeoff::{Group, Line, On};
 use crate::units::{Measure, Shown, System};
 
 /// One quantity and how it came about.
@@ -24,6 +24,11 @@ pub struct Workings {
     pub shown: Shown,
     /// As shown in the other units.
     pub other: Shown,
+    /// The geometry it was measured on.
+    pub on: On,
+    /// Low and high, where they are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub range: Option<RangeFigures>,
     /// The formula in words and signs.
     pub formula: &'static str,
     /// The formula with its numbers put in, in the report's units; empty where the figure was
@@ -96,6 +101,8 @@ impl Workings {
             unit: result.unit,
             shown: result.shown,
             other: result.other,
+            on: line.on,
+            range: RangeFigures::of(line, system),
             formula: working.formula,
             arithmetic,
             inputs,

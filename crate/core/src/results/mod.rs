@@ -17,6 +17,7 @@ mod yard;
 use std::sync::Arc;
 
 pub use cache::{Cache, ShellRings};
+pub use headroom::needed as headroom_needed;
 pub use relief::{Relief, unknown_share};
 pub use yard::CRANE_NEAR_LINE;
 

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use crate::estimate::{self, Estimate};
 use crate::exchange;
 use crate::finding::Finding;
+use crate::report::{ComparisonFigures, CostFigures, csv};
 use crate::results::{self, Results};
 use crate::site::{CheckedSite, Placement, Site};
 
@@ -17,6 +18,8 @@ pub struct Desk {
     site: CheckedSite,
     results: Results,
     estimate: Estimate,
+    /// Whether the estimate was made in passing, without low and high.
+    in_passing: bool,
     kept: (results::Cache, estimate::Cache),
 }
 
@@ -34,6 +37,7 @@ impl Desk {
             site,
             results,
             estimate,
+            in_passing: false,
             kept,
         })
     }
@@ -45,10 +49,11 @@ impl Desk {
     pub fn renew(&mut self, text: &str) -> Result<(), Vec<Finding>> {
         let mut next = read(text)?;
         share(&mut next, self.site.site());
-        self.take(next)
+        self.take(next, false)
     }
 
-    /// Moves the shell; without one on the lot nothing happens.
+    /// Moves the shell in passing: low and high of the quantities are left out until the next
+    /// text. Without one on the lot nothing happens.
     ///
     /// # Errors
     /// A place out of range; the desk stays as it was.
@@ -57,17 +62,50 @@ impl Desk {
         if let Some(placed) = next.placement.as_mut() {
             placement(placed);
         }
-        self.take(next)
+        self.take(next, true)
     }
 
-    fn take(&mut self, next: Site) -> Result<(), Vec<Finding>> {
-        if next == **self.site.site() {
+    fn take(&mut self, next: Site, in_passing: bool) -> Result<(), Vec<Finding>> {
+        let same = next == **self.site.site();
+        if same && (in_passing || !self.in_passing) {
             return Ok(());
         }
-        self.site = CheckedSite::check(next, Some(&self.site))?;
-        self.results = Results::compute(&self.site, &mut self.kept.0);
-        self.estimate = Estimate::of(&self.site, &self.results, &mut self.kept.1);
+        if !same {
+            self.site = CheckedSite::check(next, Some(&self.site))?;
+            self.results = Results::compute(&self.site, &mut self.kept.0);
+        }
+        let make = if in_passing {
+            Estimate::in_passing
+        } else {
+            Estimate::of
+        };
+        self.estimate = make(&self.site, &self.results, &mut self.kept.1);
+        self.in_passing = in_passing;
         Ok(())
+    }
+
+    /// Whether the estimate was made in passing, without low and high.
+    pub fn in_passing(&self) -> bool {
+        self.in_passing
+    }
+
+    /// The takeoff as a list for a spreadsheet (see `report::csv`). After a drag it has low and
+    /// high from the next text on.
+    pub fn csv(&self) -> String {
+        csv::takeoff(&self.site, &self.estimate, self.site.site().display)
+    }
+
+    /// The present placement beside those that were kept.
+    pub fn compare(&self) -> ComparisonFigures {
+        ComparisonFigures::of(&self.site, self.site.site().display)
+    }
+
+    /// What the quantities cost, line by line, once a rate is told.
+    pub fn cost(&self) -> Option<CostFigures> {
+        let estimate = &self.estimate;
+        let cost = estimate.cost.as_ref()?;
+        let system = self.site.site().display;
+        Some(CostFigures::of(cost, &estimate.takeoff, system))
     }
 
     /// The present site.
@@ -154,6 +192,12 @@ mod tests {
         let to = session.site().site().placement.clone().unwrap();
         desk.place(|placed| placed.at = to.at).unwrap();
         assert_eq!(desk.site().site(), session.site().site());
+        assert!(desk.in_passing());
+        assert!(desk.estimate().takeoff.iter().all(|l| l.range.is_none()));
+        desk.renew(&session.save()).unwrap();
+        let fresh = Desk::open(&session.save()).unwrap();
+        assert_eq!(desk.estimate(), fresh.estimate());
+        assert!(desk.estimate().takeoff.iter().any(|l| l.range.is_some()));
         assert!(desk.place(|placed| placed.at.x = f64::NAN).is_err());
         assert_eq!(desk.site().site(), session.site().site());
     }

@@ -6,15 +6,20 @@
 use serde::Serialize;
 
 use super::Desk;
+use crate::estimate::Cost;
 use crate::finding::{Finding, gravest_first};
-use crate::takeoff::{Group, Line};
-use crate::units::{Shown, System, show};
+use crate::takeoff::{Group, Line, On, Range};
+use crate::units::{Measure, Shown, System, show, show_rate};
 
 /// Everything the page lists of an estimate.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Tally {
     /// Every quantity, in order.
     pub quantities: Vec<QuantityRow>,
+    /// What they cost, once a rate is told.
+    pub cost: Option<CostRows>,
+    /// Whether low and high were left out, because the shell is being dragged.
+    pub in_passing: bool,
     /// What belongs beside them, cautions first.
     pub findings: Vec<Finding>,
 }
@@ -28,10 +33,60 @@ pub struct QuantityRow {
     pub group: Group,
     /// What it is called.
     pub label: &'static str,
+    /// What kind of figure it is; a typed rate is read by it.
+    pub measure: Measure,
     /// Its value.
     pub shown: Shown,
+    /// The geometry it was measured on.
+    pub on: On,
+    /// Low and high, where they are known.
+    pub range: Option<RangeRow>,
+    /// What is paid for by it; a rate may be typed for it then. Lines of one name are measures of
+    /// the same thing: one of them is priced.
+    pub pays_for: Option<&'static str>,
+    /// Its rate, where it is priced: `45.00 per short ton`.
+    pub rate: Option<Shown>,
+    /// Its cost, where it is priced.
+    pub cost: Option<Shown>,
     /// Why it is weaker than it looks, in a few words each.
     pub caveats: Vec<&'static str>,
+}
+
+/// Low and high of a quantity, as listed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RangeRow {
+    /// The low.
+    pub low: Shown,
+    /// The high.
+    pub high: Shown,
+    /// What each doubt alone makes of it.
+    pub causes: Vec<CauseRow>,
+    /// Whether unknown ground is left out of low and high.
+    pub open: bool,
+}
+
+/// What one doubt alone makes of a quantity.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CauseRow {
+    /// The doubt in words.
+    pub words: &'static str,
+    /// The quantity at its lower end.
+    pub less: Shown,
+    /// The quantity at its upper end.
+    pub more: Shown,
+}
+
+/// What everything priced costs.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CostRows {
+    /// The sum of each group that has a priced line.
+    pub groups: Vec<(Group, Shown)>,
+    /// The sum of all priced lines.
+    pub total: Shown,
+    /// Low of the total.
+    pub low: Shown,
+    /// High of the total.
+    pub high: Shown,
 }
 
 impl Tally {
@@ -39,20 +94,57 @@ impl Tally {
     pub fn of(desk: &Desk) -> Self {
         let system = desk.site().site().display;
         let estimate = desk.estimate();
-        let row = |line| quantity_row(line, system);
+        let cost = estimate.cost.as_ref();
+        let row = |line| quantity_row(line, cost, system);
         Self {
             quantities: estimate.takeoff.iter().map(row).collect(),
+            cost: cost.map(|cost| cost_rows(cost, system)),
+            in_passing: desk.in_passing(),
             findings: gravest_first(&estimate.findings),
         }
     }
 }
 
-fn quantity_row(line: &Line, system: System) -> QuantityRow {
+fn quantity_row(line: &Line, cost: Option<&Cost>, system: System) -> QuantityRow {
+    let shown = |value| show(line.measure, value, system);
+    let priced = cost.and_then(|cost| cost.lines.iter().find(|p| p.key == line.key));
     QuantityRow {
         key: line.key,
         group: line.group,
         label: line.label,
-        shown: show(line.measure, line.value, system),
+        measure: line.measure,
+        shown: shown(line.value),
+        on: line.on,
+        range: line.range.as_ref().map(|range| range_row(range, shown)),
+        pays_for: line.pays_for,
+        rate: priced.map(|priced| show_rate(line.measure, priced.rate, system)),
+        cost: priced.map(|priced| show(Measure::Money, priced.cost, system)),
         caveats: line.caveats.iter().map(|c| c.words()).collect(),
+    }
+}
+
+fn range_row(range: &Range, shown: impl Fn(f64) -> Shown) -> RangeRow {
+    let cause = |cause: &crate::takeoff::Cause| CauseRow {
+        words: cause.doubt.words(),
+        less: shown(cause.less),
+        more: shown(cause.more),
+    };
+    RangeRow {
+        low: shown(range.low),
+        high: shown(range.high),
+        causes: range.causes.iter().map(cause).collect(),
+        open: range.open,
+    }
+}
+
+fn cost_rows(cost: &Cost, system: System) -> CostRows {
+    let money = |value| show(Measure::Money, value, system);
+    let groups = cost.groups.iter();
+    let [low, high] = cost.range;
+    CostRows {
+        groups: groups.map(|(group, sum)| (*group, money(*sum))).collect(),
+        total: money(cost.total),
+        low: money(low),
+        high: money(high),
     }
 }

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::on::On;
+use super::range::Range;
 use crate::finding::Caveat;
 use crate::units::Measure;
 
@@ -25,6 +26,9 @@ pub struct Line {
     /// of the same thing (a volume and its weight): one of them may carry a rate.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pays_for: Option<&'static str>,
+    /// How far it may be out, where that is known (see `estimate::doubt`).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub range: Option<Range>,
     /// The arithmetic.
     pub working: Working,
     /// Why it is weaker than it looks.
@@ -140,6 +144,7 @@ impl Line {
             measure,
             on: On::Nothing,
             pays_for: None,
+            range: None,
             working: Working {
                 formula,
                 source,

@@ -25,11 +25,13 @@ mod fittings;
 mod line;
 mod measured;
 mod on;
+mod range;
 mod stone;
 
 pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;
 pub use on::On;
+pub use range::{Cause, Doubt, Range, spread};
 
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};

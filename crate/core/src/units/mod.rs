@@ -13,6 +13,7 @@
 //! | print a figure in the user's system | [`show`] |
 //! | print a length in one style | [`format_length`] |
 //! | read and print a coordinate of a list | [`parse_coordinate`], [`format_coordinate`] |
+//! | read and print a rate | [`parse_rate`], [`show_rate`] |
 //! | read latitude and longitude | [`parse_place`] |
 //! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
 //!
@@ -30,7 +31,7 @@
 //! arithmetic, so that every machine prints the same digits.
 //!
 //! Deliberately absent: findings (this layer stands below them; it speaks by [`UnitFault`]
-//! and [`Doubt`]), state-plane coordinates, temperatures, money.
+//! and [`Doubt`]), state-plane coordinates, temperatures, currencies.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -44,6 +45,7 @@ mod geographic;
 mod length;
 mod length_text;
 mod measure;
+mod rate;
 mod scan;
 mod slope;
 mod unit;
@@ -56,6 +58,7 @@ pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_pl
 pub use length::parse_length;
 pub use length_text::{LengthStyle, format_length};
 pub use measure::{Measure, Shown, parse_measure, show};
+pub use rate::{parse_rate, rate_from_shown, show_rate};
 pub use slope::{format_slope, parse_slope};
 pub use unit::{Dimension, Unit};
 

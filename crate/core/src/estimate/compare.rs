@@ -1,0 +1,188 @@
+//! The present shell and place beside others that were kept: the figures that decide.
+//!
+//! Every column is the whole site computed anew with one thing changed: the placement.
+
+use std::sync::Arc;
+
+use super::{Cache, Estimate};
+use crate::finding::Finding;
+use crate::results::{self, Results};
+use crate::site::{CheckedSite, Placement, ShellChoice, Site};
+use crate::units::Measure;
+
+/// What the column of the present placement is called.
+pub const PRESENT: &str = "Present";
+
+/// The quantities that are compared, by their stable names; those that no column has are left
+/// out.
+const QUANTITIES: &[&str] = &[
+    "bank-cut",
+    "dig-depth",
+    "dig-top-area",
+    "loads",
+    "stone",
+    "concrete",
+    "deck-area",
+    "cut",
+    "fill",
+    "fill-brought-in",
+    "retained-height",
+    "pipe",
+    "water-volume",
+    "least-water",
+];
+
+/// The figures of several placements side by side; the present one stands first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Comparison {
+    /// The placements.
+    pub columns: Vec<Column>,
+    /// The figures.
+    pub rows: Vec<Row>,
+}
+
+/// One placement.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    /// What it is called.
+    pub name: String,
+    /// Its shell; empty where there is none.
+    pub shell: String,
+    /// What bars the way where it cannot be computed.
+    pub faults: Vec<Finding>,
+}
+
+/// One figure of every placement.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// A stable name.
+    pub key: &'static str,
+    /// What it is called.
+    pub label: &'static str,
+    /// What kind of figure it is.
+    pub measure: Measure,
+    /// Its value in each column, SI units, where the column has it.
+    pub values: Vec<Option<f64>>,
+}
+
+impl Row {
+    /// A column's value less the present one, where both have it.
+    pub fn difference(&self, column: usize) -> Option<f64> {
+        let value = |column: usize| self.values.get(column).copied().flatten();
+        Some(value(column)? - value(0)?)
+    }
+}
+
+/// One figure of one placement.
+type Figure = (&'static str, &'static str, Measure, f64);
+
+/// Compares the present placement with every one that was kept.
+pub fn compare(site: &CheckedSite) -> Comparison {
+    let document = site.site();
+    let present = (PRESENT, document.placement.as_ref());
+    let kept = document.alternatives.iter();
+    let kept = kept.map(|other| (other.name.as_str(), Some(&other.placement)));
+    let mut columns = Vec::new();
+    let mut figures = Vec::new();
+    let mut caches = <(results::Cache, Cache)>::default();
+    for (name, placement) in core::iter::once(present).chain(kept) {
+        let computed = computed(site, placement, &mut caches);
+        let (of_column, faults) = match computed {
+            Ok(of_column) => (of_column, Vec::new()),
+            Err(faults) => (Vec::new(), faults),
+        };
+        figures.push(of_column);
+        columns.push(Column {
+            name: name.to_owned(),
+            shell: placement.map_or_else(String::new, |placed| shell_name(placed).to_owned()),
+            faults,
+        });
+    }
+    Comparison {
+        columns,
+        rows: rows(&figures),
+    }
+}
+
+fn shell_name(placement: &Placement) -> &str {
+    match placement.shell.as_ref() {
+        ShellChoice::Catalogue(name) => name,
+        ShellChoice::Own(record) => &record.name,
+    }
+}
+
+/// The figures of the site with another placement.
+fn computed(
+    site: &CheckedSite,
+    placement: Option<&Placement>,
+    caches: &mut (results::Cache, Cache),
+) -> Result<Vec<Figure>, Vec<Finding>> {
+    let Some(placement) = placement else {
+        return Ok(Vec::new());
+    };
+    let mut next = Site::clone(site.site());
+    let mut placement = placement.clone();
+    if let Some(present) = &next.placement
+        && present.shell == placement.shell
+    {
+        placement.shell = Arc::clone(&present.shell);
+    }
+    next.placement = Some(placement);
+    let site = CheckedSite::check(next, Some(site))?;
+    let results = Results::compute(&site, &mut caches.0);
+    let estimate = Estimate::in_passing(&site, &results, &mut caches.1);
+    Ok(figures(&results, &estimate))
+}
+
+fn figures(results: &Results, estimate: &Estimate) -> Vec<Figure> {
+    let over = results.overreaches.len() as f64;
+    let short = results.shortfalls() as f64;
+    let mut figures = vec![
+        (
+            "shortfalls",
+            "Clearances that fall short",
+            Measure::Count,
+            short,
+        ),
+        (
+            "overreaches",
+            "Reaches over or through something",
+            Measure::Count,
+            over,
+        ),
+    ];
+    // Clearances come with the least room first.
+    let least = results.clearances.first();
+    figures.extend(least.map(|c| ("least-room", "Least room", Measure::Length, c.room)));
+    for key in QUANTITIES {
+        let lines = estimate.takeoff.iter().filter(|line| line.key == *key);
+        figures.extend(lines.map(|line| (line.key, line.label, line.measure, line.value)));
+    }
+    let cost = estimate.cost.iter();
+    figures.extend(cost.map(|cost| ("cost", "Cost of priced lines", Measure::Money, cost.total)));
+    figures
+}
+
+/// The figures of all columns by what they are; each stands where a column first has it.
+fn rows(columns: &[Vec<Figure>]) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    for (at, figures) in columns.iter().enumerate() {
+        for (key, label, measure, value) in figures {
+            let known = rows.iter().position(|row| row.key == *key);
+            let index = known.unwrap_or(rows.len());
+            if known.is_none() {
+                rows.push(Row {
+                    key,
+                    label,
+                    measure: *measure,
+                    values: vec![None; columns.len()],
+                });
+            }
+            let cell = rows.get_mut(index).and_then(|row| row.values.get_mut(at));
+            if let Some(cell) = cell {
+                *cell = Some(*value);
+            }
+        }
+    }
+    rows
+}

@@ -1,0 +1,117 @@
+//! How far quantities may be out: each doubt carried through the whole arithmetic.
+//!
+//! Nothing is taken from rules of thumb. For each doubt the hole is cut, or the spoil swollen,
+//! again at both of its ends, and every quantity is taken off anew; what comes out is its low
+//! and its high by that cause alone. That costs four more holes, so it is done when the work
+//! rests and not on every frame of a drag (see [`super::Estimate::in_passing`]).
+
+use super::cache::Kept;
+use crate::dig::{Dig, excavate};
+use crate::results::headroom_needed;
+use crate::shell::Shell;
+use crate::site::{CheckedSite, Placement, Works};
+use crate::takeoff::{Cause, Doubt, Inputs, Line, Measured, Range, takeoff};
+
+/// A change smaller than this share of a value is rounding.
+const ROUNDING: f64 = 1e-9;
+
+/// Gives every line its range.
+pub(super) fn judge(
+    site: &CheckedSite,
+    placed: (&Shell, &Placement),
+    inputs: &Inputs<'_>,
+    kept: &mut Kept,
+    lines: &mut [Line],
+) {
+    let works = inputs.works;
+    let doubt = &works.doubt;
+    let mut ends: Vec<(Doubt, [Vec<Line>; 2])> = Vec::new();
+    if doubt.swell > 0.0 {
+        let taken = [-1.0, 1.0].map(|sign| {
+            let works = swollen(works, sign * doubt.swell);
+            let inputs = Inputs {
+                works: &works,
+                ..*inputs
+            };
+            takeoff(&inputs).lines
+        });
+        ends.push((Doubt::Swell, taken));
+    }
+    if doubt.over_dig > 0.0 {
+        let taken = [-1.0, 1.0].map(|sign| {
+            let works = wider(works, sign * doubt.over_dig);
+            let (measured, dig) = dug(site, placed, kept, &works, 0.0);
+            let inputs = Inputs {
+                works: &works,
+                measured: &measured,
+                dig: &dig,
+                ..*inputs
+            };
+            takeoff(&inputs).lines
+        });
+        ends.push((Doubt::OverDig, taken));
+    }
+    if doubt.ground > 0.0 {
+        let taken = [-1.0, 1.0].map(|sign| {
+            let (_, dig) = dug(site, placed, kept, works, sign * doubt.ground);
+            let inputs = Inputs {
+                dig: &dig,
+                ..*inputs
+            };
+            takeoff(&inputs).lines
+        });
+        ends.push((Doubt::Ground, taken));
+    }
+    for line in lines {
+        let value_in = |taken: &[Line]| taken.iter().find(|l| l.key == line.key).map(|l| l.value);
+        let causes = ends.iter().filter_map(|(doubt, [less, more])| {
+            let cause = Cause {
+                doubt: *doubt,
+                less: value_in(less).unwrap_or(0.0),
+                more: value_in(more).unwrap_or(0.0),
+            };
+            let off = (cause.less - line.value).abs() + (cause.more - line.value).abs();
+            (off > ROUNDING * line.value.abs().max(1.0)).then_some(cause)
+        });
+        let open = !line.caveats.is_empty();
+        line.range = Range::of(line.value, line.measure, causes.collect(), open);
+    }
+}
+
+/// The settings with a swell that adds so much more or less, as a share of what it adds.
+fn swollen(works: &Works, share: f64) -> Works {
+    let mut works = works.clone();
+    let adds = works.dig.loose_per_bank() - 1.0;
+    works.dig.swell = Some(1.0 + adds * (1.0 + share));
+    works
+}
+
+/// The settings with the over-dig so much wider on every side.
+fn wider(works: &Works, by: f64) -> Works {
+    let mut works = works.clone();
+    let wide = |over_dig: f64| (over_dig + by).max(0.0);
+    works.dig.over_dig = wide(works.dig.over_dig);
+    for side in &mut works.dig.sides {
+        side.over_dig = side.over_dig.map(wide);
+    }
+    works
+}
+
+/// What is measured on the shell, and the hole, under these settings, in ground that lies
+/// `raised` metres higher than the site's.
+fn dug(
+    site: &CheckedSite,
+    (shell, placement): (&Shell, &Placement),
+    kept: &mut Kept,
+    works: &Works,
+    raised: f64,
+) -> (Measured, Dig) {
+    let (ground, pose) = (site.ground(), placement.pose());
+    // Ground that lies higher is a rim that lies lower.
+    let rim = placement.coping_elevation - raised;
+    let headroom = headroom_needed(shell, &works.dig, ground, &pose, rim);
+    let hole = kept.hole(shell, works, headroom);
+    let mut dig = excavate(&hole.shape, ground, &pose, rim, works.collar.underside());
+    dig.bottom_elevation += raised;
+    (hole.measured, dig)
+}

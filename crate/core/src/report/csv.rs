@@ -1,0 +1,164 @@
+//! The takeoff as a list for a spreadsheet: text of RFC 4180, the same bytes everywhere.
+//!
+//! Numbers are plain, with a point, in the unit beside them; text is quoted. A spreadsheet takes
+//! text that begins with `=`, `+`, `-` or `@` for a formula and runs it, so that such text gets an
+//! apostrophe in front, which spreadsheets take for "this is text".
+
+use super::{CostFigures, Figure, RangeFigures, Workings};
+use crate::estimate::Estimate;
+use crate::site::CheckedSite;
+use crate::units::{Measure, Shown, System, show};
+
+/// The columns, in order.
+pub const COLUMNS: [&str; 22] = [
+    "Site",
+    "Group",
+    "Key",
+    "Item",
+    "Low",
+    "Expected",
+    "High",
+    "Unit",
+    "Low (other units)",
+    "Expected (other units)",
+    "High (other units)",
+    "Other unit",
+    "Waste %",
+    "Rounding",
+    "Rate",
+    "Rate for",
+    "Cost low",
+    "Cost",
+    "Cost high",
+    "Caveats",
+    "Formula",
+    "With numbers",
+];
+
+/// What the row of the sum is called in the column of the groups.
+pub const TOTAL: &str = "Total";
+
+/// All lines of an estimate, in the given units and in the other ones.
+pub fn takeoff(site: &CheckedSite, estimate: &Estimate, system: System) -> String {
+    let name = &site.site().name;
+    let lines = &estimate.takeoff;
+    let cost = (estimate.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
+    let mut out = String::new();
+    row(&COLUMNS.map(text), &mut out);
+    for line in lines {
+        let working = Workings::of(line, system);
+        let range = RangeFigures::of(line, system);
+        let expected = Figure::new(line.measure, line.value, system);
+        let (low, high) = range.map_or_else(
+            || (expected.clone(), expected.clone()),
+            |range| (range.low, range.high),
+        );
+        let priced = cost.iter().flat_map(|cost| &cost.lines);
+        let priced = priced.into_iter().find(|priced| priced.key == line.key);
+        let waste = line.working.waste;
+        let waste = waste.map(|share| show(Measure::Fraction, share, system));
+        let caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
+        let figure = |shown: Option<&Shown>| shown.map_or_else(String::new, |s| number(s.value));
+        let cells = [
+            text(name),
+            text(line.group.words()),
+            text(line.key),
+            text(line.label),
+            number(low.shown.value),
+            number(expected.shown.value),
+            number(high.shown.value),
+            text(expected.shown.unit),
+            number(low.other.value),
+            number(expected.other.value),
+            number(high.other.value),
+            text(expected.other.unit),
+            figure(waste.as_ref()),
+            text(line.working.rounding),
+            figure(priced.map(|priced| &priced.rate)),
+            text(priced.map_or("", |priced| priced.rate.unit)),
+            figure(priced.map(|priced| &priced.low)),
+            figure(priced.map(|priced| &priced.cost)),
+            figure(priced.map(|priced| &priced.high)),
+            text(&caveats.join("; ")),
+            text(line.working.formula),
+            text(&working.arithmetic),
+        ];
+        row(&cells, &mut out);
+    }
+    if let Some(cost) = &cost {
+        let mut cells = [const { String::new() }; COLUMNS.len()];
+        for (column, cell) in COLUMNS.iter().zip(&mut cells) {
+            match *column {
+                "Site" => *cell = text(name),
+                "Group" => *cell = text(TOTAL),
+                "Item" => *cell = text("Total of the priced lines"),
+                "Cost low" => *cell = number(cost.low.value),
+                "Cost" => *cell = number(cost.total.value),
+                "Cost high" => *cell = number(cost.high.value),
+                _ => {}
+            }
+        }
+        row(&cells, &mut out);
+    }
+    out
+}
+
+fn row(cells: &[String], out: &mut String) {
+    for (at, cell) in cells.iter().enumerate() {
+        if at > 0 {
+            out.push(',');
+        }
+        out.push_str(cell);
+    }
+    out.push_str("\r\n");
+}
+
+/// A number as the shortest text that reads back; empty where it is not finite.
+fn number(value: f64) -> String {
+    if value.is_finite() {
+        format!("{value}")
+    } else {
+        String::new()
+    }
+}
+
+/// Text as a cell: defused, and quoted where it has to be.
+fn text(words: &str) -> String {
+    let begins = |c: char| matches!(c, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n');
+    let apostrophe = if words.starts_with(begins) { "'" } else { "" };
+    let quoted = |c: char| matches!(c, ',' | '"' | '\r' | '\n') || c.is_whitespace();
+    if words.contains(quoted) {
+        format!("\"{apostrophe}{}\"", words.replace('"', "\"\""))
+    } else {
+        format!("{apostrophe}{words}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_is_quoted_and_no_formula_gets_through() {
+        for (words, cell) in [
+            ("plain", "plain"),
+            ("a, b", "\"a, b\""),
+            ("12'-6\"", "\"12'-6\"\"\""),
+            ("=1+1", "'=1+1"),
+            ("-2, 3", "\"'-2, 3\""),
+            ("@sum", "'@sum"),
+            ("+", "'+"),
+            ("\t=1", "\"'\t=1\""),
+            ("", ""),
+        ] {
+            assert_eq!(text(words), cell);
+        }
+    }
+
+    #[test]
+    fn numbers_are_plain() {
+        assert_eq!(number(1234.5), "1234.5");
+        assert_eq!(number(-0.25), "-0.25");
+        assert_eq!(number(f64::NAN), "");
+    }
+}
