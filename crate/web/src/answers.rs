@@ -2,7 +2,9 @@
 
 use batterboard_core::exchange;
 use batterboard_core::finding::Finding;
-use batterboard_core::units::{Doubt, Measure, System, parse_measure, show};
+use batterboard_core::units::{
+    Doubt, Measure, System, UnitFault, parse_measure, parse_rate, show, show_rate,
+};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use wasm_bindgen::JsValue;
@@ -73,12 +75,31 @@ pub fn reading(text: &str, measure: Measure, system: System) -> impl Serialize {
             text: show(measure, parsed.value, system).text,
             doubts: parsed.doubts,
         },
-        Err(fault) => Reading::Not {
+        Err(fault) => Reading::from(fault),
+    }
+}
+
+/// Reads a typed rate: money for one unit that the figure is shown in, kept for one SI unit.
+pub fn rate_reading(text: &str, measure: Measure, system: System) -> impl Serialize {
+    match parse_rate(text, measure, system) {
+        Ok(value) => Reading::Understood {
+            ok: true,
+            value,
+            text: show_rate(measure, value, system).text,
+            doubts: Vec::new(),
+        },
+        Err(fault) => Reading::from(fault),
+    }
+}
+
+impl From<UnitFault> for Reading {
+    fn from(fault: UnitFault) -> Self {
+        Self::Not {
             ok: false,
             message: fault.message,
             remedy: fault.remedy,
             from: fault.span.start,
             to: fault.span.end,
-        },
+        }
     }
 }

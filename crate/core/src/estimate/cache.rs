@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::dig::edge_at;
+use crate::dig::{DigShape, edge_at};
 use crate::geom::Region;
 use crate::shell::Shell;
 use crate::site::{DigSettings, Works};

@@ -41,12 +41,8 @@ pub(super) fn judge(
         let taken = [-1.0, 1.0].map(|sign| {
             let works = wider(works, sign * doubt.over_dig);
             let (measured, dig) = dug(site, placed, kept, &works, 0.0);
-            let inputs = Inputs {
-                works: &works,
-                measured: &measured,
-                dig: &dig,
-                ..*inputs
-            };
+            let mut inputs = *inputs;
+            (inputs.works, inputs.measured, inputs.dig) = (&works, &measured, &dig);
             takeoff(&inputs).lines
         });
         ends.push((Doubt::OverDig, taken));
@@ -89,10 +85,10 @@ fn swollen(works: &Works, share: f64) -> Works {
 /// The settings with the over-dig so much wider on every side.
 fn wider(works: &Works, by: f64) -> Works {
     let mut works = works.clone();
-    let wide = |over_dig: f64| (over_dig + by).max(0.0);
-    works.dig.over_dig = wide(works.dig.over_dig);
-    for side in &mut works.dig.sides {
-        side.over_dig = side.over_dig.map(wide);
+    let told = works.dig.sides.iter_mut();
+    let told = told.filter_map(|side| side.over_dig.as_mut());
+    for over_dig in told.chain([&mut works.dig.over_dig]) {
+        *over_dig = (*over_dig + by).max(0.0);
     }
     works
 }

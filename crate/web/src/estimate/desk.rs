@@ -6,7 +6,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::report::Workings;
 use batterboard_core::session;
 use batterboard_core::session::Tally;
-use batterboard_web::answers::{Outcome, cross};
+use batterboard_web::answers::{Outcome, cross, rate_reading};
 use batterboard_web::paint::pen::Pen;
 use batterboard_web::paint::{View, draw, labels};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -77,6 +77,47 @@ impl Desk {
         });
         match found {
             Some(workings) => cross(&workings),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// The takeoff as a list for a spreadsheet; empty before a site was opened.
+    pub fn csv(&self) -> String {
+        let desk = self.desk.as_ref();
+        desk.map_or_else(String::new, session::Desk::csv)
+    }
+
+    /// What the quantities cost, line by line; none before a rate is told.
+    #[wasm_bindgen(unchecked_return_type = "CostFigures | undefined")]
+    pub fn cost(&self) -> Result<JsValue, JsValue> {
+        match self.desk.as_ref().and_then(session::Desk::cost) {
+            Some(cost) => cross(&cost),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// The present placement beside those that were kept.
+    #[wasm_bindgen(unchecked_return_type = "ComparisonFigures | undefined")]
+    pub fn compare(&self) -> Result<JsValue, JsValue> {
+        match &self.desk {
+            Some(desk) => cross(&desk.compare()),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// Reads a typed rate for the quantity of a key; `value` is money for one SI unit.
+    #[wasm_bindgen(unchecked_return_type = "Reading | undefined")]
+    pub fn read_rate(&self, text: &str, key: &str) -> Result<JsValue, JsValue> {
+        let Some(desk) = &self.desk else {
+            return Ok(JsValue::UNDEFINED);
+        };
+        let mut lines = desk.estimate().takeoff.iter();
+        match lines.find(|line| line.key == key) {
+            Some(line) => cross(&rate_reading(
+                text,
+                line.measure,
+                desk.site().site().display,
+            )),
             None => Ok(JsValue::UNDEFINED),
         }
     }
