@@ -16,3 +16,20 @@ pub fn star(middle: Point, spokes: &[(f64, f64)]) -> Vec<Point> {
         })
         .collect()
 }
+
+/// A rectangle `2 x` by `2 y` about the origin, its corners cut off by `cut` along each side.
+pub fn cut_rectangle(x: f64, y: f64, cut: f64) -> Vec<Point> {
+    let corners = [
+        [-x + cut, -y],
+        [x - cut, -y],
+        [x, -y + cut],
+        [x, y - cut],
+        [x - cut, y],
+        [-x + cut, y],
+        [-x, y - cut],
+        [-x, -y + cut],
+    ];
+    let points = corners.map(|[x, y]| Point::new(x, y));
+    let sharp = if cut < 0.01 { 2 } else { 1 };
+    points.into_iter().step_by(sharp).collect()
+}

@@ -3,7 +3,9 @@
 use batterboard_core::geom::boolean::intersection;
 use batterboard_core::geom::path::VertexRecord;
 use batterboard_core::geom::{PathRecord, Point, Region, Ring};
-use batterboard_core::shell::{Facet, FacetKind, FacetRecord, Shell, ShellRecord, catalogue};
+use batterboard_core::shell::{
+    Facet, FacetKind, FacetRecord, Shell, ShellRecord, StationRecord, catalogue,
+};
 use proptest::prelude::*;
 
 use crate::shapes;
@@ -327,5 +329,80 @@ fn catalogue_volumes_are_sums_of_contours() {
             "{}: {volume} {summed}",
             record.name
         );
+    }
+}
+
+/// A shell told by stations with widths, leaning walls and a cove, in a rectangle whose corners
+/// are cut or square.
+fn shaped() -> impl Strategy<Value = ShellRecord> {
+    let size = (6.0..11.0_f64, 3.2..5.0_f64, 0.0..0.9_f64);
+    let floor = (
+        0.9..1.3_f64,
+        0.1..1.2_f64,
+        0.3..0.9_f64,
+        0.3..0.9_f64,
+        0.5..1.0_f64,
+    );
+    let walls = (0.0..0.2_f64, 0.0..0.25_f64, any::<bool>(), any::<bool>());
+    (size, floor, walls).prop_map(
+        |((length, width, cut), (shallow, fall, near, far, wall), (draft, cove, lean, round))| {
+            let (x, y) = (length / 2.0, width / 2.0);
+            let ring = shapes::cut_rectangle(x, y, cut);
+            let station = |at: f64, depth: f64, share: f64| StationRecord {
+                at,
+                depth,
+                width: Some(share * (width - 2.0 * cut.max(0.01))),
+                wall: Some(wall * shallow),
+            };
+            ShellRecord {
+                name: "Shaped".to_owned(),
+                note: String::new(),
+                outline: path(&ring),
+                floor: Vec::new(),
+                coping_width: 0.3,
+                waterline: 0.1,
+                wall_thickness: 0.01,
+                draft: if lean { draft } else { 0.0 },
+                cove: if round { cove } else { 0.0 },
+                stations: vec![
+                    station(-x, shallow, near),
+                    station(0.2 * x, shallow + fall, far),
+                    station(x, shallow + fall, far),
+                ],
+                drain: None,
+                weight: None,
+            }
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(8))]
+
+    /// The depths of the inner face, one by one over a fine grid, against areas and quadrature.
+    #[test]
+    fn a_shaped_volume_is_the_sum_of_its_depths(record in shaped(), level in 0.0..0.8_f64) {
+        let shell = Shell::check(&record).unwrap().0;
+        let (low, high) = shell.footprint.bounds().unwrap();
+        let (across, along) = (80, 160);
+        let step = (high - low).x / f64::from(along);
+        let rise = (high - low).y / f64::from(across);
+        let mut sum = 0.0;
+        for i in 0..along {
+            for k in 0..across {
+                let p = Point::new(low.x + (f64::from(i) + 0.5) * step, low.y + (f64::from(k) + 0.5) * rise);
+                sum += (shell.inside_depth(p).unwrap_or(0.0) - level).max(0.0);
+            }
+        }
+        let (grid, volume) = (sum * step * rise, shell.volume_below(level));
+        // A wall takes its foot to the nearest cell.
+        prop_assert!((grid - volume).abs() < 1.5e-3 * shell.volume_below(0.0), "{grid} {volume}");
+        let area: f64 = shell.facets.iter().map(|f| f.region.area()).sum();
+        prop_assert!((area - shell.footprint.area()).abs() < 1e-4, "{area}");
+        for (i, a) in shell.facets.iter().enumerate() {
+            for b in shell.facets.iter().take(i) {
+                prop_assert!(intersection(&a.region, &b.region).area() < 1e-5);
+            }
+        }
     }
 }

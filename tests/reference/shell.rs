@@ -2,7 +2,9 @@
 
 use batterboard_core::geom::path::VertexRecord;
 use batterboard_core::geom::{PathRecord, VOLUME_TOLERANCE};
-use batterboard_core::shell::{FacetKind, FacetRecord, Shell, ShellRecord, catalogue};
+use batterboard_core::shell::{
+    FacetKind, FacetRecord, Shell, ShellRecord, StationRecord, catalogue,
+};
 use batterboard_core::units::constants::{CUBIC_FOOT, CUBIC_YARD, FOOT, POUND, SQUARE_FOOT};
 
 use super::close;
@@ -213,4 +215,62 @@ fn a_foot_of_groundwater() {
     let weight = 2_500.0 * POUND;
     let head = weight / (foot / FOOT / CUBIC_FOOT * 62.4 * POUND);
     close("head, ft", head / FOOT, 0.097, 0.0005);
+}
+
+/// A basin that leans inward is the same figure as a pit with mitred corners: floor 32 x 16 ft,
+/// 6 ft deep, run 1/2: 148.444 cubic yards (computed).
+#[test]
+fn a_drafted_basin_is_a_pit_with_mitred_corners() {
+    let mut record = level(rectangle(38.0, 22.0), 6.0 * FOOT);
+    record.draft = 0.5;
+    let volume = checked(&record).volume_below(0.0) / CUBIC_YARD;
+    close("yd3", volume, 148.444, 0.001);
+}
+
+/// Frustum of a cone, 8 high between radii of 5 and 7: pi h / 3 (R^2 + R r + r^2) = 913.1563
+/// (computed). Chords of the volume tolerance, centred on the arc.
+#[test]
+fn a_drafted_disc_is_a_frustum() {
+    let disc = PathRecord(vec![
+        VertexRecord::Arc([-7.0 * FOOT, 0.0, 1.0]),
+        VertexRecord::Arc([7.0 * FOOT, 0.0, 1.0]),
+    ]);
+    let mut record = level(disc, 8.0 * FOOT);
+    record.draft = 0.25;
+    let volume = checked(&record).volume_below(0.0) / CUBIC_FOOT;
+    close("ft3", volume, 913.1563, 0.05);
+}
+
+/// A right-angled corner rounded with radius r loses r^2 (1 - pi / 4) of its area (computed):
+/// along 20 ft of both walls a cove of 6 in takes 20 x 2 x 0.0536504 ft3.
+#[test]
+fn a_cove_along_a_wall() {
+    let lost = |length: f64| {
+        let mut record = level(rectangle(length, 14.0), 5.0 * FOOT);
+        record.cove = 0.5 * FOOT;
+        (length * 14.0 * 5.0) - checked(&record).volume_below(0.0) / CUBIC_FOOT
+    };
+    close("ft3", lost(40.0) - lost(20.0), 40.0 * 0.053_650_459, 1e-4);
+}
+
+/// A floor that narrows and falls between two stations, its sides on the diagonals: Simpson's
+/// rule over its sections is exact to cubics (closed form; sections by hand, feet). Half
+/// sections: foot of the wall 3 ft deep; floor 4 ft deep and 10 wide, then 6 ft deep and 4 wide.
+#[test]
+fn a_floor_by_stations_by_simpsons_rule() {
+    let station = |at: f64, depth: f64, width: f64| StationRecord {
+        at: at * FOOT,
+        depth: depth * FOOT,
+        width: Some(width * FOOT),
+        wall: Some(3.0 * FOOT),
+    };
+    let mut told = record(rectangle(16.0, 14.0), Vec::new());
+    told.stations = vec![station(-8.0, 4.0, 10.0), station(8.0, 6.0, 4.0)];
+    let first = 4.0 * 5.0 + 3.5 * 2.0;
+    // The shorter diagonal runs from the wider floor's edge to the foot beyond.
+    let middle = 5.0 * 3.5 + (5.0 + 3.5) / 2.0 * 2.5 + (3.5 + 3.0) / 2.0 * 1.0;
+    let last = 6.0 * 2.0 + 4.5 * 5.0;
+    let expected = 2.0 * 16.0 / 6.0 * (first + 4.0 * middle + last);
+    let volume = checked(&told).volume_below(0.0) / CUBIC_FOOT;
+    close("ft3", volume, expected, 0.001);
 }

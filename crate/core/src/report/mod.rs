@@ -26,7 +26,7 @@ pub use doubted::{CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigu
 pub use figure::Figure;
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
-pub use placed::ShellFigures;
+pub use placed::{DepthFigures, ShellFigures};
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 

@@ -4,8 +4,9 @@ use serde::Serialize;
 
 use super::Figure;
 use crate::geom::Point;
-use crate::shell::Shell;
+use crate::shell::{AtDepth, Shell};
 use crate::site::Placement;
+use crate::units::constants::FOOT;
 use crate::units::{Measure, System};
 
 /// The shell and where it stands.
@@ -25,6 +26,14 @@ pub struct ShellFigures {
     pub deepest: Figure,
     /// Width of the coping outside the water's edge.
     pub coping_width: Figure,
+    /// How far the wall leans inward, run per unit of depth; none where it stands upright.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub draft: Option<Figure>,
+    /// Radius of the rounding between wall and floor, where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cove: Option<Figure>,
+    /// Area and volumes by depth, from the rim to the deepest floor.
+    pub by_depth: Vec<DepthFigures>,
     /// Weight of the empty shell, where known.
     pub weight: Option<Figure>,
     /// Where its middle stands, site metres.
@@ -35,6 +44,20 @@ pub struct ShellFigures {
     pub mirrored: bool,
     /// Elevation of the rim.
     pub coping_elevation: Figure,
+}
+
+/// The shell at one depth.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DepthFigures {
+    /// Depth below the rim.
+    pub depth: Figure,
+    /// Area inside at that depth.
+    pub area: Figure,
+    /// Water that stands below it.
+    pub water: Figure,
+    /// Volume of the body below it, wall and floor included: what groundwater is pushed aside
+    /// by.
+    pub body: Figure,
 }
 
 impl ShellFigures {
@@ -51,6 +74,9 @@ impl ShellFigures {
             perimeter: length(shell.outline.perimeter()),
             deepest: length(shell.deepest()),
             coping_width: length(record.coping_width),
+            draft: (record.draft > 0.0).then(|| figure(Measure::Slope, record.draft)),
+            cove: (record.cove > 0.0).then(|| length(record.cove)),
+            by_depth: by_depth(shell, system),
             weight: record.weight.map(|kg| figure(Measure::Weight, kg)),
             at: placement.at,
             heading: figure(Measure::Heading, placement.heading),
@@ -58,4 +84,20 @@ impl ShellFigures {
             coping_elevation: figure(Measure::Elevation, placement.coping_elevation),
         }
     }
+}
+
+/// Every foot, or every quarter of a metre.
+fn by_depth(shell: &Shell, system: System) -> Vec<DepthFigures> {
+    let step = match system {
+        System::Feet => FOOT,
+        System::Metres => 0.25,
+    };
+    let figure = |measure, value| Figure::new(measure, value, system);
+    let row = |at: AtDepth| DepthFigures {
+        depth: figure(Measure::Length, at.depth),
+        area: figure(Measure::Area, at.area),
+        water: figure(Measure::WaterVolume, at.volume),
+        body: figure(Measure::EarthVolume, at.displacement),
+    };
+    shell.by_depth(step).into_iter().map(row).collect()
 }

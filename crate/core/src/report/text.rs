@@ -270,10 +270,31 @@ fn shell(report: &Report, out: &mut String) {
         ("Deepest below the rim", both(&shell.deepest)),
         ("Coping width", both(&shell.coping_width)),
     ];
+    let draft = shell.draft.iter();
+    lines.extend(draft.map(|d| ("Draft of the wall, run to depth", both(d))));
+    lines.extend(
+        shell
+            .cove
+            .iter()
+            .map(|r| ("Cove between wall and floor", both(r))),
+    );
     lines.extend(shell.weight.iter().map(|w| ("Weight, empty", both(w))));
     lines.push(("Heading to the deep end", heading));
     lines.push(("Elevation of the rim", both(&shell.coping_elevation)));
     pairs(&lines, out);
+    out.push('\n');
+    let head = [
+        "Below the rim",
+        "Area inside",
+        "Water below",
+        "Body below, wall and floor included",
+    ];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for at in &shell.by_depth {
+        let figures = [&at.depth, &at.area, &at.water, &at.body];
+        rows.push(figures.map(|f| f.shown.text.clone()).to_vec());
+    }
+    columns(2, &[Lean::Right; 4], &rows, out);
 }
 
 fn clearances(clearances: &[ClearanceFigures], out: &mut String) {

@@ -93,6 +93,16 @@ impl Shell {
 
     /// Volume inside the outline between the floor and a level `depth` below the rim, m3.
     pub fn volume_below(&self, depth: f64) -> f64 {
+        let upright = self.upright_volume_below(depth);
+        if self.is_plain() {
+            upright
+        } else {
+            upright - self.lost_inside_below(depth)
+        }
+    }
+
+    /// The same within upright walls and sharp corners.
+    pub(super) fn upright_volume_below(&self, depth: f64) -> f64 {
         self.facets
             .iter()
             .map(|facet| facet.plane.volume_below(&facet.region, depth))
@@ -102,14 +112,26 @@ impl Shell {
     /// Volume of the body of the shell, wall and floor included, below a level `depth` metres
     /// under the rim, m3: what stone or groundwater cannot fill.
     ///
-    /// The wall is taken as upright, of even thickness; its corners are taken as square to
-    /// each stretch, which is out by less than four times the thickness squared.
+    /// The wall is taken as of even thickness; its corners are taken as square to each stretch,
+    /// which is out by less than four times the thickness squared.
     pub fn displacement_below(&self, depth: f64) -> f64 {
-        let thickness = self.record.wall_thickness;
-        self.volume_below(depth - thickness) + thickness * self.wall_area(depth - thickness)
+        let upright = self.upright_displacement_below(depth);
+        if self.is_plain() {
+            upright
+        } else {
+            upright - self.lost_body_below(depth)
+        }
     }
 
-    /// Area of the upright wall from the floor up to a level `depth` below the rim, m2.
+    /// The same with upright walls and sharp corners.
+    pub(super) fn upright_displacement_below(&self, depth: f64) -> f64 {
+        let thickness = self.record.wall_thickness;
+        let inside = self.upright_volume_below(depth - thickness);
+        inside + thickness * self.wall_area(depth - thickness)
+    }
+
+    /// Area of the wall from the floor up to a level `depth` below the rim, m2, as if it stood
+    /// upright.
     pub fn wall_area(&self, depth: f64) -> f64 {
         self.walls
             .iter()

@@ -3,17 +3,19 @@
 //! Every fault is reported, not the first alone, up to the point where later checks would
 //! speak of figures that are already known to be wrong.
 
+use super::body::Fillet;
 use super::checked::{Facet, Shell, WallStrip};
 use super::cover;
 use super::plane::DepthPlane;
 use super::record::{FacetRecord, ShellRecord};
+use super::stations;
 use crate::finding::{Finding, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::widen;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
 
 /// The deepest floor taken, metres: beyond twice any pool, so a slip of the finger.
-const DEPTH_LIMIT: f64 = 6.0;
+pub(super) const DEPTH_LIMIT: f64 = 6.0;
 
 /// How far a depth may lie off the plane of its facet, metres.
 const PLANE_TOLERANCE: f64 = 0.002;
@@ -25,24 +27,34 @@ const FACET_LIMIT: usize = 100;
 pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
     let mut faults = numbers(record);
     let outline = path(&record.outline, &mut faults);
-    let planes = floor(&record.floor, &mut faults);
+    let by_stations = !record.stations.is_empty();
+    let planes = if by_stations {
+        faults.extend(stations::faults(record, outline.as_ref()));
+        Vec::new()
+    } else {
+        floor(&record.floor, &mut faults)
+    };
     let Some(outline) = outline.filter(|_| !any_fault(&faults)) else {
         return Err(faults);
     };
 
     let footprint = Region::from_ring(flatten(&outline, VOLUME_TOLERANCE, ChordSide::Centred));
-    let facets: Vec<Facet> = record
-        .floor
-        .iter()
-        .zip(planes)
-        .map(|(facet, (path, plane))| Facet {
+    let facets: Vec<Facet> = if by_stations {
+        stations::facets(&record.stations, &outline, &footprint)
+    } else {
+        let told = record.floor.iter().zip(planes);
+        told.map(|(facet, (path, plane))| Facet {
             kind: facet.kind,
             region: cover::inside(&path, &footprint),
             plane,
         })
-        .collect();
-    faults.extend(cover::faults(&facets, &footprint));
-    faults.extend(above_rim(&facets));
+        .collect()
+    };
+    // Facets made of stations lie side by side and cover the outline by the way they are made.
+    if !by_stations {
+        faults.extend(cover::faults(&facets, &footprint));
+    }
+    faults.extend(above_rim(&facets, by_stations));
     let rim = widen(&footprint, record.coping_width, VOLUME_TOLERANCE);
     let shell = Shell {
         record: record.clone(),
@@ -53,6 +65,7 @@ pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<F
         rim,
     };
     faults.extend(waterline(&shell));
+    faults.extend(foot(&shell));
     if any_fault(&faults) {
         return Err(faults);
     }
@@ -100,6 +113,15 @@ fn numbers(record: &ShellRecord) -> Vec<Finding> {
         0.1,
         metres,
     );
+    within(
+        "/draft",
+        "The wall's draft",
+        record.draft,
+        0.0,
+        0.5,
+        "of run per unit of depth",
+    );
+    within("/cove", "The cove's radius", record.cove, 0.0, 1.0, metres);
     if let Some(weight) = record.weight {
         within(
             "/weight",
@@ -193,27 +215,33 @@ fn depths(record: &FacetRecord, vertices: usize) -> Vec<Finding> {
         );
     }
     for (i, depth) in record.depths.iter().enumerate() {
-        let (message, remedy) = if !depth.is_finite() {
-            (
-                "The depth is not a number.".to_owned(),
-                "Give the depth below the rim in metres.",
-            )
-        } else if *depth < 0.0 {
-            (
-                format!("A depth of {depth} m lies above the rim."),
-                "Depths are measured downward from the rim: give it without the minus sign.",
-            )
-        } else if *depth > DEPTH_LIMIT {
-            (
-                format!("A depth of {depth} m is deeper than any shell ({DEPTH_LIMIT} m)."),
-                "Depths are metres below the rim; was it typed in feet or inches?",
-            )
-        } else {
-            continue;
-        };
-        faults.push(Finding::fault("depth", message, remedy).under(&format!("/depths/{i}")));
+        if let Some((message, remedy)) = depth_fault(*depth) {
+            faults.push(Finding::fault("depth", message, remedy).under(&format!("/depths/{i}")));
+        }
     }
     faults
+}
+
+/// What is wrong with a depth below the rim, and how to mend it.
+pub(super) fn depth_fault(depth: f64) -> Option<(String, &'static str)> {
+    if !depth.is_finite() {
+        Some((
+            "The depth is not a number.".to_owned(),
+            "Give the depth below the rim in metres.",
+        ))
+    } else if depth < 0.0 {
+        Some((
+            format!("A depth of {depth} m lies above the rim."),
+            "Depths are measured downward from the rim: give it without the minus sign.",
+        ))
+    } else if depth > DEPTH_LIMIT {
+        Some((
+            format!("A depth of {depth} m is deeper than any shell ({DEPTH_LIMIT} m)."),
+            "Depths are metres below the rim; was it typed in feet or inches?",
+        ))
+    } else {
+        None
+    }
 }
 
 /// The depth farthest off the facet's plane, when it is too far off.
@@ -240,7 +268,7 @@ fn off_plane(plane: &DepthPlane, points: &[(Point, f64)]) -> Option<Finding> {
 
 /// Facets whose plane comes out above the rim somewhere inside the outline (an arc may bulge
 /// beyond the vertices that were given depths).
-fn above_rim(facets: &[Facet]) -> Vec<Finding> {
+fn above_rim(facets: &[Facet], by_stations: bool) -> Vec<Finding> {
     facets
         .iter()
         .enumerate()
@@ -251,8 +279,14 @@ fn above_rim(facets: &[Facet]) -> Vec<Finding> {
                 "The plane of the facet comes out above the rim inside the outline.",
                 "Give greater depths, or split the facet.",
             )
-            .under(&format!("/floor/{index}/depths"))
+            .under(&if by_stations {
+                "/stations".to_owned()
+            } else {
+                format!("/floor/{index}/depths")
+            })
         })
+        // The facets of stations have no place of their own in the record: one tells it.
+        .take(if by_stations { 1 } else { facets.len() })
         .collect()
 }
 
@@ -269,6 +303,40 @@ fn waterline(shell: &Shell) -> Option<Finding> {
             "Give the depth of the water's surface below the rim.",
         )
         .under("/waterline")
+    })
+}
+
+/// A wall or a cove that leaves no floor, or a cove higher than the wall.
+fn foot(shell: &Shell) -> Option<Finding> {
+    let record = &shell.record;
+    let fillet = Fillet::new(record.cove, record.draft);
+    let lowest = shell.walls.iter().flat_map(|strip| strip.depths);
+    let lowest = lowest.fold(DEPTH_LIMIT, f64::min);
+    if record.cove > 0.0 && fillet.height > lowest {
+        return Some(
+            Finding::fault(
+                "cove",
+                format!(
+                    "The cove is {:.3} m high, higher than the wall where it is lowest ({lowest:.3} m).",
+                    fillet.height
+                ),
+                "Give a smaller radius: it is that of the rounding between wall and floor, in metres.",
+            )
+            .under("/cove"),
+        );
+    }
+    let run = record.draft * shell.deepest() + fillet.reach;
+    (run > 0.0 && widen(&shell.footprint, -run, VOLUME_TOLERANCE).is_empty()).then(|| {
+        Finding::fault(
+            "no-floor",
+            format!("Draft and cove draw the wall in by {run:.3} m: no floor is left."),
+            "Draft is run per unit of depth, the cove a radius in metres; give smaller ones.",
+        )
+        .under(if record.draft > 0.0 {
+            "/draft"
+        } else {
+            "/cove"
+        })
     })
 }
 
@@ -294,6 +362,11 @@ fn walls(facets: &[Facet], footprint: &Region) -> Vec<WallStrip> {
 fn cautions(shell: &Shell) -> Vec<Finding> {
     let mut cautions = Vec::new();
     let deepest = shell.deepest();
+    let place = if shell.record.stations.is_empty() {
+        "/floor"
+    } else {
+        "/stations"
+    };
     // One-piece shells run from about 0.9 m to 2.6 m deep: common practice, no source.
     if deepest > 2.75 {
         cautions.push(
@@ -302,7 +375,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
                 format!("The shell is {deepest:.2} m deep, deeper than one-piece shells are."),
                 "Check the depths: they are metres below the rim.",
             )
-            .under("/floor"),
+            .under(place),
         );
     } else if deepest < 0.75 {
         cautions.push(
@@ -311,7 +384,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
                 format!("The shell is only {deepest:.2} m deep."),
                 "Check the depths: they are metres below the rim.",
             )
-            .under("/floor"),
+            .under(place),
         );
     }
     let span = shell.footprint.bounds().map_or(0.0, |(low, high)| {
@@ -331,16 +404,23 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
     }
     for (index, facet) in shell.facets.iter().enumerate() {
         if facet.depths().0 < shell.record.waterline {
+            let place = if shell.record.stations.is_empty() {
+                format!("/floor/{index}")
+            } else {
+                "/stations".to_owned()
+            };
             cautions.push(
                 Finding::caution(
                     "dry-floor",
                     "A part of the floor stands above the waterline.",
                     "Check its depths and the waterline.",
                 )
-                .under(&format!("/floor/{index}")),
+                .under(&place),
             );
         }
     }
+    // Facets of stations share their place.
+    cautions.dedup();
     cautions
 }
 

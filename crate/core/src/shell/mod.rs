@@ -8,18 +8,23 @@
 //! A [`ShellRecord`] (typed in, loaded from a file or taken from the [`catalogue`]) is
 //! checked by [`Shell::check`] and becomes a [`Shell`], which knows its water, the volume of
 //! its body below any level, its wall and its floor. Walls stand upright from the floor to
-//! the rim; a step between two facets is upright too.
+//! the rim or lean inward by a draft, and a cove may round the corner between wall and floor
+//! (`body`); a step between two facets is upright. A floor may also be told by stations along
+//! the length (`stations`), which become facets at the door.
 //!
 //! Deliberately absent: anything round the shell (base, collar, deck: `takeoff`) and
 //! anything about where it stands (`site`).
 
+mod body;
 pub mod catalogue;
 pub mod checked;
 mod cover;
 mod door;
 mod plane;
 pub mod record;
+mod stations;
 
+pub use body::AtDepth;
 pub use checked::{Facet, Shell, WallStrip};
 pub use plane::DepthPlane;
 pub use record::{FacetKind, FacetRecord, ShellRecord, StationRecord};

@@ -29,6 +29,8 @@ pub struct Measured {
     pub bottom_area: f64,
     /// Volume of the shell's body below the collar's underside, m3.
     pub body_below_collar: f64,
+    /// Whether the wall leans inward, so that backfill stands between it and the plumb side.
+    pub leaning_wall: bool,
     /// Greatest depth of the floor's underside below the rim, wall thickness included, metres.
     pub underside: f64,
 }
@@ -54,6 +56,7 @@ impl Measured {
             deck_bed_area: (to_deck - to_collar).max(0.0),
             bottom_area: out(thickness + works.dig.over_dig),
             body_below_collar: shell.displacement_below(works.collar.underside()),
+            leaning_wall: shell.record.draft > 0.0,
             underside: shell.deepest() + thickness,
         }
     }

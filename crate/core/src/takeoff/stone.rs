@@ -10,6 +10,9 @@ const EVEN_BASE: &str = "The base is as thick under the over-dig as under the fl
 const SIDES_WITH_BACKFILL: &str =
     "Stone between the sides of the hole and the body of the shell, wall and floor included.";
 
+const LEANING_WALL: &str = "The hole is dug plumb below the water's edge, wall and over-dig, though the wall leans inward: \
+     the room that its draft leaves is backfill.";
+
 const SHORT_OF_GROUND: &str = "In part the ground lies below the collar's underside. Stone for fill brought in there is not \
      counted, and the shell's body is taken off whole: the figure falls short.";
 
@@ -65,6 +68,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         .wasting(waste)
         .on(On::Backfill)
         .assuming(true, SIDES_WITH_BACKFILL)
+        .assuming(measured.leaning_wall, LEANING_WALL)
         .assuming(dig.area_above_ground > 0.0, SHORT_OF_GROUND),
         Line::new(
             "deck-bed-volume",
