@@ -85,6 +85,12 @@ function Table({ comparison: { columns, rows }, kept }: { comparison: Comparison
           </tr>
         </thead>
         <tbody>
+          <tr class="compare-deeds">
+            <th scope="row">What to do</th>
+            {columns.map((column, at) => (
+              <td key={at}>{at > 0 && <Deeds kept={kept} index={at - 1} faults={column.faults.map((it) => it.message)} />}</td>
+            ))}
+          </tr>
           {rows.map((row) => (
             <tr key={row.key}>
               <th scope="row">{row.label}</th>
@@ -96,12 +102,6 @@ function Table({ comparison: { columns, rows }, kept }: { comparison: Comparison
               ))}
             </tr>
           ))}
-          <tr class="compare-deeds">
-            <th scope="row">What to do</th>
-            {columns.map((column, at) => (
-              <td key={at}>{at > 0 && <Deeds kept={kept} index={at - 1} faults={column.faults.map((it) => it.message)} />}</td>
-            ))}
-          </tr>
         </tbody>
       </table>
     </div>

@@ -10,6 +10,7 @@ import { told } from '../fields/fields.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import { GROUPS, NotYet } from '../ledger/Quantities.tsx';
+import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
 import { tally } from '../state/estimate.ts';
 import { sheet, site } from '../state/store.ts';
@@ -63,6 +64,7 @@ export function TakeoffSheet() {
           )}
         </>
       )}
+      {now.how === 'there' && now.cost && <WhyNotSure />}
       <p class="foot-words">
         Worked out from what was put in. Order by what the site shows, and leave the last load open.
       </p>
@@ -75,6 +77,21 @@ export function TakeoffSheet() {
         </button>
       </div>
     </Sheet>
+  );
+}
+
+/** What low and high of the total come from. */
+function WhyNotSure() {
+  const cost = askDesk((desk) => desk.cost(), undefined);
+  if (!cost || cost.causes.length === 0) return null;
+  const { total, low, high, causes } = cost;
+  return (
+    <details class="takeoff-why">
+      <summary>What low and high come from</summary>
+      <div class="working">
+        <Doubts caption="Each cause by itself" low={low.text} expected={total.text} high={high.text} causes={causes} />
+      </div>
+    </details>
   );
 }
 
@@ -100,7 +117,7 @@ function Table({ quantities }: { quantities: Quantity[] }) {
             <Fragment key={group}>
               <tr class="takeoff-group">
                 <th scope="rowgroup" colSpan={5}>
-                  {GROUPS[group] ?? group}
+                  {GROUPS[group]}
                 </th>
                 <td>{sums.find(([it]) => it === group)?.[1].text}</td>
               </tr>
@@ -150,7 +167,7 @@ function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Qua
       <Field
         label={`Rate of ${label.toLowerCase()}, ${unit}`}
         text={text}
-        read={(typed) => askDesk((desk) => desk.read_rate(key, typed), UNREAD)}
+        read={(typed) => askDesk((desk) => desk.read_rate(typed, key), undefined) ?? UNREAD}
         commit={(value) => told(setRate(key, value))}
         clear={() => told(setRate(key, null))}
       />
