@@ -121,7 +121,7 @@ fn one_ton_in_place_and_loose() {
     );
     close(
         "weight, ton",
-        value(&taken, "spoil-weight") / SHORT_TON,
+        value(&taken, "haul-weight") / SHORT_TON,
         1.0,
         1e-9,
     );
@@ -182,7 +182,7 @@ fn eight_hundred_twenty_five_loads() {
     let mut works = super::takeoff::works(&settings);
     works.haul.payload = 20.0 * SHORT_TON;
     let taken = super::takeoff::dug(11_631.4 * CUBIC_YARD, &works);
-    let weight = value(&taken, "spoil-weight");
+    let weight = value(&taken, "haul-weight");
     close("loads", weight / works.haul.payload, 824.4, 0.05);
     assert_eq!(value(&taken, "loads-by-weight"), 825.0);
 }

@@ -18,7 +18,8 @@ use batterboard_core::geom::distance::{Figure, nearest};
 use batterboard_core::geom::validate::VERTEX_LIMIT;
 use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, offset};
 use batterboard_core::ground::Ground;
-use batterboard_core::site::limits;
+use batterboard_core::shell::{Shell, catalogue};
+use batterboard_core::site::{DigSettings, limits};
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use scene::{Kept, bean, frame, ground, site, site_of_outline};
 
@@ -44,10 +45,8 @@ fn by_spots(c: &mut Criterion) {
             });
         });
     }
-    let start = site(100);
-    let (shell, placement) = start.placed_shell().unwrap();
-    let shape = DigShape::new(shell, &start.site().works.dig, 1.0);
-    let cap = start.site().works.collar.underside();
+    let (shell, _) = Shell::check(catalogue::all().first().unwrap()).unwrap();
+    let shape = DigShape::new(&shell, &DigSettings::default(), 1.0);
     for count in sizes(1_000_000) {
         let record = ground(count);
         let (surface, _) = Ground::check(&record).unwrap();
@@ -56,9 +55,8 @@ fn by_spots(c: &mut Criterion) {
             b.iter(|| {
                 step += 1;
                 let along = f64::from(step % 100) * 0.03;
-                let at = Point::new(15.0 + along, 24.0);
-                let pose = Pose::new(at, placement.heading, placement.mirrored);
-                excavate(&shape, &surface, &pose, placement.coping_elevation, cap)
+                let pose = Pose::new(Point::new(15.0 + along, 24.0), 0.3 + along / 9.0, false);
+                excavate(&shape, &surface, &pose, 29.5, 0.4)
             });
         });
         group.bench_with_input(BenchmarkId::new("ground anew", count), &(), |b, ()| {

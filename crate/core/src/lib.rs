@@ -27,6 +27,8 @@
 //! | read or change the document | [`site`] |
 //! | measure every rule | [`clearance`] |
 //! | cut the hole | [`dig`] |
+//! | finish the ground round it, balance cut and fill | [`grading`] |
+//! | find room for the spoil | [`stockpile`] |
 //! | list what to haul and buy, with its working | [`takeoff`] |
 //! | get what the plan shows of a site | [`results`] |
 //! | get everything to dig, haul and buy | [`estimate`] |
@@ -74,6 +76,7 @@ pub mod estimate;
 pub mod exchange;
 pub mod finding;
 pub mod geom;
+pub mod grading;
 pub mod ground;
 pub mod lot;
 pub mod math;
@@ -85,5 +88,6 @@ pub mod session;
 pub mod shell;
 pub mod site;
 pub mod sketch;
+pub mod stockpile;
 pub mod takeoff;
 pub mod units;

@@ -209,7 +209,6 @@ export type GroundRecord =
   | { spots: { spots: [number, number, number][]; breaklines?: [number, number, number][][] } };
 
 export interface Placement {
-  shell: { catalogue: string } | { own: ShellRecord };
   at: Point;
   heading: number;
   mirrored: boolean;

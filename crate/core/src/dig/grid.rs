@@ -7,7 +7,7 @@ use crate::order;
 /// Square cells in rows from low y to high y; cell centres stand on the multiples of the cell
 /// size, whatever the grid's extent, so that a larger grid keeps its neighbours' cells.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Grid {
+pub(crate) struct Grid {
     /// Centre of the first cell of the first row, metres.
     pub first: Point,
     /// Side of a cell, metres.

@@ -6,7 +6,7 @@ use crate::ground::{Facet, Ground, gradient};
 use crate::order;
 
 /// The triangles of the ground over a grid, in the order in which rows meet them.
-pub(super) struct Terrain {
+pub(crate) struct Terrain {
     triangles: Vec<Triangle>,
     /// How many of them have been met.
     met: usize,

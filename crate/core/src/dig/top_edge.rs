@@ -9,7 +9,7 @@ const SIMPLER: f64 = 0.005;
 
 /// The area where the field is positive. `values` gives the field at every cell's centre, row
 /// by row; beyond the grid it counts as negative.
-pub(super) fn positive_area(grid: &Grid, values: &[f64]) -> Region {
+pub(crate) fn positive_area(grid: &Grid, values: &[f64]) -> Region {
     let mut tracer = Tracer {
         grid,
         values,

@@ -6,6 +6,7 @@
 //! lays its [`overlay`] over both.
 
 mod backdrop;
+mod earth;
 mod feature;
 mod overlay;
 mod relief;
@@ -91,6 +92,10 @@ pub enum Layer {
     FloorBreak,
     /// The equipment pad.
     Equipment,
+    /// Where a bank of fill or cut meets the ground.
+    Bank,
+    /// The pile of spoil.
+    Pile,
     /// The direction of the shell's length.
     Axis,
     /// What a row of the ledger speaks of.

@@ -1,14 +1,16 @@
 //! What an estimate lays over the plan: the geometry that a quantity was measured on.
 
-use super::{Drawing, Focus, Layer};
+use super::{Drawing, Focus, Layer, earth};
 use crate::estimate::Estimate;
 use crate::geom::{Region, boolean};
 use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
 use crate::site::CheckedSite;
+use crate::stockpile::Stockpile;
 use crate::takeoff::On;
 
-/// What lies over the plan where the ledger looks at one of the estimate's quantities.
+/// What lies over the plan: banks and pile, and what one of the estimate's quantities was measured
+/// on, where the ledger looks at it.
 pub fn overlay(
     site: &CheckedSite,
     results: &Results,
@@ -16,6 +18,7 @@ pub fn overlay(
     focus: Focus<'_>,
 ) -> Drawing {
     let mut drawing = Drawing::default();
+    earth::lies(&mut drawing, site, estimate);
     let Focus::Quantity(key) = focus else {
         return drawing;
     };
@@ -32,6 +35,18 @@ pub fn overlay(
                 shell.outline.posed(&pose).segments().collect(),
                 true,
             ),
+            On::Fill | On::Cut | On::Retained => {
+                let deck = of_shell(On::Deck, shell, rings);
+                drawing.area(Layer::Focus, deck.posed(&pose));
+                banks(&mut drawing, estimate, line.on);
+            }
+            On::Stockpile => {
+                let pile = estimate.stockpile.as_ref();
+                drawing.area(
+                    Layer::Focus,
+                    pile.map(Stockpile::footprint).unwrap_or_default(),
+                );
+            }
             On::Rim => edge(&mut drawing, &shell.rim.posed(&pose)),
             on => {
                 let region = of_shell(on, shell, rings);
@@ -45,6 +60,22 @@ pub fn overlay(
 fn opening(drawing: &mut Drawing, results: &Results) {
     if let Some(dig) = &results.dig {
         drawing.area(Layer::Focus, dig.top_edge.clone());
+    }
+}
+
+/// Where the banks of fill, or those of cut, meet the ground.
+fn banks(drawing: &mut Drawing, estimate: &Estimate, on: On) {
+    let Some(grading) = &estimate.grading else {
+        return;
+    };
+    let bank = if on == On::Cut {
+        &grading.crest
+    } else {
+        &grading.toe
+    };
+    for line in &bank.lines {
+        let pairs = line.iter().zip(line.iter().skip(1));
+        drawing.lines(Layer::FocusLine, pairs.map(|(a, b)| (*a, *b)).collect());
     }
 }
 
@@ -92,6 +123,7 @@ mod tests {
 
     use std::sync::Arc;
 
+    use super::super::Item;
     use super::*;
     use crate::estimate;
     use crate::results::Cache;
@@ -119,13 +151,35 @@ mod tests {
         (site, results, estimate)
     }
 
+    /// Whether anything is lit.
+    fn lights(over: &Drawing) -> bool {
+        let lit = |layer: Layer| matches!(layer, Layer::Focus | Layer::FocusLine);
+        over.items.iter().any(|item| match item {
+            Item::Area { layer, .. } | Item::Path { layer, .. } | Item::Lines { layer, .. } => {
+                lit(*layer)
+            }
+            _ => false,
+        })
+    }
+
+    #[test]
+    fn the_pile_lies_on_the_plan_whatever_is_looked_at() {
+        let (site, results, estimate) = placed();
+        let over = overlay(&site, &results, &estimate, Focus::None);
+        let text = over.items.iter().find_map(|item| match item {
+            Item::Label { text, .. } if text.starts_with("spoil pile") => Some(text),
+            _ => None,
+        });
+        assert!(text.unwrap().ends_with("high"));
+    }
+
     #[test]
     fn every_quantity_measured_on_the_plan_lights_it_up() {
         let (site, results, estimate) = placed();
         assert!(!estimate.takeoff.is_empty());
         for line in &estimate.takeoff {
             let over = overlay(&site, &results, &estimate, Focus::Quantity(line.key));
-            let lit = over != Drawing::default();
+            let lit = lights(&over);
             assert_eq!(lit, line.on != On::Nothing, "{}", line.key);
         }
     }
@@ -135,7 +189,7 @@ mod tests {
         let (site, results, estimate) = placed();
         for focus in [Focus::None, Focus::Quantity("no-such-quantity")] {
             let over = overlay(&site, &results, &estimate, focus);
-            assert_eq!(over, Drawing::default());
+            assert!(!lights(&over));
         }
     }
 }

@@ -4,8 +4,10 @@ use std::sync::Arc;
 
 use crate::dig::{DigShape, edge_at};
 use crate::geom::Region;
+use crate::grading;
 use crate::shell::Shell;
-use crate::site::{DigSettings, Works};
+use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, Works};
+use crate::stockpile::Obstacles;
 use crate::takeoff::Measured;
 
 /// Run per unit of rise of the plane under which a footing is undermined (see `footing`).
@@ -22,6 +24,19 @@ const HOLES: usize = 6;
 #[derive(Debug, Default)]
 pub struct Cache {
     kept: Option<Kept>,
+    ground: Option<Surroundings>,
+}
+
+/// What was made of one lot and its features.
+#[derive(Debug)]
+pub(super) struct Surroundings {
+    /// Held, so that no others can come to lie at the same addresses.
+    lot: Arc<CheckedLot>,
+    features: Arc<Vec<CheckedFeature>>,
+    /// Decks that were drawn.
+    pub drawn: grading::Drawn,
+    /// What keeps spoil away.
+    pub obstacles: Obstacles,
 }
 
 /// What was made for one shell and one set of settings.
@@ -36,6 +51,8 @@ pub(super) struct Kept {
     undermined: Vec<(f64, Region)>,
     /// The hole dug otherwise.
     holes: Vec<Hole>,
+    /// The finished ground round it.
+    pub grading: grading::Kept,
 }
 
 /// The hole under settings of its own, wherever the shell stands.
@@ -49,8 +66,24 @@ pub(super) struct Hole {
 }
 
 impl Cache {
-    /// The parts kept for this shell and these settings, made anew for others.
-    pub(super) fn of(&mut self, shell: &Arc<Shell>, works: &Arc<Works>) -> &mut Kept {
+    /// The parts kept for this shell and these settings, and those kept for the lot and features
+    /// of the site; made anew for others.
+    pub(super) fn of(
+        &mut self,
+        site: &CheckedSite,
+        shell: &Arc<Shell>,
+        works: &Arc<Works>,
+    ) -> (&mut Kept, &Surroundings) {
+        let (lot, features) = (site.lot(), site.features());
+        let same =
+            |it: &Surroundings| Arc::ptr_eq(&it.lot, lot) && Arc::ptr_eq(&it.features, features);
+        let ground = self.ground.take().filter(same);
+        let ground = ground.unwrap_or_else(|| Surroundings {
+            lot: Arc::clone(lot),
+            features: Arc::clone(features),
+            drawn: grading::Drawn::of(features),
+            obstacles: Obstacles::of(lot, features, &site.site().features),
+        });
         let same = |kept: &Kept| Arc::ptr_eq(&kept.shell, shell) && kept.works == *works;
         let kept = self.kept.take().filter(same).unwrap_or_else(|| Kept {
             shell: Arc::clone(shell),
@@ -58,8 +91,9 @@ impl Cache {
             measured: Measured::new(shell, works),
             undermined: Vec::new(),
             holes: Vec::new(),
+            grading: grading::Kept::default(),
         });
-        self.kept.insert(kept)
+        (self.kept.insert(kept), self.ground.insert(ground))
     }
 }
 

@@ -7,6 +7,7 @@
 
 use super::cache::Kept;
 use crate::dig::{Dig, excavate};
+use crate::grading::{Drawn, graded};
 use crate::results::headroom_needed;
 use crate::shell::Shell;
 use crate::site::{CheckedSite, Placement, Works};
@@ -21,6 +22,7 @@ pub(super) fn judge(
     placed: (&Shell, &Placement),
     inputs: &Inputs<'_>,
     kept: &mut Kept,
+    drawn: &Drawn,
     lines: &mut [Line],
 ) {
     let works = inputs.works;
@@ -49,11 +51,19 @@ pub(super) fn judge(
     }
     if doubt.ground > 0.0 {
         let taken = [-1.0, 1.0].map(|sign| {
-            let (_, dig) = dug(site, placed, kept, works, sign * doubt.ground);
-            let inputs = Inputs {
-                dig: &dig,
-                ..*inputs
-            };
+            let raised = sign * doubt.ground;
+            let (_, dig) = dug(site, placed, kept, works, raised);
+            let (shell, placement) = placed;
+            let at = (
+                site.ground().as_ref(),
+                &placement.pose(),
+                placement.coping_elevation - raised,
+            );
+            let opening = &dig.top_edge;
+            let grading = graded(shell, works, drawn, at, opening, &mut kept.grading);
+            let mut inputs = *inputs;
+            inputs.dig = &dig;
+            inputs.moved.grading = inputs.moved.grading.map(|_| &grading);
             takeoff(&inputs).lines
         });
         ends.push((Doubt::Ground, taken));

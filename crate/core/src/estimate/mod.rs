@@ -24,9 +24,11 @@ pub use cost::Cost;
 
 use crate::dig::safety;
 use crate::finding::{Finding, gravest_first};
+use crate::grading::{self, Grading, graded};
 use crate::results::Results;
 use crate::site::CheckedSite;
-use crate::takeoff::{Inputs, Line, takeoff};
+use crate::stockpile::{self, Stockpile, stockpile};
+use crate::takeoff::{Earth, Inputs, Line, Moved, Yield, takeoff};
 use crate::units::round_to;
 
 /// What a placed shell takes; empty until one is placed.
@@ -36,6 +38,10 @@ pub struct Estimate {
     pub takeoff: Vec<Line>,
     /// What it costs, once a rate is told.
     pub cost: Option<Cost>,
+    /// Deck, banks, cut and fill.
+    pub grading: Option<Grading>,
+    /// The pile of spoil, where any is piled.
+    pub stockpile: Option<Stockpile>,
     /// The dangers of the dig, and what quantities rest on.
     pub findings: Vec<Finding>,
 }
@@ -64,16 +70,42 @@ impl Estimate {
             return estimate;
         };
         let works = &site.site().works;
-        let kept = cache.of(shell, works);
+        let (kept, around) = cache.of(site, shell, works);
+        let pose = placement.pose();
+        let at = (site.ground().as_ref(), &pose, placement.coping_elevation);
+        let opening = &dig.top_edge;
+        let grading = graded(shell, works, &around.drawn, at, opening, &mut kept.grading);
+        let others: Vec<Yield> = Vec::new();
+        let mut moved = Moved {
+            grading: Some(&grading),
+            others: &others,
+            pile: None,
+        };
+        let loose = Earth::of(works, dig.bank_volume, &moved).dug * works.dig.loose_per_bank();
+        let work = stockpile::Work::of(&results.work, works.spoil.back, pose.at);
+        let stockpile = stockpile(site, loose * works.spoil.piled, &around.obstacles, &work);
+        moved.pile = stockpile.as_ref().map(|it| &it.heap);
         let measured = kept.measured;
-        let inputs = Inputs::new(works, &measured, dig);
+        let inputs = Inputs {
+            moved,
+            ..Inputs::new(works, &measured, dig)
+        };
         let taken = takeoff(&inputs);
         estimate.takeoff = taken.lines;
         if ranges == Ranges::Worked {
             let placed = (shell.as_ref(), placement);
-            doubt::judge(site, placed, &inputs, kept, &mut estimate.takeoff);
+            doubt::judge(
+                site,
+                placed,
+                &inputs,
+                kept,
+                &around.drawn,
+                &mut estimate.takeoff,
+            );
         }
         estimate.findings = safety::findings(dig);
+        let graded = grading::findings(site, &results.work, &grading);
+        estimate.findings.extend(graded);
         estimate
             .findings
             .extend(footing::screen(site, shell, placement, kept));
@@ -81,6 +113,10 @@ impl Estimate {
         let (cost, notes) = cost::price(&estimate.takeoff, &site.site().rates);
         estimate.cost = cost;
         estimate.findings.extend(notes);
+        let piled = stockpile.iter().flat_map(|it| &it.findings);
+        estimate.findings.extend(piled.cloned());
+        estimate.grading = Some(grading);
+        estimate.stockpile = stockpile;
         estimate
     }
 

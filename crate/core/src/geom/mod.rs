@@ -18,6 +18,7 @@
 //! | several polygons with holes | [`compound::check`] |
 //! | a door or a gate | [`span::on_chain`] |
 //! | room between two figures | [`distance::nearest`] |
+//! | distance of many points from one figure | [`Edges`] |
 //! | hatches and ticks for drawings | [`pattern`] |
 
 pub mod band;
@@ -25,6 +26,7 @@ pub mod boolean;
 mod boundary;
 pub mod compound;
 pub mod distance;
+mod edges;
 pub mod flatten;
 mod meet;
 pub mod offset;
@@ -37,6 +39,7 @@ pub mod span;
 mod spur;
 pub mod validate;
 
+pub use edges::{Edges, Foot};
 pub use meet::{crossings, nearest_on};
 pub use path::{Outline, PathRecord, Segment, Track, Vertex};
 pub use point::{Point, Pose, Vector};

@@ -7,7 +7,7 @@
 //!
 //! | group | lines |
 //! |---|---|
-//! | dig, haul | [`earth`] |
+//! | dig, grading, haul | [`earth`] |
 //! | stone | [`stone`] |
 //! | concrete | [`concrete`] |
 //! | rods and forms, pipe, water | [`fittings`] |
@@ -16,8 +16,7 @@
 //! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
 //! measured on ([`On`]), and what is paid for by them.
 //!
-//! Deliberately absent: rates and prices (see `estimate::cost`); spoil kept back for use on the site; the fill that
-//! a shell standing above the ground needs round it.
+//! Deliberately absent: rates and prices (see `estimate::cost`).
 
 mod concrete;
 mod earth;
@@ -28,6 +27,7 @@ mod on;
 mod range;
 mod stone;
 
+pub use earth::{Earth, Moved, Yield};
 pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;
 pub use on::On;
@@ -43,11 +43,24 @@ const LEAN_ON_GROUND: &[&str] = &[
     "bank-cut",
     "dig-top-area",
     "dig-depth",
+    "grading-cut",
+    "cut",
+    "fill",
+    "fill-bank",
+    "fill-from-spoil",
+    "fill-import",
     "spoil-loose",
-    "spoil-weight",
+    "pile-loose",
+    "pile-width",
+    "pile-height",
+    "haul-bank",
+    "haul-loose",
+    "haul-weight",
     "loads-by-volume",
     "loads-by-weight",
     "loads",
+    "trips",
+    "haul-time",
     "backfill-stone-volume",
     "backfill-stone",
     "stone",
@@ -71,6 +84,8 @@ pub struct Inputs<'a> {
     pub measured: &'a Measured,
     /// The hole.
     pub dig: &'a Dig,
+    /// What is moved besides.
+    pub moved: Moved<'a>,
 }
 
 impl<'a> Inputs<'a> {
@@ -80,6 +95,7 @@ impl<'a> Inputs<'a> {
             works,
             measured,
             dig,
+            moved: Moved::default(),
         }
     }
 }
@@ -93,7 +109,8 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     fittings::take(inputs, &mut taken);
     order::sort_by(&mut taken.lines, |a, b| a.group.cmp(&b.group));
     let dig = inputs.dig;
-    if dig.unsurveyed_volume > 0.0 {
+    let graded = inputs.moved.grading;
+    if dig.unsurveyed_volume + graded.map_or(0.0, |g| g.unsurveyed) > 0.0 {
         let leans = |line: &&mut Line| LEAN_ON_GROUND.contains(&line.key);
         for line in taken.lines.iter_mut().filter(leans) {
             line.caveats.push(Caveat::UnknownGround);

@@ -114,7 +114,8 @@ fn widened(by: f64) -> f64 {
 fn spoil_swells_and_is_hauled_by_the_greater_count() {
     agrees("bank-cut", 90.0);
     agrees("spoil-loose", 117.0);
-    agrees("spoil-weight", 162_000.0);
+    agrees("haul-loose", 117.0);
+    agrees("haul-weight", 162_000.0);
     assert_eq!(value(&taken(), "loads-by-volume"), 15.0); // 117 / 8 = 14.6
     assert_eq!(value(&taken(), "loads-by-weight"), 14.0); // 13.5
     assert_eq!(value(&taken(), "loads"), 15.0);

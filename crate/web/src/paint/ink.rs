@@ -232,6 +232,25 @@ pub fn ink(layer: Layer) -> Ink {
             text_from_scale: 16.0,
             ..PLAIN
         },
+        Layer::Bank => Ink {
+            stroke: "#7a4310",
+            width: 1.75,
+            dash: DASH_DOT,
+            text: "#5f330a",
+            text_size: 11.5,
+            text_from_scale: 6.0,
+            ..PLAIN
+        },
+        Layer::Pile => Ink {
+            fill: "rgba(140, 95, 45, 0.28)",
+            stroke: "#6b3d12",
+            width: 1.75,
+            dash: SHORT_DASHED,
+            text: "#4a2908",
+            text_size: 12.0,
+            text_from_scale: 4.0,
+            ..PLAIN
+        },
         Layer::Axis => Ink {
             stroke: "rgba(8, 48, 63, 0.55)",
             width: 1.0,

@@ -1,0 +1,156 @@
+//! Straight edges that many single points are measured to.
+
+use super::point::{Point, Vector};
+use super::region::Region;
+
+/// A point this near to an edge lies on it, metres.
+const ON_IT: f64 = 1e-9;
+
+/// The edges of some rings or chains, ready for the distance of one point after another.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Edges {
+    edges: Vec<Edge>,
+}
+
+/// A straight edge from a point along a vector.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Edge {
+    from: Point,
+    along: Vector,
+    /// One over the squared length; 0 for an edge of no length.
+    per_square: f64,
+}
+
+/// The place on some edges that lies nearest to a point.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Foot {
+    /// Distance of the point from it, metres.
+    pub distance: f64,
+    /// The place.
+    pub at: Point,
+    /// Which edge it lies on, in the order they were given.
+    pub edge: usize,
+    /// How far along that edge, 0 to 1.
+    pub along: f64,
+    /// The way from the point to the place, a unit vector; from a point on the edge itself, square
+    /// to the edge.
+    pub way: Vector,
+}
+
+impl Edges {
+    /// The edges of every ring of a region.
+    pub fn of_region(region: &Region) -> Self {
+        let edges = region.rings().flat_map(|ring| ring.edges());
+        Self {
+            edges: edges.map(|(a, b)| Edge::new(a, b)).collect(),
+        }
+    }
+
+    /// The edges of a chain; of a chain of one point that point.
+    pub fn of_chain(chain: &[Point]) -> Self {
+        let edges = match chain {
+            [alone] => vec![Edge::new(*alone, *alone)],
+            _ => {
+                let pairs = chain.iter().zip(chain.iter().skip(1));
+                pairs.map(|(a, b)| Edge::new(*a, *b)).collect()
+            }
+        };
+        Self { edges }
+    }
+
+    /// The same and those of another.
+    pub fn extend(&mut self, other: Self) {
+        self.edges.extend(other.edges);
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.edges.is_empty()
+    }
+
+    /// Distance from a point to the nearest edge, metres; infinite where there is none.
+    pub fn distance(&self, p: Point) -> f64 {
+        let squares = self.edges.iter().map(|edge| edge.offer(p).0);
+        squares.fold(f64::INFINITY, lesser).sqrt()
+    }
+
+    /// The place of the edges nearest to a point; the first of equals.
+    pub fn nearest(&self, p: Point) -> Option<Foot> {
+        let mut best: Option<(f64, f64, usize)> = None;
+        for (i, edge) in self.edges.iter().enumerate() {
+            let (square, along) = edge.offer(p);
+            if best.is_none_or(|(least, ..)| square < least) {
+                best = Some((square, along, i));
+            }
+        }
+        let (square, along, edge) = best?;
+        let on = self.edges.get(edge)?;
+        let (at, distance) = (on.from + on.along * along, square.sqrt());
+        let way = if distance > ON_IT {
+            (at - p) * (1.0 / distance)
+        } else {
+            on.along.left().unit().unwrap_or_default()
+        };
+        Some(Foot {
+            distance,
+            at,
+            edge,
+            along,
+            way,
+        })
+    }
+}
+
+impl Edge {
+    fn new(from: Point, to: Point) -> Self {
+        let along = to - from;
+        let square = along.dot(along);
+        Self {
+            from,
+            along,
+            per_square: if square > 0.0 { 1.0 / square } else { 0.0 },
+        }
+    }
+
+    /// Squared distance to a point, and how far along the edge its foot lies.
+    fn offer(&self, p: Point) -> (f64, f64) {
+        let to = p - self.from;
+        let along = to.dot(self.along) * self.per_square;
+        let along = if along > 0.0 { along } else { 0.0 };
+        let along = if along < 1.0 { along } else { 1.0 };
+        let off = to - self.along * along;
+        (off.dot(off), along)
+    }
+}
+
+/// Plain comparison: `f64::min` is a call in WebAssembly.
+fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::Ring;
+
+    #[test]
+    fn a_point_finds_its_foot() {
+        let corners = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0)].map(|(x, y)| Point::new(x, y));
+        let edges = Edges::of_region(&Region::from_ring(Ring(corners.to_vec())));
+        let foot = edges.nearest(Point::new(1.0, -2.0)).unwrap();
+        assert_eq!((foot.edge, foot.along, foot.distance), (0, 0.25, 2.0));
+        assert_eq!(foot.at, Point::new(1.0, 0.0));
+        assert_eq!(foot.way, Vector::new(0.0, 1.0));
+        let on_it = edges.nearest(Point::new(4.0, 1.0)).unwrap();
+        assert_eq!((on_it.distance, on_it.way.x.abs()), (0.0, 1.0));
+        assert_eq!(edges.distance(Point::new(7.0, 7.0)), 5.0);
+    }
+
+    #[test]
+    fn nothing_is_infinitely_far_and_a_point_is_an_edge() {
+        assert_eq!(Edges::default().distance(Point::default()), f64::INFINITY);
+        assert!(Edges::default().nearest(Point::default()).is_none());
+        let alone = Edges::of_chain(&[Point::new(3.0, 4.0)]);
+        assert_eq!(alone.distance(Point::default()), 5.0);
+    }
+}

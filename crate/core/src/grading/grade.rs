@@ -1,0 +1,267 @@
+//! Cut and fill between the ground and a layout at one placement.
+
+use super::drawn::{Drawn, Over};
+use super::layout::{Beside, EdgeSpot, Layout, Paved};
+use super::lines::{Field, lines};
+use super::{Bank, Grading, Height};
+use crate::dig::{Grid, Terrain};
+use crate::geom::{Point, Pose};
+use crate::ground::Ground;
+
+/// Which way a bank runs from the deck's edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Way {
+    /// Down to the ground: fill.
+    Down,
+    /// Up to the ground: cut.
+    Up,
+}
+
+impl Way {
+    fn sign(self) -> f64 {
+        match self {
+            Self::Down => -1.0,
+            Self::Up => 1.0,
+        }
+    }
+}
+
+/// The ground under a layout, as rises above the rim.
+pub(super) struct Drape {
+    grid: Grid,
+    rises: Vec<f64>,
+    assumed: Vec<bool>,
+    any_assumed: bool,
+}
+
+impl Drape {
+    fn over(grid: Grid, ground: &Ground, pose: &Pose, coping: f64) -> Self {
+        let mut terrain = Terrain::over(&grid, ground, pose, coping);
+        let mut rises = vec![0.0; grid.len()];
+        let mut assumed = vec![false; grid.len()];
+        let rows = rises.chunks_mut(grid.columns.max(1));
+        for (row, (rises, assumed)) in rows
+            .zip(assumed.chunks_mut(grid.columns.max(1)))
+            .enumerate()
+        {
+            terrain.draw(&grid, row, rises, assumed);
+        }
+        Self {
+            grid,
+            rises,
+            assumed,
+            any_assumed: terrain.assumed(),
+        }
+    }
+
+    pub fn rise(&self, cell: usize) -> f64 {
+        self.rises.get(cell).copied().unwrap_or(0.0)
+    }
+
+    /// The rise in the cell of a place.
+    pub fn rise_at(&self, p: Point) -> f64 {
+        let (column, row) = self.grid.place_of(p);
+        self.rise(row * self.grid.columns + column)
+    }
+}
+
+/// What moving earth to one place of the finished ground takes, metres of height.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Moved {
+    cut: f64,
+    fill: f64,
+    in_hole: bool,
+}
+
+/// `ground` and `finished` as rises; `hole`: the bottom of the hole; stone reaches up to `cap`
+/// within it, as far as the ground does.
+fn moved(ground: f64, finished: f64, hole: f64, cap: f64) -> Moved {
+    let in_hole = hole < ground;
+    let (dug, stone) = if in_hole {
+        let level = if cap < ground { cap } else { ground };
+        (hole, if hole < level { level } else { hole })
+    } else {
+        (ground, ground)
+    };
+    Moved {
+        cut: if dug > finished { dug - finished } else { 0.0 },
+        fill: if finished > stone {
+            finished - stone
+        } else {
+            0.0
+        },
+        in_hole,
+    }
+}
+
+impl Layout {
+    /// Cut, fill and banks where the shell stands at `pose` with its rim at `coping`, metres.
+    pub fn grade(&self, drawn: &Drawn, ground: &Ground, pose: &Pose, coping: f64) -> Grading {
+        let drape = Drape::over(self.grid, ground, pose, coping);
+        let over = (!drawn.is_empty()).then(|| drawn.over(self, pose));
+        let mut pass = Pass {
+            layout: self,
+            drape: &drape,
+            result: Grading {
+                closed: true,
+                ..Grading::default()
+            },
+            farthest: [(0.0, 0); 2],
+        };
+        match &over {
+            Some(Over { paved, beside, .. }) => pass.run(paved, beside),
+            None => pass.run(&self.paved, &self.beside),
+        }
+        let ([down, up], mut graded) = (pass.farthest, pass.result);
+        let edge = over.as_ref().map_or(&self.edge, |over| &over.edge);
+        let exact = |at: Point| ground.height(at).elevation - coping;
+        (graded.stands, graded.lies) = heights(edge, &drape, pose, exact);
+        let field = Field {
+            layout: self,
+            over: over.as_ref(),
+            drape: &drape,
+        };
+        graded.toe = self.bank(down, Way::Down, &field, pose);
+        graded.crest = self.bank(up, Way::Up, &field, pose);
+        graded
+    }
+
+    fn bank(&self, (reach, cell): (f64, u32), way: Way, field: &Field<'_>, pose: &Pose) -> Bank {
+        if reach <= 0.0 {
+            return Bank::default();
+        }
+        let columns = self.grid.columns.max(1);
+        let at = self
+            .grid
+            .centre(cell as usize % columns, cell as usize / columns);
+        Bank {
+            lines: lines(field, way, pose),
+            reach,
+            at: pose.site_from_shell(at),
+        }
+    }
+
+    /// Whether a bank that would lie at a place is not cut off by ground that it met before.
+    pub(super) fn reaches(&self, drape: &Drape, from: Point, beside: &Beside, way: Way) -> bool {
+        let cell = self.grid.cell;
+        let sign = way.sign();
+        let mut run = beside.run - cell;
+        let mut p = from + beside.toward * cell;
+        while run > cell / 2.0 {
+            let bank = beside.edge + sign * run * self.levels.bank;
+            if sign * (drape.rise_at(p) - bank) <= 0.0 {
+                return false;
+            }
+            run -= cell;
+            p = p + beside.toward * cell;
+        }
+        true
+    }
+}
+
+/// The sums over a layout.
+struct Pass<'a> {
+    layout: &'a Layout,
+    drape: &'a Drape,
+    result: Grading,
+    /// The farthest cells of the banks: run and cell, down and up.
+    farthest: [(f64, u32); 2],
+}
+
+impl Pass<'_> {
+    fn run(&mut self, paved: &[Paved], beside: &[Beside]) {
+        let cap = -self.layout.levels.cap;
+        for piece in paved {
+            let ground = self.drape.rise(piece.cell as usize);
+            let moved = moved(ground, piece.level, piece.hole, cap);
+            self.result.deck_cut += moved.cut * piece.area;
+            if moved.in_hole {
+                self.result.hole_fill += moved.fill * piece.area;
+            } else {
+                self.result.deck_fill += moved.fill * piece.area;
+            }
+            self.unsurveyed(piece.cell, piece.area, moved);
+        }
+        let last = self.layout.reach - 2.0 * self.layout.grid.cell;
+        for piece in beside {
+            let ground = self.drape.rise(piece.cell as usize);
+            let rise = piece.run * self.layout.levels.bank;
+            let mut finished = ground;
+            if ground < piece.edge - rise && self.reaches(piece, Way::Down) {
+                finished = piece.edge - rise;
+            } else if ground > piece.edge + rise && self.reaches(piece, Way::Up) {
+                finished = piece.edge + rise;
+            }
+            let moved = moved(ground, finished, piece.hole, cap);
+            self.result.bank_cut += moved.cut * piece.area;
+            if moved.in_hole {
+                self.result.hole_fill += moved.fill * piece.area;
+            } else {
+                self.result.bank_fill += moved.fill * piece.area;
+            }
+            if moved != Moved::default() {
+                self.unsurveyed(piece.cell, piece.area, moved);
+                if self.edge_of_layout(piece, last) {
+                    self.result.closed = false;
+                }
+            }
+        }
+    }
+
+    /// Whether a piece lies at the border of the layout.
+    fn edge_of_layout(&self, piece: &Beside, last: f64) -> bool {
+        if piece.run > last && piece.run.is_finite() {
+            return true;
+        }
+        let grid = &self.layout.grid;
+        let (column, row) = (
+            piece.cell as usize % grid.columns.max(1),
+            piece.cell as usize / grid.columns.max(1),
+        );
+        column < 4 || row < 4 || column + 8 > grid.columns || row + 4 > grid.rows
+    }
+
+    fn reaches(&mut self, piece: &Beside, way: Way) -> bool {
+        let grid = &self.layout.grid;
+        let columns = grid.columns.max(1);
+        let at = grid.centre(piece.cell as usize % columns, piece.cell as usize / columns);
+        let reaches = self.layout.reaches(self.drape, at, piece, way);
+        let [down, up] = &mut self.farthest;
+        let farthest = if way == Way::Down { down } else { up };
+        if reaches && piece.run > farthest.0 {
+            *farthest = (piece.run, piece.cell);
+        }
+        reaches
+    }
+
+    fn unsurveyed(&mut self, cell: u32, area: f64, moved: Moved) {
+        if self.drape.any_assumed && self.drape.assumed.get(cell as usize) == Some(&true) {
+            self.result.unsurveyed += (moved.cut + moved.fill) * area;
+        }
+    }
+}
+
+/// Where the edge stands highest above the ground, and lowest below it. The place is found on
+/// the draped ground, the height there on the ground itself.
+fn heights(
+    edge: &[EdgeSpot],
+    drape: &Drape,
+    pose: &Pose,
+    exact: impl Fn(Point) -> f64,
+) -> (Option<Height>, Option<Height>) {
+    let above = |spot: &EdgeSpot| spot.top - drape.rise_at(spot.at);
+    let most = |way: f64| {
+        let spots = edge.iter().map(|spot| (way * above(spot), spot));
+        spots.fold(None, |best: Option<(f64, &EdgeSpot)>, next| match best {
+            Some(best) if best.0 >= next.0 => Some(best),
+            _ => Some(next),
+        })
+    };
+    let told = |way: f64| {
+        let (_, spot) = most(way)?;
+        let at = pose.site_from_shell(spot.at);
+        let height = way * (spot.top - exact(at));
+        (height > 0.0).then_some(Height { height, at })
+    };
+    (told(1.0), told(-1.0))
+}

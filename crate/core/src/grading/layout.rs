@@ -1,0 +1,302 @@
+//! The finished ground round a shell, cell by cell, before it meets any ground.
+
+use super::levels::Levels;
+use crate::dig::{DigShape, Grid};
+use crate::geom::offset::widen;
+use crate::geom::{Edges, Point, Region, VOLUME_TOLERANCE, Vector};
+use crate::shell::Shell;
+use crate::site::Works;
+
+/// Every how many cells the lines of the banks look at the ground.
+pub(super) const STRIDE: usize = 2;
+
+/// How far apart the ground is looked at along the deck's edge, metres.
+pub(super) const EDGE_STEP: f64 = 0.25;
+
+/// The finished ground round a shell, in the shell's frame. Rises are metres above the rim.
+#[derive(Debug)]
+pub struct Layout {
+    pub(super) levels: Levels,
+    pub(super) grid: Grid,
+    /// What lies under deck or collar.
+    pub(super) paved: Vec<Paved>,
+    /// What lies beside them.
+    pub(super) beside: Vec<Beside>,
+    /// Places along the edge where banks start.
+    pub(super) edge: Vec<EdgeSpot>,
+    /// Every other cell of every other row, and the run from the edge there (negative within).
+    pub(super) coarse: Grid,
+    pub(super) runs: Vec<f64>,
+    /// How far from the edge the layout reaches, metres.
+    pub(super) reach: f64,
+    pub(super) rim: Edges,
+    pub(super) rim_area: Region,
+}
+
+/// A piece of ground that deck or collar covers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Paved {
+    pub cell: u32,
+    /// Its area, m2.
+    pub area: f64,
+    /// What earth is brought to there, rise.
+    pub level: f64,
+    /// The bottom of the hole there, rise; infinite where there is none.
+    pub hole: f64,
+}
+
+/// A piece of ground outside deck and collar.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Beside {
+    pub cell: u32,
+    /// Its area, m2.
+    pub area: f64,
+    /// Distance from the edge, metres; infinite where no bank runs.
+    pub run: f64,
+    /// The deck's top at the place of the edge it is nearest to, rise.
+    pub edge: f64,
+    /// The way to that place, a unit vector.
+    pub toward: Vector,
+    /// The bottom of the hole there, rise; infinite where there is none.
+    pub hole: f64,
+}
+
+/// A place on the edge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct EdgeSpot {
+    pub at: Point,
+    /// The deck's top there, rise.
+    pub top: f64,
+}
+
+impl Layout {
+    /// The layout of a shell with its hole, to `reach` metres beyond the deck's edge, in cells
+    /// of `cell` metres.
+    pub fn new(
+        shell: &Shell,
+        works: &Works,
+        hole: Option<&DigShape>,
+        reach: f64,
+        cell: f64,
+    ) -> Self {
+        let levels = Levels::of(works);
+        let (low, high) = shell.rim.bounds().unwrap_or_default();
+        let out = levels.edge() + reach;
+        let out = Vector::new(out, out);
+        let grid = Grid::covering(low + -out, high + out, cell);
+        let coarse = grid.every(STRIDE);
+        let mut layout = Self {
+            levels,
+            grid,
+            paved: Vec::new(),
+            beside: Vec::new(),
+            edge: edge_spots(&widen(&shell.rim, levels.edge(), VOLUME_TOLERANCE), |_| {
+                levels.top(levels.edge())
+            }),
+            coarse,
+            runs: Vec::with_capacity(coarse.len()),
+            reach,
+            rim: Edges::of_region(&shell.rim),
+            rim_area: shell.rim.clone(),
+        };
+        layout.fill(hole);
+        layout
+    }
+
+    /// Distance of a place from the rim, negative inside it.
+    fn out(&self, p: Point) -> f64 {
+        let distance = self.rim.distance(p);
+        if self.rim_area.contains(p) {
+            -distance
+        } else {
+            distance
+        }
+    }
+
+    fn fill(&mut self, hole: Option<&DigShape>) {
+        let grid = self.grid;
+        let floor = hole.map(|hole| Edges::of_region(hole.floor()));
+        let levels = self.levels;
+        let half = grid.cell * core::f64::consts::FRAC_1_SQRT_2;
+        for row in 0..grid.rows {
+            for column in 0..grid.columns {
+                let p = grid.centre(column, row);
+                let out = self.out(p);
+                if row.is_multiple_of(STRIDE) && column.is_multiple_of(STRIDE) {
+                    self.runs.push(out - levels.edge());
+                }
+                if out < -half || out > levels.edge() + self.reach {
+                    continue;
+                }
+                let cell = (row * grid.columns + column) as u32;
+                let side = match (hole, &floor) {
+                    (Some(hole), Some(floor)) => upright_side(hole, floor, p, grid.cell),
+                    _ => Err(f64::INFINITY),
+                };
+                self.cell(cell, p, out, side);
+            }
+        }
+    }
+
+    /// A cell by its parts in each zone: the edges between them run side by side. `side`: the
+    /// upright side of the hole that crosses it, or else the bottom of the hole in all of it.
+    fn cell(&mut self, cell: u32, p: Point, out: f64, side: Result<Side, f64>) {
+        let size = self.grid.cell;
+        let way = self.rim.nearest(p).map_or_else(Vector::default, |f| f.way);
+        let toward = if out < 0.0 { -way } else { way };
+        let edges = [0.0, self.levels.collar, self.levels.edge(), f64::INFINITY];
+        for (zone, (from, to)) in edges.iter().zip(edges.iter().skip(1)).enumerate() {
+            let mut part = |from: f64, to: f64, share: f64, hole: f64| {
+                let within = |edge: f64| half_plane(toward, edge - out, size);
+                let area = (within(to) - within(from)) * share * size * size;
+                if to <= from || area <= 0.0 {
+                    return;
+                }
+                // The middle of the stretch of the cell that lies between the two edges.
+                let wide = (toward.x.abs() + toward.y.abs()) * size / 2.0;
+                let middle = (from.max(out - wide) + to.min(out + wide)) / 2.0;
+                self.piece(zone, cell, area, middle, toward, hole);
+            };
+            match side {
+                Err(hole) => part(*from, *to, 1.0, hole),
+                // A side that runs along the rim, as most do, is one more such edge.
+                Ok(side) if side.away.dot(toward) < -ALONG => {
+                    let edge = (out + side.distance).clamp(*from, *to);
+                    part(*from, edge, 1.0, side.hole);
+                    part(edge, *to, 1.0, f64::INFINITY);
+                }
+                Ok(side) => {
+                    let inside = half_plane(side.away, side.distance, size);
+                    part(*from, *to, inside, side.hole);
+                    part(*from, *to, 1.0 - inside, f64::INFINITY);
+                }
+            }
+        }
+    }
+
+    fn piece(&mut self, zone: usize, cell: u32, area: f64, out: f64, toward: Vector, hole: f64) {
+        let levels = self.levels;
+        let level = match zone {
+            0 => -levels.cap,
+            1 => levels.subgrade(out),
+            _ => {
+                self.beside.push(Beside {
+                    cell,
+                    area,
+                    run: out - levels.edge(),
+                    edge: levels.top(levels.edge()),
+                    toward,
+                    hole,
+                });
+                return;
+            }
+        };
+        self.paved.push(Paved {
+            cell,
+            area,
+            level,
+            hole,
+        });
+    }
+}
+
+/// Cosine of the angle up to which a side of the hole runs along the rim.
+const ALONG: f64 = 0.9;
+
+/// An upright side of the hole that crosses a cell.
+#[derive(Debug, Clone, Copy)]
+struct Side {
+    /// The way out of the hole, a unit vector.
+    away: Vector,
+    /// How far along that way it lies from the middle of the cell, metres.
+    distance: f64,
+    /// The bottom beside it, rise.
+    hole: f64,
+}
+
+/// The upright side that crosses the cell about a place, or else the bottom of the hole there,
+/// as a rise: infinite where there is none.
+fn upright_side(hole: &DigShape, floor: &Edges, p: Point, cell: f64) -> Result<Side, f64> {
+    let rise = |p: Point| -hole.depth(p);
+    let here = rise(p);
+    let half = cell * core::f64::consts::FRAC_1_SQRT_2;
+    let foot = floor.nearest(p).filter(|foot| foot.distance < half);
+    let foot = foot.ok_or(here)?;
+    let beyond = |by: f64| rise(p + foot.way * (foot.distance + by * cell / 4.0));
+    let (near, far) = (beyond(-1.0), beyond(1.0));
+    match (near.is_finite(), far.is_finite()) {
+        (true, false) => Ok(Side {
+            away: foot.way,
+            distance: foot.distance,
+            hole: near,
+        }),
+        (false, true) => Ok(Side {
+            away: -foot.way,
+            distance: -foot.distance,
+            hole: far,
+        }),
+        _ => Err(here),
+    }
+}
+
+/// The share of a square cell that lies on the near side of a line: `distance` metres from the
+/// cell's middle along `normal`, a unit vector.
+pub(super) fn half_plane(normal: Vector, distance: f64, cell: f64) -> f64 {
+    let (x, y) = (normal.x.abs() * cell / 2.0, normal.y.abs() * cell / 2.0);
+    let (long, short) = if x > y { (x, y) } else { (y, x) };
+    let corner = |left: f64| left * left / (8.0 * long * short);
+    if distance >= long + short {
+        1.0
+    } else if distance <= -(long + short) {
+        0.0
+    } else if distance > long - short {
+        1.0 - corner(long + short - distance)
+    } else if distance < short - long {
+        corner(long + short + distance)
+    } else {
+        0.5 + distance / (2.0 * long)
+    }
+}
+
+/// Places along the rings of a region, no farther apart than `EDGE_STEP`.
+pub(super) fn edge_spots(region: &Region, top: impl Fn(Point) -> f64) -> Vec<EdgeSpot> {
+    let mut spots = Vec::new();
+    let mut since = f64::INFINITY;
+    for (a, b) in region.rings().flat_map(|ring| ring.edges()) {
+        // Short chords of an arc share a place.
+        let length = a.distance(b);
+        since += length;
+        if since < EDGE_STEP / 2.0 {
+            continue;
+        }
+        since = 0.0;
+        let steps = (length / EDGE_STEP).ceil().max(1.0);
+        spots.extend((0..steps as u32).map(|k| {
+            let at = a + (b - a) * (f64::from(k) / steps);
+            EdgeSpot { at, top: top(at) }
+        }));
+    }
+    spots
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_parts_a_cell_as_it_lies() {
+        let slanted = Vector::new(0.6, 0.8);
+        let upright = Vector::new(1.0, 0.0);
+        assert_eq!(half_plane(upright, 0.03, 0.1), 0.8);
+        assert_eq!(half_plane(slanted, 0.0, 0.1), 0.5);
+        assert_eq!(half_plane(slanted, 0.07, 0.1), 1.0);
+        // Summed over the parts of the cell.
+        for distance in [-0.06, -0.02, 0.005, 0.03, 0.065] {
+            let parts = (0..400).flat_map(|i| (0..400).map(move |k| (i, k)));
+            let at = |i: i32| (f64::from(i) + 0.5) / 4000.0 - 0.05;
+            let inside = parts.filter(|(i, k)| 0.6 * at(*i) + 0.8 * at(*k) <= distance);
+            let share = inside.count() as f64 / 160_000.0;
+            assert!((share - half_plane(slanted, distance, 0.1)).abs() < 2e-4);
+        }
+    }
+}

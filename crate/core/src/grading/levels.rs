@@ -1,0 +1,49 @@
+//! The heights of the finished ground, counted from the rim.
+
+use crate::site::Works;
+
+/// Heights and widths of deck, collar and banks; rises are metres above the rim.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Levels {
+    /// Width of the collar outside the rim, metres.
+    pub collar: f64,
+    /// Width of the deck's band outside the rim, metres.
+    pub deck: f64,
+    /// Drop of the deck's top per metre away from the rim.
+    pub fall: f64,
+    /// Slab and bed, metres.
+    pub under: f64,
+    /// Depth of the collar's underside below the rim, to which stone reaches, metres.
+    pub cap: f64,
+    /// Rise of a bank per metre of run; infinite for a bank that stands upright.
+    pub bank: f64,
+}
+
+impl Levels {
+    /// Those of some settings.
+    pub fn of(works: &Works) -> Self {
+        Self {
+            collar: works.collar.width,
+            deck: works.deck.width,
+            fall: works.deck.fall,
+            under: works.deck.thickness + works.deck.bed,
+            cap: works.collar.underside(),
+            bank: 1.0 / works.grading.bank_slope.max(0.0),
+        }
+    }
+
+    /// Distance of the outer edge of deck or collar from the rim: where banks start, metres.
+    pub fn edge(&self) -> f64 {
+        self.deck.max(self.collar)
+    }
+
+    /// Rise of the deck's top at a distance from the rim.
+    pub fn top(&self, out: f64) -> f64 {
+        -self.fall * out
+    }
+
+    /// Rise of the ground under slab and bed at a distance from the rim.
+    pub fn subgrade(&self, out: f64) -> f64 {
+        self.top(out) - self.under
+    }
+}

@@ -1,0 +1,248 @@
+//! What keeps a pile away.
+
+use crate::clearance::WorkFigures;
+use crate::geom::distance::Figure;
+use crate::geom::{Edges, Point, Region};
+use crate::site::{CheckedFeature, CheckedLot, Feature, FeatureKind, FeaturePart};
+
+/// How much a thing keeps a pile away.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Weight {
+    /// Worth a note.
+    Note,
+    /// Kept free where the pile fits elsewhere.
+    Avoid,
+    /// Never under a pile.
+    Bar,
+}
+
+/// What a pile keeps from, and from how far.
+#[derive(Debug, Clone)]
+pub(super) struct Obstacle {
+    pub weight: Weight,
+    /// What the plan calls it.
+    pub label: String,
+    /// Where it stands in the site file.
+    pub place: String,
+    figure: Signed,
+}
+
+/// An area or a line that distances are measured to.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Signed {
+    edges: Edges,
+    area: Option<Region>,
+    bounds: Option<(Point, Point)>,
+}
+
+impl Signed {
+    pub fn of_area(area: &Region) -> Self {
+        Self {
+            edges: Edges::of_region(area),
+            area: Some(area.clone()),
+            bounds: area.bounds(),
+        }
+    }
+
+    fn of_figure(figure: Figure<'_>) -> Self {
+        match figure {
+            Figure::Area(region) => Self::of_area(region),
+            Figure::Chain(points) => Self {
+                edges: Edges::of_chain(points),
+                area: None,
+                bounds: crate::geom::region::bounds(points.iter().copied()),
+            },
+        }
+    }
+
+    /// Distance of a point, metres; negative inside an area; infinite to nothing. Where it is at
+    /// least `enough`, any value from there to the distance itself may be told.
+    pub fn distance(&self, p: Point, enough: f64) -> f64 {
+        let Some((low, high)) = self.bounds else {
+            return f64::INFINITY;
+        };
+        let x = (low.x - p.x).max(p.x - high.x);
+        let y = (low.y - p.y).max(p.y - high.y);
+        // Outside the box round it the thing is no nearer than the box.
+        if x > enough || y > enough {
+            return x.max(y);
+        }
+        let distance = self.edges.distance(p);
+        if self.area.as_ref().is_some_and(|area| area.contains(p)) {
+            -distance
+        } else {
+            distance
+        }
+    }
+}
+
+/// Everything on a lot that a pile keeps from, and the lot itself. Worth keeping for as long as
+/// lot and features stay the same.
+#[derive(Debug, Clone)]
+pub struct Obstacles {
+    lot: Signed,
+    all: Vec<Obstacle>,
+    /// Room that was drawn for spoil.
+    spaces: Vec<Space>,
+}
+
+/// Room that was drawn for spoil.
+#[derive(Debug, Clone)]
+pub struct Space {
+    pub(super) area: Signed,
+    pub(super) bounds: (Point, Point),
+    pub(super) label: String,
+    pub(super) place: String,
+}
+
+/// The work that a pile keeps from at one placement.
+#[derive(Debug, Clone)]
+pub struct Work {
+    dig: Signed,
+    water: Signed,
+    /// Distance of the deck's edge from the water's edge, metres.
+    deck: f64,
+    pad: Signed,
+    /// Distance kept from the dig's edge, metres.
+    back: f64,
+    /// The middle of the shell, site metres.
+    pub middle: Point,
+}
+
+impl Work {
+    /// The work as it stands, with the distance kept from the dig's edge and the shell's middle.
+    pub fn of(work: &WorkFigures, back: f64, middle: Point) -> Self {
+        Self {
+            dig: Signed::of_area(&work.dig),
+            water: Signed::of_area(&work.waters_edge),
+            deck: work.deck_edge,
+            pad: work
+                .equipment
+                .as_ref()
+                .map_or_else(Signed::default, Signed::of_area),
+            back,
+            middle,
+        }
+    }
+
+    /// The parts of the work with what they are called: how far a point lies from where a pile
+    /// may begin, metres.
+    pub(super) fn parts(&self, p: Point, enough: f64) -> [(&'static str, f64); 3] {
+        [
+            (
+                "the dig",
+                self.dig.distance(p, enough + self.back) - self.back,
+            ),
+            (
+                "the deck",
+                self.water.distance(p, enough + self.deck) - self.deck,
+            ),
+            ("the equipment pad", self.pad.distance(p, enough)),
+        ]
+    }
+}
+
+impl Obstacles {
+    /// Those of a lot with its features; `records` are the features as the site tells them.
+    pub fn of(lot: &CheckedLot, features: &[CheckedFeature], records: &[Feature]) -> Self {
+        let mut all = Vec::new();
+        let mut spaces = Vec::new();
+        for feature in features {
+            let record = records.get(feature.index);
+            let label = record
+                .map_or(feature.kind.words(), |f| f.label())
+                .to_owned();
+            let place = format!("/features/{}", feature.index);
+            let figure = feature.shape.figure();
+            if let (FeatureKind::SpoilSpace, Figure::Area(area)) = (feature.kind, figure) {
+                spaces.extend(area.bounds().map(|bounds| Space {
+                    area: Signed::of_area(area),
+                    bounds,
+                    label,
+                    place,
+                }));
+                continue;
+            }
+            let Some(weight) = weight(feature.kind) else {
+                continue;
+            };
+            let roots = |p: &&crate::site::CheckedPart| p.part == FeaturePart::TreeProtection;
+            let roots = feature.parts.iter().find(roots);
+            all.push(Obstacle {
+                weight,
+                label,
+                place,
+                figure: Signed::of_figure(roots.map_or(figure, |part| part.figure())),
+            });
+        }
+        Self {
+            lot: Signed::of_area(&lot.region),
+            all,
+            spaces,
+        }
+    }
+
+    /// Room that was drawn for spoil.
+    pub fn spaces(&self) -> &[Space] {
+        &self.spaces
+    }
+
+    /// The rectangle round the lot.
+    pub(super) fn bounds(&self) -> Option<(Point, Point)> {
+        self.lot.bounds
+    }
+
+    /// How far a point lies inside the lot, metres; negative outside.
+    pub(super) fn within_lot(&self, p: Point) -> f64 {
+        -self.lot.distance(p, f64::INFINITY)
+    }
+
+    /// Everything with the distance of a point from it, metres.
+    pub(super) fn each(&self, p: Point) -> impl Iterator<Item = (&Obstacle, f64)> {
+        let apart = move |it: &Obstacle| it.figure.distance(p, f64::INFINITY);
+        self.all.iter().map(move |it| (it, apart(it)))
+    }
+
+    /// How large a pile's footprint round a point may be, metres of radius: the way to whatever
+    /// is nearest of what weighs at least so much. Negative where none may lie. It changes by no
+    /// more than a metre over a metre.
+    pub(super) fn room(&self, p: Point, work: &Work, least: Weight, enough: f64) -> f64 {
+        let mut room = enough;
+        for (_, distance) in work.parts(p, enough) {
+            room = room.min(distance);
+        }
+        if room < -enough {
+            return room;
+        }
+        room = room.min(self.within_lot(p));
+        for it in self.all.iter().filter(|it| it.weight >= least) {
+            room = room.min(it.figure.distance(p, room.max(0.0)));
+        }
+        room
+    }
+}
+
+/// How much a kind of thing keeps a pile away; `None`: not at all.
+fn weight(kind: FeatureKind) -> Option<Weight> {
+    use FeatureKind as K;
+    match kind {
+        K::House
+        | K::Outbuilding
+        | K::Wall
+        | K::Fence
+        | K::Tree
+        | K::Easement
+        | K::SepticTank
+        | K::SepticField
+        | K::Well
+        | K::Equipment
+        | K::Watercourse
+        | K::Deck
+        | K::DeckSteps
+        | K::PipeTrench
+        | K::Other => Some(Weight::Bar),
+        K::Driveway | K::Walk | K::OverheadLine => Some(Weight::Avoid),
+        K::BuriedLine => Some(Weight::Note),
+        K::StreetEdge | K::DeckOpening | K::SpoilSpace => None,
+    }
+}
