@@ -1,29 +1,8 @@
 // No serious fault of access on any screen, in any step; every target is large enough for a thumb.
-import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { faults, smallTargets } from './access.ts';
 import { SCREENS } from './screens.ts';
 import { DEMO_SITES, firstVisit, openDemo, openStep, settled } from './site.ts';
-
-/** The least side of a target, css pixels. */
-const THUMB = 44;
-
-async function faults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`));
-}
-
-/** Buttons, fields and summaries that can be seen and are smaller than a thumb. */
-async function smallTargets(page: Page): Promise<string[]> {
-  return page.locator('button, select, summary, input:not([type="file"])').evaluateAll((targets, least) => {
-    return targets
-      .filter((it) => it.checkVisibility() && !it.closest('.unseen'))
-      .map((it) => ({ it, box: it.getBoundingClientRect() }))
-      .filter(({ box }) => box.width > 1 && (box.height < least - 0.5 || box.width < least - 0.5))
-      .map(({ it, box }) => `${it.outerHTML.slice(0, 90)} ${box.width.toFixed(0)}x${box.height.toFixed(0)}`);
-  }, THUMB);
-}
 
 for (const { name, viewport, hasTouch } of SCREENS) {
   test.describe(name, () => {

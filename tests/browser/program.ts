@@ -9,16 +9,24 @@ import { reportJson, savedText } from './site.ts';
 /** Where the program is; `cargo xtask test` builds it and says so. */
 const PROGRAM = process.env['BATTERBOARD_BIN'];
 
-/** Expects the page's report on the open site to be the program's, to the last byte. */
-export async function expectSameReport(page: Page): Promise<void> {
-  if (!PROGRAM) return;
+/** What the program prints on the open site, after a command's name and before its flags. */
+async function printed(page: Page, command: string, ...flags: string[]): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'batterboard-'));
   try {
     const file = join(folder, 'site.json');
     writeFileSync(file, await savedText(page));
-    const printed = execFileSync(PROGRAM, ['report', file, '--json'], { encoding: 'utf8' });
-    expect(await reportJson(page)).toBe(printed);
+    return execFileSync(PROGRAM ?? '', [command, file, ...flags], { encoding: 'utf8' });
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** Expects the page's report on the open site to be the program's, to the last byte. */
+export async function expectSameReport(page: Page): Promise<void> {
+  if (PROGRAM) expect(await reportJson(page)).toBe(await printed(page, 'report', '--json'));
+}
+
+/** Expects a list for a spreadsheet to be the program's, to the last byte. */
+export async function expectSameList(page: Page, list: string): Promise<void> {
+  if (PROGRAM) expect(list).toBe(await printed(page, 'takeoff', '--csv'));
 }

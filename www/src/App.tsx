@@ -17,6 +17,8 @@ import { pageKey } from './plan/keys.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
 import { StepPanel } from './steps/StepPanel.tsx';
 import { Strip } from './steps/Strip.tsx';
+import { CompareSheet } from './takeoff/CompareSheet.tsx';
+import { TakeoffSheet } from './takeoff/TakeoffSheet.tsx';
 
 export function App() {
   useEffect(() => {
@@ -37,6 +39,8 @@ export function App() {
       </div>
       {sheet.value === 'welcome' && <Welcome />}
       {sheet.value === 'report' && <ReportSheet />}
+      {sheet.value === 'takeoff' && <TakeoffSheet />}
+      {sheet.value === 'compare' && <CompareSheet />}
       {sheet.value === 'keys' && <KeysSheet />}
       {sheet.value === 'bring-in' && <BringSheet />}
       {sheet.value === 'write-out' && <WriteSheet />}

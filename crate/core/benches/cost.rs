@@ -18,8 +18,7 @@ use batterboard_core::geom::distance::{Figure, nearest};
 use batterboard_core::geom::validate::VERTEX_LIMIT;
 use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, offset};
 use batterboard_core::ground::Ground;
-use batterboard_core::shell::{Shell, catalogue};
-use batterboard_core::site::{DigSettings, limits};
+use batterboard_core::site::limits;
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use scene::{Kept, bean, frame, ground, site, site_of_outline};
 
@@ -45,8 +44,10 @@ fn by_spots(c: &mut Criterion) {
             });
         });
     }
-    let (shell, _) = Shell::check(catalogue::all().first().unwrap()).unwrap();
-    let shape = DigShape::new(&shell, &DigSettings::default(), 1.0);
+    let start = site(100);
+    let (shell, placement) = start.placed_shell().unwrap();
+    let shape = DigShape::new(shell, &start.site().works.dig, 1.0);
+    let cap = start.site().works.collar.underside();
     for count in sizes(1_000_000) {
         let record = ground(count);
         let (surface, _) = Ground::check(&record).unwrap();
@@ -55,8 +56,9 @@ fn by_spots(c: &mut Criterion) {
             b.iter(|| {
                 step += 1;
                 let along = f64::from(step % 100) * 0.03;
-                let pose = Pose::new(Point::new(15.0 + along, 24.0), 0.3 + along / 9.0, false);
-                excavate(&shape, &surface, &pose, 29.5, 0.4)
+                let at = Point::new(15.0 + along, 24.0);
+                let pose = Pose::new(at, placement.heading, placement.mirrored);
+                excavate(&shape, &surface, &pose, placement.coping_elevation, cap)
             });
         });
         group.bench_with_input(BenchmarkId::new("ground anew", count), &(), |b, ()| {

@@ -209,6 +209,7 @@ export type GroundRecord =
   | { spots: { spots: [number, number, number][]; breaklines?: [number, number, number][][] } };
 
 export interface Placement {
+  shell: { catalogue: string } | { own: ShellRecord };
   at: Point;
   heading: number;
   mirrored: boolean;

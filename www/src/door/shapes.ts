@@ -345,7 +345,7 @@ export type Command =
   | { 'set-picture': Picture | null }
   | { 'fit-picture': { first: Point; second: Point; distance?: number; bearing?: number } }
   | { 'set-contours': number | null }
-  | { 'set-placement': Placement & { shell: unknown } }
+  | { 'set-placement': Placement }
   | { 'set-rates': Rate[] }
   | { 'set-section': SectionLine | null }
   | { 'set-alternatives': Alternative[] }

@@ -1,79 +1,55 @@
 // What crosses between the page and the estimate: what is to be dug, hauled and bought, ready to be read.
-import type { Finding, Measure, Outcome, Reading, Shown } from './shapes.ts';
+import type { Finding, Outcome, Reading, Shown } from './shapes.ts';
+
+/** The groups of the takeoff. */
+export type Group = 'dig' | 'grading' | 'haul' | 'stone' | 'concrete' | 'rods-and-forms' | 'pipe' | 'water';
+
+/** Low and high of a figure and what each doubt alone makes of it; `open` where part of the ground is unknown and
+    nobody can say how far out the figure is there. */
+export interface Range<Figure> {
+  low: Figure;
+  high: Figure;
+  causes: { words: string; less: Figure; more: Figure }[];
+  open: boolean;
+}
 
 /** One line of the takeoff. */
 export interface Quantity {
   key: string;
-  group: string;
+  group: Group;
   label: string;
-  /** What kind of figure it is. */
-  measure: Measure;
   shown: Shown;
-  /** What it was measured on, to be lit up on the plan. */
-  on: string;
-  /** Low and high, where they are known; left out while the shell is dragged. */
-  range: Range | null;
-  /** What is paid for by it: a rate may be typed for it. Lines of one name measure the same thing; one is priced. */
+  caveats: string[];
+  /** None where nothing moves it, and while the shell is dragged. */
+  range: Range<Shown> | null;
+  /** What is paid for by it; none where it is not bought or paid. */
   pays_for: string | null;
+  /** Its rate (`45.00 per short ton`) and its cost, where it is priced. */
   rate: Shown | null;
   cost: Shown | null;
-  caveats: string[];
 }
 
-/** Low and high, and what each doubt alone makes of the quantity. `open`: unknown ground is left out of them. */
-export interface Range {
+/** What everything with a rate costs. */
+export interface Costs {
+  groups: [group: Group, sum: Shown][];
+  total: Shown;
   low: Shown;
   high: Shown;
-  causes: { words: string; less: Shown; more: Shown }[];
-  open: boolean;
 }
 
-/** Every line, what they cost, and the cautions that belong beside them. */
+/** Every line, and the cautions that belong beside them. */
 export interface Tally {
   quantities: Quantity[];
-  cost: { groups: [string, Shown][]; total: Shown; low: Shown; high: Shown } | null;
+  cost: Costs | null;
   /** Low and high were left out, because the shell is being dragged. */
   in_passing: boolean;
   findings: Finding[];
 }
 
-/** A figure both ways. */
-export interface Figure {
-  value: number;
-  unit: string;
+/** A figure in both systems of units. */
+export interface Both {
   shown: Shown;
   other: Shown;
-}
-
-/** What one doubt alone makes of a figure. */
-export interface CauseFigures {
-  doubt: string;
-  words: string;
-  less: Figure;
-  more: Figure;
-}
-
-/** What the priced quantities cost. */
-export interface CostFigures {
-  lines: { key: string; label: string; rate: Shown; cost: Shown; low: Shown; high: Shown }[];
-  groups: { group: string; label: string; sum: Shown }[];
-  total: Shown;
-  low: Shown;
-  high: Shown;
-  causes: CauseFigures[];
-}
-
-/** Placements side by side; differences are to the first, the present one. */
-export interface Comparison {
-  site: string;
-  columns: { name: string; shell: string; faults: Finding[] }[];
-  rows: {
-    key: string;
-    label: string;
-    values: (Shown | null)[];
-    si: (number | null)[];
-    differences: (Shown | null)[];
-  }[];
 }
 
 /** One quantity opened: the arithmetic behind it. */
@@ -82,8 +58,6 @@ export interface Workings {
   label: string;
   shown: Shown;
   other: Shown;
-  on: string;
-  range?: { low: Figure; high: Figure; causes: CauseFigures[]; open: boolean };
   formula: string;
   arithmetic: string;
   inputs: { name: string; shown: Shown; other: Shown; source: string }[];
@@ -91,6 +65,21 @@ export interface Workings {
   rounding: string;
   source: string;
   assumptions: string[];
+  range?: Range<Both>;
+}
+
+/** What the total cost comes from. */
+export interface CostFigures {
+  total: Shown;
+  low: Shown;
+  high: Shown;
+  causes: Range<Both>['causes'];
+}
+
+/** Places side by side: the present one first. */
+export interface Comparison {
+  columns: { name: string; shell: string; faults: Finding[] }[];
+  rows: { key: string; label: string; values: (Shown | null)[]; differences: (Shown | null)[] }[];
 }
 
 /** The estimate as the page sees it: the planner's site once more, and what it takes to build it. */
@@ -103,13 +92,16 @@ export interface Desk {
   /** None before a site was opened. */
   tally(): Tally | undefined;
   workings(key: string): Workings | undefined;
-  /** A list for a spreadsheet; low and high are in it once the shell rests. */
+  /** Reads what is paid for one unit of a line; the value is money per SI unit. */
+  read_rate(text: string, key: string): Reading | undefined;
+  /** What a rate of a line is told for: `per short ton`. */
+  rate_unit(key: string): string;
+  /** The takeoff as a table for other programs. */
   csv(): string;
+  /** The present place beside those that were kept. */
+  compare(): Comparison | undefined;
   /** None before a rate is told. */
   cost(): CostFigures | undefined;
-  compare(): Comparison | undefined;
-  /** A typed rate for the quantity of a key; `value` is money for one SI unit, as a site file keeps it. */
-  read_rate(text: string, key: string): Reading | undefined;
   /** Paints over what the planner painted, seen the same way. */
   paint(
     ctx: CanvasRenderingContext2D,

@@ -1,14 +1,15 @@
 // Hazards and assumptions, each where its number is: what stands in the way of the dig under the verdict,
 // others beside the dig, the spoil or the water, and the rest under the clearances. Notes, which only say what a number rests on, are folded away.
 import type { Finding } from '../door/shapes.ts';
+import type { Group } from '../door/tally.ts';
 
 const WORDS = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 
-/** Where a finding stands: under the verdict, under the clearances, or beside a group of quantities. */
-export type Place = 'verdict' | 'clearances' | 'dig' | 'haul' | 'concrete' | 'water';
+/** Where a finding stands: under the verdict, under the clearances, beside a group of quantities, or at their cost. */
+export type Place = 'verdict' | 'clearances' | 'cost' | Group;
 
 /** Checks by the place of what they speak of; every other one stands under the clearances. */
-const PLACES: Record<Exclude<Place, 'clearances'>, string[]> = {
+const PLACES: Partial<Record<Place, string[]>> = {
   verdict: [
     'shell-beyond',
     'deck-beyond',
@@ -36,8 +37,23 @@ const PLACES: Record<Exclude<Place, 'clearances'>, string[]> = {
     'steep-spots',
     'way-out',
   ],
-  haul: ['spoil-back', 'payload-governs'],
+  grading: ['bank-not-closed', 'deck-falls-to-building', 'fill-short', 'retained-cut', 'retained-fill'],
+  haul: ['spoil-back', 'payload-governs', 'pile-better-elsewhere', 'pile-in-the-way', 'pile-over-line'],
   concrete: ['collar-shows', 'deck-in-collar'],
+  pipe: [
+    'lone-drain',
+    'no-fittings',
+    'no-pad',
+    'no-return',
+    'no-suction',
+    'pipe-in-shell',
+    'pipe-not-deepest',
+    'pipe-wider-than-over-dig',
+    'trench-apart',
+    'trench-over-line',
+    'trench-through',
+  ],
+  cost: ['priced-twice', 'rate-not-counted', 'rate-unused'],
   water: ['dry-floor', 'empty-shell', 'open-water'],
 };
 
@@ -51,7 +67,7 @@ interface Props {
   findings: Finding[];
   place: Place;
   /** The groups that quantities are listed in; what belongs beside a group that is not there stands under the clearances. */
-  groups?: string[];
+  groups?: Place[];
 }
 
 export function Cautions({ findings, place, groups }: Props) {

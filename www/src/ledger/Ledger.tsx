@@ -3,7 +3,7 @@
 import { findings, tally } from '../state/estimate.ts';
 import { ledger, ledgerUp, step } from '../state/store.ts';
 import { Clearances } from './Clearances.tsx';
-import { Cautions } from './Cautions.tsx';
+import { Cautions, type Place } from './Cautions.tsx';
 import { MissingCautions, Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
@@ -17,7 +17,8 @@ export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
   const shown = findings.value;
-  const groups = tally.value.how === 'there' ? tally.value.quantities.map((it) => it.group) : [];
+  const groups: Place[] =
+    tally.value.how === 'there' ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
   return (
     <aside class="ledger" data-up={up} aria-label="Ledger">
       <button

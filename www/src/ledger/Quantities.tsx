@@ -3,13 +3,14 @@
 import { signal } from '@preact/signals';
 import { askDesk } from '../door/estimate.ts';
 import type { Finding } from '../door/shapes.ts';
-import type { Quantity } from '../door/tally.ts';
-import { tally, tryEstimateAgain } from '../state/estimate.ts';
-import { highlight } from '../state/store.ts';
-import { Cautions, type Place } from './Cautions.tsx';
+import type { Costs, Group, Quantity } from '../door/tally.ts';
+import { ranged, tally, tryEstimateAgain } from '../state/estimate.ts';
+import { highlight, sheet } from '../state/store.ts';
+import { between } from '../takeoff/words.ts';
+import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
 
-const GROUPS: Record<string, string> = {
+export const GROUPS: Record<Group, string> = {
   dig: 'Dig',
   grading: 'Grading',
   haul: 'Haul',
@@ -19,8 +20,6 @@ const GROUPS: Record<string, string> = {
   pipe: 'Pipe',
   water: 'Water',
 };
-
-const isPlace = (group: string): group is Place => ['dig', 'haul', 'concrete', 'water'].includes(group);
 
 const opened = signal<string | null>(null);
 
@@ -39,11 +38,21 @@ export function Quantities({ revision, findings, placed }: Props) {
       <h3 id="quantities-head">
         Quantities <span class="head-aside">tap for the working</span>
       </h3>
+      {quantities.length > 0 && (
+        <div class="quantities-doors">
+          <button type="button" onClick={() => (sheet.value = 'takeoff')}>
+            Takeoff and cost
+          </button>
+          <button type="button" onClick={() => (sheet.value = 'compare')}>
+            Compare places
+          </button>
+        </div>
+      )}
       {placed ? <NotYet /> : <p class="nothing-yet">With a shell on the lot, dig, spoil and stone are listed here.</p>}
       {groups.map((group) => (
         <div key={group} class="quantity-group" data-group={group}>
-          <h4>{GROUPS[group] ?? group}</h4>
-          {isPlace(group) && <Cautions findings={findings} place={group} />}
+          <h4>{GROUPS[group]}</h4>
+          <Cautions findings={findings} place={group} />
           <ul>
             {quantities
               .filter((quantity) => quantity.group === group)
@@ -53,12 +62,14 @@ export function Quantities({ revision, findings, placed }: Props) {
           </ul>
         </div>
       ))}
+      {now.how === 'there' && <Cautions findings={findings} place="cost" />}
+      {now.how === 'there' && now.cost && <Total cost={now.cost} />}
     </section>
   );
 }
 
 /** Why nothing is listed although there is a shell. */
-function NotYet() {
+export function NotYet() {
   const now = tally.value;
   if (now.how === 'there') return null;
   if (now.how === 'coming') {
@@ -97,8 +108,9 @@ export function MissingCautions() {
 }
 
 function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
-  const { key, label, shown, caveats } = quantity;
+  const { key, label, shown, caveats, range, cost } = quantity;
   const open = opened.value === key;
+  const words = range ? between(range.low, range.high, range.open) : ranged.value.has(key) && 'low and high when it rests';
   const lightKey = `quantity:${key}`;
   const light = () => (highlight.value = lightKey);
   const dim = () => {
@@ -120,6 +132,12 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
         <span class="quantity-label">{label}</span>
         <span class="leader" aria-hidden="true" />
         <span class="quantity-value">{shown.text}</span>
+        {words && <span class="quantity-range">{words}</span>}
+        {cost && (
+          <span class="quantity-cost">
+            cost <b>{cost.text}</b>
+          </span>
+        )}
         {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
       </button>
       {open && <OpenWorking quantityKey={key} revision={revision} />}
@@ -127,8 +145,19 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
   );
 }
 
+/** What everything that has a rate comes to. */
+function Total({ cost: { total, low, high } }: { cost: Costs }) {
+  return (
+    <p class="costs-total">
+      <span>Cost of what has a rate</span>
+      <b>{total.text}</b>
+      <span class="quantity-range">{between(low, high)}</span>
+    </p>
+  );
+}
+
 /** `revision` is what makes it ask again after a change. */
-function OpenWorking({ quantityKey }: { quantityKey: string; revision: number }) {
+export function OpenWorking({ quantityKey }: { quantityKey: string; revision: number }) {
   const workings = askDesk((desk) => desk.workings(quantityKey), undefined);
   return workings ? <Working workings={workings} /> : null;
 }

@@ -1,8 +1,8 @@
 // One quantity opened: formula, the numbers in it, where each comes from, waste and rounding.
-import type { Workings } from '../door/tally.ts';
+import type { Both, Range, Workings } from '../door/tally.ts';
 
 export function Working({ workings }: { workings: Workings }) {
-  const { label, other, formula, arithmetic, inputs, waste, rounding, source } = workings;
+  const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions, range } = workings;
   return (
     <div class="working" role="group" aria-label={`Working of ${label}`}>
       <p class="working-formula">{formula}</p>
@@ -14,20 +14,86 @@ export function Working({ workings }: { workings: Workings }) {
             {inputs.map((input) => (
               <tr key={input.name}>
                 <th scope="row">{input.name}</th>
-                <td class="figure">{input.shown.text}</td>
+                <td class="figure">
+                  {input.shown.text}
+                  {input.other.text !== input.shown.text && <small>{input.other.text}</small>}
+                </td>
                 <td class="working-source">{input.source}</td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
+      {range && (
+        <Doubts
+          caption="How sure it is"
+          low={range.low.shown.text}
+          expected={shown.text}
+          high={range.high.shown.text}
+          causes={range.causes}
+          open={range.open}
+        />
+      )}
       <dl>
         <Line term="In other units" text={other.text} />
         <Line term="Waste" text={waste} />
         <Line term="Rounding" text={rounding} />
         <Line term="Source" text={source} />
+        <Line term="Takes for granted" text={assumptions.join(' ')} />
       </dl>
     </div>
+  );
+}
+
+/** How far it may be out, and what each cause alone does to it. */
+interface DoubtsProps {
+  caption: string;
+  low: string;
+  expected: string;
+  high: string;
+  causes: Range<Both>['causes'];
+  open?: boolean;
+}
+
+export function Doubts({ caption, low: least, expected, high: most, causes, open }: DoubtsProps) {
+  return (
+    <table class="working-doubts">
+      <caption>{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Cause</th>
+          <th scope="col">Low</th>
+          <th scope="col">Expected</th>
+          <th scope="col">High</th>
+        </tr>
+      </thead>
+      <tbody>
+        {causes.map(({ words, less, more }) => {
+          const [low, high] = less.shown.value <= more.shown.value ? [less.shown, more.shown] : [more.shown, less.shown];
+          return (
+            <tr key={words}>
+              <th scope="row">{words}</th>
+              <td>{low.text}</td>
+              <td>{expected}</td>
+              <td>{high.text}</td>
+            </tr>
+          );
+        })}
+        <tr class="working-together">
+          <th scope="row">together</th>
+          <td>{least}</td>
+          <td>{expected}</td>
+          <td>{most}</td>
+        </tr>
+      </tbody>
+      {open && (
+        <tfoot>
+          <tr>
+            <td colSpan={4}>Part of the ground is unknown: nobody can say how far out it is there.</td>
+          </tr>
+        </tfoot>
+      )}
+    </table>
   );
 }
 

@@ -13,6 +13,9 @@ export type Standing = { how: 'coming' | 'failed' } | { how: 'refused'; why: Fin
 
 export const tally = signal<Standing>({ how: 'coming' });
 
+/** The lines that have a low and a high when nothing moves. */
+export const ranged = signal<ReadonlySet<string>>(new Set());
+
 const GRAVITY: Record<Finding['severity'], number> = { fault: 0, caution: 1, note: 2 };
 const same = (a: Finding, b: Finding): boolean => a.check === b.check && a.place === b.place && a.message === b.message;
 
@@ -33,6 +36,8 @@ const BETWEEN = 120;
 
 /** The planner's revision that the desk stands at. */
 let inStep = -1;
+/** The desk followed a drag and has left out what takes long. */
+let inPassing = false;
 let handedOver = 0;
 let waiting: ReturnType<typeof setTimeout> | undefined;
 let begun = false;
@@ -68,8 +73,9 @@ function arrived(how: Arrival): void {
 /** Brings the desk in step with the planner, and takes over what it says. */
 export function followPlan(): void {
   const now = ledger.value;
-  if (!now || !begun || now.revision === inStep || tally.value.how === 'failed') return;
-  if (putOff()) return;
+  if (!now || !begun || tally.value.how === 'failed') return;
+  const rests = inPassing && held.value === null;
+  if ((now.revision === inStep && !rests) || putOff()) return;
   const said = askDesk((desk) => broughtTo(desk, now), null);
   inStep = now.revision;
   if (said) tally.value = said;
@@ -98,8 +104,14 @@ function broughtTo(desk: Desk, now: Ledger): Standing {
     handedOver = performance.now();
     if (!ok) return { how: 'refused', why };
   }
-  const tally = desk.tally();
-  return tally ? { how: 'there', ...tally } : { how: 'coming' };
+  const said = desk.tally();
+  if (!said) return { how: 'coming' };
+  inPassing = said.in_passing;
+  if (!inPassing) {
+    const keys = said.quantities.filter((it) => it.range).map((it) => it.key);
+    if (keys.join() !== [...ranged.value].join()) ranged.value = new Set(keys);
+  }
+  return { how: 'there', ...said };
 }
 
 const moved = (desk: Desk, { shell }: Ledger): boolean =>

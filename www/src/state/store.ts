@@ -19,7 +19,7 @@ export interface Trouble {
   findings: Finding[];
 }
 
-export type Sheet = 'welcome' | 'report' | 'keys' | 'bring-in' | 'write-out' | null;
+export type Sheet = 'welcome' | 'report' | 'keys' | 'bring-in' | 'write-out' | 'takeoff' | 'compare' | null;
 
 export const ledger = signal<Ledger | null>(null);
 export const site = signal<Site | null>(null);

@@ -6,6 +6,8 @@ use batterboard_core::geom::Point;
 use batterboard_core::report::Workings;
 use batterboard_core::session;
 use batterboard_core::session::Tally;
+use batterboard_core::takeoff::Line;
+use batterboard_core::units::{System, show_rate};
 use batterboard_web::answers::{Outcome, cross, rate_reading};
 use batterboard_web::paint::pen::Pen;
 use batterboard_web::paint::{View, draw, labels};
@@ -67,16 +69,8 @@ impl Desk {
     /// The arithmetic behind one quantity.
     #[wasm_bindgen(unchecked_return_type = "Workings | undefined")]
     pub fn workings(&self, key: &str) -> Result<JsValue, JsValue> {
-        let found = self.desk.as_ref().and_then(|desk| {
-            let line = desk
-                .estimate()
-                .takeoff
-                .iter()
-                .find(|line| line.key == key)?;
-            Some(Workings::of(line, desk.site().site().display))
-        });
-        match found {
-            Some(workings) => cross(&workings),
+        match self.line(key) {
+            Some((line, system)) => cross(&Workings::of(line, system)),
             None => Ok(JsValue::UNDEFINED),
         }
     }
@@ -108,18 +102,17 @@ impl Desk {
     /// Reads a typed rate for the quantity of a key; `value` is money for one SI unit.
     #[wasm_bindgen(unchecked_return_type = "Reading | undefined")]
     pub fn read_rate(&self, text: &str, key: &str) -> Result<JsValue, JsValue> {
-        let Some(desk) = &self.desk else {
-            return Ok(JsValue::UNDEFINED);
-        };
-        let mut lines = desk.estimate().takeoff.iter();
-        match lines.find(|line| line.key == key) {
-            Some(line) => cross(&rate_reading(
-                text,
-                line.measure,
-                desk.site().site().display,
-            )),
+        match self.line(key) {
+            Some((line, system)) => cross(&rate_reading(text, line.measure, system)),
             None => Ok(JsValue::UNDEFINED),
         }
+    }
+
+    /// What a rate of the quantity of a key is told for: `per short ton`.
+    pub fn rate_unit(&self, key: &str) -> String {
+        self.line(key).map_or_else(String::new, |(line, system)| {
+            show_rate(line.measure, 0.0, system).unit.to_owned()
+        })
     }
 
     /// Paints over the plan; `width` and `height` in CSS pixels, `ratio` device pixels per CSS
@@ -155,6 +148,14 @@ impl Desk {
 }
 
 impl Desk {
+    /// A line of the takeoff, and the units it is shown in.
+    fn line(&self, key: &str) -> Option<(&Line, System)> {
+        let desk = self.desk.as_ref()?;
+        let mut lines = desk.estimate().takeoff.iter();
+        let line = lines.find(|line| line.key == key)?;
+        Some((line, desk.site().site().display))
+    }
+
     fn taken(&mut self, text: &str) -> Result<(), Vec<Finding>> {
         match &mut self.desk {
             Some(desk) => desk.renew(text),

@@ -46,6 +46,8 @@ fn panel<'a>(area: &Area<'a>, group: &Group) -> Result<(), DrawingAreaErrorKind<
     let sizes = points().map(|(size, _)| f64::from(*size));
     let costs = points().map(|(_, ms)| *ms).chain([TARGET]);
     let (x, y) = (decades(sizes), decades(costs));
+    // A decade more on top, for the legend.
+    let y = (y.0, y.1 * 10.0);
     let mut chart = ChartBuilder::on(area)
         .margin(14)
         .x_label_area_size(46)
@@ -59,7 +61,7 @@ fn panel<'a>(area: &Area<'a>, group: &Group) -> Result<(), DrawingAreaErrorKind<
         .axis_desc_style(("sans-serif", 16))
         .light_line_style(BLACK.mix(0.06))
         .bold_line_style(BLACK.mix(0.18))
-        .x_label_formatter(&|size| format!("{size:.0}"))
+        .x_label_formatter(&decade)
         .y_label_formatter(&|ms| ms.to_string())
         .draw()?;
     let target = LineSeries::new([(x.0, TARGET), (x.1, TARGET)], BLACK.mix(0.55));
@@ -104,6 +106,14 @@ fn places(series: &Series) -> impl Iterator<Item = (f64, f64)> + '_ {
     points.map(|(size, ms)| (f64::from(*size), *ms))
 }
 
+/// The text at a size on the axis: of whole decades alone, the others would lie on each other.
+fn decade(size: &f64) -> String {
+    let text = format!("{size:.0}");
+    let zeros = text.strip_prefix('1');
+    let whole = zeros.is_some_and(|zeros| zeros.chars().all(|digit| digit == '0'));
+    if whole { text } else { String::new() }
+}
+
 /// From the decade below the least to the one above the greatest.
 fn decades(values: impl Iterator<Item = f64>) -> (f64, f64) {
     let (least, greatest) = values.fold((f64::MAX, 0.0), |(low, high): (f64, f64), value| {
@@ -122,6 +132,16 @@ fn decades(values: impl Iterator<Item = f64>) -> (f64, f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn only_whole_decades_are_named() {
+        assert_eq!(decade(&100.0), "100");
+        assert_eq!(decade(&1_000_000.0), "1000000");
+        assert_eq!(
+            (decade(&110.0), decade(&200.0)),
+            (String::new(), String::new())
+        );
+    }
 
     #[test]
     fn axes_run_by_whole_decades() {

@@ -1,0 +1,146 @@
+// Places side by side: the present shell and place beside those that were kept, with what decides between them.
+import { askDesk } from '../door/estimate.ts';
+import { ask } from '../door/planner.ts';
+import type { Alternative } from '../door/records.ts';
+import type { Comparison } from '../door/tally.ts';
+import { TextField } from '../fields/TextField.tsx';
+import { Sheet } from '../job/Sheet.tsx';
+import { editOrTell } from '../state/actions.ts';
+import { ledger, sheet, site } from '../state/store.ts';
+
+/** A name that none of those kept has. */
+export function freshName(kept: { name: string }[]): string {
+  const taken = new Set(kept.map((it) => it.name));
+  for (let number = 1; ; number += 1) if (!taken.has(`Place ${number}`)) return `Place ${number}`;
+}
+
+const put = (kept: Alternative[], failed: string) => editOrTell({ 'set-alternatives': kept }, failed);
+
+function keepPresent(kept: Alternative[]): void {
+  const placement = ask((p) => p.settings().placement, undefined);
+  if (placement) put([...kept, { name: freshName(kept), placement }], 'The place was not kept.');
+}
+
+/** Takes a kept place, and keeps the present one in its stead. */
+function use(kept: Alternative[], index: number): void {
+  const chosen = kept[index];
+  const present = ask((p) => p.settings().placement, undefined);
+  if (!chosen) return;
+  const rest = kept.filter((_, i) => i !== index);
+  const left = present ? [...rest, { name: freshName(rest), placement: present }] : rest;
+  editOrTell(
+    {
+      together: {
+        label: `use ${chosen.name}`,
+        commands: [{ 'set-placement': chosen.placement }, { 'set-alternatives': left }],
+      },
+    },
+    'The place was not changed.',
+  );
+}
+
+export function CompareSheet() {
+  const revision = ledger.value?.revision;
+  const kept = site.value?.alternatives ?? [];
+  const comparison = askDesk((desk) => desk.compare(), undefined);
+  const close = () => (sheet.value = null);
+  return (
+    <Sheet label="Places side by side" class="compare" close={close}>
+      <h2>Places side by side</h2>
+      <p>
+        Keep the shell as it stands, move or change it, and see here what that does. Each column is the whole site worked
+        out anew.
+      </p>
+      {comparison ? (
+        <Table key={revision} comparison={comparison} kept={kept} />
+      ) : (
+        <p class="nothing-yet">The quantities are not there yet.</p>
+      )}
+      {kept.length === 0 && <p class="nothing-yet">Nothing is kept yet to compare with.</p>}
+      <div class="buttons">
+        <button type="button" class="main" disabled={!ledger.value?.shell} onClick={() => keepPresent(kept)}>
+          Keep the present place
+        </button>
+        <button type="button" onClick={close}>
+          Close
+        </button>
+      </div>
+    </Sheet>
+  );
+}
+
+function Table({ comparison: { columns, rows }, kept }: { comparison: Comparison; kept: Alternative[] }) {
+  return (
+    <div class="takeoff-scroll" tabIndex={0} role="group" aria-label="Every figure">
+      <table class="takeoff-table compare-table">
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            {columns.map((column, at) => (
+              <th key={at} scope="col">
+                {column.name}
+                <small>{column.shell}</small>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <tr class="compare-deeds">
+            <th scope="row">What to do</th>
+            {columns.map((column, at) => (
+              <td key={at}>{at > 0 && <Deeds kept={kept} index={at - 1} faults={column.faults.map((it) => it.message)} />}</td>
+            ))}
+          </tr>
+          {rows.map((row) => (
+            <tr key={row.key}>
+              <th scope="row">{row.label}</th>
+              {row.values.map((value, at) => (
+                <td key={at} class="figure">
+                  {value?.text ?? '–'}
+                  {at > 0 && <small>{difference(row.differences[at]?.text)}</small>}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** The difference to the present place, where there is one worth saying. */
+const difference = (text: string | undefined): string => (text && /[1-9]/.test(text) ? text : text ? 'the same' : '');
+
+function Deeds({ kept, index, faults }: { kept: Alternative[]; index: number; faults: string[] }) {
+  const it = kept[index];
+  if (!it) return null;
+  const rename = (name: string) =>
+    put(
+      kept.map((other, i) => (i === index ? { ...other, name } : other)),
+      'The name was not changed.',
+    );
+  return (
+    <div class="compare-deed">
+      <TextField label={`Name of ${it.name}`} quiet value={it.name} commit={rename} />
+      {faults.map((fault) => (
+        <p key={fault} class="caution" data-severity="fault">
+          <strong>Fault:</strong> {fault}
+        </p>
+      ))}
+      <button type="button" disabled={faults.length > 0} onClick={() => use(kept, index)}>
+        Use this place
+      </button>
+      <button
+        type="button"
+        onClick={() =>
+          put(
+            kept.filter((_, i) => i !== index),
+            'The place was not taken out.',
+          )
+        }
+      >
+        Take it out
+      </button>
+    </div>
+  );
+}

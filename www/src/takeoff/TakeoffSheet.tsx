@@ -1,0 +1,179 @@
+// The takeoff as the estimator reads it: every line with its low and high, in both systems of units, and what it
+// costs by rates typed here. No rate is built in.
+import { Fragment } from 'preact';
+import { askDesk } from '../door/estimate.ts';
+import type { Rate } from '../door/records.ts';
+import type { Finding, Reading } from '../door/shapes.ts';
+import type { Quantity } from '../door/tally.ts';
+import { Field } from '../fields/Field.tsx';
+import { told } from '../fields/fields.tsx';
+import { download, fileName } from '../job/files.ts';
+import { Sheet } from '../job/Sheet.tsx';
+import { GROUPS, NotYet } from '../ledger/Quantities.tsx';
+import { Doubts } from '../ledger/Working.tsx';
+import { edit, say } from '../state/actions.ts';
+import { tally } from '../state/estimate.ts';
+import { sheet, site } from '../state/store.ts';
+import { between } from './words.ts';
+
+const UNREAD: Reading = { ok: false, message: 'The estimate is restarting.', remedy: 'Try again in a moment.' };
+
+/** Sets what is paid for one unit of a line, or takes the rate out. */
+function setRate(key: string, rate: number | null): Finding[] {
+  const others: Rate[] = (site.value?.rates ?? []).filter((it) => it.key !== key);
+  return edit({ 'set-rates': rate === null ? others : [...others, { key, rate }] });
+}
+
+function saveTable(): void {
+  const text = askDesk((desk) => desk.csv(), '');
+  if (text) download(text, `${fileName()}-takeoff.csv`, 'text/csv');
+  else say('The table could not be made. Try again in a moment.', 'bad');
+}
+
+export function TakeoffSheet() {
+  const now = tally.value;
+  const close = () => (sheet.value = null);
+  return (
+    <Sheet label="Takeoff and cost" class="takeoff" close={close}>
+      <h2>Takeoff and cost</h2>
+      <p>
+        Type what you pay for a unit of anything that is bought or paid: no rate comes with the planner. Low and high
+        come from the doubts set in the step Dig.
+      </p>
+      <NotYet />
+      {now.how === 'there' && (
+        <>
+          <Table quantities={now.quantities} />
+          {now.cost ? (
+            <dl class="takeoff-total">
+              <div>
+                <dt>Low</dt>
+                <dd>{now.cost.low.text}</dd>
+              </div>
+              <div class="takeoff-expected">
+                <dt>Cost of what has a rate</dt>
+                <dd>{now.cost.total.text}</dd>
+              </div>
+              <div>
+                <dt>High</dt>
+                <dd>{now.cost.high.text}</dd>
+              </div>
+            </dl>
+          ) : (
+            <p class="nothing-yet">No line has a rate yet, so nothing is added up.</p>
+          )}
+        </>
+      )}
+      {now.how === 'there' && now.cost && <WhyNotSure />}
+      <p class="foot-words">
+        Worked out from what was put in. Order by what the site shows, and leave the last load open.
+      </p>
+      <div class="buttons">
+        <button type="button" class="main" disabled={now.how !== 'there'} onClick={saveTable}>
+          Save as CSV
+        </button>
+        <button type="button" onClick={close}>
+          Close
+        </button>
+      </div>
+    </Sheet>
+  );
+}
+
+/** What low and high of the total come from. */
+function WhyNotSure() {
+  const cost = askDesk((desk) => desk.cost(), undefined);
+  if (!cost || cost.causes.length === 0) return null;
+  const { total, low, high, causes } = cost;
+  return (
+    <details class="takeoff-why">
+      <summary>What low and high come from</summary>
+      <div class="working">
+        <Doubts caption="Each cause by itself" low={low.text} expected={total.text} high={high.text} causes={causes} />
+      </div>
+    </details>
+  );
+}
+
+function Table({ quantities }: { quantities: Quantity[] }) {
+  const now = tally.value;
+  const sums = (now.how === 'there' && now.cost?.groups) || [];
+  const groups = [...new Set(quantities.map((it) => it.group))];
+  return (
+    <div class="takeoff-scroll" tabIndex={0} role="group" aria-label="Every quantity">
+      <table class="takeoff-table">
+        <thead>
+          <tr>
+            <th scope="col">Quantity</th>
+            <th scope="col">Expected</th>
+            <th scope="col">Low to high</th>
+            <th scope="col">In other units</th>
+            <th scope="col">Rate</th>
+            <th scope="col">Cost</th>
+          </tr>
+        </thead>
+        <tbody>
+          {groups.map((group) => (
+            <Fragment key={group}>
+              <tr class="takeoff-group">
+                <th scope="rowgroup" colSpan={5}>
+                  {GROUPS[group]}
+                </th>
+                <td>{sums.find(([it]) => it === group)?.[1].text}</td>
+              </tr>
+              {quantities
+                .filter((it) => it.group === group)
+                .map((it) => (
+                  <Line key={it.key} quantity={it} />
+                ))}
+            </Fragment>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Line({ quantity }: { quantity: Quantity }) {
+  const { key, label, shown, range, caveats, cost } = quantity;
+  const other = askDesk((desk) => desk.workings(key)?.other.text, undefined);
+  return (
+    <tr data-key={key}>
+      <th scope="row">
+        {label}
+        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
+      </th>
+      <td class="figure" data-head="Expected">
+        {shown.text}
+      </td>
+      <td data-head="Low to high">{range ? between(range.low, range.high, range.open) : ''}</td>
+      <td data-head="In other units">{other === shown.text ? '' : other}</td>
+      <td class="takeoff-rate">
+        <RateField quantity={quantity} />
+      </td>
+      <td class="figure" data-head="Cost">
+        {cost?.text}
+      </td>
+    </tr>
+  );
+}
+
+function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Quantity }) {
+  if (pays_for === null) return null;
+  const unit = askDesk((desk) => desk.rate_unit(key), '');
+  const text = rate ? rate.text.slice(0, -rate.unit.length).trim() : '';
+  return (
+    <div class="rate">
+      <Field
+        label={`Rate of ${label.toLowerCase()}, ${unit}`}
+        text={text}
+        read={(typed) => askDesk((desk) => desk.read_rate(typed, key), undefined) ?? UNREAD}
+        commit={(value) => told(setRate(key, value))}
+        clear={() => told(setRate(key, null))}
+      />
+      <span class="rate-unit" aria-hidden="true">
+        {unit}
+      </span>
+    </div>
+  );
+}

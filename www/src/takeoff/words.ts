@@ -1,0 +1,14 @@
+// How a takeoff speaks of what is not sure.
+import type { Shown } from '../door/shapes.ts';
+
+/** The low and the high of a figure in a few words. */
+export function between(low: Shown, high: Shown, open = false): string {
+  const words = low.text === high.text ? '' : `${shortened(low.text, high.unit)} to ${high.text}`;
+  if (!open) return words;
+  return words ? `${words}, more on unknown ground` : 'not bounded: the ground is unknown';
+}
+
+/** A text without its unit, where the next one has the same. */
+function shortened(text: string, unit: string): string {
+  return unit !== '' && text.endsWith(` ${unit}`) ? text.slice(0, -unit.length - 1) : text;
+}
