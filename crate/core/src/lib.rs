@@ -84,6 +84,7 @@ pub mod order;
 pub mod pretty;
 pub mod report;
 pub mod results;
+pub mod section;
 pub mod session;
 pub mod shell;
 pub mod site;

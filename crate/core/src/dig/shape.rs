@@ -312,6 +312,33 @@ pub fn edge_at(shell: &Shell, settings: &DigSettings, depth: f64) -> Region {
     sides(shell, settings).contour(depth)
 }
 
+/// Edges of a shell's hole (see [`DigShape::contour`]) from `headroom` metres above the rim down
+/// to its bottom, each with its depth below the rim: at most `step` metres apart, and just above
+/// and just below every depth at which the sides or the bottom bend.
+pub fn contours(
+    shell: &Shell,
+    settings: &DigSettings,
+    headroom: f64,
+    step: f64,
+) -> Vec<(f64, Region)> {
+    let sides = sides(shell, settings);
+    let mut contours = Vec::new();
+    let layers = sides.layers(-bounded(headroom)).into_iter();
+    for layer in layers.filter(|layer| layer.bottom - layer.top > 4.0 * BESIDE) {
+        let height = layer.bottom - layer.top;
+        let count = (height / step).ceil().max(1.0);
+        for k in 0..=count as u32 {
+            let share = (f64::from(k) / count).clamp(BESIDE / height, 1.0 - BESIDE / height);
+            let depth = layer.top + height * share;
+            contours.push((depth, sides.contour(depth)));
+        }
+    }
+    contours
+}
+
+/// How far above and below a bend the edge is asked for, metres; thinner layers are left out.
+const BESIDE: f64 = 1e-6;
+
 /// The bottom of a shell's hole and, where its sides are not all alike, how they rise.
 pub(super) struct Sides {
     bottom: Bottom,
@@ -347,13 +374,18 @@ impl Sides {
         self.bottom.deepest()
     }
 
+    /// The layers from a depth down to the bottom: no break lies within one.
+    fn layers(&self, top: f64) -> Vec<contour::Layer> {
+        match &self.unlike {
+            Some(hole) => hole.layers(top),
+            None => contour::layers(&self.bottom, top),
+        }
+    }
+
     /// Depths between the rim and the bottom at which to ask for sections, each with its share
     /// of the height, metres: steps of at most `step` that reach across no break.
     pub fn samples(&self, step: f64) -> Vec<(f64, f64)> {
-        let layers = match &self.unlike {
-            Some(hole) => hole.layers(0.0),
-            None => contour::layers(&self.bottom, 0.0),
-        };
+        let layers = self.layers(0.0);
         let mut samples = Vec::new();
         for layer in layers {
             let count = ((layer.bottom - layer.top) / step).ceil().max(1.0);

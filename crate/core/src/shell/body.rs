@@ -468,6 +468,17 @@ impl Shell {
         Face::outer(self).depth(floor, inside)
     }
 
+    /// Depth of the floor at a point of the shell frame, whatever wall or cove stand over it;
+    /// outside the outline that of the nearest place on it, metres.
+    pub fn floor_depth(&self, at: Point) -> Option<f64> {
+        self.floor_at(at).map(|(floor, _)| floor)
+    }
+
+    /// How far the wall's outer face stands outside the water's edge at the rim, metres.
+    pub fn wall_width(&self) -> f64 {
+        Face::outer(self).out
+    }
+
     /// Depth of the floor at a point, or at the nearest place of the outline, and how far within
     /// the outline the point lies, metres.
     fn floor_at(&self, at: Point) -> Option<(f64, f64)> {

@@ -32,6 +32,7 @@ const LAYERS: [&str; 28] = [
     "takeoff",
     "results",
     "estimate",
+    "section",
     "stakeout",
     "drawing",
     "sheet",

@@ -1,0 +1,270 @@
+//! Sections of plain holes, worked out by hand.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+use super::*;
+use crate::ground::GroundRecord;
+use crate::results::Cache;
+use crate::shell::ShellRecord;
+use crate::site::{Placement, ShellChoice, Site};
+use crate::units::constants::INCH;
+use std::sync::Arc;
+
+/// A shell of 8 x 4 m, 1 m deep at x = -4 and 2 m at x = 4, heading east, its rim at 10 m.
+fn site(change: impl FnOnce(&mut Site)) -> CheckedSite {
+    let record = serde_json::json!({
+        "name": "plain",
+        "outline": [[-4.0, -2.0], [4.0, -2.0], [4.0, 2.0], [-4.0, 2.0]],
+        "stations": [{ "at": -4.0, "depth": 1.0 }, { "at": 0.0, "depth": 1.0 }, { "at": 1.0, "depth": 2.0 }, { "at": 4.0, "depth": 2.0 }],
+        "coping_width": 0.25,
+        "waterline": 0.15,
+        "wall_thickness": 0.01,
+    });
+    let record: ShellRecord = serde_json::from_value(record).unwrap();
+    let mut site = crate::site::starter::blank_lot();
+    site.ground = Arc::new(GroundRecord::Level { elevation: 9.8 });
+    site.placement = Some(Placement {
+        shell: Arc::new(ShellChoice::Own(record)),
+        at: Point::new(10.0, 12.0),
+        heading: crate::math::TURN / 4.0,
+        mirrored: false,
+        coping_elevation: 10.0,
+    });
+    let mut works = (*site.works).clone();
+    works.dig.side_slope = Some(1.0);
+    works.dig.over_dig = 0.2;
+    works.dig.base_thickness = 0.1;
+    site.works = Arc::new(works);
+    change(&mut site);
+    CheckedSite::check(site, None).unwrap()
+}
+
+fn cut(site: &CheckedSite, line: Option<SectionLine>) -> Section {
+    let results = Results::compute(site, &mut Cache::default());
+    let edges = Edges::of(site, &results, None);
+    let line = line.or_else(|| standard(site, &results)).unwrap();
+    Section::along(site, &results, edges.as_ref(), line).unwrap()
+}
+
+fn area(section: &Section, piece: Piece) -> f64 {
+    section.region(piece).map_or(0.0, Region::area)
+}
+
+fn value(section: &Section, label: &str) -> Vec<f64> {
+    let found = section.dimensions.iter().filter(|d| d.label == label);
+    found.map(|d| d.value).collect()
+}
+
+#[track_caller]
+fn close(found: f64, wanted: f64, tolerance: f64) {
+    assert!(
+        (found - wanted).abs() <= tolerance,
+        "{found} is not {wanted}"
+    );
+}
+
+#[test]
+fn the_standard_line_runs_along_the_shell_beyond_the_hole() {
+    let site = site(|_| {});
+    let section = cut(&site, None);
+    close(section.line.from.y, 12.0, 1e-6);
+    // From the middle 4 m, wall 0.01, over-dig 0.2; 0.91 and 1.91 m of side at 1:1; 1.5 m more.
+    close(section.line.from.x, 10.0 - (4.21 + 0.91 + 1.5), 0.02);
+    close(section.line.to.x, 10.0 + (4.21 + 1.91 + 1.5), 0.02);
+}
+
+#[test]
+fn pieces_have_the_areas_of_a_cut_by_hand() {
+    let section = cut(&site(|_| {}), None);
+    // Inside: 4 x 1, 1 x 1.5, 3 x 2, less 0.15 m of air.
+    close(area(&section, Piece::Water), 11.5 - 8.0 * 0.15, 1e-4);
+    // Two walls to the floor and the floor 0.01 m plumb; the copings 0.25 x 0.01 each, over the wall.
+    let walls = 0.01 * (1.01 + 2.01) + 8.0 * 0.01 + 2.0 * 0.24 * 0.01;
+    close(area(&section, Piece::Shell), walls, 2e-4);
+    // Collar 0.3048 square at both ends.
+    close(
+        area(&section, Piece::Collar),
+        2.0 * 144.0 * INCH * INCH,
+        1e-6,
+    );
+    close(
+        area(&section, Piece::Deck),
+        2.0 * 48.0 * 4.0 * INCH * INCH,
+        1e-6,
+    );
+    close(
+        area(&section, Piece::DeckBed),
+        2.0 * 36.0 * 4.0 * INCH * INCH,
+        1e-6,
+    );
+    // The base: 0.1 m plumb over 8.42 m; the reach makes the side of the slope thicker.
+    let base = area(&section, Piece::Base);
+    assert!(base > 0.842 && base < 0.842 + 0.4, "{base}");
+    // The dig: under ground 0.2 m below the rim.
+    let dig = area(&section, Piece::Dig);
+    let shell = section.region(Piece::Shell).unwrap();
+    assert!(shell.bounds().unwrap().0.y < 8.0);
+    // Everything in the hole adds up: dig below the collar's underside is stone and body.
+    let cap = 10.0 - 16.0 * INCH;
+    let (stone, base) = (area(&section, Piece::Backfill), area(&section, Piece::Base));
+    let body = 4.02 * (1.01 - 16.0 * INCH) + 4.0 * (2.01 - 16.0 * INCH) - 0.5;
+    let above = dig - stone - base - body;
+    // Above it the hole is 8.42 + 0.6036 + 1.6036 m wide at the cap and 0.4128 m more at the ground.
+    let width = 8.42 + (1.11 - 16.0 * INCH) + (2.11 - 16.0 * INCH);
+    let rise = 16.0 * INCH - 0.2;
+    close(above, width * rise + rise * rise, 0.03);
+    let _ = cap;
+}
+
+#[test]
+fn dimensions_are_those_of_the_settings() {
+    let section = cut(&site(|_| {}), None);
+    close(
+        value(&section, "depth of the hole, deepest")[0],
+        2.11 - 0.2,
+        1e-4,
+    );
+    close(
+        value(&section, "depth of the hole, shallow end")[0],
+        1.11 - 0.2,
+        1e-4,
+    );
+    for over in value(&section, "over-dig") {
+        close(over, 0.2, 1e-4);
+    }
+    assert_eq!(value(&section, "over-dig").len(), 2);
+    close(value(&section, "base")[0], 0.1, 1e-4);
+    close(value(&section, "water")[0], 1.85, 1e-4);
+    close(value(&section, "freeboard")[0], 0.15, 1e-9);
+    let coping = value(&section, "coping above the ground");
+    assert_eq!(coping.len(), 2);
+    close(coping[0], 0.2, 1e-9);
+    assert_eq!(section.dimensions[0].text, "6'-3 3/16\"");
+}
+
+#[test]
+fn a_line_across_and_one_beside_the_shell() {
+    let across = SectionLine {
+        from: Point::new(13.0, 4.0),
+        to: Point::new(13.0, 20.0),
+    };
+    let section = cut(&site(|_| {}), Some(across));
+    close(area(&section, Piece::Water), 4.0 * 1.85, 1e-4);
+    close(section.length, 16.0, 1e-9);
+    let beside = SectionLine {
+        from: Point::new(-9.0, 30.0),
+        to: Point::new(30.0, 31.0),
+    };
+    let section = cut(&site(|_| {}), Some(beside));
+    assert_eq!(section.pieces.len(), 1);
+    assert_eq!(section.dimensions, []);
+}
+
+#[test]
+fn the_ground_bends_where_its_surface_does() {
+    let site = site(|site| {
+        let spots = vec![
+            [-20.0, -20.0, 9.0],
+            [40.0, -20.0, 9.0],
+            [40.0, 40.0, 10.0],
+            [-20.0, 40.0, 10.0],
+            [10.0, 11.0, 9.6],
+        ];
+        site.ground = Arc::new(GroundRecord::of_spots(spots));
+    });
+    let section = cut(&site, None);
+    for p in &section.ground {
+        let at = section.line.from + (section.line.to - section.line.from) * (p.x / section.length);
+        close(p.y, site.ground().height(at).elevation, 1e-9);
+    }
+    assert!(section.ground.len() >= 4);
+    // Pieces under the ground stay under it.
+    let dig = section.region(Piece::Dig).unwrap();
+    let highest = section.ground.iter().map(|p| p.y).fold(0.0, f64::max);
+    assert!(dig.bounds().unwrap().1.y <= highest + 1e-6);
+}
+
+/// Depths in the hole, one by one, against those of its shape.
+#[test]
+fn the_hole_is_as_deep_as_its_shape_says() {
+    let site = site(|_| {});
+    let results = Results::compute(&site, &mut Cache::default());
+    let edges = Edges::of(&site, &results, None).unwrap();
+    let (shell, placement) = site.placed_shell().unwrap();
+    let shape = crate::dig::DigShape::new(shell, &site.site().works.dig, 1.0);
+    let pose = placement.pose();
+    for (a, b) in [
+        ((2.0, 12.5), (18.0, 11.0)),
+        ((4.0, 5.0), (16.0, 20.0)),
+        ((13.5, 0.0), (12.0, 25.0)),
+    ] {
+        let ends = [a, b].map(|(x, y)| pose.shell_from_site(Point::new(x, y)));
+        let cut = super::line::Cut::between(ends[0], ends[1]).unwrap();
+        let hole = edges.along(&cut);
+        for k in 0..200 {
+            let s = cut.length * f64::from(k) / 200.0;
+            let depth = shape.depth(cut.at(s));
+            if depth < 0.05 {
+                continue;
+            }
+            let inside = |depth: f64| hole.contains(Point::new(s, -depth));
+            assert!(inside(depth - 0.006), "at {s}: less than {depth}");
+            assert!(!inside(depth + 0.006), "at {s}: more than {depth}");
+        }
+    }
+}
+
+#[test]
+fn a_shell_that_leans_and_is_rounded_is_cut_so() {
+    let site = site(|site| {
+        let mut placement = site.placement.clone().unwrap();
+        let ShellChoice::Own(record) = &*placement.shell else {
+            return;
+        };
+        let mut record = record.clone();
+        (record.draft, record.cove) = (0.1, 0.2);
+        placement.shell = Arc::new(ShellChoice::Own(record));
+        site.placement = Some(placement);
+    });
+    let across = SectionLine {
+        from: Point::new(13.0, 4.0),
+        to: Point::new(13.0, 20.0),
+    };
+    let section = cut(&site, Some(across));
+    let water = area(&section, Piece::Water);
+    // A trapezium of 4 m less twice the lean, less two fillets.
+    let fillet = 0.2
+        * 0.2
+        * (crate::math::tan(core::f64::consts::FRAC_PI_4 - crate::math::atan(0.1) / 2.0)
+            - (core::f64::consts::FRAC_PI_2 - crate::math::atan(0.1)) / 2.0);
+    let widths = (4.0 - 0.2 * 0.15) + (4.0 - 0.2 * 2.0);
+    close(water, widths / 2.0 * 1.85 - 2.0 * fillet, 2e-3);
+}
+
+#[test]
+fn no_shell_leaves_the_ground_alone() {
+    let site = site(|site| site.placement = None);
+    let results = Results::compute(&site, &mut Cache::default());
+    assert_eq!(standard(&site, &results), None);
+    let line = SectionLine {
+        from: Point::new(0.0, 0.0),
+        to: Point::new(10.0, 0.0),
+    };
+    let section = Section::along(&site, &results, None, line).unwrap();
+    assert_eq!(section.pieces.len(), 1);
+    let nowhere = SectionLine {
+        to: line.from,
+        ..line
+    };
+    assert_eq!(Section::along(&site, &results, None, nowhere), None);
+}
+
+#[test]
+fn ticks_stand_at_whole_steps() {
+    use crate::units::{Measure, System};
+    let found = ticks(Measure::LongLength, 0.2, 3.0, 0.9, System::Metres);
+    let at: Vec<f64> = found.iter().map(|t| t.at).collect();
+    assert_eq!(at, [1.0, 2.0, 3.0]);
+    let found = ticks(Measure::LongLength, 0.0, 6.0, 1.0, System::Feet);
+    assert_eq!(found[1].text, "5.00 ft");
+    assert_eq!(ticks(Measure::Length, 3.0, 1.0, 0.1, System::Feet), []);
+}
