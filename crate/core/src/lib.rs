@@ -70,6 +70,7 @@
 //! ```
 
 pub mod clearance;
+pub mod deck;
 pub mod dig;
 pub mod drawing;
 pub mod estimate;
@@ -81,6 +82,7 @@ pub mod ground;
 pub mod lot;
 pub mod math;
 pub mod order;
+pub mod pipe;
 pub mod pretty;
 pub mod report;
 pub mod results;

@@ -2,13 +2,15 @@
 
 use std::sync::Arc;
 
+use crate::deck::{DeckPlan, Drawn};
 use crate::dig::{DigShape, edge_at};
 use crate::geom::Region;
 use crate::grading;
+use crate::pipe::{Around, Dewatering};
 use crate::shell::Shell;
 use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, Works};
 use crate::stockpile::Obstacles;
-use crate::takeoff::Measured;
+use crate::takeoff::{Fill, Measured};
 
 /// Run per unit of rise of the plane under which a footing is undermined (see `footing`).
 const UNDERMINING: f64 = 1.5;
@@ -47,6 +49,14 @@ pub(super) struct Kept {
     works: Arc<Works>,
     /// What the takeoff measures on the shell.
     pub measured: Measured,
+    /// The stone in the hole.
+    pub fill: Arc<Fill>,
+    /// The way of pipe round the shell.
+    pub around: Around,
+    /// The pipe that lowers groundwater.
+    pub dewatering: Arc<Dewatering>,
+    /// The deck with what was drawn of it when it was last asked for.
+    deck: Option<(Drawn, Arc<DeckPlan>)>,
     /// Depth below the rim, and how far a footing there is in the hole's reach.
     undermined: Vec<(f64, Region)>,
     /// The hole dug otherwise.
@@ -63,6 +73,8 @@ pub(super) struct Hole {
     pub measured: Measured,
     /// The hole.
     pub shape: DigShape,
+    /// The stone in it, once it was asked for.
+    fill: Option<Arc<Fill>>,
 }
 
 impl Cache {
@@ -85,14 +97,8 @@ impl Cache {
             obstacles: Obstacles::of(lot, features, &site.site().features),
         });
         let same = |kept: &Kept| Arc::ptr_eq(&kept.shell, shell) && kept.works == *works;
-        let kept = self.kept.take().filter(same).unwrap_or_else(|| Kept {
-            shell: Arc::clone(shell),
-            works: Arc::clone(works),
-            measured: Measured::new(shell, works),
-            undermined: Vec::new(),
-            holes: Vec::new(),
-            grading: grading::Kept::default(),
-        });
+        let kept = self.kept.take().filter(same);
+        let kept = kept.unwrap_or_else(|| Kept::new(shell, works));
         (self.kept.insert(kept), self.ground.insert(ground))
     }
 }
@@ -109,12 +115,50 @@ impl Kept {
                 dig: works.dig.clone(),
                 measured: Measured::new(shell, works),
                 shape: DigShape::new(shell, &works.dig, headroom),
+                fill: None,
             },
         };
         if self.holes.len() >= HOLES {
             self.holes.remove(0);
         }
         self.holes.push_mut(hole)
+    }
+
+    fn new(shell: &Arc<Shell>, works: &Arc<Works>) -> Self {
+        // What it is asked for lies below the rim, whatever the ground does.
+        let shape = DigShape::new(shell, &works.dig, 0.0);
+        Self {
+            shell: Arc::clone(shell),
+            works: Arc::clone(works),
+            measured: Measured::new(shell, works),
+            fill: Arc::new(Fill::new(shell, works, &shape)),
+            around: Around::new(shell, works),
+            dewatering: Arc::new(Dewatering::new(shell, works, &shape)),
+            deck: None,
+            undermined: Vec::new(),
+            holes: Vec::new(),
+            grading: grading::Kept::default(),
+        }
+    }
+
+    /// The stone in the hole that was last asked for under these settings.
+    pub(super) fn fill_of(&mut self, shell: &Shell, works: &Works) -> Arc<Fill> {
+        let hole = self.holes.iter_mut().rev().find(|h| h.dig == works.dig);
+        let Some(hole) = hole else {
+            return Arc::clone(&self.fill);
+        };
+        let made = || Arc::new(Fill::new(shell, works, &hole.shape));
+        Arc::clone(hole.fill.get_or_insert_with(made))
+    }
+
+    /// The deck with what was drawn of it, shell frame.
+    pub(super) fn deck(&mut self, drawn: Drawn) -> Arc<DeckPlan> {
+        let kept = self.deck.take().filter(|(before, _)| *before == drawn);
+        let (_, plan) = self.deck.insert(kept.unwrap_or_else(|| {
+            let plan = DeckPlan::new(&self.shell, &self.works, &drawn);
+            (drawn, Arc::new(plan))
+        }));
+        Arc::clone(plan)
     }
 
     /// Where the base of a footing `depth` below the rim lies above a plane that rises from

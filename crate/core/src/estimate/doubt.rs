@@ -43,8 +43,10 @@ pub(super) fn judge(
         let taken = [-1.0, 1.0].map(|sign| {
             let works = wider(works, sign * doubt.over_dig);
             let (measured, dig) = dug(site, placed, kept, &works, 0.0);
+            let fill = kept.fill_of(placed.0, &works);
             let mut inputs = *inputs;
             (inputs.works, inputs.measured, inputs.dig) = (&works, &measured, &dig);
+            inputs.fill = Some(&fill);
             takeoff(&inputs).lines
         });
         ends.push((Doubt::OverDig, taken));

@@ -22,13 +22,17 @@ mod tests;
 pub use cache::Cache;
 pub use cost::Cost;
 
+use std::sync::Arc;
+
+use crate::deck::{DeckPlan, Drawn};
 use crate::dig::safety;
 use crate::finding::{Finding, gravest_first};
 use crate::grading::{self, Grading, graded};
+use crate::pipe::{Dewatering, PipePlan};
 use crate::results::Results;
 use crate::site::CheckedSite;
 use crate::stockpile::{self, Stockpile, stockpile};
-use crate::takeoff::{Earth, Inputs, Line, Moved, Yield, takeoff};
+use crate::takeoff::{Earth, Fill, Inputs, Line, Moved, Pad, Yield, takeoff};
 use crate::units::round_to;
 
 /// What a placed shell takes; empty until one is placed.
@@ -42,6 +46,14 @@ pub struct Estimate {
     pub grading: Option<Grading>,
     /// The pile of spoil, where any is piled.
     pub stockpile: Option<Stockpile>,
+    /// The deck, shell frame.
+    pub deck: Option<Arc<DeckPlan>>,
+    /// The runs of pipe, site frame.
+    pub pipes: PipePlan,
+    /// The pipe that lowers groundwater, shell frame.
+    pub dewatering: Option<Arc<Dewatering>>,
+    /// The stone in the hole.
+    pub fill: Option<Arc<Fill>>,
     /// The dangers of the dig, and what quantities rest on.
     pub findings: Vec<Finding>,
 }
@@ -85,9 +97,20 @@ impl Estimate {
         let work = stockpile::Work::of(&results.work, works.spoil.back, pose.at);
         let stockpile = stockpile(site, loose * works.spoil.piled, &around.obstacles, &work);
         moved.pile = stockpile.as_ref().map(|it| &it.heap);
+        let deck = kept.deck(Drawn::of(site, &pose, shell, works));
+        let (fill, dewatering) = (Arc::clone(&kept.fill), Arc::clone(&kept.dewatering));
+        let pipes = PipePlan::new(site, shell, placement, &kept.around, &dig.top_edge);
         let measured = kept.measured;
         let inputs = Inputs {
             moved,
+            fill: Some(&fill),
+            deck: Some(&deck.figures),
+            pipes: Some(&pipes),
+            dewatering: Some(&dewatering),
+            pad: site.equipment().map(|pad| Pad {
+                area: pad.area(),
+                edges: pad.perimeter(),
+            }),
             ..Inputs::new(works, &measured, dig)
         };
         let taken = takeoff(&inputs);
@@ -103,6 +126,10 @@ impl Estimate {
                 &mut estimate.takeoff,
             );
         }
+        estimate.deck = Some(deck);
+        estimate.pipes = pipes;
+        estimate.dewatering = Some(dewatering);
+        estimate.fill = Some(fill);
         estimate.findings = safety::findings(dig);
         let graded = grading::findings(site, &results.work, &grading);
         estimate.findings.extend(graded);

@@ -14,6 +14,8 @@
 //! | area, centroid, inside or not | [`Region`], [`Outline::area`] |
 //! | union, intersection, difference | [`boolean`] |
 //! | over-dig, collar, deck; side slopes | [`offset::widen`], [`offset::widen_tapered`] |
+//! | area and length of a widened outline, arcs exact | [`parallel::widened`] |
+//! | a chain cut to an area, lines through it | [`clip`] |
 //! | an easement along a lot line | [`band::along_side`] |
 //! | several polygons with holes | [`compound::check`] |
 //! | a door or a gate | [`span::on_chain`] |
@@ -24,12 +26,14 @@
 pub mod band;
 pub mod boolean;
 mod boundary;
+pub mod clip;
 pub mod compound;
 pub mod distance;
 mod edges;
 pub mod flatten;
 mod meet;
 pub mod offset;
+pub mod parallel;
 pub mod path;
 pub mod pattern;
 pub mod point;

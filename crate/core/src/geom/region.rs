@@ -142,9 +142,18 @@ impl Region {
 
     /// This region carried from the shell's frame to the site's (rings keep their sense).
     pub fn posed(&self, pose: &Pose) -> Self {
+        self.carried(pose.mirrored, |p| pose.site_from_shell(p))
+    }
+
+    /// This region carried from the site's frame to the shell's (rings keep their sense).
+    pub fn shell_from_site(&self, pose: &Pose) -> Self {
+        self.carried(pose.mirrored, |p| pose.shell_from_site(p))
+    }
+
+    fn carried(&self, mirrored: bool, place: impl Fn(Point) -> Point) -> Self {
         let carry = |ring: &Ring| {
-            let mut points: Vec<Point> = ring.0.iter().map(|p| pose.site_from_shell(*p)).collect();
-            if pose.mirrored {
+            let mut points: Vec<Point> = ring.0.iter().map(|p| place(*p)).collect();
+            if mirrored {
                 points.reverse();
             }
             Ring(points)
@@ -238,5 +247,18 @@ mod tests {
         assert!((posed.area() - region.area()).abs() < 1e-9);
         assert!(posed.polygons[0].outer.signed_area() > 0.0);
         assert!(posed.polygons[0].holes[0].signed_area() < 0.0);
+    }
+
+    #[test]
+    fn a_region_comes_back_from_the_site() {
+        let region = with_hole();
+        for mirrored in [false, true] {
+            let pose = Pose::new(Point::new(100.0, 50.0), TURN / 7.0, mirrored);
+            let back = region.posed(&pose).shell_from_site(&pose);
+            let pairs = back.rings().zip(region.rings());
+            for (a, b) in pairs.flat_map(|(a, b)| a.0.iter().zip(&b.0)) {
+                assert!(a.distance(*b) < 1e-9);
+            }
+        }
     }
 }

@@ -12,6 +12,7 @@ mod doubted;
 mod figure;
 mod lot;
 mod picture;
+mod pipes;
 mod placed;
 mod quantities;
 mod table;
@@ -26,6 +27,7 @@ pub use doubted::{CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigu
 pub use figure::Figure;
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
+pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
@@ -80,6 +82,9 @@ pub struct Report {
     /// What they cost, once a rate is told.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<CostFigures>,
+    /// Every run of pipe.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub pipes: Vec<RunFigures>,
 }
 
 /// The part of a report that is the takeoff.
@@ -148,6 +153,9 @@ impl Report {
             quantities: estimate.takeoff.iter().map(quantity).collect(),
             cost: (estimate.cost.as_ref())
                 .map(|cost| CostFigures::of(cost, &estimate.takeoff, system)),
+            pipes: (estimate.pipes.runs.iter())
+                .map(|run| RunFigures::of(run, system))
+                .collect(),
         }
     }
 

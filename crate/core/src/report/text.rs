@@ -2,7 +2,7 @@
 //! with their working, and what else was noticed.
 
 use super::table::{Lean, WIDTH, columns, wrapped};
-use super::{ClearanceFigures, FeatureFigures, Figure, Report, quantities};
+use super::{ClearanceFigures, FeatureFigures, Figure, Report, pipes, quantities};
 use crate::finding::{Caveat, Finding, Severity};
 use crate::site::FactKind;
 
@@ -43,6 +43,10 @@ pub(super) fn of(report: &Report) -> String {
     if !report.quantities.is_empty() {
         quantities::list(report, &mut out);
         quantities::workings(&report.quantities, &mut out);
+    }
+    if !report.pipes.is_empty() {
+        heading("Runs of pipe", &mut out);
+        pipes::text(&report.pipes, &mut out);
     }
     if !notes.is_empty() {
         heading("Notes", &mut out);

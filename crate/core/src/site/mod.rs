@@ -40,9 +40,9 @@ pub use soil::{SoilClass, SpoilMaterial};
 pub use street::kinds_from_street;
 pub use works::{
     BaseZone, Bench, CollarSettings, DeckSettings, DewateringSettings, DigSettings, DoubtSettings,
-    Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide, PadSettings, PipeSettings,
-    PipeSize, SideSettings, SoilLayer, SpoilSettings, StoneSettings, TieSettings, WasteSettings,
-    Works,
+    Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide, PIPE_SOURCE, PadSettings,
+    PipeSettings, PipeSize, SideSettings, SoilLayer, SpoilSettings, StoneSettings, TieSettings,
+    WasteSettings, Works,
 };
 
 use crate::ground::GroundRecord;

@@ -1,4 +1,4 @@
-//! The collar and the deck.
+//! The collar, the deck with its steps, and the equipment pad.
 
 use super::line::{GEOMETRY, Group, Line, SETTING};
 use super::{Inputs, On, Takeoff};
@@ -6,11 +6,50 @@ use crate::finding::Finding;
 use crate::site::Works;
 use crate::units::Measure;
 
+const EVEN_SLAB: &str = "The slab is of even thickness; its fall is given by the bed.";
+
+const ONCE: &str =
+    "Ring and drawn decks united, so that no place counts twice; the collar lies below the slab.";
+
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
-    let (works, measured) = (inputs.works, inputs.measured);
-    let waste = works.waste.concrete;
+    let works = inputs.works;
+    let mut poured = Vec::new();
+    poured.push(("collar concrete", collar(inputs, taken)));
+    poured.push(("deck concrete", deck(inputs, taken)));
+    poured.extend(steps(inputs, taken).map(|volume| ("step concrete", volume)));
+    poured.extend(pad(inputs, taken).map(|volume| ("pad concrete", volume)));
+    let sum = Line::new(
+        "concrete",
+        Group::Concrete,
+        "Concrete in all",
+        (
+            poured.iter().map(|(_, volume)| volume).sum(),
+            Measure::ConcreteVolume,
+        ),
+        "sum of the lines above",
+        "sum of the lines above",
+    );
+    taken
+        .lines
+        .push(poured.into_iter().fold(sum, |line, (name, volume)| {
+            line.with(name, volume, Measure::ConcreteVolume)
+        }));
+    taken.findings.extend(notes(works));
+    if let Some(feature) = inputs.deck.and_then(|deck| deck.unknown_rise) {
+        taken.findings.push(
+            Finding::note(
+                "steps-without-rise",
+                "Nobody told how high the steps rise: they are counted as flat slab.",
+                "Tell their height in the Yard step.",
+            )
+            .under(&format!("/features/{feature}/facts")),
+        );
+    }
+}
+
+fn collar(inputs: &Inputs<'_>, taken: &mut Takeoff) -> f64 {
+    let (works, measured, waste) = (inputs.works, inputs.measured, inputs.works.waste.concrete);
     let collar = measured.collar_area * works.collar.depth * (1.0 + waste);
-    let deck = measured.deck_area * works.deck.thickness * (1.0 + waste);
     taken.lines.extend([
         Line::new(
             "collar-area",
@@ -42,18 +81,41 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         .with("area of the collar", measured.collar_area, Measure::Area)
         .given("depth", works.collar.depth, Measure::Length, SETTING)
         .wasting(waste),
-        Line::new(
-            "deck-area",
-            Group::Concrete,
-            "Deck, area",
-            (measured.deck_area, Measure::Area),
-            "area between the rim and the same widened by the deck's width, corners rounded",
-            GEOMETRY,
-        )
-        .on(On::Deck)
-        .paying_for("deck")
-        .with("length of the rim", measured.rim_length, Measure::Length)
-        .given("deck's width", works.deck.width, Measure::Length, SETTING),
+    ]);
+    collar
+}
+
+fn deck(inputs: &Inputs<'_>, taken: &mut Takeoff) -> f64 {
+    let (works, measured, waste) = (inputs.works, inputs.measured, inputs.works.waste.concrete);
+    let drawn = inputs.deck.map_or(0.0, |deck| deck.drawn_area);
+    let area = inputs.deck.map_or(measured.deck_area, |deck| deck.area);
+    let deck = area * works.deck.thickness * (1.0 + waste);
+    let formula = match inputs.deck {
+        Some(deck) if deck.as_drawn => {
+            "area of the ring round the rim united with the drawn decks, less openings, pad and steps"
+        }
+        _ => "area between the rim and the same widened by the deck's width, corners rounded",
+    };
+    let line = Line::new(
+        "deck-area",
+        Group::Concrete,
+        "Deck, area",
+        (area, Measure::Area),
+        formula,
+        GEOMETRY,
+    )
+    .on(On::Deck)
+    .paying_for("deck")
+    .with("length of the rim", measured.rim_length, Measure::Length)
+    .given("deck's width", works.deck.width, Measure::Length, SETTING);
+    let line = if drawn > 0.0 {
+        line.with("of it beyond the ring", drawn, Measure::Area)
+            .assuming(true, ONCE)
+    } else {
+        line
+    };
+    taken.lines.push(line);
+    taken.lines.push(
         Line::new(
             "deck-concrete",
             Group::Concrete,
@@ -64,25 +126,61 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         )
         .on(On::Deck)
         .paying_for("deck")
-        .with("area of the deck", measured.deck_area, Measure::Area)
+        .with("area of the deck", area, Measure::Area)
         .given("thickness", works.deck.thickness, Measure::Length, SETTING)
+        .wasting(waste)
+        .assuming(true, EVEN_SLAB),
+    );
+    deck
+}
+
+fn steps(inputs: &Inputs<'_>, taken: &mut Takeoff) -> Option<f64> {
+    let deck = inputs.deck.filter(|deck| deck.steps_area > 0.0)?;
+    let (works, waste) = (inputs.works, inputs.works.waste.concrete);
+    let volume = (deck.steps_area * works.deck.thickness + deck.treads) * (1.0 + waste);
+    taken.lines.push(
+        Line::new(
+            "steps-concrete",
+            Group::Concrete,
+            "Step concrete",
+            (volume, Measure::ConcreteVolume),
+            "(area of the steps x thickness + treads) x (1 + waste)",
+            "common practice",
+        )
+        .on(On::Deck)
+        .paying_for("steps")
+        .with("area of the steps", deck.steps_area, Measure::Area)
+        .given("thickness", works.deck.thickness, Measure::Length, SETTING)
+        .with("treads", deck.treads, Measure::ConcreteVolume)
         .wasting(waste)
         .assuming(
             true,
-            "The slab is of even thickness; its fall is given by the bed.",
+            "Treads hold half of the rise over their whole area: even treads, poured solid.",
         ),
+    );
+    Some(volume)
+}
+
+fn pad(inputs: &Inputs<'_>, taken: &mut Takeoff) -> Option<f64> {
+    let pad = inputs.pad?;
+    let (settings, waste) = (&inputs.works.pad, inputs.works.waste.concrete);
+    let volume = pad.area * settings.thickness * (1.0 + waste);
+    taken.lines.push(
         Line::new(
-            "concrete",
+            "pad-concrete",
             Group::Concrete,
-            "Concrete in all",
-            (collar + deck, Measure::ConcreteVolume),
-            "collar concrete + deck concrete",
-            "sum of the lines above",
+            "Pad concrete",
+            (volume, Measure::ConcreteVolume),
+            "area of the pad x thickness x (1 + waste)",
+            "common practice",
         )
-        .with("collar concrete", collar, Measure::ConcreteVolume)
-        .with("deck concrete", deck, Measure::ConcreteVolume),
-    ]);
-    taken.findings.extend(notes(works));
+        .on(On::Pad)
+        .paying_for("pad")
+        .with("area of the pad", pad.area, Measure::Area)
+        .given("thickness", settings.thickness, Measure::Length, SETTING)
+        .wasting(waste),
+    );
+    Some(volume)
 }
 
 /// Where collar and deck do not fit each other.

@@ -1,94 +1,11 @@
-//! Ties, pipe, and what the shell holds.
+//! What the shell holds.
 
-use super::line::{GEOMETRY, Group, Line, SETTING, WHOLE_UP, whole_up};
+use super::line::{GEOMETRY, Group, Line};
 use super::{Inputs, Measured, On, Takeoff};
-use crate::site::Works;
 use crate::units::Measure;
 
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
-    let (works, measured) = (inputs.works, inputs.measured);
-    taken.lines.extend(ties(works, measured));
-    taken.lines.extend(pipe(works, measured));
-    taken.lines.extend(water(measured));
-}
-
-fn ties(works: &Works, measured: &Measured) -> [Line; 2] {
-    let count = whole_up(measured.rim_length / works.ties.spacing);
-    [
-        Line::new(
-            "ties",
-            Group::RodsAndForms,
-            "Ties, rim to deck",
-            (count, Measure::Count),
-            "length of the rim / greatest spacing",
-            "common practice; spaced evenly round the closed rim",
-        )
-        .on(On::Ties)
-        .paying_for("ties")
-        .with("length of the rim", measured.rim_length, Measure::Length)
-        .given(
-            "greatest spacing",
-            works.ties.spacing,
-            Measure::Length,
-            SETTING,
-        )
-        .rounded(WHOLE_UP),
-        Line::new(
-            "tie-rod",
-            Group::RodsAndForms,
-            "Rod for ties",
-            (count * works.ties.length, Measure::Length),
-            "ties x length of one",
-            "common practice; offcuts not counted",
-        )
-        .on(On::Ties)
-        .paying_for("ties")
-        .with("ties", count, Measure::Count)
-        .given("length of one", works.ties.length, Measure::Length, SETTING),
-    ]
-}
-
-fn pipe(works: &Works, measured: &Measured) -> [Line; 2] {
-    let pipe = &works.dewatering;
-    let down = measured.underside + works.dig.base_thickness;
-    [
-        Line::new(
-            "dewatering-pipe",
-            Group::Pipe,
-            "Dewatering pipe, length",
-            ((down + pipe.above_rim).max(0.0), Measure::Length),
-            "height above the rim + depth of the floor's underside + base thickness",
-            "common practice: one pipe beside the deep end, down to the underside of the base",
-        )
-        .on(On::Dewatering)
-        .paying_for("dewatering-pipe")
-        .given(
-            "height above the rim",
-            pipe.above_rim,
-            Measure::Length,
-            SETTING,
-        )
-        .with(
-            "depth of the floor's underside",
-            measured.underside,
-            Measure::Length,
-        )
-        .given(
-            "base thickness",
-            works.dig.base_thickness,
-            Measure::Length,
-            SETTING,
-        ),
-        Line::new(
-            "dewatering-pipe-diameter",
-            Group::Pipe,
-            "Dewatering pipe, diameter",
-            (pipe.diameter, Measure::Length),
-            "nominal diameter",
-            SETTING,
-        )
-        .on(On::Dewatering),
-    ]
+    taken.lines.extend(water(inputs.measured));
 }
 
 fn water(measured: &Measured) -> [Line; 4] {

@@ -2,6 +2,7 @@
 
 use crate::geom::VOLUME_TOLERANCE;
 use crate::geom::offset::widen;
+use crate::geom::parallel::widened;
 use crate::shell::Shell;
 use crate::site::Works;
 
@@ -17,10 +18,14 @@ pub struct Measured {
     pub water_volume: f64,
     /// Depth of the water's surface below the rim, metres.
     pub waterline: f64,
-    /// Length of the rim, the outer edge of the coping, metres.
+    /// Length of the rim, the outer edge of the coping, arcs exact, metres.
     pub rim_length: f64,
-    /// Area of the collar in plan, m2.
+    /// Area of the collar in plan, arcs exact, m2.
     pub collar_area: f64,
+    /// Length round the outer edge of the collar, arcs exact, metres.
+    pub collar_edge: f64,
+    /// Length of the line in the middle of the collar, arcs exact, metres.
+    pub collar_middle: f64,
     /// Area of the deck from the rim to its outer edge, m2.
     pub deck_area: f64,
     /// Area of the deck beyond the collar, where a bed lies under it, m2.
@@ -40,21 +45,24 @@ impl Measured {
     pub fn new(shell: &Shell, works: &Works) -> Self {
         let coping = shell.record.coping_width;
         let thickness = shell.record.wall_thickness;
-        // Every ring is widened from the footprint itself, never from another ring.
-        let out = |by: f64| widen(&shell.footprint, by, VOLUME_TOLERANCE).area();
-        let rim_area = shell.rim.area();
+        // Every ring is widened from the outline itself, never from another ring.
+        let out = |by: f64| widened(&shell.outline, by);
+        let rim = out(coping);
         let to_collar = out(coping + works.collar.width);
         let to_deck = out(coping + works.deck.width);
+        let reach = thickness + works.dig.over_dig;
         Self {
             water_area: shell.water_area(),
             waters_edge: shell.outline.perimeter(),
             water_volume: shell.water_volume(),
             waterline: shell.record.waterline,
-            rim_length: shell.rim.perimeter(),
-            collar_area: (to_collar - rim_area).max(0.0),
-            deck_area: (to_deck - rim_area).max(0.0),
-            deck_bed_area: (to_deck - to_collar).max(0.0),
-            bottom_area: out(thickness + works.dig.over_dig),
+            rim_length: rim.length,
+            collar_area: (to_collar.area - rim.area).max(0.0),
+            collar_edge: to_collar.length,
+            collar_middle: out(coping + works.collar.width / 2.0).length,
+            deck_area: (to_deck.area - rim.area).max(0.0),
+            deck_bed_area: (to_deck.area - to_collar.area).max(0.0),
+            bottom_area: widen(&shell.footprint, reach, VOLUME_TOLERANCE).area(),
             body_below_collar: shell.displacement_below(works.collar.underside()),
             leaning_wall: shell.record.draft > 0.0,
             underside: shell.deepest() + thickness,

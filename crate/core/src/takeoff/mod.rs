@@ -8,9 +8,11 @@
 //! | group | lines |
 //! |---|---|
 //! | dig, grading, haul | [`earth`] |
-//! | stone | [`stone`] |
+//! | stone | [`stone`], from what [`Fill`] knows of the hole |
 //! | concrete | [`concrete`] |
-//! | rods and forms, pipe, water | [`fittings`] |
+//! | rods and forms | [`rods`] |
+//! | pipe | [`pipe`] |
+//! | water | [`fittings`] |
 //!
 //! A new part is a module with a `take(inputs, taken)` and a call of it in [`takeoff`]; what it
 //! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
@@ -20,22 +22,28 @@
 
 mod concrete;
 mod earth;
+mod fill;
 mod fittings;
 mod line;
 mod measured;
 mod on;
+mod pipe;
 mod range;
+mod rods;
 mod stone;
 
 pub use earth::{Earth, Moved, Yield};
+pub use fill::{Fill, Lift, Zone};
 pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;
 pub use on::On;
 pub use range::{Cause, Doubt, Range, spread};
 
+use crate::deck::DeckFigures;
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
 use crate::order;
+use crate::pipe::{Dewatering, PipePlan};
 use crate::site::Works;
 
 /// The quantities that change with the ground under the dig.
@@ -63,6 +71,8 @@ const LEAN_ON_GROUND: &[&str] = &[
     "haul-time",
     "backfill-stone-volume",
     "backfill-stone",
+    "backfill-lifts",
+    "stone-water",
     "stone",
 ];
 
@@ -86,6 +96,25 @@ pub struct Inputs<'a> {
     pub dig: &'a Dig,
     /// What is moved besides.
     pub moved: Moved<'a>,
+    /// The stone in it; without it lifts and fabric are not taken off.
+    pub fill: Option<&'a Fill>,
+    /// The deck with what was drawn of it; without it the plain ring is taken off.
+    pub deck: Option<&'a DeckFigures>,
+    /// The runs of pipe.
+    pub pipes: Option<&'a PipePlan>,
+    /// The pipe that lowers groundwater; without it one beside the deepest floor is taken off.
+    pub dewatering: Option<&'a Dewatering>,
+    /// The equipment pad.
+    pub pad: Option<Pad>,
+}
+
+/// The slab that the equipment stands on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pad {
+    /// Its area, m2.
+    pub area: f64,
+    /// Length of its edges, metres.
+    pub edges: f64,
 }
 
 impl<'a> Inputs<'a> {
@@ -96,6 +125,11 @@ impl<'a> Inputs<'a> {
             measured,
             dig,
             moved: Moved::default(),
+            fill: None,
+            deck: None,
+            pipes: None,
+            dewatering: None,
+            pad: None,
         }
     }
 }
@@ -106,6 +140,8 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     earth::take(inputs, &mut taken);
     stone::take(inputs, &mut taken);
     concrete::take(inputs, &mut taken);
+    rods::take(inputs, &mut taken);
+    pipe::take(inputs, &mut taken);
     fittings::take(inputs, &mut taken);
     order::sort_by(&mut taken.lines, |a, b| a.group.cmp(&b.group));
     let dig = inputs.dig;

@@ -1,6 +1,8 @@
 //! Each line worked out again by hand from settings and shell.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
+mod laid;
+
 use super::*;
 use crate::geom::PathRecord;
 use crate::geom::path::VertexRecord;

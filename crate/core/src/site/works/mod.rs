@@ -11,7 +11,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use dig::{BaseZone, Bench, DigSettings, HoleSide, SideSettings, SoilLayer};
-pub use pipe::{DewateringSettings, Fitting, FittingKind, PipeSettings, PipeSize};
+pub use pipe::{DewateringSettings, Fitting, FittingKind, PIPE_SOURCE, PipeSettings, PipeSize};
 pub use spoil::{HaulSettings, SpoilSettings};
 
 use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};

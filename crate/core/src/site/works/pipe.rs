@@ -102,6 +102,17 @@ pub enum FittingKind {
     Drain,
 }
 
+impl FittingKind {
+    /// What it is, in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Return => "return",
+            Self::Skimmer => "skimmer",
+            Self::Drain => "drain",
+        }
+    }
+}
+
 /// Nominal size of Schedule 40 pipe (ASTM D1785), inches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -114,4 +125,44 @@ pub enum PipeSize {
     TwoAndHalf,
     /// 3 in.
     Three,
+}
+
+/// Where the sizes of pipe come from.
+pub const PIPE_SOURCE: &str =
+    "Schedule 40 pipe, ASTM D1785: outside diameter less twice the least wall";
+
+impl PipeSize {
+    /// Every size, smallest first.
+    pub const ALL: [Self; 4] = [Self::OneAndHalf, Self::Two, Self::TwoAndHalf, Self::Three];
+
+    /// The nominal size in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::OneAndHalf => "1 1/2 in",
+            Self::Two => "2 in",
+            Self::TwoAndHalf => "2 1/2 in",
+            Self::Three => "3 in",
+        }
+    }
+
+    /// Outside diameter and least wall, inches: two published tables of ASTM D1785, read.
+    const fn inches(self) -> (f64, f64) {
+        match self {
+            Self::OneAndHalf => (1.900, 0.145),
+            Self::Two => (2.375, 0.154),
+            Self::TwoAndHalf => (2.875, 0.203),
+            Self::Three => (3.500, 0.216),
+        }
+    }
+
+    /// Outside diameter, metres.
+    pub fn outside(self) -> f64 {
+        self.inches().0 * INCH
+    }
+
+    /// Inside diameter between walls of the least thickness, metres: 2.067 in of 2 in pipe.
+    pub fn inside(self) -> f64 {
+        let (outside, wall) = self.inches();
+        (outside - 2.0 * wall) * INCH
+    }
 }
