@@ -21,23 +21,12 @@ export type Ledger = {
   clearances: ClearanceRow[];
   findings: Finding[];
 };
-/** The ground at a glance. */
-export type GroundWords = {
-  low: Shown; high: Shown; proposed: number; proposed_shown: Shown; drawn: Shown | null; unknown: Shown | null;
-};
 /** A shell of the catalogue, with what a picture of it needs (shell frame, flat x, y). */
 export type ShellCard = {
   name: string; note: string;
   length: Shown; width: Shown; shallowest: Shown; deepest: Shown; area: Shown; water: Shown;
   outline: number[];
   facets: { kind: string; depth: number; points: number[] }[];
-};
-/** What the courses of the lot close to and enclose. */
-export type LotClosing = {
-  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
-  perimeter: Shown;
-  area: { feet: Shown; metres: Shown } | null;
-  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
 };
 /** What a finger or pointer has taken hold of. */
 export type Held = "shell" | "turn" | "equipment" | "corner" | "middle" | "edge" | "whole" | "radius";
@@ -58,13 +47,4 @@ export type Shaped = {
   locked: boolean; corners: number;
   picked: "corner" | "edge" | "arc" | null; says: string;
   run: [number, number] | null; word: string;
-};
-/** How a fact is asked for: a figure of a measure, or a choice. */
-export type FactForm = {
-  fact: string; label: string; measure: Measure | null; least: number; most: number;
-  choices: { value: string; words: string }[]; hint: string;
-};
-/** How a kind of feature is asked for. */
-export type KindForm = {
-  kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null;
 };

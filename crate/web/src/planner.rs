@@ -1,17 +1,14 @@
 //! The planner as the page holds it.
 
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
-use batterboard_core::exchange;
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
-use batterboard_core::lot::deed::Summary;
-use batterboard_core::lot::{LotRecord, Traverse};
-use batterboard_core::session::{Command, GroundWords, Held, Ledger, Part, Session};
-use batterboard_core::site::facts::usual_protection;
-use batterboard_core::site::{Site, forms, kinds_from_street, rule};
-use batterboard_core::units::{Measure, show};
-use batterboard_web::answers::{Outcome, cross, reading, refused, taken};
-use batterboard_web::closing::Figures;
+use batterboard_core::lot::Traverse;
+use batterboard_core::session::{Command, Held, Ledger, Part, Session};
+use batterboard_core::site::Site;
+use batterboard_core::units::constants::{DEGREE, FOOT, INCH};
+use batterboard_core::units::{Measure, System, show};
+use batterboard_web::answers::{Outcome, cross, refused};
 use batterboard_web::paint::View;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
@@ -46,12 +43,6 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
         cross(&Outcome::from(self.session.open(text)))
-    }
-
-    /// Opens a shell file and chooses the shell in it.
-    #[wasm_bindgen(unchecked_return_type = "Outcome")]
-    pub fn open_shell(&mut self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&Outcome::from(self.session.open_shell(text)))
     }
 
     /// The site file of the present site.
@@ -89,27 +80,10 @@ impl Planner {
         js_sys::JSON::parse(&self.session.save_bare())
     }
 
-    /// The ground at a glance.
-    #[wasm_bindgen(unchecked_return_type = "GroundWords")]
-    pub fn ground(&self) -> Result<JsValue, JsValue> {
-        cross(&GroundWords::of(&self.session))
-    }
-
     /// The catalogue of shells.
     #[wasm_bindgen(unchecked_return_type = "ShellCard[]")]
     pub fn catalogue(&self) -> Result<JsValue, JsValue> {
         cross(&cards::all(self.session.site().site().display))
-    }
-
-    /// Reads a typed figure of a kind.
-    #[wasm_bindgen(unchecked_return_type = "Reading")]
-    pub fn read_measure(
-        &self,
-        text: &str,
-        #[wasm_bindgen(unchecked_param_type = "Measure")] measure: JsValue,
-    ) -> Result<JsValue, JsValue> {
-        let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
-        cross(&reading(text, measure, self.session.site().site().display))
     }
 
     /// An SI figure as shown in the user's units.
@@ -155,23 +129,6 @@ impl Planner {
         feature.map(|feature| feature.id.clone())
     }
 
-    /// How each kind of feature is asked for.
-    #[wasm_bindgen(unchecked_return_type = "KindForm[]")]
-    pub fn kind_forms(&self) -> Result<JsValue, JsValue> {
-        cross(&forms::kinds())
-    }
-
-    /// The clearance rules that a new job starts with, each of which says that it is an example.
-    #[wasm_bindgen(unchecked_return_type = "any[]")]
-    pub fn example_rules(&self) -> Result<JsValue, JsValue> {
-        cross(&rule::examples())
-    }
-
-    /// The radius round a tree that is usually kept undisturbed, for the diameter of its trunk.
-    pub fn usual_protection(&self, trunk: f64) -> f64 {
-        usual_protection(trunk)
-    }
-
     /// The corners `x, y, ...` of a rectangle from one of its corners: `along` metres on a
     /// bearing (radians clockwise from north), then `across` metres to the left of it.
     pub fn rectangle(&self, x: f64, y: f64, bearing: f64, along: f64, across: f64) -> Vec<f64> {
@@ -195,30 +152,19 @@ impl Planner {
         at.map_or(Vec::new(), |at| vec![at.x, at.y])
     }
 
-    /// What the courses of a lot close to and enclose, whether the lot is in use or not; null
-    /// where it has none.
-    #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
-    pub fn closing(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
-    ) -> Result<JsValue, JsValue> {
-        let Ok(lot) = taken::<LotRecord>(lot) else {
-            return Ok(JsValue::NULL);
-        };
-        let summary = Summary::of(&lot);
-        let display = self.session.site().site().display;
-        cross(&Figures::of(&summary, lot.closing_ratio, display))
+    /// How far a key moves the shell, metres: a small or a large step in the units in use.
+    pub fn key_step(&self, large: bool) -> f64 {
+        match (self.session.site().site().display, large) {
+            (System::Feet, false) => INCH,
+            (System::Feet, true) => FOOT,
+            (System::Metres, false) => 0.01,
+            (System::Metres, true) => 0.1,
+        }
     }
 
-    /// A kind for every course: those given already stay, unless `replace`. `front` is the
-    /// course on the street that the house faces; without it the edge of the only street tells.
-    #[wasm_bindgen(unchecked_return_type = "string[]")]
-    pub fn kinds_from_street(
-        &self,
-        front: Option<usize>,
-        replace: bool,
-    ) -> Result<JsValue, JsValue> {
-        cross(&kinds_from_street(self.session.site(), front, replace))
+    /// How far a key turns the shell, radians.
+    pub fn key_turn(&self, large: bool) -> f64 {
+        if large { 15.0 * DEGREE } else { DEGREE }
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.
@@ -281,14 +227,7 @@ impl Planner {
         );
     }
 
-    /// The geometry of the site, for what writes it in another form.
-    #[wasm_bindgen(unchecked_return_type = "object")]
-    pub fn figures(&self) -> Result<JsValue, JsValue> {
-        let edge = self.session.results().dig.as_ref().map(|d| &d.top_edge);
-        cross(&exchange::Figures::of(self.session.site(), edge))
-    }
-
-    /// One drag step without painting: move, clearances, dig, quantities. For benchmarks.
+    /// One drag step without painting: move, clearances, dig. For benchmarks.
     pub fn bench_frame(&mut self, x: f64, y: f64) {
         self.session.drag_to(Point::new(x, y), false);
     }

@@ -1,6 +1,7 @@
 // The job as a map or a list of points for others: what of it, in which form.
 import { useState } from 'preact/hooks';
 import { intake } from '../door/intake.ts';
+import { askDesk } from '../door/estimate.ts';
 import { ask } from '../door/planner.ts';
 import type { Finding, ListChoice, Written } from '../door/shapes.ts';
 import { useIntake } from '../door/useIntake.ts';
@@ -47,13 +48,13 @@ export function WriteSheet() {
   const [findings, setFindings] = useState<Finding[]>([]);
   const degrees = form === 'map' || frame === 'degrees';
 
-  function written(): Promise<Written> {
+  async function written(): Promise<Written> {
     const text = ask((p) => p.save(), '');
-    const figures = ask((p) => p.figures(), {});
+    const figures = askDesk((desk) => desk.figures(), null);
+    if (!figures) throw new Error('the estimate is not there');
     const { lot: corners, dig: _, ...rest } = parts;
-    return intake().then((it) =>
-      form === 'map' ? it.write_map(text, figures, parts) : it.write_list(text, figures, { frame, order, corners, ...rest }),
-    );
+    const it = await intake();
+    return form === 'map' ? it.write_map(text, figures, parts) : it.write_list(text, figures, { frame, order, corners, ...rest });
   }
 
   async function save(): Promise<void> {

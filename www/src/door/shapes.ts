@@ -422,7 +422,6 @@ export type ShapeDeed = 'next' | 'before' | 'add' | 'remove' | 'bend' | 'square'
 export interface Planner {
   free(): void;
   open(text: string): Outcome;
-  open_shell(text: string): Outcome;
   save(): string;
   save_bare(): string;
   open_kept(text: string, picture: string): Outcome;
@@ -437,9 +436,7 @@ export interface Planner {
   redo(): boolean;
   ledger(): Ledger;
   settings(): Site;
-  ground(): GroundWords;
   catalogue(): ShellCard[];
-  read_measure(text: string, measure: Measure): Reading;
   show_measure(value: number, measure: Measure): string;
   extent(): Float64Array;
   grab(x: number, y: number, reach: number, scale: number): Held | undefined;
@@ -457,18 +454,14 @@ export interface Planner {
   shaped(): Shaped | undefined;
   shape_do(what: ShapeDeed, a: number, b: number): Outcome;
   feature_id_at(x: number, y: number, reach: number): string | undefined;
-  kind_forms(): KindForm[];
-  example_rules(): Rule[];
-  usual_protection(trunk: number): number;
   rectangle(x: number, y: number, bearing: number, along: number, across: number): Float64Array;
   /** The course whose side lies nearest to a place. */
   side_at(x: number, y: number, reach: number): number | undefined;
   /** `[x, y]` where a course starts; empty where there is none. */
   corner(course: number): Float64Array;
-  /** What the courses of a lot close to, whether it is in use or not. */
-  closing(lot: LotRecord): DeedFigures | null;
-  /** A kind for every course, from the side on the street. */
-  kinds_from_street(front: number | undefined, replace: boolean): LineKind[];
+  /** How far a key moves the shell (metres) and turns it (radians): a small or a large step. */
+  key_step(large: boolean): number;
+  key_turn(large: boolean): number;
   paint(
     ctx: CanvasRenderingContext2D,
     width: number,
@@ -479,6 +472,5 @@ export interface Planner {
     scale: number,
     highlight: string,
   ): void;
-  figures(): object;
   bench_frame(x: number, y: number): void;
 }

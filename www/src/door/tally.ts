@@ -1,5 +1,7 @@
-// What crosses between the page and the estimate: what is to be dug, hauled and bought, ready to be read.
-import type { Finding, Outcome, Reading, Shown } from './shapes.ts';
+// What crosses between the page and the estimate: what is to be dug, hauled and bought, ready to be read, and what
+// forms ask for while they are filled in.
+import type { LineKind, LotRecord, Rule, ShellRecord } from './records.ts';
+import type { DeedFigures, Finding, GroundWords, KindForm, Measure, Outcome, Reading, Shown } from './shapes.ts';
 
 /** The groups of the takeoff. */
 export type Group = 'dig' | 'grading' | 'haul' | 'stone' | 'concrete' | 'rods-and-forms' | 'pipe' | 'water';
@@ -102,6 +104,17 @@ export interface Desk {
   compare(): Comparison | undefined;
   /** None before a rate is told. */
   cost(): CostFigures | undefined;
+  read_measure(text: string, measure: Measure): Reading;
+  read_shell(text: string): { shell: ShellRecord | null; findings: Finding[] };
+  ground(): GroundWords | null;
+  kind_forms(): KindForm[];
+  example_rules(): Rule[];
+  usual_protection(trunk: number): number;
+  /** What the courses of a lot close to, whether it is in use or not. */
+  closing(lot: LotRecord): DeedFigures | null;
+  /** A kind for every course, from the side on the street. */
+  kinds_from_street(front: number | undefined, replace: boolean): LineKind[] | null;
+  figures(): object | null;
   /** Paints over what the planner painted, seen the same way. */
   paint(
     ctx: CanvasRenderingContext2D,

@@ -1,18 +1,13 @@
 // The keyboard on the plan, while the plan has the focus, and undo and redo anywhere on the page.
 import { ask } from '../door/planner.ts';
-import type { Measure } from '../door/shapes.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
-import { announce, display, drawing, ledger, shaping, snapping } from '../state/store.ts';
+import { announce, drawing, ledger, shaping, snapping } from '../state/store.ts';
 import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
 import { shapeKey } from './shape.ts';
 import { current, fitSoon, look, pulled, zoomed } from './view.ts';
 
-/** How far a nudge goes, as somebody would say it. */
-const NUDGE = { feet: { small: '1 in', large: '1 ft' }, metres: { small: '1 cm', large: '10 cm' } };
-/** How far a turn goes. */
-const TURN = { small: '1°', large: '15°' };
 /** How far the paper moves under an arrow key, css pixels. */
 const PULL = 60;
 const ZOOM = 1.25;
@@ -51,16 +46,11 @@ export function fitPlan(): void {
   askForFrame();
 }
 
-/** The figure that a text stands for, SI. */
-function figure(text: string, measure: Measure): number {
-  const reading = ask((p) => p.read_measure(text, measure), undefined);
-  return reading?.ok ? reading.value : 0;
-}
+/** How far a key moves the shell in the units in use, metres. */
+const step = (large: boolean): number => ask((p) => p.key_step(large), 0);
 
 /** The small step of lengths in the units in use, metres. */
-export function smallStep(): number {
-  return figure(NUDGE[display.value].small, 'length');
-}
+export const smallStep = (): number => step(false);
 
 function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {
   if (event.ctrlKey || event.metaKey || drawing.value || !ledger.value?.shell) {
@@ -68,14 +58,14 @@ function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {
     askForFrame();
     return;
   }
-  const by = figure(NUDGE[display.value][event.shiftKey ? 'large' : 'small'], 'length');
+  const by = step(event.shiftKey);
   edit({ 'nudge-shell': { east: east * by, north: north * by } });
 }
 
 /** Turns the shell by a step; the sense is +1 clockwise, -1 the other way. */
 export function turn(sense: number, large: boolean): void {
   const shell = ledger.value?.shell;
-  const by = figure(large ? TURN.large : TURN.small, 'angle');
+  const by = ask((p) => p.key_turn(large), 0);
   if (shell) edit({ 'turn-shell': { heading: shell.heading_value + sense * by } });
 }
 
@@ -110,11 +100,10 @@ const VIEW_KEYS = ['+', '=', '-', '_', 'Home', 's', 'S'];
 
 /** A key pressed while the plan has the focus. */
 export function planKey(event: KeyboardEvent): void {
-  const sized = (large: boolean) => figure(NUDGE[display.value][large ? 'large' : 'small'], 'length');
   const arrows = ARROWS[event.key];
   if (
-    drawingKey(event, arrows, sized(!event.shiftKey)) ||
-    (!drawing.value && shapeKey(event, arrows, sized(event.shiftKey)))
+    drawingKey(event, arrows, step(!event.shiftKey)) ||
+    (!drawing.value && shapeKey(event, arrows, step(event.shiftKey)))
   ) {
     event.preventDefault();
     return;

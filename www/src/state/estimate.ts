@@ -26,6 +26,14 @@ export function together(plan: Finding[], estimate: Finding[]): Finding[] {
   return once.sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
 }
 
+/** Whether the desk can be asked: what shows its answers is rendered anew when that changes. */
+export const deskThere = computed(() => tally.value.how === 'there');
+
+/** What the desk answers while something is rendered; `otherwise` until it is there. */
+export function told<T>(call: (desk: Desk) => T, otherwise: T): T {
+  return deskThere.value ? askDesk(call, otherwise) : otherwise;
+}
+
 export const findings = computed(() => {
   const estimate = tally.value.how === 'there' ? tally.value.findings : [];
   return together(ledger.value?.findings ?? [], estimate);

@@ -1,11 +1,11 @@
 // Contours on the plan: their interval, and what the plan's marks of the ground mean.
 import type { Site } from '../door/records.ts';
-import { ask } from '../door/planner.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
+import { told } from '../state/estimate.ts';
 
 export function ContoursPart({ site }: { site: Site }) {
-  const words = ask((p) => p.ground(), null);
+  const words = told((desk) => desk.ground(), null);
   const choose = (interval: number | null) =>
     editOrTell({ 'set-contours': interval }, 'The contours were not changed.');
   return (

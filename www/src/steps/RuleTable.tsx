@@ -11,11 +11,11 @@ import {
   type Rule,
 } from '../door/records.ts';
 import { useMemo } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
+import { deskThere, told } from '../state/estimate.ts';
 
 const FROM_WORDS: Record<MeasuredFrom, string> = {
   'waters-edge': "Water's edge",
@@ -60,7 +60,8 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
     edit({ 'set-rules': rules.map((it, i) => (i === index ? { ...it, ...change } : it)) });
   const here = new Set(rules.map((rule) => JSON.stringify([rule.from, rule.to])));
-  const missing = useMemo(() => ask((p) => p.example_rules(), []), []).filter(
+  const there = deskThere.value;
+  const missing = useMemo(() => told((desk) => desk.example_rules(), []), [there]).filter(
     (rule) => !here.has(JSON.stringify([rule.from, rule.to])),
   );
   const addExamples = () =>

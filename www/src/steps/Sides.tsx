@@ -3,6 +3,7 @@ import { ask } from '../door/planner.ts';
 import type { Course, LotRecord } from '../door/records.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell, say } from '../state/actions.ts';
+import { told } from '../state/estimate.ts';
 import { askingStreet, chosenSide, display } from '../state/store.ts';
 import { Closing } from './Closing.tsx';
 import { dropDraft, openDraft, put, putCourses } from './draft.ts';
@@ -18,7 +19,7 @@ export function Sides({ lot: inUse }: { lot: LotRecord }) {
   const draft = openDraft();
   const lot = draft?.lot ?? inUse;
   const courses = lot.courses ?? [];
-  const closing = ask((p) => p.closing(lot), null);
+  const closing = told((desk) => desk.closing(lot), null);
   const actions = (index: number): SideActions => ({
     change: (course) => putCourses(lot, courses.with(index, course)),
     insertBehind: () => {

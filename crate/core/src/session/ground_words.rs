@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::Session;
 use crate::results::{Relief, unknown_share};
+use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, show};
 
 /// What the ground step shows beside its fields.
@@ -24,9 +24,8 @@ pub struct GroundWords {
 }
 
 impl GroundWords {
-    /// Of the open site.
-    pub fn of(session: &Session) -> Self {
-        let site = session.site();
+    /// Of a site.
+    pub fn of(site: &CheckedSite) -> Self {
         let elevation = |z| show(Measure::Elevation, z, site.site().display);
         let relief = Relief::of(site);
         let proposed = relief.proposed_interval(site);

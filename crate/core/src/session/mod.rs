@@ -35,7 +35,7 @@ pub use snap::Snap;
 pub use tally::Tally;
 
 use crate::exchange::{self, Unknown};
-use crate::finding::{Finding, any_fault};
+use crate::finding::Finding;
 use crate::geom::Point;
 use crate::results::{Cache, Results};
 use crate::site::{CheckedSite, Feature, Site, starter};
@@ -264,17 +264,6 @@ impl Session {
             self.site = gesture.before();
             self.refresh();
         }
-    }
-
-    /// Opens a shell file and chooses the shell in it.
-    ///
-    /// # Errors
-    /// Every fault of the file or the shell; nothing was changed.
-    pub fn open_shell(&mut self, text: &str) -> Result<Vec<Finding>, Vec<Finding>> {
-        let (record, findings) = exchange::shell_file::open(text)?;
-        debug_assert!(!any_fault(&findings));
-        self.apply(Command::ChooseShell(crate::site::ShellChoice::Own(record)))?;
-        Ok(findings)
     }
 }
 

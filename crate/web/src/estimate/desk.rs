@@ -18,7 +18,7 @@ use web_sys::CanvasRenderingContext2d;
 #[wasm_bindgen]
 #[derive(Default)]
 pub struct Desk {
-    desk: Option<session::Desk>,
+    pub(crate) desk: Option<session::Desk>,
 }
 
 #[wasm_bindgen]

@@ -49,3 +49,25 @@ export type ComparisonFigures = {
     key: string; label: string; values: (Shown | null)[]; si: (number | null)[]; differences: (Shown | null)[];
   }[];
 };
+/** The ground at a glance. */
+export type GroundWords = {
+  low: Shown; high: Shown; proposed: number; proposed_shown: Shown; drawn: Shown | null; unknown: Shown | null;
+};
+/** What the courses of the lot close to and enclose. */
+export type LotClosing = {
+  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
+  perimeter: Shown;
+  area: { feet: Shown; metres: Shown } | null;
+  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
+};
+/** How a fact is asked for: a figure of a measure, or a choice. */
+export type FactForm = {
+  fact: string; label: string; measure: Measure | null; least: number; most: number;
+  choices: { value: string; words: string }[]; hint: string;
+};
+/** How a kind of feature is asked for. */
+export type KindForm = {
+  kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null;
+};
+/** A shell file as it was read. */
+export type ShellRead = { shell: object | null; findings: Finding[] };

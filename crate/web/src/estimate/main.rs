@@ -2,9 +2,10 @@
 //! plan to show it.
 //!
 //! It holds the planner's site a second time, so that the planner, which is loaded before
-//! anything is seen, need not carry what is only listed or priced (see [`desk::Desk`]).
+//! anything is seen, need not carry what is only listed, priced or typed (see [`desk::Desk`]).
 
 mod desk;
+mod forms;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

@@ -1,9 +1,9 @@
 // The facts of one thing on the lot, as the core asks for them.
-import { ask } from '../../door/planner.ts';
 import type { Facts } from '../../door/records.ts';
 import type { FactForm, Finding } from '../../door/shapes.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, show } from '../../fields/fields.tsx';
+import { told as toldBy } from '../../state/estimate.ts';
 
 interface Props {
   forms: FactForm[];
@@ -63,4 +63,4 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
   );
 }
 
-const usualProtection = (trunk: number): number | undefined => ask((p) => p.usual_protection(trunk), undefined);
+const usualProtection = (trunk: number): number | undefined => toldBy((desk) => desk.usual_protection(trunk), undefined);

@@ -1,14 +1,14 @@
 // How each kind of thing on the lot is asked for. The core keeps the table; it is fetched once.
-import { ask } from '../../door/planner.ts';
 import type { Feature, FeatureKind, LotRecord, ShapeRecord } from '../../door/records.ts';
 import type { KindForm, ShapeForm } from '../../door/shapes.ts';
 import { plain } from '../../fields/Choice.tsx';
+import { told } from '../../state/estimate.ts';
 
 let table: KindForm[] = [];
 
 /** Every kind, in the order lists show them. */
 export function kindForms(): KindForm[] {
-  if (table.length === 0) table = ask((p) => p.kind_forms(), []);
+  if (table.length === 0) table = told((desk) => desk.kind_forms(), []);
   return table;
 }
 

@@ -1,0 +1,120 @@
+//! What the page's forms ask for while somebody fills them in: typed figures read, what a choice
+//! would mean, how things are asked for. Nothing of it is needed to show a site, so the planner
+//! does without it.
+
+use batterboard_core::exchange;
+use batterboard_core::finding::Finding;
+use batterboard_core::lot::LotRecord;
+use batterboard_core::lot::deed::Summary;
+use batterboard_core::session::GroundWords;
+use batterboard_core::shell::ShellRecord;
+use batterboard_core::site::facts::usual_protection;
+use batterboard_core::site::{forms, kinds_from_street, rule};
+use batterboard_core::units::{Measure, System};
+use batterboard_web::answers::{cross, reading, taken};
+use batterboard_web::closing::Figures;
+use serde::Serialize;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+
+use crate::desk::Desk;
+
+/// A shell file as it was read.
+#[derive(Serialize)]
+struct ShellRead {
+    shell: Option<ShellRecord>,
+    findings: Vec<Finding>,
+}
+
+#[wasm_bindgen]
+impl Desk {
+    /// Reads a typed figure of a kind.
+    #[wasm_bindgen(unchecked_return_type = "Reading")]
+    pub fn read_measure(
+        &self,
+        text: &str,
+        #[wasm_bindgen(unchecked_param_type = "Measure")] measure: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
+        cross(&reading(text, measure, self.display()))
+    }
+
+    /// Reads and checks a shell file.
+    #[wasm_bindgen(unchecked_return_type = "ShellRead")]
+    pub fn read_shell(&self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&match exchange::open_shell(text) {
+            Ok((shell, findings)) => ShellRead {
+                shell: Some(shell),
+                findings,
+            },
+            Err(findings) => ShellRead {
+                shell: None,
+                findings,
+            },
+        })
+    }
+
+    /// The ground at a glance; none before a site was opened.
+    #[wasm_bindgen(unchecked_return_type = "GroundWords | null")]
+    pub fn ground(&self) -> Result<JsValue, JsValue> {
+        cross(&self.desk.as_ref().map(|desk| GroundWords::of(desk.site())))
+    }
+
+    /// How each kind of feature is asked for.
+    #[wasm_bindgen(unchecked_return_type = "KindForm[]")]
+    pub fn kind_forms(&self) -> Result<JsValue, JsValue> {
+        cross(&forms::kinds())
+    }
+
+    /// The clearance rules that a new job starts with, each of which says that it is an example.
+    #[wasm_bindgen(unchecked_return_type = "any[]")]
+    pub fn example_rules(&self) -> Result<JsValue, JsValue> {
+        cross(&rule::examples())
+    }
+
+    /// The radius round a tree that is usually kept undisturbed, for the diameter of its trunk.
+    pub fn usual_protection(&self, trunk: f64) -> f64 {
+        usual_protection(trunk)
+    }
+
+    /// What the courses of a lot close to and enclose, whether the lot is in use or not; null
+    /// where it has none.
+    #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
+    pub fn closing(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let Ok(lot) = taken::<LotRecord>(lot) else {
+            return Ok(JsValue::NULL);
+        };
+        let summary = Summary::of(&lot);
+        cross(&Figures::of(&summary, lot.closing_ratio, self.display()))
+    }
+
+    /// A kind for every course: those given already stay, unless `replace`. `front` is the
+    /// course on the street that the house faces; without it the edge of the only street tells.
+    /// None before a site was opened.
+    #[wasm_bindgen(unchecked_return_type = "string[] | null")]
+    pub fn kinds_from_street(
+        &self,
+        front: Option<usize>,
+        replace: bool,
+    ) -> Result<JsValue, JsValue> {
+        let desk = self.desk.as_ref();
+        cross(&desk.map(|desk| kinds_from_street(desk.site(), front, replace)))
+    }
+
+    /// The geometry of the site, for what writes it in another form; none before one was opened.
+    #[wasm_bindgen(unchecked_return_type = "object | null")]
+    pub fn figures(&self) -> Result<JsValue, JsValue> {
+        cross(&self.desk.as_ref().map(|desk| {
+            let edge = desk.results().dig.as_ref().map(|dig| &dig.top_edge);
+            exchange::Figures::of(desk.site(), edge)
+        }))
+    }
+
+    /// The units that the site's user reads.
+    fn display(&self) -> System {
+        let desk = self.desk.as_ref();
+        desk.map_or_else(System::default, |desk| desk.site().site().display)
+    }
+}
