@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
+use crate::finding::any_fault;
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::shell::catalogue;
