@@ -19,6 +19,7 @@ mod deed;
 mod dig;
 mod geometry;
 mod ground;
+mod groundwater;
 mod lot;
 mod shell;
 mod sketch;

@@ -114,6 +114,8 @@ pub enum Caveat {
     PoorClosure,
     /// It rests on ground that nobody has measured.
     UnknownGround,
+    /// It rests on groundwater whose level nobody has measured; it is the worst case.
+    UnknownGroundwater,
 }
 
 impl Caveat {
@@ -121,6 +123,7 @@ impl Caveat {
     pub fn words(self) -> &'static str {
         match self {
             Self::PoorClosure => "the lot closes poorly",
+            Self::UnknownGroundwater => "worst case",
             Self::UnknownGround => "the ground is unknown there",
         }
     }

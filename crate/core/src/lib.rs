@@ -79,6 +79,7 @@ pub mod finding;
 pub mod geom;
 pub mod grading;
 pub mod ground;
+pub mod groundwater;
 pub mod lot;
 pub mod math;
 pub mod order;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::deck::{DeckPlan, Drawn};
-use crate::dig::{DigShape, edge_at};
+use crate::dig::{DigShape, edge_at, foot};
 use crate::geom::Region;
 use crate::grading;
 use crate::pipe::{Around, Dewatering};
@@ -12,11 +12,8 @@ use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, Works};
 use crate::stockpile::Obstacles;
 use crate::takeoff::{Fill, Measured};
 
-/// Run per unit of rise of the plane under which a footing is undermined (see `footing`).
-const UNDERMINING: f64 = 1.5;
-
-/// How many depths of footings are kept.
-const DEPTHS: usize = 32;
+/// How many depths of footings are kept, each with each of two lines.
+const DEPTHS: usize = 64;
 
 /// How many other holes are kept: one as planned, one narrower, one wider, and as many again
 /// for another headroom.
@@ -57,8 +54,10 @@ pub(super) struct Kept {
     pub dewatering: Arc<Dewatering>,
     /// The deck with what was drawn of it when it was last asked for.
     deck: Option<(Drawn, Arc<DeckPlan>)>,
-    /// Depth below the rim, and how far a footing there is in the hole's reach.
-    undermined: Vec<(f64, Region)>,
+    /// How far footings are in the hole's reach.
+    undermined: Vec<Undermined>,
+    /// The foot of the sides in plan, shell frame.
+    toe: Option<Region>,
     /// The hole dug otherwise.
     holes: Vec<Hole>,
     /// The finished ground round it.
@@ -75,6 +74,14 @@ pub(super) struct Hole {
     pub shape: DigShape,
     /// The stone in it, once it was asked for.
     fill: Option<Arc<Fill>>,
+}
+
+/// Where footings of one depth below the rim stand above a plane of one slope.
+#[derive(Debug)]
+struct Undermined {
+    depth: f64,
+    slope: f64,
+    region: Region,
 }
 
 impl Cache {
@@ -136,6 +143,7 @@ impl Kept {
             dewatering: Arc::new(Dewatering::new(shell, works, &shape)),
             deck: None,
             undermined: Vec::new(),
+            toe: None,
             holes: Vec::new(),
             grading: grading::Kept::default(),
         }
@@ -161,16 +169,28 @@ impl Kept {
         Arc::clone(plan)
     }
 
+    /// The foot of the sides in plan, shell frame.
+    pub(super) fn toe(&mut self, shell: &Shell, dig: &DigSettings) -> &Region {
+        self.toe.get_or_insert_with(|| foot(shell, dig))
+    }
+
     /// Where the base of a footing `depth` below the rim lies above a plane that rises from
-    /// the bottom of the hole, shell frame.
-    pub(super) fn undermined(&mut self, shell: &Shell, dig: &DigSettings, depth: f64) -> &Region {
-        let known = self.undermined.iter().position(|(d, _)| *d == depth);
+    /// the bottom of the hole at a slope, shell frame.
+    pub(super) fn undermined(
+        &mut self,
+        shell: &Shell,
+        dig: &DigSettings,
+        depth: f64,
+        slope: f64,
+    ) -> &Region {
+        let same = |it: &Undermined| it.depth == depth && it.slope == slope;
+        let known = self.undermined.iter().position(same);
         let entry = match known {
             Some(i) => self.undermined.remove(i),
             None => {
                 // The plane rises from the bottom as it is dug, whatever the sides do.
                 let mut settings = DigSettings {
-                    side_slope: Some(UNDERMINING),
+                    side_slope: Some(slope),
                     layers: Vec::new(),
                     upright_below: None,
                     bench: None,
@@ -179,12 +199,17 @@ impl Kept {
                 for side in &mut settings.sides {
                     side.slope = None;
                 }
-                (depth, edge_at(shell, &settings, depth))
+                let region = edge_at(shell, &settings, depth);
+                Undermined {
+                    depth,
+                    slope,
+                    region,
+                }
             }
         };
         if self.undermined.len() >= DEPTHS {
             self.undermined.remove(0);
         }
-        &self.undermined.push_mut(entry).1
+        &self.undermined.push_mut(entry).region
     }
 }

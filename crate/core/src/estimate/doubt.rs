@@ -7,6 +7,7 @@
 
 use super::cache::Kept;
 use crate::dig::{Dig, excavate};
+use crate::finding::Caveat;
 use crate::grading::{Drawn, graded};
 use crate::results::headroom_needed;
 use crate::shell::Shell;
@@ -81,7 +82,7 @@ pub(super) fn judge(
             let off = (cause.less - line.value).abs() + (cause.more - line.value).abs();
             (off > ROUNDING * line.value.abs().max(1.0)).then_some(cause)
         });
-        let open = !line.caveats.is_empty();
+        let open = line.caveats.contains(&Caveat::UnknownGround);
         line.range = Range::of(line.value, line.measure, causes.collect(), open);
     }
 }

@@ -6,6 +6,7 @@
 //!
 //! | part | what it does |
 //! |---|---|
+//! | `soil`, `water` | what soil and groundwater have to say |
 //! | `footing` | structures whose footing the hole reaches under |
 //! | `doubt` | low and high of every quantity, and what they come from |
 //! | [`cost`] | what it costs, by rates that the user typed |
@@ -16,11 +17,14 @@ pub mod compare;
 pub mod cost;
 mod doubt;
 mod footing;
+mod soil;
 #[cfg(test)]
 mod tests;
+mod water;
 
 pub use cache::Cache;
 pub use cost::Cost;
+pub use footing::InfluenceLine;
 
 use std::sync::Arc;
 
@@ -28,6 +32,7 @@ use crate::deck::{DeckPlan, Drawn};
 use crate::dig::safety;
 use crate::finding::{Finding, gravest_first};
 use crate::grading::{self, Grading, graded};
+use crate::groundwater::{Level, Uplift};
 use crate::pipe::{Dewatering, PipePlan};
 use crate::results::Results;
 use crate::site::CheckedSite;
@@ -54,6 +59,10 @@ pub struct Estimate {
     pub dewatering: Option<Arc<Dewatering>>,
     /// The stone in the hole.
     pub fill: Option<Arc<Fill>>,
+    /// What groundwater does to the shell.
+    pub uplift: Option<Uplift>,
+    /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
+    pub influence: Vec<InfluenceLine>,
     /// The dangers of the dig, and what quantities rest on.
     pub findings: Vec<Finding>,
 }
@@ -101,6 +110,8 @@ impl Estimate {
         let (fill, dewatering) = (Arc::clone(&kept.fill), Arc::clone(&kept.dewatering));
         let pipes = PipePlan::new(site, shell, placement, &kept.around, &dig.top_edge);
         let measured = kept.measured;
+        let level = works.groundwater.map_or(Level::AtRim, Level::Told);
+        let uplift = Uplift::of(shell, placement.coping_elevation, level);
         let inputs = Inputs {
             moved,
             fill: Some(&fill),
@@ -111,6 +122,7 @@ impl Estimate {
                 area: pad.area(),
                 edges: pad.perimeter(),
             }),
+            uplift: Some(&uplift),
             ..Inputs::new(works, &measured, dig)
         };
         let taken = takeoff(&inputs);
@@ -131,12 +143,17 @@ impl Estimate {
         estimate.dewatering = Some(dewatering);
         estimate.fill = Some(fill);
         estimate.findings = safety::findings(dig);
+        estimate.findings.extend(soil::findings(site, dig));
+        let (near, lines) = footing::screen(site, (shell, placement), dig, kept);
+        estimate.findings.extend(near);
+        estimate.influence = lines;
         let graded = grading::findings(site, &results.work, &grading);
         estimate.findings.extend(graded);
         estimate
             .findings
-            .extend(footing::screen(site, shell, placement, kept));
+            .extend(water::findings(site, dig, &uplift));
         estimate.findings.extend(taken.findings);
+        estimate.uplift = Some(uplift);
         let (cost, notes) = cost::price(&estimate.takeoff, &site.site().rates);
         estimate.cost = cost;
         estimate.findings.extend(notes);

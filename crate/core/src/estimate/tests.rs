@@ -4,10 +4,13 @@
 use serde_json::{Value, json};
 
 use super::*;
+use crate::finding::Caveat;
 use crate::math::TURN;
 use crate::results;
 use crate::site::Site;
 use crate::takeoff::Doubt;
+use crate::units::constants::{CUBIC_FOOT, FOOT, INCH};
+use crate::units::{Measure, System, show};
 
 /// A level lot of 30 x 40 m with a shell of 20 x 10 ft lying east and west at its middle.
 fn document() -> Value {
@@ -198,4 +201,212 @@ fn another_place_and_one_that_cannot_be_stand_beside_the_present() {
             .iter()
             .any(|f| f.check == "unknown-shell")
     );
+}
+
+/// A shell of 20 x 10 ft with square corners and a level floor, its rim at the ground: with
+/// 4 in of base the hole is 6 ft deep.
+fn level_shell() -> Value {
+    let (x, y) = (10.0 * FOOT, 5.0 * FOOT);
+    let outline = json!([[-x, -y], [x, -y], [x, y], [-x, y]]);
+    let depth = 6.0 * FOOT - 4.0 * INCH;
+    json!({ "own": { "name": "Level", "outline": outline, "coping_width": 0.2, "waterline": 0.1,
+                     "floor": [{ "kind": "deep", "outline": outline, "depths": [depth, depth, depth, depth] }] } })
+}
+
+/// The level shell at the middle of the lot, and a house whose footing goes 2 ft deep so many feet
+/// beyond the toe of the dig.
+fn beside_house(beyond: f64) -> Estimate {
+    estimate(|d| {
+        d["placement"]["shell"] = level_shell();
+        d["placement"]["coping_elevation"] = json!(0.0);
+        let y = 20.0 + 5.0 * FOOT + 8.0 * INCH + beyond * FOOT;
+        let shape = json!({ "area": [[5, y], [25, y], [25, y + 5.0], [5, y + 5.0]] });
+        d["features"] = feature("house", &shape, Some(2.0 * FOOT));
+    })
+}
+
+/// Plain geometry, computed independently: the bottom 6 ft below grade, the footing 2 ft below
+/// it. The line rising at 1 1/2 : 1 from the toe reaches the footing's level at 6 ft, that at 1:1 at
+/// 4 ft.
+#[test]
+fn a_footing_is_told_by_line_and_distance() {
+    let said = |beyond: f64| {
+        let estimate = beside_house(beyond);
+        let found = named(&estimate, "dig-near-footing");
+        found.first().map(|f| f.message.clone()).unwrap_or_default()
+    };
+    assert_eq!(said(6.05), "");
+    for (beyond, line) in [
+        (5.95, "rises 1 1/2 : 1"),
+        (4.05, "rises 1 1/2 : 1"),
+        (3.95, "rises 1:1"),
+    ] {
+        let message = said(beyond);
+        assert!(message.contains(line), "{beyond}: {message}");
+        let by = "by the line of 1:1 it would have to be 4'-0\" away, by that of 1 1/2 : 1 6'-0\"";
+        assert!(message.contains(by), "{beyond}: {message}");
+        let toe = show(Measure::Length, beyond * FOOT, System::Feet).text;
+        assert!(
+            message.contains(&format!("It is {toe} from the toe")),
+            "{message}"
+        );
+    }
+    let lines = beside_house(3.0).influence;
+    assert_eq!(lines.len(), 2);
+    // Each is the foot of the sides, widened by its own run: straight sides 4 and 6 ft farther out.
+    let reach = |k: usize| lines[k].region.bounds().unwrap().1.y - 20.0 - 5.0 * FOOT - 8.0 * INCH;
+    assert!((reach(0) - 4.0 * FOOT).abs() < 1e-3 && (reach(1) - 6.0 * FOOT).abs() < 1e-3);
+}
+
+fn works(works: &Value) -> Estimate {
+    estimate(|d| {
+        d["placement"]["shell"] = level_shell();
+        d["placement"]["coping_elevation"] = json!(0.0);
+        d["works"] = works.clone();
+    })
+}
+
+#[test]
+fn soil_speaks_of_what_its_slopes_rest_on() {
+    let says = |dig: Value, check: &str| {
+        let estimate = works(&json!({ "dig": dig }));
+        named(&estimate, check).first().map(|f| f.message.clone())
+    };
+    let class = |soil: &str| says(json!({ "soil": soil }), "soil-class").unwrap();
+    assert!(class("a").contains("Type A") && class("a").contains("3/4:1"));
+    assert!(class("b").contains("1:1") && class("c").contains("1 1/2:1"));
+    assert!(class("stable-rock").contains("upright"));
+    // 1/2:1 is listed for Type A alone, for 24 hours, up to 12 ft.
+    let short = |dig: Value| says(dig, "short-term");
+    assert_eq!(short(json!({ "soil": "a" })), None);
+    let a = short(json!({ "soil": "a", "short_term": true })).unwrap();
+    assert!(a.contains("1/2:1") && a.contains("24 hours"), "{a}");
+    let c = short(json!({ "soil": "c", "short_term": true })).unwrap();
+    assert!(c.contains("Type A alone"), "{c}");
+    let layer = json!([{ "down_to": 0.5, "soil": "c" }]);
+    assert!(says(json!({ "layers": layer }), "layered-soil").is_some());
+    assert!(says(json!({ "upright_below": 1.2 }), "upright-foot").is_some());
+    let bench = |soil: &str| {
+        let dig = json!({ "soil": soil, "bench": { "depth": 0.8, "width": 0.6 } });
+        says(dig, "benched-sides").unwrap()
+    };
+    assert!(bench("c").contains("Type C") && !bench("b").contains("Type C"));
+    let side =
+        json!({ "soil": "c", "sides": [{ "side": "left", "slope": 0.5, "note": "shored" }] });
+    let steep = says(side, "steep-side").unwrap();
+    assert!(
+        steep.contains("left") && steep.contains("shored"),
+        "{steep}"
+    );
+    let flat = json!({ "soil": "c", "sides": [{ "side": "left", "slope": 2.0 }] });
+    assert_eq!(says(flat, "steep-side"), None);
+}
+
+#[test]
+fn groundwater_speaks_of_the_shell_and_of_the_hole() {
+    let at = |level: Value| works(&json!({ "groundwater": level }));
+    let has = |estimate: &Estimate, check: &str| !named(estimate, check).is_empty();
+    let unknown = at(Value::Null);
+    assert!(has(&unknown, "groundwater-unknown") && has(&unknown, "shell-floats-empty"));
+    assert!(!has(&unknown, "groundwater-in-dig"));
+    let worst = unknown
+        .takeoff
+        .iter()
+        .find(|l| l.key == "uplift-empty")
+        .unwrap();
+    assert_eq!(worst.caveats, [Caveat::UnknownGroundwater]);
+    assert!(
+        worst
+            .working
+            .assumptions
+            .iter()
+            .any(|a| a.contains("worst case"))
+    );
+
+    // 20 x 10 ft, groundwater 2 ft above the floor: it lifts as much as 2 ft of water weigh.
+    let floor = -(6.0 * FOOT - 4.0 * INCH);
+    let known = at(json!(floor + 2.0 * FOOT));
+    assert!(!has(&known, "groundwater-unknown") && has(&known, "groundwater-in-dig"));
+    let lift = 200.0 * 2.0 * CUBIC_FOOT * 1000.0;
+    assert!((known.value("uplift-empty").unwrap() - lift).abs() < 1e-6 * lift);
+    assert!((known.value("least-water").unwrap() - 2.0 * FOOT).abs() < 1e-6);
+    assert_eq!(known.value("uplift-full"), Some(0.0));
+    assert_eq!(known.value("draw-down-shell"), Some(floor));
+    let told = &named(&known, "shell-floats-empty")[0].remedy;
+    assert!(
+        told.contains("2'-0\"") && told.contains("professionals"),
+        "{told}"
+    );
+    assert!(!has(&known, "wet-soil"), "planned for Type C");
+    let dry = works(&json!({ "groundwater": floor + 2.0 * FOOT, "dig": { "soil": "b" } }));
+    assert!(has(&dry, "wet-soil"));
+
+    let low = at(json!(-5.0));
+    for check in [
+        "shell-floats-empty",
+        "groundwater-in-dig",
+        "groundwater-unknown",
+    ] {
+        assert!(!has(&low, check), "{check}");
+    }
+    assert_eq!(low.value("uplift-empty"), Some(0.0));
+    assert!(has(&at(json!(0.4)), "groundwater-above-rim"));
+    assert!(has(&at(json!(0.0)), "shell-floats-full"));
+}
+
+/// No finding of an estimate reads as a permission.
+#[test]
+fn no_finding_reads_as_a_permission() {
+    let mut heard = Vec::new();
+    let digs = [
+        json!({}),
+        json!({ "soil": "stable-rock" }),
+        json!({ "soil": "a", "short_term": true, "side_slope": 0.2 }),
+        json!({ "soil": "b", "short_term": true, "upright_below": 1.0,
+                "bench": { "depth": 0.5, "width": 0.5 } }),
+        json!({ "soil": "c", "layers": [{ "down_to": 0.6, "soil": "b" }],
+                "sides": [{ "side": "ahead", "slope": 0 }],
+                "bench": { "depth": 0.5, "width": 0.5 } }),
+    ];
+    for dig in &digs {
+        for (water, coping) in [(Value::Null, 0.1), (json!(-1.0), -0.4), (json!(0.5), 0.3)] {
+            let mut document = document();
+            let shape = json!({ "area": [[5, 22.5], [25, 22.5], [25, 27.5], [5, 27.5]] });
+            document["features"] = feature("house", &shape, None);
+            document["placement"]["coping_elevation"] = json!(coping);
+            document["works"] = json!({ "dig": dig, "groundwater": water,
+                                        "deck": { "thickness": 0.3, "width": 0.2 } });
+            let rates = ["stone", "none", "loads", "spoil-loose"];
+            document["rates"] = rates.map(|key| json!({ "key": key, "rate": 1 })).into();
+            let site = checked(&document, None);
+            let results = Results::compute(&site, &mut results::Cache::default());
+            // Findings are the same with and without ranges.
+            let estimate = Estimate::in_passing(&site, &results, &mut Cache::default());
+            heard.extend(estimate.findings);
+        }
+    }
+    for check in [
+        "dig-near-footing",
+        "short-term",
+        "benched-sides",
+        "wet-soil",
+        "priced-twice",
+    ] {
+        assert!(heard.iter().any(|f| f.check == check), "{check}");
+    }
+    for finding in &heard {
+        let text = format!("{} {}", finding.message, finding.remedy).to_lowercase();
+        let words = [
+            "safe",
+            "allowed",
+            "permitted",
+            "may be",
+            "you may",
+            "is fine",
+            "no need",
+        ];
+        for word in words {
+            assert!(!text.contains(word), "{word}: {text}");
+        }
+    }
 }

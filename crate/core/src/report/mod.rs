@@ -17,6 +17,7 @@ mod placed;
 mod quantities;
 mod table;
 mod text;
+mod uplift;
 mod workings;
 mod yard;
 
@@ -29,6 +30,7 @@ pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
 pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
+pub use uplift::{UpliftAt, UpliftFigures};
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
@@ -79,6 +81,9 @@ pub struct Report {
     pub clearances: Vec<ClearanceFigures>,
     /// Every quantity with its working, in order.
     pub quantities: Vec<Workings>,
+    /// What groundwater does to the shell.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uplift: Option<UpliftFigures>,
     /// What they cost, once a rate is told.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<CostFigures>,
@@ -151,6 +156,7 @@ impl Report {
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
             clearances: results.clearances.iter().map(clearance).collect(),
             quantities: estimate.takeoff.iter().map(quantity).collect(),
+            uplift: (estimate.uplift.as_ref()).map(|uplift| UpliftFigures::of(uplift, system)),
             cost: (estimate.cost.as_ref())
                 .map(|cost| CostFigures::of(cost, &estimate.takeoff, system)),
             pipes: (estimate.pipes.runs.iter())

@@ -42,6 +42,7 @@ pub(super) fn of(report: &Report) -> String {
     clearances(&report.clearances, &mut out);
     if !report.quantities.is_empty() {
         quantities::list(report, &mut out);
+        groundwater(report, &mut out);
         quantities::workings(&report.quantities, &mut out);
     }
     if !report.pipes.is_empty() {
@@ -63,10 +64,18 @@ pub(super) fn takeoff(report: &Report) -> String {
     heading("Cautions", &mut out);
     findings(&cautions, &mut out);
     quantities::list(report, &mut out);
+    groundwater(report, &mut out);
     quantities::workings(&report.quantities, &mut out);
     heading("Notes", &mut out);
     findings(&notes, &mut out);
     out
+}
+
+fn groundwater(report: &Report, out: &mut String) {
+    if let Some(uplift) = &report.uplift {
+        heading("Groundwater", out);
+        uplift.text(out);
+    }
 }
 
 /// Verdict, clearances and findings alone.

@@ -36,6 +36,8 @@ pub struct Measured {
     pub body_below_collar: f64,
     /// Whether the wall leans inward, so that backfill stands between it and the plumb side.
     pub leaning_wall: bool,
+    /// Thickness of the shell's wall, metres.
+    pub wall_thickness: f64,
     /// Greatest depth of the floor's underside below the rim, wall thickness included, metres.
     pub underside: f64,
 }
@@ -65,6 +67,7 @@ impl Measured {
             bottom_area: widen(&shell.footprint, reach, VOLUME_TOLERANCE).area(),
             body_below_collar: shell.displacement_below(works.collar.underside()),
             leaning_wall: shell.record.draft > 0.0,
+            wall_thickness: thickness,
             underside: shell.deepest() + thickness,
         }
     }

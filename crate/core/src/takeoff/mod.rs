@@ -12,7 +12,7 @@
 //! | concrete | [`concrete`] |
 //! | rods and forms | [`rods`] |
 //! | pipe | [`pipe`] |
-//! | water | [`fittings`] |
+//! | water | [`fittings`], [`uplift`] |
 //!
 //! A new part is a module with a `take(inputs, taken)` and a call of it in [`takeoff`]; what it
 //! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
@@ -31,6 +31,7 @@ mod pipe;
 mod range;
 mod rods;
 mod stone;
+mod uplift;
 
 pub use earth::{Earth, Moved, Yield};
 pub use fill::{Fill, Lift, Zone};
@@ -42,6 +43,7 @@ pub use range::{Cause, Doubt, Range, spread};
 use crate::deck::DeckFigures;
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
+use crate::groundwater::Uplift;
 use crate::order;
 use crate::pipe::{Dewatering, PipePlan};
 use crate::site::Works;
@@ -106,6 +108,8 @@ pub struct Inputs<'a> {
     pub dewatering: Option<&'a Dewatering>,
     /// The equipment pad.
     pub pad: Option<Pad>,
+    /// What groundwater does to the shell.
+    pub uplift: Option<&'a Uplift>,
 }
 
 /// The slab that the equipment stands on.
@@ -130,6 +134,7 @@ impl<'a> Inputs<'a> {
             pipes: None,
             dewatering: None,
             pad: None,
+            uplift: None,
         }
     }
 }
@@ -143,6 +148,7 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     rods::take(inputs, &mut taken);
     pipe::take(inputs, &mut taken);
     fittings::take(inputs, &mut taken);
+    uplift::take(inputs, &mut taken);
     order::sort_by(&mut taken.lines, |a, b| a.group.cmp(&b.group));
     let dig = inputs.dig;
     let graded = inputs.moved.grading;
