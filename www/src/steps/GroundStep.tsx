@@ -4,6 +4,7 @@ import type { Finding } from '../door/shapes.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
+import { findings } from '../state/estimate.ts';
 import { ledger } from '../state/store.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';
@@ -63,7 +64,7 @@ export function GroundStep({ site }: { site: Site }) {
         />
       )}
       {'plane' in ground && <Plane plane={ground.plane} set={set} />}
-      <Noticed findings={ledger.value?.findings ?? []} />
+      <Noticed all={findings.value} />
       <Part name="Quick ways" open>
         <QuickGround lot={lot} ground={ground} />
       </Part>
@@ -100,11 +101,11 @@ export const spotsOf = (ground: GroundRecord) => ('spots' in ground ? ground.spo
 export const linesOf = (ground: GroundRecord) => ('spots' in ground ? (ground.spots.breaklines ?? []) : []);
 
 /** What the core noticed about the ground. */
-function Noticed({ findings }: { findings: Finding[] }) {
+function Noticed({ all }: { all: Finding[] }) {
   const about = ({ place, check }: Finding) => /^\/(ground|benchmark|contours)/.test(place) || check === 'ground-assumed';
   return (
     <>
-      {findings.filter(about).map((it) => (
+      {all.filter(about).map((it) => (
         <p class="caution" data-severity={it.severity} key={it.check + it.place + it.message}>
           <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
         </p>

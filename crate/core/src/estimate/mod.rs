@@ -63,7 +63,8 @@ pub struct Estimate {
     pub uplift: Option<Uplift>,
     /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
     pub influence: Vec<InfluenceLine>,
-    /// The dangers of the dig, and what quantities rest on.
+    /// The dangers of the dig, what stands in the yard, and what quantities rest on; without a
+    /// shell what the site alone has to say.
     pub findings: Vec<Finding>,
 }
 
@@ -86,7 +87,10 @@ impl Estimate {
     }
 
     fn make(site: &CheckedSite, results: &Results, cache: &mut Cache, ranges: Ranges) -> Self {
-        let mut estimate = Self::default();
+        let mut estimate = Self {
+            findings: results.remarks(site),
+            ..Self::default()
+        };
         let (Some((shell, placement)), Some(dig)) = (site.placed_shell(), &results.dig) else {
             return estimate;
         };
@@ -142,6 +146,7 @@ impl Estimate {
         estimate.pipes = pipes;
         estimate.dewatering = Some(dewatering);
         estimate.fill = Some(fill);
+        let remarks = core::mem::take(&mut estimate.findings);
         estimate.findings = safety::findings(dig);
         estimate.findings.extend(soil::findings(site, dig));
         let (near, lines) = footing::screen(site, (shell, placement), dig, kept);
@@ -152,6 +157,7 @@ impl Estimate {
         estimate
             .findings
             .extend(water::findings(site, dig, &uplift));
+        estimate.findings.extend(remarks);
         estimate.findings.extend(taken.findings);
         estimate.uplift = Some(uplift);
         let (cost, notes) = cost::price(&estimate.takeoff, &site.site().rates);

@@ -40,8 +40,8 @@ pub struct Results {
     /// Where the work reaches over land it may not stand on or through what is there, whatever
     /// the rules say; these are among the findings as well.
     pub overreaches: Vec<Finding>,
-    /// What is worth knowing of the place: its dangers, what stands beside every plan, what the
-    /// door noticed, and what the rules leave open.
+    /// What stands beside every plan whatever its numbers, where the work reaches too far, and
+    /// what the door noticed; [`Results::remarks`] has the rest.
     pub findings: Vec<Finding>,
 }
 
@@ -72,11 +72,8 @@ impl Results {
         }
         let overreaches = reach::beyond(site, &work);
         let mut findings = overreaches.clone();
-        findings.extend(yard::findings(site, &work));
         findings.extend(standing::cautions(site));
-        findings.extend(relief::notes(site));
         findings.extend(site.findings().iter().cloned());
-        findings.extend(clearance::advice(site, &work));
         let mut clearances = clearance::measure(site, &work);
         // Sloping sides meet the ground nearer or farther out, as it stands higher or lower.
         if let Some(dig) = &dig
@@ -96,6 +93,15 @@ impl Results {
             overreaches,
             findings,
         }
+    }
+
+    /// What is worth knowing besides: of what stands in the yard, of datum and contours, and what
+    /// the rules leave open. Told with the estimate, so that the plan need not carry the words.
+    pub fn remarks(&self, site: &CheckedSite) -> Vec<Finding> {
+        let mut remarks = yard::findings(site, &self.work);
+        remarks.extend(relief::notes(site));
+        remarks.extend(clearance::advice(site, &self.work));
+        remarks
     }
 
     /// How many clearances fall short.

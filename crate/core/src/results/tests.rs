@@ -34,7 +34,10 @@ fn checked(document: &Value, previous: Option<&CheckedSite>) -> CheckedSite {
 fn results(edit: impl FnOnce(&mut Value)) -> Results {
     let mut document = document();
     edit(&mut document);
-    Results::compute(&checked(&document, None), &mut Cache::default())
+    let site = checked(&document, None);
+    let mut results = Results::compute(&site, &mut Cache::default());
+    results.findings.extend(results.remarks(&site));
+    results
 }
 
 fn named<'a>(results: &'a Results, check: &str) -> Vec<&'a Finding> {

@@ -5,7 +5,8 @@ import type { Finding } from '../../door/shapes.ts';
 import { Choice, plain } from '../../fields/Choice.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
-import { chosenFeature, highlight, ledger, site } from '../../state/store.ts';
+import { findings } from '../../state/estimate.ts';
+import { chosenFeature, highlight, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
 import { Fold } from './Fold.tsx';
@@ -127,7 +128,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
 /** What the planner has to say of this one. */
 function Told({ index }: { index: number }) {
   const place = `/features/${index}`;
-  const told = (ledger.value?.findings ?? []).filter((it) => it.place === place || it.place.startsWith(`${place}/`));
+  const told = findings.value.filter((it) => it.place === place || it.place.startsWith(`${place}/`));
   return (
     <>
       {told.map((it, i) => (

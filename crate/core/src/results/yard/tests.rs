@@ -48,7 +48,9 @@ fn results(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> R
         ),
     ]);
     let site = CheckedSite::check(site, None).unwrap();
-    Results::compute(&site, &mut Cache::default())
+    let mut results = Results::compute(&site, &mut Cache::default());
+    results.findings.extend(results.remarks(&site));
+    results
 }
 
 fn told<'a>(results: &'a Results, check: &str) -> Option<&'a Finding> {
