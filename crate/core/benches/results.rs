@@ -9,7 +9,7 @@ use std::hint::black_box;
 use batterboard_core::clearance::measure;
 use batterboard_core::results::{Cache, Results};
 use criterion::{Criterion, criterion_group, criterion_main};
-use scene::{Kept, frame, moved, site};
+use scene::{Kept, frame, moved, rest, site};
 
 /// Spots of the ground.
 const SPOTS: usize = 500;
@@ -22,6 +22,12 @@ fn drag(c: &mut Criterion) {
         b.iter(|| {
             step += 1;
             black_box(frame(&start, step, &mut kept))
+        });
+    });
+    c.bench_function("at rest: with low and high", |b| {
+        b.iter(|| {
+            step += 1;
+            black_box(rest(&start, step, &mut kept))
         });
     });
     let mut cache = Cache::default();

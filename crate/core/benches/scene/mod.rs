@@ -141,6 +141,14 @@ pub struct Kept {
 pub fn frame(start: &CheckedSite, step: usize, kept: &mut Kept) -> (Results, Estimate) {
     let site = moved(start, step);
     let results = Results::compute(&site, &mut kept.results);
+    let estimate = Estimate::in_passing(&site, &results, &mut kept.estimate);
+    (results, estimate)
+}
+
+/// The same with low and high of every quantity, as when the hand lets go.
+pub fn rest(start: &CheckedSite, step: usize, kept: &mut Kept) -> (Results, Estimate) {
+    let site = moved(start, step);
+    let results = Results::compute(&site, &mut kept.results);
     let estimate = Estimate::of(&site, &results, &mut kept.estimate);
     (results, estimate)
 }

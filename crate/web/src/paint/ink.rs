@@ -249,7 +249,6 @@ pub fn ink(layer: Layer) -> Ink {
             text: "#4a2908",
             text_size: 12.0,
             text_from_scale: 4.0,
-            ..PLAIN
         },
         Layer::Axis => Ink {
             stroke: "rgba(8, 48, 63, 0.55)",
