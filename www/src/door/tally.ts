@@ -84,6 +84,17 @@ export interface Comparison {
   rows: { key: string; label: string; values: (Shown | null)[]; differences: (Shown | null)[] }[];
 }
 
+/** The line of the section and what is read on it; places are site metres, the direction is radians. */
+export interface SectionFigures {
+  /** Whether the site says where it is cut; otherwise it runs along the shell. */
+  given: boolean;
+  from: [number, number];
+  to: [number, number];
+  length: number;
+  bearing: number;
+  dimensions: { label: string; text: string }[];
+}
+
 /** The estimate as the page sees it: the planner's site once more, and what it takes to build it. */
 export interface Desk {
   free(): void;
@@ -115,6 +126,23 @@ export interface Desk {
   /** A kind for every course, from the side on the street. */
   kinds_from_street(front: number | undefined, replace: boolean): LineKind[] | null;
   figures(): object | null;
+  /** Shows the section's line on the plan, or hides it. */
+  show_section(shown: boolean): void;
+  /** Takes hold of the section's line near a place, metres: of an end, or of what lies between. */
+  take_section(x: number, y: number, reach: number, whole: boolean): boolean;
+  drag_section(x: number, y: number): void;
+  /** Lets go; `keep` false puts the line back. */
+  drop_section(keep: boolean): void;
+  /** The line turned about its middle, and as long as told: two places, or nothing. */
+  laid_section(bearing: number, length: number): Float64Array;
+  section(): SectionFigures | undefined;
+  paint_section(
+    ctx: CanvasRenderingContext2D,
+    width: number,
+    height: number,
+    ratio: number,
+    exaggeration: number,
+  ): void;
   /** Paints over what the planner painted, seen the same way. */
   paint(
     ctx: CanvasRenderingContext2D,

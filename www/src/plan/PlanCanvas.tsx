@@ -6,6 +6,7 @@ import { askForFrame } from './frame.ts';
 import { DrawBar } from './DrawBar.tsx';
 import { listen, tip } from './gesture.ts';
 import { HeightBar } from './HeightBar.tsx';
+import { SectionButton, SectionPanel } from '../section/SectionPanel.tsx';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { paintOn } from './painter.ts';
 import { ShapeBar } from './ShapeBar.tsx';
@@ -52,6 +53,7 @@ export function PlanCanvas() {
         </p>
         {snapped.value && <p class="plan-snap">{snapped.value}</p>}
         <Tip />
+        <SectionButton />
         <div class="plan-tools" role="group" aria-label="Zoom">
           <button type="button" onClick={zoomIn} aria-label="Zoom in">
             +
@@ -66,6 +68,7 @@ export function PlanCanvas() {
           </button>
         </div>
       </div>
+      <SectionPanel />
     </div>
   );
 }

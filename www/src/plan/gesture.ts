@@ -8,6 +8,7 @@ import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { place } from './pick.ts';
 import { takeShape } from './shape.ts';
+import { dropSection, pullSection, takeSection } from '../state/section.ts';
 import { tapSide } from './sides.ts';
 import { current, look, pulled, siteAt, zoomed } from './view.ts';
 
@@ -24,6 +25,7 @@ interface Touch {
 type Hold =
   | { kind: 'nothing' }
   | { kind: 'thing'; pointer: number }
+  | { kind: 'section'; pointer: number }
   | { kind: 'cross'; pointer: number; first: Touch; last: Touch; slid: boolean }
   | { kind: 'paper'; pointer: number; last: Touch; first: Touch };
 
@@ -47,6 +49,11 @@ export function takeDrag(): boolean {
 
 /** Gives up a drag under way: everything is where it was. */
 export function giveUp(): boolean {
+  if (hold.kind === 'section') {
+    hold = { kind: 'nothing' };
+    dropSection(false);
+    return true;
+  }
   if (hold.kind !== 'thing') return false;
   waiting = null;
   hold = { kind: 'nothing' };
@@ -83,6 +90,9 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
   const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
+  const cut = (whole: boolean): boolean =>
+    event.button === 0 && !shaping.value && takeSection(x, y, reach / scale, whole);
+  if (cut(false)) return holdSection(canvas, event);
   const taken = event.button === 0 ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
   if (taken) {
     hold = { kind: 'thing', pointer: event.pointerId };
@@ -92,10 +102,19 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
     if (shaping.value) look(current.view);
     takeShape();
     refresh();
+  } else if (cut(true)) {
+    holdSection(canvas, event);
   } else {
     hold = { kind: 'paper', pointer: event.pointerId, last: touch, first: touch };
     canvas.style.cursor = 'move';
   }
+}
+
+function holdSection(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  hold = { kind: 'section', pointer: event.pointerId };
+  canvas.style.cursor = 'grabbing';
+  // A line pulled beyond the lot does not have the plan fitted anew.
+  look(current.view);
 }
 
 function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
@@ -118,6 +137,8 @@ function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
   if (hold.kind === 'thing') {
     const [x, y] = siteAt(current.view, touch.x, touch.y);
     waiting = { x, y, snap: snapping.value !== event.altKey };
+  } else if (hold.kind === 'section') {
+    pullSection(...siteAt(current.view, touch.x, touch.y));
   } else {
     look(pulled(current.view, touch.x - hold.last.x, touch.y - hold.last.y));
     hold.last = touch;
@@ -142,6 +163,8 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     held.value = null;
     takeShape();
     refresh();
+  } else if (was.kind === 'section') {
+    dropSection(true);
   } else if (was.kind === 'cross') {
     if (was.slid) place();
     else tapDrawing(was.first.x, was.first.y, true);

@@ -4,12 +4,24 @@ import { askDesk } from '../door/estimate.ts';
 import { ask } from '../door/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
 import { beginEstimate, tally } from '../state/estimate.ts';
+import { followSection, paintSection } from '../state/section.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
-import { eachFrame } from './frame.ts';
+import { askForFrame, eachFrame } from './frame.ts';
 import { takeDrag } from './gesture.ts';
 import { current, fitted } from './view.ts';
 
 let painted = -1;
+let below: { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D } | null = null;
+
+/** Sets the canvas of the section to be painted from now on, after the plan; gives what undoes that. */
+export function sectionOn(canvas: HTMLCanvasElement): () => void {
+  const context = canvas.getContext('2d', { alpha: false });
+  if (context) below = { canvas, context };
+  askForFrame();
+  return () => {
+    below = null;
+  };
+}
 
 /** Sets the canvas to be painted from now on; gives what undoes that. */
 export function paintOn(canvas: HTMLCanvasElement): () => void {
@@ -21,6 +33,7 @@ export function paintOn(canvas: HTMLCanvasElement): () => void {
 
 function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): void {
   if (takeDrag()) takeOver();
+  followSection();
   const ratio = window.devicePixelRatio || 1;
   const { width, height } = current.view;
   const across = Math.round(width * ratio);
@@ -40,6 +53,7 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
   if (tally.value.how === 'there') {
     askDesk((desk) => desk.paint(context, width, height, ratio, x, y, scale, highlight.value), undefined);
   }
+  if (below) paintSection(below.canvas, below.context);
   // What comes first is the plan.
   if (done) beginEstimate();
   const revision = ledger.value?.revision ?? -1;

@@ -1,6 +1,6 @@
 //! The section's line in the hand: which part of it is held, and where it goes.
 
-use crate::geom::Point;
+use crate::geom::{Point, Vector};
 use crate::site::SectionLine;
 
 /// The shortest line that a hand can make, metres (our choice).
@@ -58,6 +58,17 @@ pub fn moved(line: &SectionLine, grip: Grip, hand: Point, to: Point) -> SectionL
     }
 }
 
+/// The line about the same middle, pointing along a bearing (radians clockwise from north) and
+/// as long as given, metres, but no shorter than a hand can make it.
+pub fn laid(line: &SectionLine, bearing: f64, length: f64) -> SectionLine {
+    let middle = line.from.midpoint(line.to);
+    let half = Vector::along_bearing(bearing) * (length.max(SHORTEST) / 2.0);
+    SectionLine {
+        from: middle - half,
+        to: middle + half,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -77,6 +88,14 @@ mod tests {
         assert_eq!(at(5.0, 0.4), Some(Grip::Whole));
         assert_eq!(at(5.0, 0.6), None);
         assert_eq!(at(-2.0, 0.0), None);
+    }
+
+    #[test]
+    fn it_is_turned_about_its_middle() {
+        let turned = laid(&line(), 0.0, 4.0);
+        assert!(turned.from.distance(Point::new(5.0, -2.0)) < 1e-12);
+        assert!(turned.to.distance(Point::new(5.0, 2.0)) < 1e-12);
+        assert!(laid(&line(), 0.0, 0.0).to.y > 0.2);
     }
 
     #[test]

@@ -10,7 +10,8 @@ use crate::exchange;
 use crate::finding::Finding;
 use crate::report::{ComparisonFigures, CostFigures, csv};
 use crate::results::{self, Results};
-use crate::site::{CheckedSite, Placement, Site};
+use crate::section::{self, Section};
+use crate::site::{CheckedSite, Placement, SectionLine, Site};
 
 /// A site with its results and its estimate.
 #[derive(Debug)]
@@ -21,6 +22,8 @@ pub struct Desk {
     /// Whether the estimate was made in passing, without low and high.
     in_passing: bool,
     kept: (results::Cache, estimate::Cache),
+    /// The hole's edges for sections, once one was asked for.
+    edges: Option<section::Edges>,
 }
 
 impl Desk {
@@ -39,6 +42,7 @@ impl Desk {
             estimate,
             in_passing: false,
             kept,
+            edges: None,
         })
     }
 
@@ -106,6 +110,18 @@ impl Desk {
         let cost = estimate.cost.as_ref()?;
         let system = self.site.site().display;
         Some(CostFigures::of(cost, &estimate.takeoff, system))
+    }
+
+    /// Where the section is cut: where the site says, or else along the shell.
+    pub fn section_line(&self) -> Option<SectionLine> {
+        let told = self.site.site().section;
+        told.or_else(|| section::standard(&self.site, &self.results))
+    }
+
+    /// The section along a line.
+    pub fn section(&mut self, line: SectionLine) -> Option<Section> {
+        self.edges = section::Edges::of(&self.site, &self.results, self.edges.take());
+        Section::along(&self.site, &self.results, self.edges.as_ref(), line)
     }
 
     /// The present site.

@@ -14,11 +14,14 @@ use batterboard_web::paint::{View, draw, labels};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
+use super::section::Cutting;
+
 /// The planner's site once more, with everything to dig, haul and buy; empty until one is opened.
 #[wasm_bindgen]
 #[derive(Default)]
 pub struct Desk {
     pub(crate) desk: Option<session::Desk>,
+    pub(super) section: Cutting,
 }
 
 #[wasm_bindgen]
@@ -32,6 +35,7 @@ impl Desk {
     /// Takes over a site file; on failure the desk stays as it was.
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        self.section.line = None;
         cross(&Outcome::from(self.taken(text).map(|()| Vec::new())))
     }
 
@@ -144,6 +148,7 @@ impl Desk {
         let mut pen = Pen::new(context, &view);
         draw(&mut pen, &view, &over.items);
         labels::set(&mut pen, &view, over.items.iter(), &[]);
+        self.paint_section_line(&mut pen, &view);
     }
 }
 

@@ -71,3 +71,10 @@ export type KindForm = {
 };
 /** A shell file as it was read. */
 export type ShellRead = { shell: object | null; findings: Finding[] };
+/** The section's line and what is read on it; places are site metres, the direction is radians. */
+export type SectionFigures = {
+  given: boolean;
+  from: [number, number]; to: [number, number];
+  length: number; bearing: number;
+  dimensions: { label: string; text: string }[];
+};

@@ -6,6 +6,7 @@
 
 mod desk;
 mod forms;
+mod section;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

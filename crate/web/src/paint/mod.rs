@@ -8,6 +8,7 @@
 pub mod ink;
 pub mod labels;
 pub mod pen;
+pub mod section;
 pub mod sign;
 
 use batterboard_core::drawing::{Item, Layer};

@@ -1,0 +1,531 @@
+//! The section on its own canvas, and its line on the plan.
+//!
+//! Hatches follow drafting convention as far as it goes: ground in slanted lines, stone in small
+//! angular marks, concrete in dots, water in level lines. Every hatch is named in the key.
+
+use batterboard_core::geom::pattern::hatch;
+use batterboard_core::geom::{Point, Region};
+use batterboard_core::section::{Piece, Section, ticks};
+use batterboard_core::site::SectionLine;
+use batterboard_core::units::{Measure, System};
+
+use super::View;
+use super::ink::{BLACK, Ink};
+use super::pen::{Pen, Place};
+
+/// Nothing but text.
+const TEXT: Ink = Ink {
+    fill: "",
+    stroke: "",
+    width: 1.0,
+    dash: &[],
+    text: BLACK,
+    text_size: 12.0,
+    text_from_scale: 0.0,
+};
+
+/// Paper of the section.
+const SHEET: &str = "#fcf9f0";
+
+const LINE: Ink = Ink {
+    stroke: BLACK,
+    ..TEXT
+};
+
+/// The ground's surface as it is.
+const GROUND: Ink = Ink {
+    stroke: "#4a3417",
+    width: 2.5,
+    ..TEXT
+};
+
+/// The same where nobody surveyed it.
+const ASSUMED: Ink = Ink {
+    stroke: "#9c2f1f",
+    dash: &[6.0, 5.0],
+    width: 2.5,
+    ..TEXT
+};
+
+/// What groundwater and the water's surface are drawn in.
+const WATER: Ink = Ink {
+    stroke: "#14597a",
+    text: "#0d4058",
+    width: 1.5,
+    ..TEXT
+};
+
+const GROUNDWATER: Ink = Ink {
+    dash: &[14.0, 5.0, 3.0, 5.0],
+    width: 2.0,
+    ..WATER
+};
+
+/// Dimension lines and their figures.
+const DIMENSION: Ink = Ink {
+    stroke: "#7a1f5c",
+    text: "#5e1446",
+    width: 1.25,
+    ..TEXT
+};
+
+/// Faint lines behind everything.
+const GRID: Ink = Ink {
+    stroke: "#ddd6c2",
+    ..TEXT
+};
+
+/// The section's line on the plan.
+const ON_PLAN: Ink = Ink {
+    stroke: "#7a1f5c",
+    text: "#5e1446",
+    width: 2.5,
+    dash: &[16.0, 4.0, 4.0, 4.0],
+    text_size: 16.0,
+    ..TEXT
+};
+
+const KNOB: Ink = Ink {
+    fill: SHEET,
+    dash: &[],
+    ..ON_PLAN
+};
+
+/// How far from the edges the section is drawn, CSS pixels: left, right, top, bottom.
+const MARGIN: [f64; 4] = [66.0, 18.0, 20.0, 30.0];
+
+/// Least distance between marks on the axes, CSS pixels.
+const APART: (f64, f64) = (70.0, 34.0);
+
+/// Height of a row of the key, CSS pixels.
+const KEY_ROW: f64 = 22.0;
+
+/// Width of a character, as a part of the text's size.
+const CHARACTER: f64 = 0.58;
+
+/// How a piece is drawn: its colour, its line, and its marks.
+fn look(piece: Piece) -> (Ink, Marks) {
+    let (fill, width, marks) = match piece {
+        Piece::Soil => ("#e6dcc3", 0.0, Marks::Slanted),
+        Piece::Dig => ("#fcf9f0", 1.5, Marks::None),
+        Piece::Base => ("#d7d9d3", 1.0, Marks::Angular(9.0)),
+        Piece::Backfill => ("#e3e4df", 1.0, Marks::Angular(13.0)),
+        Piece::DeckBed => ("#e3e4df", 1.0, Marks::Angular(9.0)),
+        Piece::Deck | Piece::Collar => ("#cfd2d6", 1.5, Marks::Dots),
+        Piece::Water => ("#bfe3ea", 0.0, Marks::Level),
+        Piece::Shell => ("#22343f", 1.5, Marks::None),
+    };
+    let stroke = match piece {
+        Piece::Soil | Piece::Water => "",
+        Piece::Dig => "#9c2f1f",
+        _ => BLACK,
+    };
+    let dash: &[f64] = if piece == Piece::Dig {
+        &[7.0, 4.0]
+    } else {
+        &[]
+    };
+    let ink = Ink {
+        fill,
+        stroke,
+        width,
+        dash,
+        ..TEXT
+    };
+    (ink, marks)
+}
+
+/// What fills a piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Marks {
+    None,
+    Slanted,
+    Level,
+    Dots,
+    /// Small triangles, so many pixels apart.
+    Angular(f64),
+}
+
+/// Where the section lies on its canvas.
+struct Sheet {
+    left: f64,
+    base: f64,
+    across: f64,
+    up: f64,
+    lowest: f64,
+}
+
+impl Sheet {
+    /// The section as large as it goes, heights exaggerated, above the rows of the key.
+    fn fitted(view: &View, section: &Section, exaggeration: f64, key: f64) -> Self {
+        let [left, right, top, bottom] = MARGIN;
+        let (low, high) = section.elevations();
+        let (low, high) = (low - 0.4, high + 0.3);
+        let wide = (view.width - left - right).max(40.0);
+        let tall = (view.height - top - bottom - key).max(30.0);
+        let across = (wide / section.length).min(tall / ((high - low) * exaggeration));
+        let up = across * exaggeration;
+        Self {
+            left: left + (wide - across * section.length) / 2.0,
+            base: top + (tall + (high - low) * up) / 2.0,
+            across,
+            up,
+            lowest: low,
+        }
+    }
+
+    /// A place of the section, CSS pixels.
+    fn place(&self, p: Point) -> Place {
+        (
+            self.left + p.x * self.across,
+            self.base - (p.y - self.lowest) * self.up,
+        )
+    }
+
+    /// A region of the section in CSS pixels, upward.
+    fn region(&self, region: &Region) -> Region {
+        let mut region = region.clone();
+        let polygons = region.polygons.iter_mut();
+        let rings = polygons.flat_map(|p| core::iter::once(&mut p.outer).chain(&mut p.holes));
+        for point in rings.flat_map(|ring| &mut ring.0) {
+            let (x, y) = self.place(*point);
+            *point = Point::new(x, -y);
+        }
+        region
+    }
+}
+
+/// Paints a section, heights drawn `exaggeration` times as large as lengths.
+pub fn paint(pen: &mut Pen<'_>, view: &View, section: &Section, exaggeration: f64, system: System) {
+    pen.clear(SHEET);
+    let rows = key_rows(section, view.width);
+    let sheet = Sheet::fitted(view, section, exaggeration, KEY_ROW * rows.len() as f64);
+    axes(pen, view, &sheet, section, system);
+    for (piece, region) in &section.pieces {
+        fill(pen, &sheet.region(region), look(*piece));
+    }
+    surfaces(pen, &sheet, section);
+    names(pen, &sheet, section);
+    dimensions(pen, view, &sheet, section);
+    let (top, ends) = (12.0, [0.0, section.length]);
+    for (s, name) in ends.into_iter().zip(["A", "A'"]) {
+        let (x, _) = sheet.place(Point::new(s, 0.0));
+        pen.text(
+            (x, top),
+            UPRIGHT,
+            name,
+            &Ink {
+                text_size: 16.0,
+                ..DIMENSION
+            },
+        );
+    }
+    key(pen, view, &rows);
+}
+
+/// The bearing along which text runs from left to right.
+const UPRIGHT: f64 = core::f64::consts::FRAC_PI_2;
+
+/// A region in pixels, upward, with its marks.
+fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
+    let rings = region
+        .rings()
+        .map(|ring| ring.0.iter().map(|p| (p.x, -p.y)));
+    pen.area(rings, &ink);
+    let down = |(a, b): (Point, Point)| ((a.x, -a.y), (b.x, -b.y));
+    match marks {
+        Marks::None => {}
+        Marks::Slanted => {
+            let ink = Ink {
+                stroke: "#a08d5e",
+                ..LINE
+            };
+            pen.lines(hatch(region, 0.785, 11.0).into_iter().map(down), &ink);
+        }
+        Marks::Level => {
+            let ink = Ink {
+                stroke: "#6fb3c4",
+                dash: &[18.0, 9.0],
+                ..LINE
+            };
+            pen.lines(hatch(region, 0.0, 11.0).into_iter().map(down), &ink);
+        }
+        Marks::Dots => {
+            let ink = Ink {
+                fill: BLACK,
+                ..TEXT
+            };
+            scattered(region, 7.0, |at, turn| {
+                pen.disc((at.x, -at.y), if turn == 0 { 1.4 } else { 0.8 }, &ink);
+            });
+        }
+        Marks::Angular(apart) => {
+            let ink = Ink {
+                stroke: "#4c5358",
+                ..LINE
+            };
+            scattered(region, apart, |at, turn| {
+                let (x, y, r) = (at.x, -at.y, apart * 0.3);
+                let lean = f64::from(turn) * 0.22 * r;
+                pen.shape(
+                    &[
+                        (x - r + lean, y + r * 0.7),
+                        (x + r, y + lean),
+                        (x - lean, y - r),
+                    ],
+                    &ink,
+                );
+            });
+        }
+    }
+}
+
+/// Marks within a region in rows set off against each other, each with a figure from 0 to 3 by
+/// which neighbours differ.
+fn scattered(region: &Region, apart: f64, mut mark: impl FnMut(Point, u8)) {
+    let Some((low, high)) = region.bounds() else {
+        return;
+    };
+    let rows = ((high.y - low.y) / apart).ceil().clamp(0.0, 400.0) as u32;
+    let columns = ((high.x - low.x) / apart).ceil().clamp(0.0, 400.0) as u32;
+    for row in 0..rows {
+        for column in 0..columns {
+            let turn = ((row * 7 + column * 3) % 4) as u8;
+            let off = f64::from(row % 2) * 0.5 + f64::from(turn) * 0.08;
+            let at = Point::new(
+                low.x + (f64::from(column) + off + 0.25) * apart,
+                low.y + (f64::from(row) + 0.5 - f64::from(turn) * 0.06) * apart,
+            );
+            if region.contains(at) {
+                mark(at, turn);
+            }
+        }
+    }
+}
+
+/// Stations along the foot, elevations up the side.
+fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system: System) {
+    let (low, high) = section.elevations();
+    let (bottom, top) = (low - 0.4, high + 0.3);
+    for tick in ticks(Measure::Elevation, bottom, top, APART.1 / sheet.up, system) {
+        let from = sheet.place(Point::new(0.0, tick.at));
+        let to = sheet.place(Point::new(section.length, tick.at));
+        pen.line(from, to, &GRID);
+        let half = tick.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        pen.text(
+            ((from.0 - half - 6.0).max(half + 2.0), from.1),
+            UPRIGHT,
+            &tick.text,
+            &TEXT,
+        );
+    }
+    for tick in ticks(
+        Measure::LongLength,
+        0.0,
+        section.length,
+        APART.0 / sheet.across,
+        system,
+    ) {
+        let (x, y) = sheet.place(Point::new(tick.at, bottom));
+        pen.line((x, y), (x, y + 5.0), &LINE);
+        let half = tick.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        let x = x.clamp(half, (view.width - half).max(half));
+        pen.text((x, y + 14.0), UPRIGHT, &tick.text, &TEXT);
+    }
+    let (from, to) = (Point::new(0.0, bottom), Point::new(section.length, bottom));
+    pen.line(sheet.place(from), sheet.place(to), &LINE);
+}
+
+/// Ground, water and groundwater as lines.
+fn surfaces(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
+    let ground = || section.ground.iter().zip(section.ground.iter().skip(1));
+    let assumed = |x: f64| section.assumed.iter().any(|(a, b)| *a <= x && x <= *b);
+    // Where the hole opens it is dug away: a thin dashed line tells where it was.
+    let opening = section.region(Piece::Dig).and_then(Region::bounds);
+    let (left, right) = opening.map_or((f64::INFINITY, f64::INFINITY), |(l, h)| (l.x, h.x));
+    for (a, b) in ground() {
+        let at = |s: f64| Point::new(s, a.y + (b.y - a.y) * (s - a.x) / (b.x - a.x));
+        let ink = if assumed((a.x + b.x) / 2.0) {
+            ASSUMED
+        } else {
+            GROUND
+        };
+        let dug = Ink {
+            width: 1.25,
+            dash: &[5.0, 4.0],
+            ..ink
+        };
+        let parts = [(a.x, left, ink), (left, right, dug), (right, b.x, ink)];
+        for (from, to, ink) in parts {
+            let (from, to) = (from.max(a.x), to.min(b.x));
+            if to > from {
+                pen.line(sheet.place(at(from)), sheet.place(at(to)), &ink);
+            }
+        }
+    }
+    if let Some((level, stretches)) = &section.water {
+        for (a, b) in stretches {
+            let ends = [*a, *b].map(|s| sheet.place(Point::new(s, *level)));
+            pen.line(ends[0], ends[1], &WATER);
+            mark(pen, ((ends[0].0 + ends[1].0) / 2.0, ends[0].1), &WATER);
+        }
+    }
+    if let Some(level) = section.groundwater {
+        let ends = [0.0, section.length].map(|s| sheet.place(Point::new(s, level)));
+        pen.line(ends[0], ends[1], &GROUNDWATER);
+        mark(pen, (ends[0].0 + 16.0, ends[0].1), &WATER);
+        pen.text(
+            (ends[0].0 + 80.0, ends[0].1 - 9.0),
+            UPRIGHT,
+            "groundwater",
+            &WATER,
+        );
+    }
+}
+
+/// The sign of a water's surface: a triangle on its point.
+fn mark(pen: &mut Pen<'_>, (x, y): Place, ink: &Ink) {
+    let ink = Ink {
+        fill: SHEET,
+        ..*ink
+    };
+    pen.shape(&[(x - 6.0, y - 10.0), (x + 6.0, y - 10.0), (x, y)], &ink);
+}
+
+/// Names within the larger pieces.
+fn names(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
+    for (piece, region) in &section.pieces {
+        if *piece != Piece::Water {
+            continue;
+        }
+        let (Some((low, high)), Some(middle)) = (region.bounds(), region.centroid()) else {
+            continue;
+        };
+        if (high.x - low.x) * sheet.across > 60.0 && (high.y - low.y) * sheet.up > 30.0 {
+            pen.text(sheet.place(middle), UPRIGHT, piece.words(), &WATER);
+        }
+    }
+}
+
+/// Dimension lines with ticks and their figures, those that find room.
+fn dimensions(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section) {
+    let mut taken: Vec<(Place, f64)> = Vec::new();
+    for dimension in &section.dimensions {
+        let (from, to) = (sheet.place(dimension.from), sheet.place(dimension.to));
+        let upright = dimension.from.x == dimension.to.x;
+        let (dx, dy) = if upright { (4.0, 0.0) } else { (0.0, 4.0) };
+        pen.line(from, to, &DIMENSION);
+        for (x, y) in [from, to] {
+            pen.line((x - dx, y - dy), (x + dx, y + dy), &DIMENSION);
+        }
+        let half = dimension.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+        let beside = if upright {
+            (half + 8.0, 0.0)
+        } else {
+            (0.0, 12.0)
+        };
+        let spots = [
+            (middle.0 + beside.0, middle.1 + beside.1),
+            (middle.0 - beside.0, middle.1 - beside.1),
+            (middle.0 + beside.0, middle.1 + beside.1 + 16.0),
+            (middle.0 - beside.0, middle.1 - beside.1 - 16.0),
+        ];
+        let free = |(x, y): &&Place| {
+            *x > half
+                && *x < view.width - half
+                && *y > 8.0
+                && *y < view.height - 8.0
+                && taken
+                    .iter()
+                    .all(|((u, v), wide)| (x - u).abs() > half + wide + 4.0 || (y - v).abs() > 15.0)
+        };
+        if let Some(spot) = spots.iter().find(free).copied() {
+            pen.text(spot, UPRIGHT, &dimension.text, &DIMENSION);
+            taken.push((spot, half));
+        }
+    }
+}
+
+/// The pieces of the key, row by row, each with where it begins.
+fn key_rows(section: &Section, width: f64) -> Vec<Vec<(Piece, f64)>> {
+    let mut rows: Vec<Vec<(Piece, f64)>> = Vec::new();
+    let mut x = f64::INFINITY;
+    for (piece, _) in &section.pieces {
+        let wide = 34.0 + piece.words().len() as f64 * TEXT.text_size * CHARACTER + 10.0;
+        if x + wide > width - 8.0 {
+            rows.push(Vec::new());
+            x = 10.0;
+        }
+        if let Some(row) = rows.last_mut() {
+            row.push((*piece, x));
+        }
+        x += wide;
+    }
+    rows
+}
+
+/// What every hatch stands for, along the lower edge.
+fn key(pen: &mut Pen<'_>, view: &View, rows: &[Vec<(Piece, f64)>]) {
+    for (row, pieces) in rows.iter().enumerate() {
+        let y = view.height - KEY_ROW * (rows.len() - row) as f64 + KEY_ROW / 2.0;
+        for (piece, x) in pieces {
+            let corners = [(0.0, -7.0), (26.0, -7.0), (26.0, 7.0), (0.0, 7.0)];
+            let ring = corners.map(|(dx, dy)| Point::new(x + dx, dy - y));
+            let swatch = Region::from_ring(batterboard_core::geom::Ring(ring.to_vec()));
+            let (ink, marks) = look(*piece);
+            let framed = Ink {
+                stroke: if ink.stroke.is_empty() {
+                    BLACK
+                } else {
+                    ink.stroke
+                },
+                width: ink.width.max(1.0),
+                ..ink
+            };
+            fill(pen, &swatch, (framed, marks));
+            let half = piece.words().len() as f64 * TEXT.text_size * CHARACTER / 2.0;
+            pen.text((x + 34.0 + half, y), UPRIGHT, piece.words(), &TEXT);
+        }
+    }
+}
+
+/// The section's line on the plan, with its knobs and the letters of its ends.
+pub fn on_plan(pen: &mut Pen<'_>, view: &View, line: &SectionLine) {
+    let (from, to) = (view.place(line.from), view.place(line.to));
+    pen.line(from, to, &ON_PLAN);
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let length = (dx * dx + dy * dy).sqrt().max(1.0);
+    let (ux, uy) = (dx / length, dy / length);
+    for (end, way, name) in [(from, -1.0, "A"), (to, 1.0, "A'")] {
+        // Looked at along the arrows: with A at the left.
+        let tip = (end.0 + uy * 20.0, end.1 - ux * 20.0);
+        pen.line(
+            end,
+            tip,
+            &Ink {
+                dash: &[],
+                ..ON_PLAN
+            },
+        );
+        pen.shape(
+            &[
+                (tip.0 - ux * 6.0, tip.1 - uy * 6.0),
+                (tip.0 + ux * 6.0, tip.1 + uy * 6.0),
+                (tip.0 + uy * 10.0, tip.1 - ux * 10.0),
+            ],
+            &Ink {
+                fill: "#7a1f5c",
+                dash: &[],
+                ..ON_PLAN
+            },
+        );
+        pen.disc(end, 9.0, &KNOB);
+        pen.text(
+            (end.0 + ux * way * 22.0, end.1 + uy * way * 22.0),
+            UPRIGHT,
+            name,
+            &ON_PLAN,
+        );
+    }
+}

@@ -1,0 +1,114 @@
+// The section under the plan: its canvas, what is read on it, and where it is cut.
+import { useEffect, useRef } from 'preact/hooks';
+import { Figure } from '../fields/fields.tsx';
+import type { Finding } from '../door/shapes.ts';
+import { askDesk } from '../door/estimate.ts';
+import { askForFrame } from '../plan/frame.ts';
+import { edit } from '../state/actions.ts';
+import { exaggeration, openSection, sectionFigures, sectionOpen } from '../state/section.ts';
+import { sectionOn } from '../plan/painter.ts';
+
+export function SectionPanel() {
+  return sectionOpen.value ? <Open /> : null;
+}
+
+/** Opens the section, or closes it. */
+export function SectionButton() {
+  const open = sectionOpen.value;
+  return (
+    <button type="button" class="section-button" aria-pressed={open} onClick={() => openSection(!open)}>
+      Section A–A′
+    </button>
+  );
+}
+
+function Open() {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const it = canvas.current;
+    if (!it) return;
+    const stop = sectionOn(it);
+    const sizes = new ResizeObserver(() => askForFrame());
+    sizes.observe(it);
+    return () => {
+      sizes.disconnect();
+      stop();
+    };
+  }, []);
+  const figures = sectionFigures.value;
+  const words = figures
+    ? `Section from A to A prime. ${figures.dimensions.map((d) => `${d.label} ${d.text}`).join(', ')}.`
+    : 'Section: there is nothing to cut yet.';
+  return (
+    <section class="section" aria-label="Section">
+      <header class="section-head">
+        <h2>Section A–A′</h2>
+        <div class="section-scale" role="group" aria-label="How heights are drawn">
+          {([1, 2, 5] as const).map((times) => (
+            <button
+              key={times}
+              type="button"
+              aria-pressed={exaggeration.value === times}
+              onClick={() => {
+                exaggeration.value = times;
+                askForFrame();
+              }}
+            >
+              {times === 1 ? 'Heights true' : `× ${times}`}
+            </button>
+          ))}
+        </div>
+        <button type="button" class="section-close" aria-label="Close the section" onClick={() => openSection(false)}>
+          ×
+        </button>
+      </header>
+      <canvas ref={canvas} class="section-canvas" role="img" aria-label={words} />
+      {figures ? (
+        <details class="section-more">
+          <summary>Figures and line</summary>
+          <dl class="section-figures">
+            {figures.dimensions.map((d, i) => (
+              <div key={i}>
+                <dt>{d.label}</dt>
+                <dd>{d.text}</dd>
+              </div>
+            ))}
+          </dl>
+          <Line />
+        </details>
+      ) : (
+        <p class="section-none">Place a shell, and the section runs along it.</p>
+      )}
+    </section>
+  );
+}
+
+/** Where the section is cut, for those who type. */
+function Line() {
+  const figures = sectionFigures.value;
+  if (!figures) return null;
+  const { from, to } = figures;
+  const ends = (next: { from?: [number, number]; to?: [number, number] }): Finding[] =>
+    edit({ 'set-section': { from, to, ...next } });
+  const laid = (bearing: number, length: number): Finding[] => {
+    const [x, y, u, v] = askDesk((d) => d.laid_section(bearing, length), new Float64Array());
+    if (x === undefined || y === undefined || u === undefined || v === undefined) return [];
+    return edit({ 'set-section': { from: [x, y], to: [u, v] } });
+  };
+  return (
+    <>
+      <div class="pairs section-line">
+        <Figure label="Direction from A to A′" measure="heading" value={figures.bearing} commit={(v) => laid(v, figures.length)} />
+        <Figure label="Length" measure="length" value={figures.length} commit={(v) => laid(figures.bearing, v)} />
+        <Figure label="A, to the east" measure="long-length" value={from[0]} commit={(v) => ends({ from: [v, from[1]] })} />
+        <Figure label="A, to the north" measure="long-length" value={from[1]} commit={(v) => ends({ from: [from[0], v] })} />
+        <Figure label="A′, to the east" measure="long-length" value={to[0]} commit={(v) => ends({ to: [v, to[1]] })} />
+        <Figure label="A′, to the north" measure="long-length" value={to[1]} commit={(v) => ends({ to: [to[0], v] })} />
+      </div>
+      <p class="field-hint">On the plan, pull the line by its ends, or beside the shell to move the whole.</p>
+      <button type="button" disabled={!figures.given} onClick={() => edit({ 'set-section': null })}>
+        Back along the shell
+      </button>
+    </>
+  );
+}
