@@ -17,6 +17,7 @@ mod dig;
 mod estimate;
 mod exchange;
 mod geom;
+mod grading;
 mod ground;
 mod import;
 mod lot;

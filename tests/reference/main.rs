@@ -18,6 +18,7 @@ mod clearance;
 mod deed;
 mod dig;
 mod geometry;
+mod grading;
 mod ground;
 mod groundwater;
 mod lot;

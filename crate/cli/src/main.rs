@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `report SITE` | every figure and every finding, as text or JSON |
 //! | `takeoff SITE` | the quantities and their cost, as text, as JSON or for a spreadsheet |
+//! | `balance SITE` | the coping at which cut and fill are even, and what an inch changes |
 //! | `compare SITE` | the shell as placed beside the placements kept in the file |
 //! | `check SITE` | clearances and findings; says by its exit code whether all hold |
 //! | `schema` | the JSON Schema of the site file |
@@ -28,7 +29,7 @@ use anyhow::{Context, Result};
 use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::pretty;
-use batterboard_core::report::{self, ComparisonFigures, Report};
+use batterboard_core::report::{self, BalanceFigures, ComparisonFigures, NudgeFigures, Report};
 use batterboard_core::results::{self, Results};
 use batterboard_core::site::CheckedSite;
 use batterboard_core::units::System;
@@ -69,6 +70,16 @@ enum Command {
         #[arg(long, conflicts_with = "json")]
         csv: bool,
         /// Print JSON with SI values, display values, units and working.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Find the coping at which cut and fill are even, and print what an inch more or less changes.
+    ///
+    /// Floors, doors and drainage come before even earth.
+    Balance {
+        #[command(flatten)]
+        site: SiteArgs,
+        /// Print JSON.
         #[arg(long)]
         json: bool,
     },
@@ -154,6 +165,17 @@ fn run(command: Command) -> Result<ExitCode> {
             })?;
         }
         Command::Takeoff { site, csv, json } => print(&site.takeoff(csv, json)?)?,
+        Command::Balance { site, json } => {
+            let Opened { site: opened, .. } = input::open(&site.site)?;
+            let units = site.units(&opened);
+            let balance = BalanceFigures::of(&opened, units).context("no shell is placed yet")?;
+            let nudge = NudgeFigures::of(&opened, units);
+            print(&if json {
+                pretty::to_string(&serde_json::json!({ "balance": balance, "nudge": nudge }))
+            } else {
+                format!("{}\n{}", balance.to_text(), nudge.to_text())
+            })?;
+        }
         Command::Compare { site, json } => {
             let Opened { site: opened, .. } = input::open(&site.site)?;
             let compared = ComparisonFigures::of(&opened, site.units(&opened));

@@ -287,6 +287,48 @@ impl DigShape {
         influence::depth_at(&self.bottom, at)
     }
 
+    /// The share of a square of the shell's frame that is hole, and the mean depth there below the
+    /// rim, metres, from the grid: for many places. Sides are followed as far above the rim as the
+    /// headroom; beyond that there is no hole.
+    pub(crate) fn within(&self, middle: Point, side: f64) -> (f64, f64) {
+        let grid = &self.grid;
+        let span = |c: f64, first: f64, count: usize| {
+            let at = (c - first) / grid.cell;
+            let half = side / grid.cell / 2.0;
+            let (low, high) = (at - half, at + half);
+            let from = (low + 0.5).floor().max(0.0) as usize;
+            let to = ((high + 0.5).ceil().max(0.0) as usize).min(count);
+            (from..to.max(from))
+                .map(move |i| {
+                    let i = i as f64;
+                    high.min(i + 0.5) - low.max(i - 0.5)
+                })
+                .enumerate()
+                .map(move |(k, weight)| (from + k, weight))
+        };
+        let (mut share, mut sum) = (0.0, 0.0);
+        for (row, down) in span(middle.y, grid.first.y, grid.rows) {
+            for (column, across) in span(middle.x, grid.first.x, grid.columns) {
+                let cell = row * grid.columns + column;
+                let depth = self.depths.get(cell).copied().unwrap_or(f64::NEG_INFINITY);
+                // Cells of sloping sides are hole throughout, as far as they were followed.
+                let cover = match self.cover.get(cell) {
+                    Some(cover) => *cover,
+                    None if depth > -MOST_HEADROOM => 1.0,
+                    None => continue,
+                };
+                share += cover * down * across;
+                sum += depth * down * across;
+            }
+        }
+        let mean = if share > 0.0 {
+            sum / share
+        } else {
+            f64::NEG_INFINITY
+        };
+        (share * grid.cell * grid.cell / (side * side), mean)
+    }
+
     /// Bank volume of the hole under level ground `surface` metres above the rim, m3: the
     /// integral of the contours' areas, exact but for their chords (0.05 mm).
     pub fn level_volume(&self, surface: f64) -> f64 {

@@ -17,6 +17,7 @@ pub mod compare;
 pub mod cost;
 mod doubt;
 mod footing;
+pub mod leveling;
 mod soil;
 #[cfg(test)]
 mod tests;

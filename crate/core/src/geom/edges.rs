@@ -63,6 +63,15 @@ impl Edges {
         self.edges.extend(other.edges);
     }
 
+    /// Those of them that may be nearest to a point within `radius` of `middle`, metres.
+    pub fn around(&self, middle: Point, radius: f64) -> Self {
+        let reach = self.distance(middle) + 2.0 * radius;
+        let near = |edge: &&Edge| edge.offer(middle).0 <= reach * reach;
+        Self {
+            edges: self.edges.iter().filter(near).copied().collect(),
+        }
+    }
+
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
         self.edges.is_empty()
@@ -144,6 +153,22 @@ mod tests {
         let on_it = edges.nearest(Point::new(4.0, 1.0)).unwrap();
         assert_eq!((on_it.distance, on_it.way.x.abs()), (0.0, 1.0));
         assert_eq!(edges.distance(Point::new(7.0, 7.0)), 5.0);
+    }
+
+    #[test]
+    fn the_edges_round_a_place_measure_as_all_do() {
+        let at = |k: i32| {
+            let turn = f64::from(k) * 0.1;
+            Point::new(5.0 * crate::math::cos(turn), 3.0 * crate::math::sin(turn))
+        };
+        let all = Edges::of_chain(&(0..63).map(at).collect::<Vec<_>>());
+        let middle = Point::new(6.0, 1.0);
+        let some = all.around(middle, 0.5);
+        assert!(some.edges.len() < all.edges.len() / 2);
+        for k in 0..63 {
+            let p = middle + (at(k) - Point::default()) * 0.1;
+            assert_eq!(all.distance(p), some.distance(p));
+        }
     }
 
     #[test]

@@ -58,6 +58,20 @@ impl Drape {
         self.rises.get(cell).copied().unwrap_or(0.0)
     }
 
+    /// How the ground rises over a cell: by this much from its middle to its sides.
+    fn tilt(&self, cell: usize) -> (f64, f64) {
+        let at = |cell: Option<usize>| cell.and_then(|cell| self.rises.get(cell)).copied();
+        let half = |low: Option<f64>, high: Option<f64>| match (low, high) {
+            (Some(low), Some(high)) => (high - low) / 4.0,
+            _ => 0.0,
+        };
+        let columns = self.grid.columns;
+        (
+            half(at(cell.checked_sub(1)), at(Some(cell + 1))),
+            half(at(cell.checked_sub(columns)), at(Some(cell + columns))),
+        )
+    }
+
     /// The rise in the cell of a place.
     pub fn rise_at(&self, p: Point) -> f64 {
         let (column, row) = self.grid.place_of(p);
@@ -71,6 +85,28 @@ struct Moved {
     cut: f64,
     fill: f64,
     in_hole: bool,
+}
+
+/// The mean of the positive part of a height over a square cell: `middle` at its middle, changing
+/// by `across` and `along` from the middle to its sides. Exact where it changes evenly.
+fn positive_mean(middle: f64, across: f64, along: f64) -> f64 {
+    let (a, b) = (across.abs(), along.abs());
+    let (long, short) = if a > b { (a, b) } else { (b, a) };
+    if middle >= long + short {
+        return middle;
+    }
+    if middle <= -(long + short) {
+        return 0.0;
+    }
+    let positive = |height: f64| if height > 0.0 { height } else { 0.0 };
+    if short < 1e-3 * long {
+        let square = |height: f64| positive(height) * positive(height) / 2.0;
+        return (square(middle + long) - square(middle - long)) / (2.0 * long);
+    }
+    let cube = |height: f64| positive(height) * positive(height) * positive(height) / 6.0;
+    let sum = cube(middle + long + short) - cube(middle + long - short);
+    let sum = sum - cube(middle - long + short) + cube(middle - long - short);
+    sum / (4.0 * long * short)
 }
 
 /// `ground` and `finished` as rises; `hole`: the bottom of the hole; stone reaches up to `cap`
@@ -171,9 +207,16 @@ struct Pass<'a> {
 impl Pass<'_> {
     fn run(&mut self, paved: &[Paved], beside: &[Beside]) {
         let cap = -self.layout.levels.cap;
+        let cell = self.layout.grid.cell;
         for piece in paved {
             let ground = self.drape.rise(piece.cell as usize);
-            let moved = moved(ground, piece.level, piece.hole, cap);
+            let mut moved = moved(ground, piece.level, piece.hole, cap);
+            if !moved.in_hole && (ground - piece.level).abs() < cell {
+                let share = piece.area / (cell * cell);
+                let (x, y) = self.drape.tilt(piece.cell as usize);
+                moved.cut = positive_mean(ground - piece.level, x * share, y * share);
+                moved.fill = positive_mean(piece.level - ground, x * share, y * share);
+            }
             self.result.deck_cut += moved.cut * piece.area;
             if moved.in_hole {
                 self.result.hole_fill += moved.fill * piece.area;
@@ -182,17 +225,35 @@ impl Pass<'_> {
             }
             self.unsurveyed(piece.cell, piece.area, moved);
         }
-        let last = self.layout.reach - 2.0 * self.layout.grid.cell;
+        let last = self.layout.reach - 2.0 * cell;
+        // How far a bank's height above the ground can change over half a cell.
+        let near = cell * (self.layout.levels.bank + 1.0);
+        let near = if near.is_finite() { near } else { 0.0 };
         for piece in beside {
             let ground = self.drape.rise(piece.cell as usize);
             let rise = piece.run * self.layout.levels.bank;
+            let (down, up) = (piece.edge - rise - ground, ground - piece.edge - rise);
             let mut finished = ground;
-            if ground < piece.edge - rise && self.reaches(piece, Way::Down) {
-                finished = piece.edge - rise;
-            } else if ground > piece.edge + rise && self.reaches(piece, Way::Up) {
-                finished = piece.edge + rise;
+            let mut near_zero = None;
+            if down > -near && down > up && self.reaches(piece, Way::Down) {
+                finished = if down > 0.0 {
+                    piece.edge - rise
+                } else {
+                    ground
+                };
+                near_zero = (down < near).then_some((Way::Down, down));
+            } else if up > -near && self.reaches(piece, Way::Up) {
+                finished = if up > 0.0 { piece.edge + rise } else { ground };
+                near_zero = (up < near).then_some((Way::Up, up));
             }
-            let moved = moved(ground, finished, piece.hole, cap);
+            let mut moved = moved(ground, finished, piece.hole, cap);
+            if let Some((way, height)) = near_zero.filter(|_| !moved.in_hole) {
+                let mean = self.near_zero(piece, way, height);
+                match way {
+                    Way::Down => moved.fill = mean,
+                    Way::Up => moved.cut = mean,
+                }
+            }
             self.result.bank_cut += moved.cut * piece.area;
             if moved.in_hole {
                 self.result.hole_fill += moved.fill * piece.area;
@@ -206,6 +267,21 @@ impl Pass<'_> {
                 }
             }
         }
+    }
+
+    /// The mean height of a bank over a piece in which it meets the ground.
+    fn near_zero(&self, piece: &Beside, way: Way, height: f64) -> f64 {
+        let cell = self.layout.grid.cell;
+        let share = piece.area / (cell * cell);
+        let (x, y) = self.drape.tilt(piece.cell as usize);
+        // Either bank comes nearer to the ground the farther out it is.
+        let bank = self.layout.levels.bank * cell / 2.0;
+        let sign = -way.sign();
+        let (across, along) = (
+            piece.toward.x * bank - sign * x,
+            piece.toward.y * bank - sign * y,
+        );
+        positive_mean(height, across * share, along * share)
     }
 
     /// Whether a piece lies at the border of the layout.
@@ -222,13 +298,18 @@ impl Pass<'_> {
     }
 
     fn reaches(&mut self, piece: &Beside, way: Way) -> bool {
+        let cell = piece.cell as usize;
         let grid = &self.layout.grid;
         let columns = grid.columns.max(1);
         let at = grid.centre(piece.cell as usize % columns, piece.cell as usize / columns);
         let reaches = self.layout.reaches(self.drape, at, piece, way);
         let [down, up] = &mut self.farthest;
         let farthest = if way == Way::Down { down } else { up };
-        if reaches && piece.run > farthest.0 {
+        let height = match way {
+            Way::Down => piece.edge - piece.run * self.layout.levels.bank - self.drape.rise(cell),
+            Way::Up => self.drape.rise(cell) - piece.edge - piece.run * self.layout.levels.bank,
+        };
+        if reaches && height > 0.0 && piece.run > farthest.0 {
             *farthest = (piece.run, piece.cell);
         }
         reaches
@@ -264,4 +345,28 @@ fn heights(
         (height > 0.0).then_some(Height { height, at })
     };
     (told(1.0), told(-1.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::positive_mean;
+
+    #[test]
+    fn the_positive_part_of_a_plane_is_summed_exactly() {
+        for (middle, across, along) in [
+            (0.0, 0.3, 0.2),
+            (0.1, 0.3, 0.2),
+            (-0.25, 0.3, -0.2),
+            (0.05, 0.0, 0.2),
+            (0.4, 0.3, 0.2),
+            (-1.0, 0.3, 0.2),
+        ] {
+            let at = |k: i32| (f64::from(k) + 0.5) / 200.0 - 1.0;
+            let parts = (0..400).flat_map(|i| (0..400).map(move |k| (i, k)));
+            let heights = parts.map(|(i, k)| (middle + across * at(i) + along * at(k)).max(0.0));
+            let mean = heights.sum::<f64>() / 160_000.0;
+            let exact = positive_mean(middle, across, along);
+            assert!((mean - exact).abs() < 1e-5, "{middle}: {exact}, not {mean}");
+        }
+    }
 }

@@ -3,12 +3,18 @@
 use super::levels::Levels;
 use crate::dig::{DigShape, Grid};
 use crate::geom::offset::widen;
-use crate::geom::{Edges, Point, Region, VOLUME_TOLERANCE, Vector};
+use crate::geom::{Edges, Foot, Point, Region, VOLUME_TOLERANCE, Vector};
 use crate::shell::Shell;
 use crate::site::Works;
 
 /// Every how many cells the lines of the banks look at the ground.
 pub(super) const STRIDE: usize = 2;
+
+/// Cells of a block, each way.
+const BLOCK: usize = 8;
+
+/// A share of a cell that is smaller is none.
+const SLIVER: f64 = 0.001;
 
 /// How far apart the ground is looked at along the deck's edge, metres.
 pub(super) const EDGE_STEP: f64 = 0.25;
@@ -94,7 +100,7 @@ impl Layout {
                 levels.top(levels.edge())
             }),
             coarse,
-            runs: Vec::with_capacity(coarse.len()),
+            runs: Vec::new(),
             reach,
             rim: Edges::of_region(&shell.rim),
             rim_area: shell.rim.clone(),
@@ -103,52 +109,86 @@ impl Layout {
         layout
     }
 
-    /// Distance of a place from the rim, negative inside it.
-    fn out(&self, p: Point) -> f64 {
-        let distance = self.rim.distance(p);
-        if self.rim_area.contains(p) {
-            -distance
-        } else {
-            distance
-        }
-    }
-
+    /// Fills the layout block by block: of the rim's edges only a few can be nearest in one.
     fn fill(&mut self, hole: Option<&DigShape>) {
         let grid = self.grid;
-        let floor = hole.map(|hole| Edges::of_region(hole.floor()));
-        let levels = self.levels;
-        let half = grid.cell * core::f64::consts::FRAC_1_SQRT_2;
-        for row in 0..grid.rows {
-            for column in 0..grid.columns {
-                let p = grid.centre(column, row);
-                let out = self.out(p);
-                if row.is_multiple_of(STRIDE) && column.is_multiple_of(STRIDE) {
-                    self.runs.push(out - levels.edge());
+        self.runs = vec![f64::INFINITY; self.coarse.len()];
+        let rim = core::mem::take(&mut self.rim);
+        for first_row in (0..grid.rows).step_by(BLOCK) {
+            for first_column in (0..grid.columns).step_by(BLOCK) {
+                let rows = first_row..(first_row + BLOCK).min(grid.rows);
+                let columns = first_column..(first_column + BLOCK).min(grid.columns);
+                let half = (BLOCK - 1) as f64 * grid.cell / 2.0;
+                let middle = grid.centre(first_column, first_row) + Vector::new(half, half);
+                let radius = half * core::f64::consts::SQRT_2;
+                let near = rim.around(middle, radius);
+                // A block that the rim does not cross lies on one side of it.
+                let side = (near.distance(middle) > radius).then(|| self.rim_area.contains(middle));
+                for row in rows {
+                    for column in columns.clone() {
+                        let p = grid.centre(column, row);
+                        let inside = side.unwrap_or_else(|| self.rim_area.contains(p));
+                        if let Some(foot) = near.nearest(p) {
+                            self.place(row, column, foot, inside, hole);
+                        }
+                    }
                 }
-                if out < -half || out > levels.edge() + self.reach {
-                    continue;
-                }
-                let cell = (row * grid.columns + column) as u32;
-                let side = match (hole, &floor) {
-                    (Some(hole), Some(floor)) => upright_side(hole, floor, p, grid.cell),
-                    _ => Err(f64::INFINITY),
-                };
-                self.cell(cell, p, out, side);
             }
         }
+        self.rim = rim;
+    }
+
+    /// A cell whose middle has this foot on the rim.
+    fn place(
+        &mut self,
+        row: usize,
+        column: usize,
+        foot: Foot,
+        inside: bool,
+        hole: Option<&DigShape>,
+    ) {
+        let grid = self.grid;
+        let out = if inside {
+            -foot.distance
+        } else {
+            foot.distance
+        };
+        if row.is_multiple_of(STRIDE) && column.is_multiple_of(STRIDE) {
+            let at = row / STRIDE * self.coarse.columns + column / STRIDE;
+            if let Some(run) = self.runs.get_mut(at) {
+                *run = out - self.levels.edge();
+            }
+        }
+        let half = grid.cell * core::f64::consts::FRAC_1_SQRT_2;
+        if out < -half || out > self.levels.edge() + self.reach {
+            return;
+        }
+        let side = hole.map_or(Err(f64::INFINITY), |hole| {
+            let (share, depth) = hole.within(grid.centre(column, row), grid.cell);
+            if share > 1.0 - SLIVER {
+                Err(-depth)
+            } else if share < SLIVER {
+                Err(f64::INFINITY)
+            } else {
+                Ok(Side {
+                    share,
+                    hole: -depth,
+                })
+            }
+        });
+        let toward = if inside { -foot.way } else { foot.way };
+        self.cell((row * grid.columns + column) as u32, out, toward, side);
     }
 
     /// A cell by its parts in each zone: the edges between them run side by side. `side`: the
     /// upright side of the hole that crosses it, or else the bottom of the hole in all of it.
-    fn cell(&mut self, cell: u32, p: Point, out: f64, side: Result<Side, f64>) {
+    fn cell(&mut self, cell: u32, out: f64, toward: Vector, side: Result<Side, f64>) {
         let size = self.grid.cell;
-        let way = self.rim.nearest(p).map_or_else(Vector::default, |f| f.way);
-        let toward = if out < 0.0 { -way } else { way };
         let edges = [0.0, self.levels.collar, self.levels.edge(), f64::INFINITY];
         for (zone, (from, to)) in edges.iter().zip(edges.iter().skip(1)).enumerate() {
-            let mut part = |from: f64, to: f64, share: f64, hole: f64| {
+            let mut part = |from: f64, to: f64, hole: f64| {
                 let within = |edge: f64| half_plane(toward, edge - out, size);
-                let area = (within(to) - within(from)) * share * size * size;
+                let area = (within(to) - within(from)) * size * size;
                 if to <= from || area <= 0.0 {
                     return;
                 }
@@ -158,17 +198,12 @@ impl Layout {
                 self.piece(zone, cell, area, middle, toward, hole);
             };
             match side {
-                Err(hole) => part(*from, *to, 1.0, hole),
-                // A side that runs along the rim, as most do, is one more such edge.
-                Ok(side) if side.away.dot(toward) < -ALONG => {
-                    let edge = (out + side.distance).clamp(*from, *to);
-                    part(*from, edge, 1.0, side.hole);
-                    part(edge, *to, 1.0, f64::INFINITY);
-                }
+                Err(hole) => part(*from, *to, hole),
                 Ok(side) => {
-                    let inside = half_plane(side.away, side.distance, size);
-                    part(*from, *to, inside, side.hole);
-                    part(*from, *to, 1.0 - inside, f64::INFINITY);
+                    let edge = out + (side.share - 0.5) * size;
+                    let edge = edge.clamp(*from, *to);
+                    part(*from, edge, side.hole);
+                    part(edge, *to, f64::INFINITY);
                 }
             }
         }
@@ -200,43 +235,14 @@ impl Layout {
     }
 }
 
-/// Cosine of the angle up to which a side of the hole runs along the rim.
-const ALONG: f64 = 0.9;
-
-/// An upright side of the hole that crosses a cell.
+/// An upright side of the hole that crosses a cell. It is taken to run along the rim, as sides do
+/// but at corners between sides that are dug otherwise.
 #[derive(Debug, Clone, Copy)]
 struct Side {
-    /// The way out of the hole, a unit vector.
-    away: Vector,
-    /// How far along that way it lies from the middle of the cell, metres.
-    distance: f64,
+    /// The share of the cell within it.
+    share: f64,
     /// The bottom beside it, rise.
     hole: f64,
-}
-
-/// The upright side that crosses the cell about a place, or else the bottom of the hole there,
-/// as a rise: infinite where there is none.
-fn upright_side(hole: &DigShape, floor: &Edges, p: Point, cell: f64) -> Result<Side, f64> {
-    let rise = |p: Point| -hole.depth(p);
-    let here = rise(p);
-    let half = cell * core::f64::consts::FRAC_1_SQRT_2;
-    let foot = floor.nearest(p).filter(|foot| foot.distance < half);
-    let foot = foot.ok_or(here)?;
-    let beyond = |by: f64| rise(p + foot.way * (foot.distance + by * cell / 4.0));
-    let (near, far) = (beyond(-1.0), beyond(1.0));
-    match (near.is_finite(), far.is_finite()) {
-        (true, false) => Ok(Side {
-            away: foot.way,
-            distance: foot.distance,
-            hole: near,
-        }),
-        (false, true) => Ok(Side {
-            away: -foot.way,
-            distance: -foot.distance,
-            hole: far,
-        }),
-        _ => Err(here),
-    }
 }
 
 /// The share of a square cell that lies on the near side of a line: `distance` metres from the

@@ -59,6 +59,10 @@ const REACHES: [(f64, f64); 5] = [
     (24.0, 0.3),
 ];
 
+/// How far above the rim the hole's sides are followed, metres: ground that stands higher is cut by
+/// the hole or by the banks all the same.
+const HEADROOM: f64 = 3.0;
+
 /// Cut, fill and banks at one placement.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Grading {
@@ -133,7 +137,7 @@ impl Kept {
         let hole = &mut self.hole;
         let layout = self.layouts.get_mut(number)?;
         Some(layout.get_or_insert_with(|| {
-            let hole = hole.get_or_insert_with(|| DigShape::new(shell, &works.dig, 0.0));
+            let hole = hole.get_or_insert_with(|| DigShape::new(shell, &works.dig, HEADROOM));
             Layout::new(shell, works, Some(hole), reach, cell)
         }))
     }

@@ -32,6 +32,13 @@ impl Figure {
         }
     }
 
+    /// How large it is, whatever its sign, as shown.
+    pub(super) fn step(&self) -> String {
+        let text = &self.shown.text;
+        let sign = |c| matches!(c, '-' | '\u{2212}' | '+');
+        text.trim_start_matches(sign).to_owned()
+    }
+
     /// Both ways in one line; once where both read the same.
     pub(super) fn both(&self) -> String {
         if self.shown.text == self.other.text {

@@ -10,6 +10,8 @@ mod comparison;
 pub mod csv;
 mod doubted;
 mod figure;
+mod grading;
+mod leveling;
 mod lot;
 mod picture;
 mod pipes;
@@ -26,6 +28,8 @@ use serde::Serialize;
 pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
 pub use doubted::{CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures};
 pub use figure::Figure;
+pub use grading::{AgainstFigures, GradingFigures, HeightFigures, PileFigures};
+pub use leveling::{BalanceFigures, ChangeFigures, NudgeFigures, WayFigures};
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
 pub use pipes::RunFigures;
@@ -79,6 +83,10 @@ pub struct Report {
     pub shell: Option<ShellFigures>,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceFigures>,
+    /// The finished ground, once a shell is placed.
+    pub grading: Option<GradingFigures>,
+    /// The pile of spoil, where any is piled.
+    pub pile: Option<PileFigures>,
     /// Every quantity with its working, in order.
     pub quantities: Vec<Workings>,
     /// What groundwater does to the shell.
@@ -139,6 +147,7 @@ impl Report {
     pub fn new(site: &CheckedSite, results: &Results, estimate: &Estimate, system: System) -> Self {
         let clearance = |c| ClearanceFigures::of(c, system);
         let quantity = |line| Workings::of(line, system);
+        let (grading, pile) = grading::of(site, results, estimate, system);
         Self {
             format: FORMAT,
             version: VERSION,
@@ -155,6 +164,8 @@ impl Report {
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
             clearances: results.clearances.iter().map(clearance).collect(),
+            grading,
+            pile,
             quantities: estimate.takeoff.iter().map(quantity).collect(),
             uplift: (estimate.uplift.as_ref()).map(|uplift| UpliftFigures::of(uplift, system)),
             cost: (estimate.cost.as_ref())

@@ -2,7 +2,7 @@
 //! with their working, and what else was noticed.
 
 use super::table::{Lean, WIDTH, columns, wrapped};
-use super::{ClearanceFigures, FeatureFigures, Figure, Report, pipes, quantities};
+use super::{ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities};
 use crate::finding::{Caveat, Finding, Severity};
 use crate::site::FactKind;
 
@@ -40,6 +40,7 @@ pub(super) fn of(report: &Report) -> String {
     }
     heading("Clearances", &mut out);
     clearances(&report.clearances, &mut out);
+    grading::text(report.grading.as_ref(), report.pile.as_ref(), &mut out);
     if !report.quantities.is_empty() {
         quantities::list(report, &mut out);
         groundwater(report, &mut out);

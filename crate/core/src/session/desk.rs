@@ -8,7 +8,7 @@ use std::sync::Arc;
 use crate::estimate::{self, Estimate};
 use crate::exchange;
 use crate::finding::Finding;
-use crate::report::{ComparisonFigures, CostFigures, csv};
+use crate::report::{BalanceFigures, ComparisonFigures, CostFigures, NudgeFigures, csv};
 use crate::results::{self, Results};
 use crate::section::{self, Section};
 use crate::site::{CheckedSite, Placement, SectionLine, Site};
@@ -97,6 +97,16 @@ impl Desk {
     /// high from the next text on.
     pub fn csv(&self) -> String {
         csv::takeoff(&self.site, &self.estimate, self.site.site().display)
+    }
+
+    /// The copings at which cut and fill are even; none before a shell is placed.
+    pub fn balance(&self) -> Option<BalanceFigures> {
+        BalanceFigures::of(&self.site, self.site.site().display)
+    }
+
+    /// What an inch of coping changes.
+    pub fn nudge(&self) -> NudgeFigures {
+        NudgeFigures::of(&self.site, self.site.site().display)
     }
 
     /// The present placement beside those that were kept.

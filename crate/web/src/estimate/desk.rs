@@ -103,6 +103,24 @@ impl Desk {
         }
     }
 
+    /// The copings at which cut and fill are even.
+    #[wasm_bindgen(unchecked_return_type = "BalanceFigures | undefined")]
+    pub fn balance(&self) -> Result<JsValue, JsValue> {
+        match self.desk.as_ref().and_then(session::Desk::balance) {
+            Some(balance) => cross(&balance),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
+    /// What an inch of coping changes.
+    #[wasm_bindgen(unchecked_return_type = "NudgeFigures | undefined")]
+    pub fn nudge(&self) -> Result<JsValue, JsValue> {
+        match &self.desk {
+            Some(desk) => cross(&desk.nudge()),
+            None => Ok(JsValue::UNDEFINED),
+        }
+    }
+
     /// Reads a typed rate for the quantity of a key; `value` is money for one SI unit.
     #[wasm_bindgen(unchecked_return_type = "Reading | undefined")]
     pub fn read_rate(&self, text: &str, key: &str) -> Result<JsValue, JsValue> {

@@ -78,3 +78,16 @@ export type SectionFigures = {
   length: number; bearing: number;
   dimensions: { label: string; text: string }[];
 };
+/** The copings at which cut and fill are even; `coping` in metres. */
+export type BalanceFigures = {
+  present: Shown;
+  ways: {
+    key: string; label: string; left: string; coping: number | null; shown: Shown | null; step: string | null;
+  }[];
+  findings: Finding[];
+};
+/** What an inch of coping changes. */
+export type NudgeFigures = {
+  by: Shown;
+  rows: { key: string; label: string; present: Shown; up: Shown; down: Shown }[];
+};
