@@ -95,6 +95,26 @@ export interface SectionFigures {
   dimensions: { label: string; text: string }[];
 }
 
+/** The copings at which cut and fill are even. */
+export interface BalanceFigures {
+  present: Shown;
+  ways: {
+    key: string;
+    label: string;
+    left: string;
+    coping: number | null;
+    shown: Shown | null;
+    step: string | null;
+  }[];
+  findings: Finding[];
+}
+
+/** What an inch of coping changes. */
+export interface NudgeFigures {
+  by: Shown;
+  rows: { key: string; label: string; present: Shown; up: Shown; down: Shown }[];
+}
+
 /** The estimate as the page sees it: the planner's site once more, and what it takes to build it. */
 export interface Desk {
   free(): void;
@@ -113,6 +133,9 @@ export interface Desk {
   csv(): string;
   /** The present place beside those that were kept. */
   compare(): Comparison | undefined;
+  /** None before a shell is placed. */
+  balance(): BalanceFigures | undefined;
+  nudge(): NudgeFigures | undefined;
   /** None before a rate is told. */
   cost(): CostFigures | undefined;
   read_measure(text: string, measure: Measure): Reading;

@@ -1,20 +1,14 @@
 // The dig and everything that goes into it and round it.
-import type { SpoilMaterial, Works } from '../door/works.ts';
-import { Choice } from '../fields/Choice.tsx';
+import type { Works } from '../door/works.ts';
 import { BasesPart } from './dig/BasesPart.tsx';
 import { DoubtPart } from './dig/DoubtPart.tsx';
+import { GradingPart } from './dig/GradingPart.tsx';
 import { HolePart } from './dig/HolePart.tsx';
 import { LayersPart } from './dig/LayersPart.tsx';
-import { Line, Maybe, Part, put } from './dig/shared.tsx';
+import { Line, Part } from './dig/shared.tsx';
 import { SidesPart } from './dig/SidesPart.tsx';
+import { SpoilPart } from './dig/SpoilPart.tsx';
 import { WaterPart } from './dig/WaterPart.tsx';
-
-const MATERIALS: { value: SpoilMaterial; text: string }[] = [
-  { value: 'sand', text: 'Sand or gravel' },
-  { value: 'common-earth', text: 'Common earth' },
-  { value: 'clay', text: 'Clay' },
-  { value: 'rock', text: 'Blasted rock' },
-];
 
 export function DigStep({ works }: { works: Works }) {
   return (
@@ -28,25 +22,8 @@ export function DigStep({ works }: { works: Works }) {
       <LayersPart works={works} />
       <BasesPart works={works} />
       <WaterPart works={works} />
-      <Part title="Spoil and trucks" open>
-        <Choice
-          label="What is dug out"
-          value={works.dig.material}
-          options={MATERIALS}
-          choose={(material) => put(works, 'dig', { material })}
-        />
-        <Maybe
-          works={works}
-          part="dig"
-          member="swell"
-          measure="ratio"
-          label="Swell instead (loose to bank)"
-          placeholder="by the material"
-          hint="Spoil swells differently from lot to lot: leave the last load open."
-        />
-        <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck box, loose" />
-        <Line works={works} part="haul" member="payload" measure="weight" label="Legal payload" />
-      </Part>
+      <GradingPart works={works} />
+      <SpoilPart works={works} />
       <Part title="Stone">
         <Line works={works} part="stone" member="density" measure="density" label="Weight of loose stone" />
         <Line works={works} part="waste" member="stone" measure="fraction" label="Bought beyond the measure" />

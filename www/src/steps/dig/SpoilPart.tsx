@@ -1,0 +1,116 @@
+// The spoil: what it is, what is used again, the pile that stays a while, and the trucks that take the rest.
+import type { SpoilMaterial, Works } from '../../door/works.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { Figure } from '../../fields/fields.tsx';
+import { pickPoint } from '../../plan/pick.ts';
+import { editOrTell } from '../../state/actions.ts';
+import { Line, Maybe, Part, Tick, put, without } from './shared.tsx';
+
+const MATERIALS: { value: SpoilMaterial; text: string }[] = [
+  { value: 'sand', text: 'Sand or gravel' },
+  { value: 'common-earth', text: 'Common earth' },
+  { value: 'clay', text: 'Clay' },
+  { value: 'rock', text: 'Blasted rock' },
+];
+
+export function SpoilPart({ works }: { works: Works }) {
+  return (
+    <Part title="Spoil and trucks" open>
+      <Choice
+        label="What is dug out"
+        value={works.dig.material}
+        options={MATERIALS}
+        choose={(material) => put(works, 'dig', { material })}
+      />
+      <Maybe
+        works={works}
+        part="dig"
+        member="swell"
+        measure="ratio"
+        label="Swell instead (loose to bank)"
+        placeholder="by the material"
+        hint="Spoil swells differently from lot to lot: leave the last load open."
+      />
+      <Maybe
+        works={works}
+        part="dig"
+        member="density"
+        measure="density"
+        label="Weight in the bank instead"
+        placeholder="by the material"
+        hint="Wet soil weighs more: then weight, not the box, sets the loads."
+      />
+      <Tick
+        label="Use spoil as fill round the deck"
+        on={works.spoil.reuse}
+        turn={(reuse) => put(works, 'spoil', { reuse })}
+        hint="Topsoil, roots and wet clay are no fill."
+      />
+      <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck box, loose" />
+      <Line works={works} part="haul" member="payload" measure="weight" label="Legal payload" />
+      <Line works={works} part="haul" member="cycle" measure="minutes" label="Time of one trip, there and back" />
+      <Line works={works} part="haul" member="trucks" measure="count" label="Trucks" />
+      <Pile works={works} />
+    </Part>
+  );
+}
+
+/** The pile: how much of the spoil, how it stands, and where. */
+function Pile({ works }: { works: Works }) {
+  const at = works.spoil.at;
+  async function pick(): Promise<void> {
+    const place = await pickPoint('Middle of the spoil pile: tap where it goes');
+    if (place) {
+      editOrTell({ 'set-works': { ...works, spoil: { ...works.spoil, at: place } } }, 'The pile was not placed.');
+    }
+  }
+  const coordinate = (index: 0 | 1, label: string) =>
+    at && (
+      <Figure
+        label={label}
+        measure="long-length"
+        value={at[index]}
+        commit={(value) => put(works, 'spoil', { at: index === 0 ? [value, at[1]] : [at[0], value] })}
+      />
+    );
+  return (
+    <fieldset class="field-group">
+      <legend>Pile on the lot</legend>
+      <Line
+        works={works}
+        part="spoil"
+        member="piled"
+        measure="fraction"
+        label="Share of the spoil that is piled"
+        hint="0 where all of it is loaded as it is dug."
+      />
+      <Line works={works} part="spoil" member="repose" measure="slope" label="It comes to rest at (run to rise)" />
+      <Line works={works} part="spoil" member="most_height" measure="length" label="No higher than" />
+      <Line
+        works={works}
+        part="spoil"
+        member="back"
+        measure="length"
+        label="Kept back from the edge of the dig"
+        hint="Never less than 2 ft (29 CFR 1926.651(j)(2)); a competent person may ask for more."
+      />
+      {coordinate(0, 'Middle of the pile, east')}
+      {coordinate(1, 'Middle of the pile, north')}
+      <div class="buttons">
+        <button type="button" onClick={() => void pick()}>
+          {at ? 'Place the pile anew' : 'Place the pile by hand'}
+        </button>
+        {at && (
+          <button type="button" onClick={() => void without(works, 'spoil', 'at')}>
+            Let it lie where it fits
+          </button>
+        )}
+      </div>
+      <p class="field-hint">
+        {at
+          ? 'It lies where it was put; what it lies on or comes too near to is told under the quantities.'
+          : 'It lies nearest to the shell where it fits, or in a room for spoil drawn on the lot.'}
+      </p>
+    </fieldset>
+  );
+}
