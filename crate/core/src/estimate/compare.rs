@@ -19,17 +19,19 @@ const QUANTITIES: &[&str] = &[
     "bank-cut",
     "dig-depth",
     "dig-top-area",
+    "cut",
+    "fill",
+    "fill-import",
+    "haul-loose",
+    "haul-weight",
     "loads",
+    "haul-time",
     "stone",
     "concrete",
     "deck-area",
-    "cut",
-    "fill",
-    "fill-brought-in",
-    "retained-height",
     "pipe",
     "water-volume",
-    "least-water",
+    "uplift-empty",
 ];
 
 /// The figures of several placements side by side; the present one stands first.
@@ -158,6 +160,11 @@ fn figures(results: &Results, estimate: &Estimate) -> Vec<Figure> {
         let lines = estimate.takeoff.iter().filter(|line| line.key == *key);
         figures.extend(lines.map(|line| (line.key, line.label, line.measure, line.value)));
     }
+    let stands = estimate.grading.as_ref().and_then(|it| it.stands.as_ref());
+    figures.extend(stands.map(|it| {
+        let label = "Deck's edge above the ground";
+        ("retained-height", label, Measure::Length, it.height)
+    }));
     let cost = estimate.cost.iter();
     figures.extend(cost.map(|cost| ("cost", "Cost of priced lines", Measure::Money, cost.total)));
     figures
