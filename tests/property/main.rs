@@ -20,6 +20,7 @@ mod geom;
 mod grading;
 mod ground;
 mod import;
+mod laid;
 mod lot;
 mod picture;
 mod shapes;

@@ -22,6 +22,7 @@ mod grading;
 mod ground;
 mod groundwater;
 mod lot;
+mod pipe;
 mod shell;
 mod sketch;
 mod soil;

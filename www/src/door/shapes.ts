@@ -314,6 +314,8 @@ export interface KindForm {
   facts: FactForm[];
   /** What one of its openings is called. */
   opening: string | null;
+  /** It is part of the work to come, and drawn in the Dig step. */
+  planned: boolean;
 }
 
 /** What a pointer has hold of. */

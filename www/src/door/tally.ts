@@ -115,6 +115,18 @@ export interface NudgeFigures {
   rows: { key: string; label: string; present: Shown; up: Shown; down: Shown }[];
 }
 
+/** One run of pipe, from its fitting to the pad. */
+export interface Run {
+  label: string;
+  /** The fitting's place in the settings; none for the shell's own drain. */
+  fitting: number | null;
+  length: string;
+  straps: number;
+  bends: number;
+  loss: string;
+  speed: string;
+}
+
 /** The estimate as the page sees it: the planner's site once more, and what it takes to build it. */
 export interface Desk {
   free(): void;
@@ -166,6 +178,12 @@ export interface Desk {
     ratio: number,
     exaggeration: number,
   ): void;
+  /** A fitting's place in the shell's frame from a place on the plan; empty while no shell is placed. */
+  fitting_from_site(x: number, y: number, in_wall: boolean): Float64Array;
+  /** How far a place of the shell's frame lies along the water's edge, metres. */
+  along_edge(x: number, y: number): number;
+  at_along_edge(along: number): Float64Array;
+  runs(): Run[];
   /** Paints over what the planner painted, seen the same way. */
   paint(
     ctx: CanvasRenderingContext2D,

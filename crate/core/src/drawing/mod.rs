@@ -8,6 +8,7 @@
 mod backdrop;
 mod earth;
 mod feature;
+mod laid;
 mod overlay;
 mod relief;
 mod scale_bar;
@@ -96,6 +97,19 @@ pub enum Layer {
     Bank,
     /// The pile of spoil.
     Pile,
+    /// A control joint of the deck.
+    Joint,
+    /// A rod between coping and deck.
+    Tie,
+    /// A run of pipe.
+    Pipe {
+        /// Whether it leads to the pump rather than from it.
+        suction: bool,
+    },
+    /// Where pipe is strapped.
+    Strap,
+    /// The pipe that lowers groundwater.
+    Standpipe,
     /// The direction of the shell's length.
     Axis,
     /// What a row of the ledger speaks of.

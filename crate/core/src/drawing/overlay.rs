@@ -1,6 +1,6 @@
 //! What an estimate lays over the plan: the geometry that a quantity was measured on.
 
-use super::{Drawing, Focus, Layer, earth};
+use super::{Drawing, Focus, Layer, earth, laid};
 use crate::estimate::Estimate;
 use crate::geom::{Region, boolean};
 use crate::results::{Results, ShellRings};
@@ -9,7 +9,7 @@ use crate::site::CheckedSite;
 use crate::stockpile::Stockpile;
 use crate::takeoff::On;
 
-/// What lies over the plan: banks and pile, and what one of the estimate's quantities was measured
+/// What lies over the plan: banks and pile, what is laid round the shell, and what one of the estimate's quantities was measured
 /// on, where the ledger looks at it.
 pub fn overlay(
     site: &CheckedSite,
@@ -19,6 +19,7 @@ pub fn overlay(
 ) -> Drawing {
     let mut drawing = Drawing::default();
     earth::lies(&mut drawing, site, estimate);
+    laid::lies(&mut drawing, site, estimate);
     let Focus::Quantity(key) = focus else {
         return drawing;
     };
@@ -27,6 +28,9 @@ pub fn overlay(
         (line, site.placed_shell(), &results.rings)
     {
         let pose = placement.pose();
+        if laid::light(&mut drawing, site, estimate, line.on, &pose) {
+            return drawing;
+        }
         match line.on {
             On::Opening => opening(&mut drawing, results),
             On::Pad => drawing.area(Layer::Focus, site.equipment().unwrap_or_default()),

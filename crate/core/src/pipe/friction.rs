@@ -14,7 +14,8 @@ pub const FRICTION_SOURCE: &str = "Hazen-Williams, length and loss in feet, flow
 /// and the loss in feet (so in any one unit), `Q` in gallons per minute, `d` in inches.
 ///
 /// `length` metres of pipe of the inside diameter `diameter`, metres, at `flow` cubic metres per
-/// second and coefficient `c`. Within 2 % of the table named in [`FRICTION_SOURCE`].
+/// second and coefficient `c`. From 20 gpm on within 2 % of
+/// the table named in [`FRICTION_SOURCE`]; at 10 gpm up to 4 % below it.
 pub fn head_loss(length: f64, flow: f64, c: f64, diameter: f64) -> f64 {
     let (q, d) = (flow / GALLON_PER_MINUTE, diameter / INCH);
     10.44 * length * powf(q, 1.852) / (powf(c, 1.852) * powf(d, 4.8704))

@@ -12,6 +12,7 @@
 //! | `cautions` | what is told beside them |
 //! | [`friction`] | what water loses, and how fast it runs |
 //! | [`dewatering`] | the pipe beside the deep end |
+//! | [`fitting`] | where fittings are: on the plan, in the shell, along its wall |
 //!
 //! Deliberately absent: pumps and their curves; valves, filters and heaters, whose losses their
 //! makers tell; wiring and bonding, which belong to a licensed electrician.
@@ -20,6 +21,7 @@ mod around;
 mod bends;
 mod cautions;
 pub mod dewatering;
+pub mod fitting;
 pub mod friction;
 mod route;
 mod runs;

@@ -20,6 +20,8 @@ pub struct KindForm {
     pub facts: Vec<FactForm>,
     /// What its doors or gates are called, one of them.
     pub opening: Option<&'static str>,
+    /// Whether it is part of the work to come.
+    pub planned: bool,
 }
 
 /// Every kind, in the order lists show them.
@@ -34,6 +36,7 @@ pub fn kinds() -> Vec<KindForm> {
             .map(|fact| fact.form(kind))
             .collect(),
         opening: super::shape::opens(kind).map(|part| part.words()),
+        planned: kind.is_planned(),
     };
     FeatureKind::ALL.into_iter().map(form).collect()
 }

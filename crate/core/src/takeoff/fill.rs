@@ -33,6 +33,8 @@ pub struct Fill {
     pub strip: f64,
     /// Volume of the base, plan area times thickness, m3.
     pub base: f64,
+    /// The part of it below the collar's underside: under a high ledge it may reach above that, m3.
+    pub base_below: f64,
     /// Area of the bottom in plan, m2.
     pub bottom: f64,
     /// Area of the bottom along its slopes, m2.
@@ -97,8 +99,8 @@ impl Fill {
         let mut from = shape.deepest();
         for to in tops(shell, works, shape) {
             fill.hole = shape.level_volume(-to);
-            let base = base_below(shell, works, fill.strip, to);
-            let filled = fill.hole - shell.displacement_below(to) - base;
+            fill.base_below = base_below(shell, works, fill.strip, to);
+            let filled = fill.hole - shell.displacement_below(to) - fill.base_below;
             fill.lifts.push(Lift {
                 from,
                 to,

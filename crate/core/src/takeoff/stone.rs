@@ -48,7 +48,8 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     let waste = inputs.works.waste.stone;
     let bought = |placed: f64| placed * (1.0 + waste);
     let base = base_volume(inputs);
-    let in_hole = backfill_volume(inputs, base);
+    let below = inputs.fill.map_or(base, |fill| fill.base_below);
+    let in_hole = backfill_volume(inputs, below);
 
     let mut places = vec![
         Placed {
@@ -58,7 +59,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
             name: "base stone",
         },
         Placed {
-            volume: backfill_line(inputs, base, bought(in_hole)).wasting(waste),
+            volume: backfill_line(inputs, below, bought(in_hole)).wasting(waste),
             key: "backfill-stone",
             label: "Backfill stone",
             name: "backfill stone",
@@ -194,7 +195,7 @@ fn backfill_line(inputs: &Inputs<'_>, base: f64, bought: f64) -> Line {
         Group::Stone,
         "Backfill stone, volume",
         (bought, Measure::EarthVolume),
-        "(hole below the collar's underside - body of the shell below it - base - pipe in it) x \
+        "(hole below the collar's underside - body of the shell below it - base below it - pipe in it) x \
          (1 + waste)",
         "common practice: stone to the underside of the collar",
     )
@@ -208,7 +209,7 @@ fn backfill_line(inputs: &Inputs<'_>, base: f64, bought: f64) -> Line {
         inputs.measured.body_below_collar,
         Measure::EarthVolume,
     )
-    .with("base", base, Measure::EarthVolume)
+    .with("base below it", base, Measure::EarthVolume)
     .with("pipe in it", pipe_in_backfill(inputs), Measure::EarthVolume)
     .on(On::Backfill)
     .assuming(true, SIDES_WITH_BACKFILL)

@@ -67,7 +67,7 @@ export type FactForm = {
 };
 /** How a kind of feature is asked for. */
 export type KindForm = {
-  kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null;
+  kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null; planned: boolean;
 };
 /** A shell file as it was read. */
 export type ShellRead = { shell: object | null; findings: Finding[] };
@@ -90,4 +90,8 @@ export type BalanceFigures = {
 export type NudgeFigures = {
   by: Shown;
   rows: { key: string; label: string; present: Shown; up: Shown; down: Shown }[];
+};
+/** One run of pipe. */
+export type RunRow = {
+  label: string; fitting: number | null; length: string; straps: number; bends: number; loss: string; speed: string;
 };

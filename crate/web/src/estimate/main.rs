@@ -5,6 +5,7 @@
 //! anything is seen, need not carry what is only listed, priced or typed (see [`desk::Desk`]).
 
 mod desk;
+mod fittings;
 mod forms;
 mod section;
 

@@ -250,6 +250,40 @@ pub fn ink(layer: Layer) -> Ink {
             text_size: 12.0,
             text_from_scale: 4.0,
         },
+        Layer::Joint => Ink {
+            stroke: "rgba(28, 36, 40, 0.55)",
+            width: 0.9,
+            ..PLAIN
+        },
+        Layer::Tie => Ink {
+            stroke: "#5a2a12",
+            width: 1.1,
+            ..PLAIN
+        },
+        // To the pump dashed, from it full; each is named besides.
+        Layer::Pipe { suction } => Ink {
+            stroke: "#20306b",
+            width: 2.2,
+            dash: if suction { DASHED } else { SOLID_LINE },
+            text: "#16224f",
+            text_size: 12.0,
+            text_from_scale: 8.0,
+            ..PLAIN
+        },
+        Layer::Strap => Ink {
+            fill: "#20306b",
+            stroke: "#20306b",
+            ..PLAIN
+        },
+        Layer::Standpipe => Ink {
+            fill: "#f3f7f8",
+            stroke: "#08303f",
+            width: 2.0,
+            text: "#08303f",
+            text_size: 11.0,
+            text_from_scale: 22.0,
+            ..PLAIN
+        },
         Layer::Axis => Ink {
             stroke: "rgba(8, 48, 63, 0.55)",
             width: 1.0,

@@ -139,6 +139,7 @@ fn rank(layer: Layer) -> u8 {
         Layer::SideKind | Layer::Monument(_) => 3,
         Layer::Feature(FeatureKind::House | FeatureKind::Easement | FeatureKind::SepticField) => 3,
         Layer::Feature(_) | Layer::Buried(_) | Layer::Equipment | Layer::Pile | Layer::Bank => 4,
+        Layer::Pipe { .. } => 4,
         Layer::UnknownGround | Layer::Benchmark | Layer::Contour { index: true } => 4,
         Layer::Mark(_) | Layer::OverheadMark => 5,
         Layer::Setback => 6,

@@ -109,7 +109,7 @@ export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRec
       <Choice
         label="What it is"
         value={kind}
-        options={kindForms().map((form) => ({ value: form.kind, text: plain(form.words) }))}
+        options={kindForms().filter((form) => !form.planned).map((form) => ({ value: form.kind, text: plain(form.words) }))}
         choose={setKind}
       />
       <TextField label="Name" value={name} commit={setName} />

@@ -1,0 +1,183 @@
+// Pipe between shell and equipment: the fittings, the pipe, and what every run comes to.
+import { askDesk } from '../../door/estimate.ts';
+import { FITTING_KINDS, PIPE_SIZES, type Fitting, type Works } from '../../door/works.ts';
+import type { Finding } from '../../door/shapes.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { Figure, read } from '../../fields/fields.tsx';
+import { pickPoint } from '../../plan/pick.ts';
+import { say } from '../../state/actions.ts';
+import { tally } from '../../state/estimate.ts';
+import { drawing, site } from '../../state/store.ts';
+import { Planned } from './Planned.tsx';
+import { Line, Part, put } from './shared.tsx';
+
+type Kind = Fitting['kind'];
+
+const KIND_WORDS: Record<Kind, string> = {
+  return: 'Return, in the wall',
+  skimmer: 'Skimmer, in the wall',
+  drain: 'Drain, in the floor',
+};
+
+const ADD_WORDS: Record<Kind, string> = { return: 'Add a return', skimmer: 'Add a skimmer', drain: 'Add a drain' };
+
+const SIZE_WORDS: Record<Works['pipe']['size'], string> = {
+  'one-and-half': '1 1/2 in',
+  two: '2 in',
+  'two-and-half': '2 1/2 in',
+  three: '3 in',
+};
+
+/** First depths of a fitting below the rim, to be changed; common practice, no source. */
+const DEPTHS: Record<Kind, string> = { return: '18 in', skimmer: '10 in', drain: '0 ft' };
+
+function metres(text: string): number {
+  const reading = read(text, 'length');
+  return reading.ok ? reading.value : 0;
+}
+
+export function PipePart({ works }: { works: Works }) {
+  const { fittings = [] } = works.pipe;
+  const runs = tally.value.how === 'there' ? askDesk((desk) => desk.runs(), []) : [];
+
+  async function add(kind: Kind): Promise<void> {
+    const tapped = await pickPoint(`Tap where the ${kind} is.`);
+    const now = site.value?.works;
+    if (!tapped || !now) return;
+    const at = askDesk((desk) => desk.fitting_from_site(tapped[0], tapped[1], kind !== 'drain'), undefined);
+    const [x, y] = at ?? [];
+    if (x === undefined || y === undefined) {
+      say('The fitting was not added: there is no shell yet, or its figures are still coming.', 'bad');
+      return;
+    }
+    const fitting: Fitting = { kind, at: [x, y], depth: metres(DEPTHS[kind]) };
+    put(now, 'pipe', { fittings: [...(now.pipe.fittings ?? []), fitting] });
+  }
+
+  const change = (index: number, next: Partial<Fitting>): Finding[] =>
+    put(works, 'pipe', { fittings: fittings.map((it, i) => (i === index ? { ...it, ...next } : it)) });
+
+  function slide(index: number, along: number): Finding[] {
+    const [x, y] = askDesk((desk) => desk.at_along_edge(along), new Float64Array());
+    return x === undefined || y === undefined ? [] : change(index, { at: [x, y] });
+  }
+
+  return (
+    <Part title="Pipe">
+      <div class="buttons">
+        {FITTING_KINDS.map((kind) => (
+          <button key={kind} type="button" disabled={drawing.value !== null} onClick={() => void add(kind)}>
+            {ADD_WORDS[kind]}
+          </button>
+        ))}
+      </div>
+      {fittings.length === 0 && (
+        <p class="field-hint">Pipe is counted from the fittings to the equipment pad: add them by a tap on the plan.</p>
+      )}
+      {fittings.map((fitting, index) => {
+        const run = runs.find((it) => it.fitting === index);
+        return (
+          <fieldset key={index} class="opening">
+            <legend>{run ? `${run.label}: ${fitting.kind}` : `Fitting ${index + 1}: ${fitting.kind}`}</legend>
+            <Choice
+              label="What it is"
+              value={fitting.kind}
+              options={FITTING_KINDS.map((value) => ({ value, text: KIND_WORDS[value] }))}
+              choose={(kind) => change(index, { kind })}
+            />
+            {fitting.kind === 'drain' ? (
+              <div class="pair">
+                <Figure
+                  label="Along the shell, from its middle"
+                  measure="length"
+                  value={fitting.at[0]}
+                  commit={(x) => change(index, { at: [x, fitting.at[1]] })}
+                />
+                <Figure
+                  label="To the left of its length"
+                  measure="length"
+                  value={fitting.at[1]}
+                  commit={(y) => change(index, { at: [fitting.at[0], y] })}
+                />
+              </div>
+            ) : (
+              <div class="pair">
+                <Figure
+                  label="Along the water's edge"
+                  measure="length"
+                  value={askDesk((desk) => desk.along_edge(fitting.at[0], fitting.at[1]), undefined)}
+                  commit={(along) => slide(index, along)}
+                />
+                <Figure
+                  label="Below the rim"
+                  measure="length"
+                  value={fitting.depth}
+                  commit={(depth) => change(index, { depth })}
+                />
+              </div>
+            )}
+            {run && (
+              <p class="field-hint">
+                {run.length} of pipe, {run.straps} straps, {run.bends} bends; {run.loss} of friction at {run.speed} with
+                all of the flow in it.
+              </p>
+            )}
+            <div class="buttons">
+              <button
+                type="button"
+                onClick={() => put(works, 'pipe', { fittings: fittings.filter((_, i) => i !== index) })}
+              >
+                Take out this {fitting.kind}
+              </button>
+            </div>
+          </fieldset>
+        );
+      })}
+      {fittings.some((it) => it.kind !== 'drain') && (
+        <p class="field-hint">
+          The water's edge is measured from the middle of the deep end, to the left as one looks along the shell.
+        </p>
+      )}
+      <Planned
+        kind="pipe-trench"
+        text="Draw the trench"
+        hint="From beside the shell to the pad. Without one the runs go straight. Call the utility-locating service before anyone digs."
+      />
+      <Choice
+        label="Schedule 40 pipe"
+        value={works.pipe.size}
+        options={PIPE_SIZES.map((value) => ({ value, text: SIZE_WORDS[value] }))}
+        choose={(size) => put(works, 'pipe', { size })}
+      />
+      <Line works={works} part="pipe" member="flow" measure="flow" label="Flow that friction is told for" />
+      <Line
+        works={works}
+        part="pipe"
+        member="coefficient"
+        measure="count"
+        label="Coefficient C"
+        hint="Hazen-Williams: 150 for new plastic pipe; less for old."
+      />
+      <Line
+        works={works}
+        part="pipe"
+        member="bend"
+        measure="length"
+        label="Straight pipe that one bend equals"
+        hint="From memory; makers of fittings tell theirs."
+      />
+      <Line works={works} part="pipe" member="strap_spacing" measure="length" label="Between straps, at most" />
+      <Line works={works} part="pipe" member="off_wall" measure="length" label="Off the wall" />
+      <Line works={works} part="pipe" member="encasement" measure="length" label="Stone round the pipe" />
+      <div class="pair">
+        <Line works={works} part="pipe" member="trench_width" measure="length" label="Trench width" />
+        <Line works={works} part="pipe" member="trench_depth" measure="length" label="Trench depth" />
+      </div>
+      <Line works={works} part="waste" member="pipe" measure="fraction" label="Pipe beyond the measure" />
+      <p class="caution" data-severity="caution">
+        <strong>Caution:</strong> Suction can hold a bather under water. The number of drains, their covers and all
+        wiring and bonding are for the local code and a licensed trade to decide.
+      </p>
+    </Part>
+  );
+}
