@@ -5,7 +5,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::lot::Traverse;
 use batterboard_core::session::{Command, Held, Ledger, Part, Session};
-use batterboard_core::site::Site;
+use batterboard_core::site::{Site, kinds_from_street};
 use batterboard_core::units::constants::{DEGREE, FOOT, INCH};
 use batterboard_core::units::{Measure, System, show};
 use batterboard_web::answers::{Outcome, cross, refused};
@@ -43,6 +43,12 @@ impl Planner {
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
         cross(&Outcome::from(self.session.open(text)))
+    }
+
+    /// Opens a shell file and chooses the shell in it.
+    #[wasm_bindgen(unchecked_return_type = "Outcome")]
+    pub fn open_shell(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        cross(&Outcome::from(self.session.open_shell(text)))
     }
 
     /// The site file of the present site.
@@ -165,6 +171,17 @@ impl Planner {
     /// How far a key turns the shell, radians.
     pub fn key_turn(&self, large: bool) -> f64 {
         if large { 15.0 * DEGREE } else { DEGREE }
+    }
+
+    /// A kind for every course: those given already stay, unless `replace`. `front` is the
+    /// course on the street that the house faces; without it the edge of the only street tells.
+    #[wasm_bindgen(unchecked_return_type = "string[]")]
+    pub fn kinds_from_street(
+        &self,
+        front: Option<usize>,
+        replace: bool,
+    ) -> Result<JsValue, JsValue> {
+        cross(&kinds_from_street(self.session.site(), front, replace))
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.

@@ -424,6 +424,7 @@ export type ShapeDeed = 'next' | 'before' | 'add' | 'remove' | 'bend' | 'square'
 export interface Planner {
   free(): void;
   open(text: string): Outcome;
+  open_shell(text: string): Outcome;
   save(): string;
   save_bare(): string;
   open_kept(text: string, picture: string): Outcome;
@@ -461,6 +462,8 @@ export interface Planner {
   side_at(x: number, y: number, reach: number): number | undefined;
   /** `[x, y]` where a course starts; empty where there is none. */
   corner(course: number): Float64Array;
+  /** A kind for every course, from the side on the street. */
+  kinds_from_street(front: number | undefined, replace: boolean): LineKind[];
   /** How far a key moves the shell (metres) and turns it (radians): a small or a large step. */
   key_step(large: boolean): number;
   key_turn(large: boolean): number;

@@ -1,6 +1,6 @@
 // What crosses between the page and the estimate: what is to be dug, hauled and bought, ready to be read, and what
 // forms ask for while they are filled in.
-import type { LineKind, LotRecord, Rule, ShellRecord } from './records.ts';
+import type { LotRecord, Rule } from './records.ts';
 import type { DeedFigures, Finding, GroundWords, KindForm, Measure, Outcome, Reading, Shown } from './shapes.ts';
 
 /** The groups of the takeoff. */
@@ -151,15 +151,12 @@ export interface Desk {
   /** None before a rate is told. */
   cost(): CostFigures | undefined;
   read_measure(text: string, measure: Measure): Reading;
-  read_shell(text: string): { shell: ShellRecord | null; findings: Finding[] };
   ground(): GroundWords | null;
   kind_forms(): KindForm[];
   example_rules(): Rule[];
   usual_protection(trunk: number): number;
   /** What the courses of a lot close to, whether it is in use or not. */
   closing(lot: LotRecord): DeedFigures | null;
-  /** A kind for every course, from the side on the street. */
-  kinds_from_street(front: number | undefined, replace: boolean): LineKind[] | null;
   figures(): object | null;
   /** Shows the section's line on the plan, or hides it. */
   show_section(shown: boolean): void;

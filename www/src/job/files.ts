@@ -1,8 +1,7 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
-import { askDesk } from '../door/estimate.ts';
 import { ask } from '../door/planner.ts';
-import { editOrTell, openText, say } from '../state/actions.ts';
+import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
 
 /** A file larger than this is no site file of ours, bytes. */
@@ -59,10 +58,9 @@ export async function openShellFile(input: HTMLInputElement): Promise<void> {
   input.value = '';
   const text = file && (await textOf(file));
   if (!file || text === undefined) return;
-  const { shell, findings } = askDesk((desk) => desk.read_shell(text), { shell: null, findings: [] });
-  const title = `${file.name} was not loaded.`;
-  if (shell) editOrTell({ 'choose-shell': { own: shell } }, title);
-  else trouble.value = { title, findings };
+  const outcome = ask((p) => p.open_shell(text), { ok: false, findings: [] });
+  if (!outcome.ok) trouble.value = { title: `${file.name} was not loaded.`, findings: outcome.findings };
+  refresh();
 }
 
 /** Gives the user a text as a file. */

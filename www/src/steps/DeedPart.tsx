@@ -2,7 +2,7 @@
 // courses close to, and their way into the lot.
 import { useId, useState } from 'preact/hooks';
 import { useIntake } from '../door/useIntake.ts';
-import { askDesk } from '../door/estimate.ts';
+import { ask } from '../door/planner.ts';
 import type { Course, LotRecord } from '../door/records.ts';
 import type { DeedPiece, DeedReading } from '../door/shapes.ts';
 import { editOrTell, say } from '../state/actions.ts';
@@ -142,7 +142,7 @@ function told({ understood, message, remedy }: DeedPiece): [string, string] {
 
 /** Kinds from the edge of the only street on the plan, if there is one. */
 function kindsFromEdge(courses: Course[], deed: string, rest: LotRecord, stated: Partial<LotRecord>): boolean {
-  const kinds = askDesk((desk) => desk.kinds_from_street(undefined, false), null) ?? [];
+  const kinds = ask((p) => p.kinds_from_street(undefined, false), []);
   if (!kinds.includes('front')) return false;
   const told = courses.map((course, index) => ({ ...course, kind: kinds[index] ?? 'unspecified' }));
   return editOrTell({ 'set-lot': { ...rest, ...stated, courses: told, deed } }, 'The kinds were not taken.');

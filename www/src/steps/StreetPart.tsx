@@ -1,6 +1,6 @@
 // Which side lies on the street: the kinds of all sides follow from the answer.
 import { useEffect } from 'preact/hooks';
-import { askDesk } from '../door/estimate.ts';
+import { ask } from '../door/planner.ts';
 import type { Course, LotRecord } from '../door/records.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide } from '../state/store.ts';
@@ -65,21 +65,17 @@ export function startAsking(on: boolean): void {
 
 /** One side lies on the street: it is the front, and what is not told of the others is proposed. */
 function takeStreet(lot: LotRecord, front: number): void {
-  const kinds = askDesk((desk) => desk.kinds_from_street(front, false), null);
+  const kinds = ask((p) => p.kinds_from_street(front, false), []);
   if (useKinds(lot, kinds)) say(`Side ${front + 1} lies on the street. Check the kinds of the others: those that were set already stay.`);
 }
 
 function replaceAll(lot: LotRecord): void {
   const front = (lot.courses ?? []).findIndex((course) => course.kind === 'front');
-  const kinds = askDesk((desk) => desk.kinds_from_street(front < 0 ? undefined : front, true), null);
+  const kinds = ask((p) => p.kinds_from_street(front < 0 ? undefined : front, true), []);
   if (useKinds(lot, kinds)) say('All kinds were proposed anew: check them.');
 }
 
-function useKinds(lot: LotRecord, kinds: Course['kind'][] | null): boolean {
-  if (!kinds) {
-    say('The kinds cannot be proposed yet: a part of the planner is not there. Try again in a moment.', 'bad');
-    return false;
-  }
+function useKinds(lot: LotRecord, kinds: Course['kind'][]): boolean {
   const courses = (lot.courses ?? []).map((course, index) => ({ ...course, kind: kinds[index] ?? 'unspecified' }));
   return editOrTell({ 'set-lot': { ...lot, courses } }, 'The kinds were not taken.');
 }

@@ -265,6 +265,16 @@ impl Session {
             self.refresh();
         }
     }
+
+    /// Opens a shell file and chooses the shell in it.
+    ///
+    /// # Errors
+    /// Every fault of the file or the shell; nothing was changed.
+    pub fn open_shell(&mut self, text: &str) -> Result<Vec<Finding>, Vec<Finding>> {
+        let (record, findings) = exchange::shell_file::open(text)?;
+        self.apply(Command::ChooseShell(crate::site::ShellChoice::Own(record)))?;
+        Ok(findings)
+    }
 }
 
 #[cfg(test)]

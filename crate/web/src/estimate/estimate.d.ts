@@ -69,8 +69,6 @@ export type FactForm = {
 export type KindForm = {
   kind: string; words: string; shapes: string[]; facts: FactForm[]; opening: string | null; planned: boolean;
 };
-/** A shell file as it was read. */
-export type ShellRead = { shell: object | null; findings: Finding[] };
 /** The section's line and what is read on it; places are site metres, the direction is radians. */
 export type SectionFigures = {
   given: boolean;

@@ -3,27 +3,17 @@
 //! does without it.
 
 use batterboard_core::exchange;
-use batterboard_core::finding::Finding;
 use batterboard_core::lot::LotRecord;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::session::GroundWords;
-use batterboard_core::shell::ShellRecord;
 use batterboard_core::site::facts::usual_protection;
-use batterboard_core::site::{forms, kinds_from_street, rule};
+use batterboard_core::site::{forms, rule};
 use batterboard_core::units::{Measure, System};
 use batterboard_web::answers::{cross, reading, taken};
 use batterboard_web::closing::Figures;
-use serde::Serialize;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::desk::Desk;
-
-/// A shell file as it was read.
-#[derive(Serialize)]
-struct ShellRead {
-    shell: Option<ShellRecord>,
-    findings: Vec<Finding>,
-}
 
 #[wasm_bindgen]
 impl Desk {
@@ -36,21 +26,6 @@ impl Desk {
     ) -> Result<JsValue, JsValue> {
         let measure: Measure = serde_wasm_bindgen::from_value(measure)?;
         cross(&reading(text, measure, self.display()))
-    }
-
-    /// Reads and checks a shell file.
-    #[wasm_bindgen(unchecked_return_type = "ShellRead")]
-    pub fn read_shell(&self, text: &str) -> Result<JsValue, JsValue> {
-        cross(&match exchange::open_shell(text) {
-            Ok((shell, findings)) => ShellRead {
-                shell: Some(shell),
-                findings,
-            },
-            Err(findings) => ShellRead {
-                shell: None,
-                findings,
-            },
-        })
     }
 
     /// The ground at a glance; none before a site was opened.
@@ -88,19 +63,6 @@ impl Desk {
         };
         let summary = Summary::of(&lot);
         cross(&Figures::of(&summary, lot.closing_ratio, self.display()))
-    }
-
-    /// A kind for every course: those given already stay, unless `replace`. `front` is the
-    /// course on the street that the house faces; without it the edge of the only street tells.
-    /// None before a site was opened.
-    #[wasm_bindgen(unchecked_return_type = "string[] | null")]
-    pub fn kinds_from_street(
-        &self,
-        front: Option<usize>,
-        replace: bool,
-    ) -> Result<JsValue, JsValue> {
-        let desk = self.desk.as_ref();
-        cross(&desk.map(|desk| kinds_from_street(desk.site(), front, replace)))
     }
 
     /// The geometry of the site, for what writes it in another form; none before one was opened.
