@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use crate::deck::{DeckPlan, Drawn};
+use crate::dig::small::SmallDig;
 use crate::dig::{DigShape, edge_at, foot};
 use crate::geom::Region;
 use crate::grading;
@@ -52,6 +53,8 @@ pub(super) struct Kept {
     pub around: Around,
     /// The pipe that lowers groundwater.
     pub dewatering: Arc<Dewatering>,
+    /// The sump at its foot.
+    pub sump: Option<SmallDig>,
     /// The deck with what was drawn of it when it was last asked for.
     deck: Option<(Drawn, Arc<DeckPlan>)>,
     /// How far footings are in the hole's reach.
@@ -134,13 +137,15 @@ impl Kept {
     fn new(shell: &Arc<Shell>, works: &Arc<Works>) -> Self {
         // What it is asked for lies below the rim, whatever the ground does.
         let shape = DigShape::new(shell, &works.dig, 0.0);
+        let dewatering = Dewatering::new(shell, works, &shape);
         Self {
+            sump: super::small::sump(shell, works, &dewatering),
             shell: Arc::clone(shell),
             works: Arc::clone(works),
             measured: Measured::new(shell, works),
             fill: Arc::new(Fill::new(shell, works, &shape)),
             around: Around::new(shell, works),
-            dewatering: Arc::new(Dewatering::new(shell, works, &shape)),
+            dewatering: Arc::new(dewatering),
             deck: None,
             undermined: Vec::new(),
             toe: None,

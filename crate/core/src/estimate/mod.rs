@@ -8,6 +8,7 @@
 //! |---|---|
 //! | `soil`, `water` | what soil and groundwater have to say |
 //! | `footing` | structures whose footing the hole reaches under |
+//! | `small` | sump, pad and trenches |
 //! | `doubt` | low and high of every quantity, and what they come from |
 //! | [`cost`] | what it costs, by rates that the user typed |
 //! | [`compare`] | the same figures for other shells and places, side by side |
@@ -18,6 +19,7 @@ pub mod cost;
 mod doubt;
 mod footing;
 pub mod leveling;
+mod small;
 mod soil;
 #[cfg(test)]
 mod tests;
@@ -26,6 +28,7 @@ mod water;
 pub use cache::Cache;
 pub use cost::Cost;
 pub use footing::InfluenceLine;
+pub use small::SmallDigs;
 
 use std::sync::Arc;
 
@@ -38,7 +41,7 @@ use crate::pipe::{Dewatering, PipePlan};
 use crate::results::Results;
 use crate::site::CheckedSite;
 use crate::stockpile::{self, Stockpile, stockpile};
-use crate::takeoff::{Earth, Fill, Inputs, Line, Moved, Pad, Yield, takeoff};
+use crate::takeoff::{Earth, Fill, Inputs, Line, Moved, Pad, takeoff};
 use crate::units::round_to;
 
 /// What a placed shell takes; empty until one is placed.
@@ -60,6 +63,8 @@ pub struct Estimate {
     pub dewatering: Option<Arc<Dewatering>>,
     /// The stone in the hole.
     pub fill: Option<Arc<Fill>>,
+    /// Sump, pad and trenches.
+    pub small: SmallDigs,
     /// What groundwater does to the shell.
     pub uplift: Option<Uplift>,
     /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
@@ -101,7 +106,9 @@ impl Estimate {
         let at = (site.ground().as_ref(), &pose, placement.coping_elevation);
         let opening = &dig.top_edge;
         let grading = graded(shell, works, &around.drawn, at, opening, &mut kept.grading);
-        let others: Vec<Yield> = Vec::new();
+        let pipes = PipePlan::new(site, shell, placement, &kept.around, &dig.top_edge);
+        let small = SmallDigs::of(site, kept.sump.clone(), &pipes, dig);
+        let others = small.yields(works);
         let mut moved = Moved {
             grading: Some(&grading),
             others: &others,
@@ -113,7 +120,6 @@ impl Estimate {
         moved.pile = stockpile.as_ref().map(|it| &it.heap);
         let deck = kept.deck(Drawn::of(site, &pose, shell, works));
         let (fill, dewatering) = (Arc::clone(&kept.fill), Arc::clone(&kept.dewatering));
-        let pipes = PipePlan::new(site, shell, placement, &kept.around, &dig.top_edge);
         let measured = kept.measured;
         let level = works.groundwater.map_or(Level::AtRim, Level::Told);
         let uplift = Uplift::of(shell, placement.coping_elevation, level);
@@ -145,6 +151,7 @@ impl Estimate {
         }
         estimate.deck = Some(deck);
         estimate.pipes = pipes;
+        estimate.small = small;
         estimate.dewatering = Some(dewatering);
         estimate.fill = Some(fill);
         let remarks = core::mem::take(&mut estimate.findings);

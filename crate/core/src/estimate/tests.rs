@@ -408,3 +408,34 @@ fn no_finding_reads_as_a_permission() {
         }
     }
 }
+
+/// A pad of 2 m by 1 m lies flush on level ground, 0.2 m of slab and bed: 0.4 m3. A sump 0.5 m
+/// deep and 0.6 m square stands in the over-dig: at least its own 0.18 m3. A trench 0.3 m wide
+/// and 0.45 m deep takes 0.135 m3 from every metre.
+#[test]
+fn small_digs_join_the_cut() {
+    let estimate = estimate(|d| {
+        d["equipment"] = json!({ "at": [5, 8], "heading": 0, "length": 2, "width": 1 });
+        d["works"] = json!({
+            "pad": { "thickness": 0.1, "bed": 0.1 },
+            "dewatering": { "sump_depth": 0.5, "sump_width": 0.6 },
+            "pipe": { "trench_width": 0.3, "trench_depth": 0.45,
+                      "fittings": [{ "kind": "return", "at": [3.0, 0.0], "depth": 0.4 }] },
+        });
+    });
+    let value = |key: &str| estimate.value(key).unwrap();
+    assert!((value("pad-cut") - 0.4).abs() < 1e-9);
+    assert!(value("sump-cut") >= 0.18 - 1e-9);
+    let trenches = estimate.small.trenches.as_ref().unwrap();
+    assert!(trenches.length > 5.0);
+    assert!((value("trench-cut") - trenches.area * 0.45).abs() < 1e-6);
+    let parts = [
+        "bank-cut",
+        "grading-cut",
+        "pad-cut",
+        "sump-cut",
+        "trench-cut",
+    ];
+    let sum: f64 = parts.iter().filter_map(|key| estimate.value(key)).sum();
+    assert!((value("cut") - sum).abs() < 1e-9);
+}

@@ -22,7 +22,7 @@ const NOT_CLOSED: &str =
 const ENTERED: &str = "entered";
 
 /// Earth that others than the hole and the grading yield: sump, pad, trenches.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Yield {
     /// The line's stable name (`trench-cut`).
     pub key: &'static str,
@@ -36,6 +36,8 @@ pub struct Yield {
     pub formula: &'static str,
     /// The geometry it was measured on.
     pub on: On,
+    /// What went into it, each with its name.
+    pub inputs: Vec<(&'static str, f64, Measure)>,
 }
 
 /// All that is moved besides the hole.
@@ -159,6 +161,10 @@ fn dug(dig: &Dig, moved: &Moved<'_>, earth: &Earth, taken: &mut Takeoff) {
         )
         .on(it.on)
         .paying_for(it.key);
+        let told = it.inputs.iter();
+        let line = told.fold(line, |line, (name, value, measure)| {
+            line.with(name, *value, *measure)
+        });
         taken.lines.push(line);
         all = all.with(it.name, it.volume, VOLUME);
         all.working.formula = "the sum of all that is dug";

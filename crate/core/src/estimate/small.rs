@@ -1,0 +1,111 @@
+//! The small digs beside the hole: the sump of the dewatering pipe, the equipment pad, and the
+//! trenches for pipe.
+
+use crate::dig::Dig;
+use crate::dig::small::{self, SmallDig, Sump, SumpForm};
+use crate::pipe::{Dewatering, PipePlan};
+use crate::shell::Shell;
+use crate::site::{CheckedSite, Works};
+use crate::takeoff::{On, Yield};
+use crate::units::Measure;
+
+/// The small digs of a site.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SmallDigs {
+    /// The sump, shell frame.
+    pub sump: Option<SmallDig>,
+    /// The pad with its bed, site frame.
+    pub pad: Option<SmallDig>,
+    /// All trenches outside the hole, site frame.
+    pub trenches: Option<SmallDig>,
+}
+
+/// The sump at the foot of the dewatering pipe, where one is asked for.
+pub(super) fn sump(shell: &Shell, works: &Works, pipe: &Dewatering) -> Option<SmallDig> {
+    let settings = &works.dewatering;
+    (settings.sump_depth > 0.0).then(|| {
+        let sump = Sump {
+            at: pipe.at,
+            form: SumpForm::Square,
+            width: settings.sump_width,
+            depth: settings.sump_depth,
+        };
+        small::sump(shell, &works.dig, &sump)
+    })
+}
+
+impl SmallDigs {
+    /// Digs pad and trenches into the ground of a site; the sump is that of its shell.
+    pub(super) fn of(
+        site: &CheckedSite,
+        sump: Option<SmallDig>,
+        pipes: &PipePlan,
+        dig: &Dig,
+    ) -> Self {
+        let works = &site.site().works;
+        let ground = site.ground();
+        let pad = site.equipment().map(|outline| {
+            let settings = &works.pad;
+            small::pad(&outline, ground, None, settings.thickness, settings.bed)
+        });
+        let (width, depth) = (works.pipe.trench_width, works.pipe.trench_depth);
+        let trenches = (!pipes.trenches.is_empty())
+            .then(|| small::trenches(&pipes.trenches, width, depth, &dig.top_edge, ground));
+        Self {
+            sump,
+            pad,
+            trenches,
+        }
+    }
+
+    /// What they yield, for the takeoff.
+    pub(super) fn yields(&self, works: &Works) -> Vec<Yield> {
+        let mut yields = Vec::new();
+        let mut push = |dig: &Option<SmallDig>, key, label, name, formula, on, depth| {
+            let Some(dig) = dig.as_ref().filter(|dig| dig.bank_volume > 0.0) else {
+                return;
+            };
+            yields.push(Yield {
+                key,
+                label,
+                name,
+                volume: dig.bank_volume,
+                formula,
+                on,
+                inputs: vec![
+                    ("area in plan", dig.area, Measure::Area),
+                    ("depth", depth, Measure::Length),
+                ],
+            });
+        };
+        push(
+            &self.sump,
+            "sump-cut",
+            "Cut for the sump",
+            "cut for the sump",
+            "pit of the sump below the bottom of the hole, upright",
+            On::Dewatering,
+            works.dewatering.sump_depth,
+        );
+        push(
+            &self.pad,
+            "pad-cut",
+            "Cut for the equipment pad",
+            "cut for the equipment pad",
+            "ground above the underside of the pad's bed, sides upright, the pad flush with the mean of \
+             the ground under it",
+            On::Pad,
+            works.pad.thickness + works.pad.bed,
+        );
+        push(
+            &self.trenches,
+            "trench-cut",
+            "Cut for trenches",
+            "cut for trenches",
+            "area in plan outside the hole x depth, sides upright",
+            On::Trenches,
+            works.pipe.trench_depth,
+        );
+        yields
+    }
+}
