@@ -2,10 +2,11 @@
 //!
 //! Each is worked out anew from the whole site, so both are for when somebody asks.
 
-use super::{Cache, Estimate};
+use super::{Cache, Estimate, SmallDigs};
 use crate::finding::Finding;
 use crate::grading::balance::{Even, RANGE, even};
 use crate::grading::{Grading, graded};
+use crate::pipe::PipePlan;
 use crate::results::{self, Results};
 use crate::site::{CheckedSite, FeatureKind, Site};
 use crate::takeoff::{Earth, Moved};
@@ -199,8 +200,11 @@ fn surplus(site: &CheckedSite, coping: f64, caches: &mut Caches) -> Option<[f64;
         &dig.top_edge,
         &mut kept.grading,
     );
+    let pipes = PipePlan::new(&site, shell, placement, &kept.around, &dig.top_edge);
+    let others = SmallDigs::of(&site, kept.sump.clone(), &pipes, dig).yields(works);
     let moved = Moved {
         grading: Some(&grading),
+        others: &others,
         ..Moved::default()
     };
     let whole = Earth::of(works, dig.bank_volume, &moved).surplus();
