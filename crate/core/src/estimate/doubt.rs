@@ -12,7 +12,8 @@ use crate::grading::{Drawn, graded};
 use crate::results::headroom_needed;
 use crate::shell::Shell;
 use crate::site::{CheckedSite, Placement, Works};
-use crate::takeoff::{Cause, Doubt, Inputs, Line, Measured, Range, takeoff};
+use crate::stockpile::Heap;
+use crate::takeoff::{Cause, Doubt, Earth, Inputs, Line, Measured, Range, takeoff};
 
 /// A change smaller than this share of a value is rounding.
 const ROUNDING: f64 = 1e-9;
@@ -36,7 +37,7 @@ pub(super) fn judge(
                 works: &works,
                 ..*inputs
             };
-            takeoff(&inputs).lines
+            taken_off(inputs)
         });
         ends.push((Doubt::Swell, taken));
     }
@@ -48,7 +49,7 @@ pub(super) fn judge(
             let mut inputs = *inputs;
             (inputs.works, inputs.measured, inputs.dig) = (&works, &measured, &dig);
             inputs.fill = Some(&fill);
-            takeoff(&inputs).lines
+            taken_off(inputs)
         });
         ends.push((Doubt::OverDig, taken));
     }
@@ -67,7 +68,7 @@ pub(super) fn judge(
             let mut inputs = *inputs;
             inputs.dig = &dig;
             inputs.moved.grading = inputs.moved.grading.map(|_| &grading);
-            takeoff(&inputs).lines
+            taken_off(inputs)
         });
         ends.push((Doubt::Ground, taken));
     }
@@ -85,6 +86,20 @@ pub(super) fn judge(
         let open = line.caveats.contains(&Caveat::UnknownGround);
         line.range = Range::of(line.value, line.measure, causes.collect(), open);
     }
+}
+
+/// Every quantity at one end of a doubt; the pile holds what is dug then.
+fn taken_off(inputs: Inputs<'_>) -> Vec<Line> {
+    let (works, spoil) = (inputs.works, &inputs.works.spoil);
+    let dug = Earth::of(works, inputs.dig.bank_volume, &inputs.moved).dug;
+    let loose = dug * works.dig.loose_per_bank() * spoil.piled;
+    let heap = inputs
+        .moved
+        .pile
+        .and_then(|_| Heap::of(loose, spoil.repose, spoil.most_height));
+    let mut inputs: Inputs<'_> = Inputs { ..inputs };
+    inputs.moved.pile = heap.as_ref();
+    takeoff(&inputs).lines
 }
 
 /// The settings with a swell that adds so much more or less, as a share of what it adds.
