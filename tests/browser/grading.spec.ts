@@ -8,7 +8,7 @@ const SITE = 'sloping-hillside.json';
 async function openDig(page: Page): Promise<void> {
   await openDemo(page, SITE);
   await page.getByRole('button', { name: 'Dig' }).first().click();
-  await expect(page.getByText('Grading', { exact: true })).toBeVisible();
+  await expect(part(page, 'Grading')).toBeVisible();
 }
 
 const part = (page: Page, title: string) =>

@@ -253,3 +253,25 @@ fn placements_stand_side_by_side() {
     let alone = out(&batterboard(&["compare", "-"], &demo().to_string()));
     assert!(alone.contains("Nothing was kept to compare"));
 }
+
+#[test]
+fn balance_tells_even_earth_and_an_inch() {
+    let text = out(&hillside(&["balance", "-"]));
+    assert!(
+        text.contains("All that is dug against all the fill"),
+        "{text}"
+    );
+    assert!(
+        text.contains("Deck and banks alone") && text.contains("Bank cut"),
+        "{text}"
+    );
+    let json: Value = serde_json::from_str(&out(&hillside(&["balance", "-", "--json"]))).unwrap();
+    let way = &json["balance"]["ways"][0];
+    assert!(way["coping"].is_number() || way["coping"].is_null());
+    assert_eq!(json["nudge"]["rows"][0]["key"], "bank-cut");
+    let mut empty = demo();
+    empty["placement"] = Value::Null;
+    let nothing = batterboard(&["balance", "-"], &empty.to_string());
+    assert_eq!(nothing.status.code(), Some(2));
+    assert!(err(&nothing).contains("no shell is placed"));
+}
