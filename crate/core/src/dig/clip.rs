@@ -135,7 +135,7 @@ mod tests {
         // A dome of spots about the origin: the level is met on a ring, cut off at the region.
         let mut spots = vec![[0.0, 0.0, 3.0]];
         for i in 0..12 {
-            let at = crate::geom::Vector::at_angle(f64::from(i) * 0.5236);
+            let at = crate::geom::Vector::at_angle(f64::from(i) * crate::math::TURN / 12.0);
             spots.push([at.x * 2.0, at.y * 2.0, 2.0]);
             spots.push([at.x * 6.0, at.y * 6.0, 0.0]);
         }

@@ -12,7 +12,7 @@
 //! | `grid`, `fill`, `zone` | the hole as a grid of depths, for sloping sides |
 //! | `slabs` | the same for upright sides, by exact shares of cells |
 //! | `sides`, `profile` | how the sides stand: by side, by layer of soil, with a bench |
-//! | `body`, `swept`, `unlike` | the hole of sides that are not all alike |
+//! | `body`, `skin`, `swept`, `unlike` | the hole of sides that are not all alike |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
@@ -37,6 +37,7 @@ mod profile;
 pub mod safety;
 mod shape;
 mod sides;
+mod skin;
 mod slabs;
 pub mod small;
 mod sums;

@@ -329,6 +329,16 @@ impl DigShape {
         (share * grid.cell * grid.cell / (side * side), mean)
     }
 
+    /// The depths below the rim at which the hole's sections may bend or jump, metres: where
+    /// pieces of the bottom begin and end, and where layers, bench and upright part do.
+    pub fn breaks(&self) -> Vec<f64> {
+        let layers = match &self.unlike {
+            Some(hole) => hole.layers(-self.headroom),
+            None => contour::layers(&self.bottom, -self.headroom),
+        };
+        layers.iter().map(|layer| layer.bottom).collect()
+    }
+
     /// Bank volume of the hole under level ground `surface` metres above the rim, m3: the
     /// integral of the contours' areas, exact but for their chords (0.05 mm).
     pub fn level_volume(&self, surface: f64) -> f64 {

@@ -17,39 +17,57 @@
 
 use super::body::{Body, Fan, NORMALS};
 use super::sides::BySide;
+use super::skin::Corner;
 use crate::geom::{Point, Ring, Vector};
 
 /// Points nearer than this are one, metres: the order of the overlay's own grid.
 const SAME_PLACE: f64 = 1e-7;
 
-/// The bodies on the vertices of a piece: one at rise 0, growing by another with the rise.
-pub(super) struct Bodies<'a> {
-    pub fan: &'a Fan,
-    /// At no rise.
-    pub least: &'a Body,
-    /// What is added for each metre of rise.
+/// The bodies that stand round the places of one layer: one at its top (or at the level, within
+/// it), growing by another with the depth.
+pub(super) struct LayerBodies<'a> {
+    /// At the depth `start`.
+    pub least: Body,
+    pub start: f64,
+    /// What is added for each metre of depth.
     pub growth: &'a Body,
     /// The half axes of that.
     pub run: BySide,
 }
 
+/// The bodies of every layer, from the top down.
+pub(super) struct Bodies<'a> {
+    pub fan: &'a Fan,
+    pub layers: Vec<LayerBodies<'a>>,
+}
+
 impl Bodies<'_> {
-    fn vertex(&self, index: usize, rise: f64) -> Vector {
-        self.least.vertex(index) + self.growth.vertex(index) * rise
+    /// A vertex of the body at a corner.
+    fn vertex(&self, index: usize, corner: &Corner) -> Vector {
+        self.layers
+            .get(corner.layer)
+            .map_or(Vector::default(), |layer| {
+                let rise = (corner.depth - layer.start).max(0.0);
+                layer.least.vertex(index) + layer.growth.vertex(index) * rise
+            })
     }
 
-    /// By how much the body `grown` metres on and `along` away reaches farther in the direction
-    /// of a normal.
-    fn ahead(&self, index: usize, along: Vector, grown: f64) -> f64 {
+    /// The same index of bodies `deeper` metres deeper and `along` away: by how much the second
+    /// reaches farther in the direction of the normal.
+    fn ahead(&self, index: usize, along: Vector, deeper: f64, layer: usize) -> f64 {
         let normal = self.fan.normal(index);
-        let growth = if grown == 0.0 {
-            0.0
-        } else {
-            grown * self.run.towards(normal)
+        let run = match self.layers.get(layer) {
+            Some(layer) if deeper != 0.0 => layer.run.towards(normal),
+            _ => 0.0,
         };
-        normal.dot(along) + growth
+        normal.dot(along) + deeper * run
     }
 }
+
+/// An inner corner that turns by no more steps of the fan is part of an inward curve. Its detour
+/// lies, to one step of the fan, along the tangents themselves: the place half way along it
+/// stands for it.
+const SMOOTH: isize = 2;
 
 /// An edge and where its tangent touches.
 #[derive(Debug, Clone, Copy)]
@@ -59,70 +77,114 @@ struct Edge {
     level: usize,
     /// How many vertices farther round (counter-clockwise) the tangent touches.
     lean: isize,
+    /// Whether anything is to stand beside it.
+    widened: bool,
+    /// Where the tangent begins and ends.
+    touch: (Point, Point),
 }
 
-/// The raw rings of a counter-clockwise ring of vertices, each with the rise of its body
-/// (metres, >= 0). `gentle`: no body holds its neighbour on the floor's plane.
-pub(super) fn sweep(ring: &[(Point, f64)], bodies: &Bodies<'_>, gentle: bool, out: &mut Vec<Ring>) {
+/// The raw rings of a counter-clockwise ring. `gentle`: no body holds its neighbour.
+pub(super) fn sweep(ring: &[Corner], bodies: &Bodies<'_>, gentle: bool, out: &mut Vec<Ring>) {
     let ring = distinct(ring);
     if gentle && ring.len() >= 3 {
         out.push(convolution(&ring, bodies));
         return;
     }
-    out.push(Ring(ring.iter().map(|(p, _)| *p).collect()));
-    let next = ring.iter().cycle().skip(1);
-    out.extend(ring.iter().zip(next).map(|(a, b)| hull(*a, *b, bodies)));
+    out.push(Ring(ring.iter().map(|corner| corner.at).collect()));
+    let edges = ring.iter().zip(ring.iter().cycle().skip(1));
+    out.extend(edges.map(|(a, b)| hull(a, b, bodies)));
 }
 
-fn distinct(ring: &[(Point, f64)]) -> Vec<(Point, f64)> {
-    let mut kept: Vec<(Point, f64)> = Vec::with_capacity(ring.len());
-    for &(p, rise) in ring {
+fn distinct(ring: &[Corner]) -> Vec<Corner> {
+    let mut kept: Vec<Corner> = Vec::with_capacity(ring.len());
+    for corner in ring {
         match kept.last_mut() {
-            Some((q, s)) if q.distance(p) < SAME_PLACE => *s = s.max(rise),
-            _ => kept.push((p, rise)),
+            // The edge that goes on is the later corner's.
+            Some(last) if last.at.distance(corner.at) < SAME_PLACE => *last = *corner,
+            _ => kept.push(*corner),
         }
     }
     while kept.len() > 1
-        && let (Some((first, _)), Some((last, _))) = (kept.first(), kept.last())
-        && first.distance(*last) < SAME_PLACE
+        && let (Some(first), Some(last)) = (kept.first(), kept.last())
+        && first.at.distance(last.at) < SAME_PLACE
     {
         kept.pop();
     }
     kept
 }
 
-fn convolution(ring: &[(Point, f64)], bodies: &Bodies<'_>) -> Ring {
+fn convolution(ring: &[Corner], bodies: &Bodies<'_>) -> Ring {
     let next = ring.iter().cycle().skip(1);
     let mut level = 0;
     let edges: Vec<Edge> = ring
         .iter()
         .zip(next)
-        .map(|(&(a, rise), &(b, later))| {
-            let along = b - a;
-            level = ring_index(touching(bodies, along, 0.0, level).0);
-            let lean = if later == rise {
+        .map(|(a, b)| {
+            let along = b.at - a.at;
+            let touching = |deeper: f64, start: usize| {
+                let ahead = |index| bodies.ahead(ring_index(index), along, deeper, a.layer);
+                touching(&ahead, start)
+            };
+            level = ring_index(touching(0.0, level).0);
+            let deeper = b.depth - a.depth;
+            let lean = if deeper == 0.0 {
                 0
             } else {
-                touching(bodies, along, later - rise, level).1
+                touching(deeper, level).1
             };
-            Edge { along, level, lean }
+            let index = ring_index(level as isize + lean);
+            let inner = Corner {
+                layer: a.layer,
+                ..*b
+            };
+            Edge {
+                along,
+                level,
+                lean,
+                widened: a.widened,
+                touch: (
+                    a.at + bodies.vertex(index, a),
+                    b.at + bodies.vertex(index, &inner),
+                ),
+            }
         })
         .collect();
     let before = edges.iter().cycle().skip(edges.len().max(1) - 1);
     let mut raw: Vec<Point> = Vec::with_capacity(ring.len() + 2 * NORMALS);
-    for ((&(p, rise), edge), before) in ring.iter().zip(&edges).zip(before) {
+    let mut push = |point: Point| {
+        let last = raw.last();
+        if last.is_none_or(|last| last.distance(point) >= SAME_PLACE) {
+            raw.push(point);
+        }
+    };
+    for ((corner, edge), before) in ring.iter().zip(&edges).zip(before) {
+        if !(edge.widened && before.widened) {
+            // Out to a widened edge, or back from it, by way of the corner itself.
+            if before.widened {
+                push(before.touch.1);
+            }
+            push(corner.at);
+            if edge.widened {
+                push(edge.touch.0);
+            }
+            continue;
+        }
         let steps = turn(before, edge) + edge.lean - before.lean;
         let start = before.level as isize + before.lean;
+        if steps < 0 {
+            if let Some(point) = short_cut(before, edge) {
+                push(point);
+                continue;
+            }
+            if steps >= -SMOOTH {
+                push(before.touch.1.midpoint(edge.touch.0));
+                continue;
+            }
+        }
         let step = steps.signum();
         let mut index = start;
         loop {
-            let point = p + bodies.vertex(ring_index(index), rise);
-            if raw
-                .last()
-                .is_none_or(|last| last.distance(point) >= SAME_PLACE)
-            {
-                raw.push(point);
-            }
+            push(corner.at + bodies.vertex(ring_index(index), corner));
             if index == start + steps {
                 break;
             }
@@ -132,16 +194,30 @@ fn convolution(ring: &[(Point, f64)], bodies: &Bodies<'_>) -> Ring {
     Ring(raw)
 }
 
+/// The way past an inner corner without the detour back round its body: the meeting point of the
+/// tangents, where both are long enough. What is cut off is covered from both edges, and once is
+/// enough.
+fn short_cut(before: &Edge, after: &Edge) -> Option<Point> {
+    let (arrival, departure) = (before.touch.1, after.touch.0);
+    let (u, v) = (arrival - before.touch.0, after.touch.1 - departure);
+    let across = u.cross(v);
+    let gap = departure - arrival;
+    // In parts of the two tangents, from the corner.
+    let (back, on) = (-gap.cross(v) / across, -gap.cross(u) / across);
+    let open = (0.0..=0.5).contains(&back) && (0.0..=0.5).contains(&on);
+    open.then(|| arrival + u * -back)
+}
+
 /// An index counted round and round, brought into the fan.
 fn ring_index(index: isize) -> usize {
     index.rem_euclid(NORMALS as isize) as usize
 }
 
 /// The vertex at which the tangent to the right of an edge touches, looked for from `start` on;
-/// and how far that is from there, counter-clockwise.
-fn touching(bodies: &Bodies<'_>, along: Vector, grown: f64, start: usize) -> (isize, isize) {
+/// and how far that is from there, counter-clockwise. `ahead` tells of every normal whether the
+/// edge leads on in its direction.
+fn touching(ahead: &dyn Fn(isize) -> f64, start: usize) -> (isize, isize) {
     let start = start as isize;
-    let ahead = |index: isize| bodies.ahead(ring_index(index), along, grown);
     let mut index = start;
     // Never farther than once round: an edge without a tangent is not gentle.
     let most = NORMALS as isize;
@@ -175,14 +251,19 @@ fn turn(from: &Edge, to: &Edge) -> isize {
 }
 
 /// The convex hull of the bodies at the ends of an edge.
-fn hull((a, rise): (Point, f64), (b, later): (Point, f64), bodies: &Bodies<'_>) -> Ring {
-    let farther = |index: usize| bodies.ahead(index, b - a, later - rise) >= 0.0;
+fn hull(a: &Corner, b: &Corner, bodies: &Bodies<'_>) -> Ring {
+    let b = Corner {
+        layer: a.layer,
+        ..*b
+    };
+    let (along, deeper) = (b.at - a.at, b.depth - a.depth);
+    let farther = |index: usize| bodies.ahead(index, along, deeper, a.layer) >= 0.0;
     let mut ring = Vec::with_capacity(NORMALS + 2);
     for index in 0..NORMALS {
         let (here, next) = (farther(index), farther(index + 1));
         let at = |of_b: bool| {
-            let (p, rise) = if of_b { (b, later) } else { (a, rise) };
-            p + bodies.vertex(index, rise)
+            let corner = if of_b { &b } else { a };
+            corner.at + bodies.vertex(index, corner)
         };
         ring.push(at(here));
         if here != next {
@@ -218,15 +299,22 @@ mod tests {
         }
 
         fn area(&self, ring: &[(f64, f64, f64)], gentle: bool) -> f64 {
-            let ring: Vec<_> = ring
-                .iter()
-                .map(|(x, y, r)| (Point::new(*x, *y), *r))
-                .collect();
-            let bodies = Bodies {
-                fan: &self.fan,
-                least: &self.least,
+            let corner = |(x, y, rise): &(f64, f64, f64)| Corner {
+                at: Point::new(*x, *y),
+                depth: *rise,
+                layer: 0,
+                widened: true,
+            };
+            let ring: Vec<_> = ring.iter().map(corner).collect();
+            let layer = LayerBodies {
+                least: self.least.clone(),
+                start: 0.0,
                 growth: &self.growth,
                 run: self.run,
+            };
+            let bodies = Bodies {
+                fan: &self.fan,
+                layers: vec![layer],
             };
             let mut raw = Vec::new();
             sweep(&ring, &bodies, gentle, &mut raw);

@@ -16,10 +16,11 @@ use super::contour::{self, Layer, deep_part, without_holes};
 use super::grid::Grid;
 use super::profile::Profile;
 use super::sides::BySide;
+use super::skin::{Corner, Group, groups};
 use super::slabs::Shares;
-use super::swept::{Bodies, sweep};
+use super::swept::{Bodies, LayerBodies, sweep};
 use crate::geom::boolean::positive_winding;
-use crate::geom::{Point, Region};
+use crate::geom::{Point, Region, Ring};
 
 /// The thickest slab, in cells: thinner than a cell, so that sides come out even.
 const SLAB: f64 = 0.5;
@@ -38,7 +39,10 @@ const THIN: f64 = 1e-6;
 #[derive(Debug, Clone)]
 pub(super) struct Unlike {
     pub profile: Profile,
+    /// First those that fall gently.
     parts: Vec<Part>,
+    /// These, gathered where they meet.
+    groups: Vec<Group>,
     /// The parts' pieces and the borders between layers, for the integral over the depth.
     borders: Vec<f64>,
     fan: Fan,
@@ -55,6 +59,22 @@ struct Part {
     layer: usize,
     /// Whether the floor falls more gently than the side rises.
     gentle: bool,
+}
+
+impl Part {
+    /// Adds the raw rings of what lies deep enough, widened by itself.
+    fn sweep(&self, depth: f64, bodies: &Bodies<'_>, rings: &mut Vec<Ring>) {
+        for ring in without_holes(deep_part(&self.piece, depth)) {
+            let corner = |p: &Point| Corner {
+                at: *p,
+                depth: self.piece.plane.depth(*p),
+                layer: self.layer,
+                widened: true,
+            };
+            let ring: Vec<_> = ring.0.iter().map(corner).collect();
+            sweep(&ring, bodies, self.gentle, rings);
+        }
+    }
 }
 
 impl Unlike {
@@ -78,13 +98,27 @@ impl Unlike {
                 top = side.down_to;
             }
         }
+        // Across the bench bodies jump: what lies above it and what lies below are apart.
+        let bench = profile.bench.map_or(f64::INFINITY, |(depth, _)| depth);
+        let below = |layer: usize| {
+            let side = profile.layers.get(layer);
+            side.is_some_and(|side| side.down_to > bench)
+        };
+        let gentle = parts.iter().filter(|part| part.gentle);
+        let pieces: Vec<_> = gentle
+            .map(|part| (&part.piece, part.layer, below(part.layer)))
+            .collect();
+        let groups = groups(&pieces);
+        // Members are counted among the gentle parts: these come first.
+        let (gentle, steep): (Vec<Part>, Vec<Part>) = parts.into_iter().partition(|p| p.gentle);
         let layers = profile.layers.iter();
         Self {
             borders: profile.borders().collect(),
             reach: fan.body(profile.reach),
             runs: layers.map(|layer| fan.body(layer.run)).collect(),
             bench: profile.bench.map(circle),
-            parts,
+            parts: gentle.into_iter().chain(steep).collect(),
+            groups,
             fan,
             profile,
         }
@@ -92,12 +126,35 @@ impl Unlike {
 
     /// The area within which the hole is at least `depth` below the rim, shell frame.
     pub fn contour(&self, depth: f64) -> Region {
+        let bodies = self.bodies(depth);
         let mut rings = Vec::new();
-        // What the bodies of a layer's parts are at the layer's top, or at `depth` within it.
+        for group in &self.groups {
+            if let Some(edges) = group.edge(depth) {
+                let mut raw = Vec::new();
+                for ring in edges {
+                    sweep(&ring, &bodies, true, &mut raw);
+                }
+                // One by one first: where groups cross each other there is less to cross.
+                rings.extend(positive_winding(&raw).rings().cloned());
+            } else {
+                // A group with a hole: piece by piece.
+                for part in group.members.iter().filter_map(|i| self.parts.get(*i)) {
+                    part.sweep(depth, &bodies, &mut rings);
+                }
+            }
+        }
+        for part in self.parts.iter().filter(|part| !part.gentle) {
+            part.sweep(depth, &bodies, &mut rings);
+        }
+        positive_winding(&rings)
+    }
+
+    /// What stands, at a level, round the places of every layer.
+    fn bodies(&self, depth: f64) -> Bodies<'_> {
         let mut least = self.reach.clone();
         let mut top = f64::NEG_INFINITY;
-        let layers = self.profile.layers.iter().zip(&self.runs).enumerate();
-        for (index, (layer, growth)) in layers {
+        let mut layers = Vec::with_capacity(self.runs.len());
+        for (layer, growth) in self.profile.layers.iter().zip(&self.runs) {
             if let Some((bench, body)) = &self.bench
                 && *bench == top
                 && depth < top
@@ -105,40 +162,35 @@ impl Unlike {
                 least.add(body, 1.0);
             }
             let start = top.max(depth);
-            if layer.down_to > depth {
-                let bodies = Bodies {
-                    fan: &self.fan,
-                    least: &least,
-                    growth,
-                    run: layer.run,
-                };
-                for part in self.parts.iter().filter(|part| part.layer == index) {
-                    for ring in without_holes(deep_part(&part.piece, depth)) {
-                        let rise = |p: Point| (part.piece.plane.depth(p) - start).max(0.0);
-                        let ring: Vec<_> = ring.0.iter().map(|p| (*p, rise(*p))).collect();
-                        sweep(&ring, &bodies, part.gentle, &mut rings);
-                    }
-                }
-                if layer.down_to.is_finite() {
-                    least.add(growth, layer.down_to - start);
-                }
-            }
+            layers.push(LayerBodies {
+                least: least.clone(),
+                start,
+                growth,
+                run: layer.run,
+            });
             top = layer.down_to;
+            if top.is_finite() && top > depth {
+                least.add(growth, top - start);
+            }
         }
-        positive_winding(&rings)
+        Bodies {
+            fan: &self.fan,
+            layers,
+        }
     }
 
     /// The plan of a bottom with the ground kept free round it.
     pub fn floor(&self, plan: &Region) -> Region {
-        let bodies = Bodies {
-            fan: &self.fan,
-            least: &self.reach,
-            growth: &Body::point(),
-            run: BySide::default(),
-        };
+        let bodies = self.bodies(f64::INFINITY);
         let mut rings = Vec::new();
         for ring in without_holes(plan.clone()) {
-            let ring: Vec<_> = ring.0.iter().map(|p| (*p, 0.0)).collect();
+            let corner = |p: &Point| Corner {
+                at: *p,
+                depth: 0.0,
+                layer: 0,
+                widened: true,
+            };
+            let ring: Vec<_> = ring.0.iter().map(corner).collect();
             sweep(&ring, &bodies, true, &mut rings);
         }
         positive_winding(&rings)
