@@ -14,6 +14,7 @@ mod bands;
 mod clearance;
 mod deed;
 mod dig;
+mod dig_sides;
 mod estimate;
 mod exchange;
 mod geom;

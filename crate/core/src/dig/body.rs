@@ -58,6 +58,7 @@ impl Fan {
 
 impl Body {
     /// The point: no extent at all.
+    #[cfg(test)]
     pub fn point() -> Self {
         Self(vec![Vector::default(); NORMALS])
     }

@@ -17,6 +17,7 @@ use super::kink::crossings;
 use super::shape::DigShape;
 use super::sums::{Levels, Row, Sums};
 use super::terrain::Terrain;
+use super::unlike::WHOLE;
 use super::{Dig, clip, top_edge};
 use crate::geom::{Point, Pose, Region};
 use crate::ground::Ground;
@@ -31,9 +32,6 @@ const WALL: f64 = 0.1;
 
 /// Ground this little above the headroom does not count as standing above it, metres.
 const ROUNDING: f64 = 1e-6;
-
-/// A cell with a greater share than this is whole.
-const WHOLE: f64 = 1.0 - 1e-9;
 
 /// Cuts the hole into the ground.
 ///

@@ -140,6 +140,17 @@ impl Profile {
         self.runs().fold(0.0, f64::max)
     }
 
+    /// The steepest run between two sides, one of them sloping; 0 when all are upright. From an
+    /// upright side to a sloping one all runs in between are met.
+    pub fn steepest_between(&self) -> f64 {
+        let mixed = |layer: &SideLayer| layer.run.least() <= 0.0 && layer.run.greatest() > 0.0;
+        if self.layers.iter().any(mixed) {
+            STEEPEST_SLOPE
+        } else {
+            self.steepest_sloping()
+        }
+    }
+
     /// The steepest run in use that is not upright; 0 when all are upright.
     pub fn steepest_sloping(&self) -> f64 {
         let sloping = self.runs().filter(|run| *run > 0.0);

@@ -220,10 +220,10 @@ impl DigShape {
         self.bottom.slope <= 0.0 && bench.is_none()
     }
 
-    /// The steepest run of a side that is not upright; 0 when all are.
+    /// The steepest run of a side, or between two sides, that is not upright; 0 when all are.
     pub(super) fn steepest_sloping(&self) -> f64 {
         let unlike = self.unlike.as_ref();
-        unlike.map_or(self.bottom.slope, |hole| hole.profile.steepest_sloping())
+        unlike.map_or(self.bottom.slope, |hole| hole.profile.steepest_between())
     }
 
     /// Run of the sides per unit of rise, side by side: the steepest of the layers of soil that

@@ -32,6 +32,12 @@ const STEP: f64 = 0.8;
 /// A floor that comes so near to falling as fast as the side rises counts as doing so.
 const GENTLE: f64 = 0.999;
 
+/// A side that takes so much height, or more, to pass a cell is all but upright, metres.
+const STEEP: f64 = 0.25;
+
+/// A cell with a greater share than this is whole.
+pub(super) const WHOLE: f64 = 1.0 - 1e-9;
+
 /// Slabs thinner than this hold nothing, metres.
 const THIN: f64 = 1e-6;
 
@@ -208,10 +214,14 @@ impl Unlike {
     /// The grid of the part of the hole that is at least `least` metres deep: its share of every
     /// cell, and that share times its mean depth below the rim, metres.
     pub fn fill(&self, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
-        let mut cover = Shares::new(grid);
-        cover.add(&self.contour(least), 1.0);
-        let cover = cover.summed();
-        let mut slabs = Shares::new(grid);
+        let share = |depth: f64| {
+            let mut share = Shares::new(grid);
+            share.add(&self.contour(depth), 1.0);
+            share.summed()
+        };
+        let cover = share(least);
+        let at_rim = if least < 0.0 { share(0.0) } else { Vec::new() };
+        let (mut above, mut below) = (Shares::new(grid), Shares::new(grid));
         let thickest = (SLAB * grid.cell).min(STEP * grid.cell / self.profile.flattest());
         for layer in self.layers(least) {
             let height = layer.bottom - layer.top;
@@ -222,19 +232,31 @@ impl Unlike {
             let slab = height / count;
             for k in 0..count as u32 {
                 let middle = layer.top + slab * (f64::from(k) + 0.5);
-                slabs.add(&self.contour(middle), slab);
+                let contour = self.contour(middle);
+                let over_rim = (slab / 2.0 - middle).clamp(0.0, slab);
+                above.add(&contour, over_rim);
+                below.add(&contour, slab - over_rim);
             }
         }
-        let mut depths = slabs.summed();
-        for (depth, share) in depths.iter_mut().zip(&cover) {
-            *depth = if *share > 0.0 {
-                *depth + share * least
-            } else {
-                0.0
-            };
+        let (above, below) = (above.summed(), below.summed());
+        let mut shares = Vec::with_capacity(cover.len());
+        let mut depths = Vec::with_capacity(cover.len());
+        for (cell, (cover, (above, below))) in cover.iter().zip(above.iter().zip(below)).enumerate()
+        {
+            let (mut share, mut depth) = (cover.min(1.0), above + below + cover * least);
+            // Where a side that is all but upright passes, the share still changes from level to
+            // level: what it is at the rim counts, near which the ground is.
+            let lost = -least * cover - above;
+            if let Some(at_rim) = at_rim.get(cell)
+                && (*cover < WHOLE || lost > STEEP)
+                && *at_rim > 0.0
+            {
+                (share, depth) = (at_rim.min(1.0), below);
+            }
+            shares.push(share);
+            depths.push(if share > 0.0 { depth } else { 0.0 });
         }
-        let bounded = cover.into_iter().map(|share| share.min(1.0)).collect();
-        (bounded, depths)
+        (shares, depths)
     }
 
     /// The layers between a depth and the deepest bottom across which no break lies.
