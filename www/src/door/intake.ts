@@ -2,10 +2,11 @@
 import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
 import { livingModule } from './engine.ts';
-import type { GroundRecord, LotRecord, System } from './records.ts';
+import type { GroundRecord, LotRecord, ShellRecord, System } from './records.ts';
 import type {
   BreaklineReading,
   DeedReading,
+  Finding,
   GroundMade,
   ListChoice,
   LotCorner,
@@ -20,6 +21,20 @@ import type {
   WalkReading,
   Written,
 } from './shapes.ts';
+
+/** The figures of a rectangular shell beside its stations: metres, kilograms, run per unit of depth. */
+export interface RectangleFigures {
+  name: string;
+  length: number;
+  width: number;
+  corner: number;
+  coping: number;
+  waterline: number;
+  thickness: number;
+  draft: number;
+  cove: number;
+  weight: number | null;
+}
 
 /** What the module exports; see crate/web/src/intake. */
 export interface Intake {
@@ -53,6 +68,12 @@ export interface Intake {
   write_map(site: string, figures: object, parts: MapParts): Written;
   /** A site as a list of points. */
   write_list(site: string, figures: object, choice: ListChoice): Written;
+  /** A rectangular shell whose floor a table of stations tells: from the shallow end, depth, width, wall. */
+  shell_by_stations(
+    figures: RectangleFigures,
+    table: string,
+    system: System,
+  ): { shell: ShellRecord | null; findings: Finding[] };
   /** A latitude and longitude as the origin of a site. */
   read_place(text: string): PlaceReading;
 }

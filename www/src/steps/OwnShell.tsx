@@ -6,6 +6,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { openShellFile } from '../job/files.ts';
 import { rectangleShell, type RectangleDraft } from './rectangle.ts';
+import { StationShell } from './StationShell.tsx';
 import shellSample from './shell-sample.json?raw';
 
 /** A start to type over, metres: 12 by 26 ft, 3 ft 6 in to 6 ft, corners of 2 ft. */
@@ -61,6 +62,8 @@ export function OwnShell() {
         Put this shell on the lot
       </button>
       <p class="field-hint">Take the figures from the maker's data sheet for this very shell.</p>
+      <h4>The same with a floor by stations</h4>
+      <StationShell />
       <h4>Any other shape, from a file</h4>
       <FileInput picker={picker} take={openShellFile} />
       <button type="button" onClick={() => picker.current?.click()}>

@@ -23,6 +23,7 @@ mod door;
 mod plane;
 pub mod record;
 mod stations;
+pub mod typed;
 
 pub use body::AtDepth;
 pub use checked::{Facet, Shell, WallStrip};

@@ -92,3 +92,10 @@ export type Written = { text: string | null; findings: Finding[] };
 export type PlaceReading = {
   origin: { longitude: number; latitude: number } | null; text: string; message: string;
 };
+/** The figures of a rectangular shell beside its stations, metres and kilograms. */
+export type RectangleFigures = {
+  name: string; length: number; width: number; corner: number; coping: number; waterline: number;
+  thickness: number; draft: number; cove: number; weight: number | null;
+};
+/** The shell that a table of stations makes; findings are placed at "/3" for the third line. */
+export type ShellMade = { shell: object | null; findings: Finding[] };

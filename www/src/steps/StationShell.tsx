@@ -1,0 +1,128 @@
+// A rectangular shell whose floor is told by stations along its length, as data sheets give it. The record is made
+// and looked at by the core while it is typed.
+import { useId, useState } from 'preact/hooks';
+import type { RectangleFigures } from '../door/intake.ts';
+import { useIntake } from '../door/useIntake.ts';
+import type { Finding, Measure } from '../door/shapes.ts';
+import type { ShellRecord } from '../door/records.ts';
+import { Figure } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { editOrTell } from '../state/actions.ts';
+import { display } from '../state/store.ts';
+
+/** A start to type over: 14 by 30 ft with corners of 3 ft. */
+const START: RectangleFigures = {
+  name: 'My shell by stations',
+  length: 9.144,
+  width: 4.2672,
+  corner: 0.9144,
+  coping: 0.3048,
+  waterline: 0.1524,
+  thickness: 0.0095,
+  draft: 0,
+  cove: 0.1524,
+  weight: null,
+};
+
+const TABLE = {
+  feet: "0, 3'6\"\n10, 3'6\"\n20, 6', 8', 3'6\"\n30, 6', 7', 3'6\"",
+  metres: '0, 1.05\n3, 1.05\n6, 1.8, 2.4, 1.05\n9.144, 1.8, 2.1, 1.05',
+};
+
+type Told = { shell: ShellRecord | null; findings: Finding[] };
+type Number = Exclude<keyof RectangleFigures, 'name' | 'weight'>;
+
+const LINES: [Number, string, Measure][] = [
+  ['length', 'Length inside', 'length'],
+  ['width', 'Width inside', 'length'],
+  ['corner', 'Corner radius', 'length'],
+  ['coping', 'Coping width', 'length'],
+  ['waterline', 'Water below the rim', 'length'],
+  ['thickness', 'Thickness of wall and floor', 'length'],
+  ['draft', 'Draft of the wall, run to depth', 'ratio'],
+  ['cove', 'Cove between wall and floor', 'length'],
+];
+
+export function StationShell() {
+  const id = useId();
+  const system = display.value;
+  const [figures, setFigures] = useState(START);
+  const [text, setText] = useState<string | null>(null);
+  const table = text ?? TABLE[system];
+  const { value, standing } = useIntake<Told>(
+    (intake) => intake.shell_by_stations(figures, table, system),
+    [figures, table, system],
+    { shell: null, findings: [] },
+  );
+  const faults = value.findings.filter((it) => it.severity === 'fault');
+  const { shell } = value;
+  return (
+    <>
+      <TextField label="Name of the shell" value={figures.name} commit={(name) => setFigures({ ...figures, name })} />
+      <div class="pairs">
+        {LINES.map(([member, label, measure]) => (
+          <Figure
+            key={member}
+            label={label}
+            measure={measure}
+            value={figures[member]}
+            commit={(figure) => {
+              setFigures((now) => ({ ...now, [member]: figure }));
+              return [];
+            }}
+          />
+        ))}
+        <Figure
+          label="Weight, empty"
+          measure="weight"
+          value={figures.weight ?? undefined}
+          commit={(weight) => {
+            setFigures((now) => ({ ...now, weight }));
+            return [];
+          }}
+          clear={() => {
+            setFigures((now) => ({ ...now, weight: null }));
+            return [];
+          }}
+        />
+      </div>
+      <div class="field">
+        <label for={id}>Stations, one to a line</label>
+        <textarea
+          id={id}
+          rows={5}
+          spellcheck={false}
+          value={table}
+          aria-invalid={faults.length > 0}
+          aria-describedby={`${id}-hint ${id}-word`}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+        <p id={`${id}-hint`} class="field-hint">
+          From the shallow end, depth below the rim, width of the level floor, depth of the wall; parted by commas. Without
+          a width the floor reaches from wall to wall.
+        </p>
+        <div id={`${id}-word`} aria-live="polite">
+          {value.findings.slice(0, 8).map((it) => (
+            <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.place + it.message}>
+              {/^\/\d+$/.test(it.place) ? `Line ${it.place.slice(1)}: ` : ''}
+              {it.message} {it.remedy}
+            </p>
+          ))}
+          {standing === 'failed' && (
+            <p class="field-word" data-kind="fault">
+              The table could not be read: a part of the planner did not load. See whether this device is connected.
+            </p>
+          )}
+        </div>
+      </div>
+      <button
+        type="button"
+        class="main"
+        disabled={!shell || faults.length > 0 || standing !== 'done'}
+        onClick={() => shell && editOrTell({ 'choose-shell': { own: shell } }, 'This shell was not taken.')}
+      >
+        Put the shell by stations on the lot
+      </button>
+    </>
+  );
+}
