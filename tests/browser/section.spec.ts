@@ -5,7 +5,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { faults, smallTargets } from './access.ts';
 import { finger, mouse, type Hand } from './hand.ts';
 import { SCREENS } from './screens.ts';
-import { onScreen, openDemo, savedText, settled, shellOnScreen } from './site.ts';
+import { onScreen, openDemo, openStep, savedText, settled, shellOnScreen } from './site.ts';
 
 const SITE = 'sloping-hillside.json';
 const RESULTS = join(import.meta.dirname, 'results');
@@ -174,3 +174,27 @@ for (const { name, viewport, hasTouch } of SCREENS) {
     });
   });
 }
+
+test('a shell told by stations is put on the lot and cut', async ({ page }) => {
+  await openDemo(page, 'level-suburban.json');
+  await openStep(page, 'Shell');
+  await page.getByText('A shell of your own').click();
+  const table = page.getByRole('textbox', { name: 'Stations, one to a line' });
+  const put = page.getByRole('button', { name: 'Put the shell by stations on the lot' });
+  await table.fill("0, 3'6\"\n10\n30, 6'");
+  await expect(page.getByText(/^Line 2: The line has 1 figures/)).toBeVisible();
+  await expect(put).toBeDisabled();
+  await table.fill("10, 3'6\"\n0, 3'6\"");
+  await expect(page.getByText(/does not lie beyond the one before/)).toBeVisible();
+  await table.fill("0, 3'6\"\n10, 3'6\"\n20, 6', 8', 3'6\"\n30, 6', 7', 3'6\"");
+  await expect(put).toBeEnabled();
+  await put.click();
+  await settled(page);
+  const site = JSON.parse(await savedText(page)) as {
+    placement: { shell: { own: { stations: unknown[]; cove: number } } };
+  };
+  expect(site.placement.shell.own.stations).toHaveLength(4);
+  await open(page);
+  await more(page);
+  await expect(figure(page, 'water')).toHaveText('5\'-6"');
+});

@@ -35,7 +35,7 @@ impl Desk {
     /// Takes over a site file; on failure the desk stays as it was.
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
-        self.section.line = None;
+        (self.section.line, self.section.cut) = (None, None);
         cross(&Outcome::from(self.taken(text).map(|()| Vec::new())))
     }
 
@@ -50,6 +50,7 @@ impl Desk {
         mirrored: bool,
         coping: f64,
     ) -> Result<JsValue, JsValue> {
+        self.section.cut = None;
         let moved = self.desk.as_mut().map_or(Ok(()), |desk| {
             desk.place(|placed| {
                 placed.at = Point::new(x, y);

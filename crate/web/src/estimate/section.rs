@@ -1,6 +1,7 @@
 //! The section at the desk: where it is cut, the hand on its line, and its painting.
 
 use batterboard_core::geom::Point;
+use batterboard_core::section::Section;
 use batterboard_core::section::hand::{self, Grip};
 use batterboard_core::site::SectionLine;
 use batterboard_web::answers::cross;
@@ -21,6 +22,8 @@ pub(super) struct Cutting {
     pub line: Option<SectionLine>,
     /// What a hand holds: the line as it was, the part of it, and where it was taken.
     held: Option<(SectionLine, Grip, Point)>,
+    /// The section that was cut last, as long as nothing has moved since.
+    pub cut: Option<Section>,
 }
 
 /// A figure to read.
@@ -90,11 +93,13 @@ impl Desk {
     /// The line and the figures on it; none without a shell or a line.
     #[wasm_bindgen(unchecked_return_type = "SectionFigures | undefined")]
     pub fn section(&mut self) -> Result<JsValue, JsValue> {
-        let (Some(line), Some(desk)) = (self.cut_line(), &mut self.desk) else {
+        let line = self.cut_line();
+        self.cut(line);
+        let (Some(line), Some(desk)) = (line, &self.desk) else {
             return Ok(JsValue::UNDEFINED);
         };
-        let cut = desk.section(line);
-        let dimensions = cut.map(|cut| cut.dimensions).unwrap_or_default();
+        let cut = self.section.cut.iter();
+        let dimensions = cut.flat_map(|cut| &cut.dimensions);
         cross(&SectionFigures {
             given: desk.site().site().section.is_some(),
             from: line.from,
@@ -102,10 +107,9 @@ impl Desk {
             length: line.from.distance(line.to),
             bearing: (line.to - line.from).bearing(),
             dimensions: dimensions
-                .into_iter()
                 .map(|d| Read {
                     label: d.label,
-                    text: d.text,
+                    text: d.text.clone(),
                 })
                 .collect(),
         })
@@ -130,10 +134,10 @@ impl Desk {
             scale: 1.0,
         };
         let mut pen = Pen::new(context, &view);
-        let Some(desk) = &mut self.desk else { return };
-        if let Some(cut) = line.and_then(|line| desk.section(line)) {
+        self.cut(line);
+        if let (Some(desk), Some(cut)) = (&self.desk, &self.section.cut) {
             let system = desk.site().site().display;
-            section::paint(&mut pen, &view, &cut, exaggeration, system);
+            section::paint(&mut pen, &view, cut, exaggeration, system);
         }
     }
 }
@@ -143,6 +147,15 @@ impl Desk {
     fn cut_line(&self) -> Option<SectionLine> {
         let dragged = self.section.line;
         dragged.or_else(|| self.desk.as_ref()?.section_line())
+    }
+
+    /// Cuts the section along a line, unless it is cut there already.
+    fn cut(&mut self, line: Option<SectionLine>) {
+        if self.section.cut.as_ref().map(|cut| cut.line) == line {
+            return;
+        }
+        let desk = self.desk.as_mut();
+        self.section.cut = desk.zip(line).and_then(|(desk, line)| desk.section(line));
     }
 
     /// The line over the plan, where it is shown.
