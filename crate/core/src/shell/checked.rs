@@ -54,6 +54,8 @@ pub struct Shell {
     pub rim: Region,
     /// The wall round the footprint, stretch by stretch.
     pub walls: Vec<WallStrip>,
+    /// What draft and cove take from it by depth, once somebody asked.
+    pub(super) losses: super::body::Losses,
 }
 
 impl Shell {

@@ -59,6 +59,7 @@ pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<F
     let shell = Shell {
         record: record.clone(),
         walls: walls(&facets, &footprint),
+        losses: super::body::Losses::default(),
         outline,
         footprint,
         facets,
