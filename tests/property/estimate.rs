@@ -10,7 +10,7 @@ use batterboard_core::results::{self, Results};
 use batterboard_core::shell::catalogue;
 use batterboard_core::site::{Alternative, CheckedSite, Rate, Site, Works};
 use batterboard_core::takeoff::Line;
-use batterboard_core::units::{System, round_to};
+use batterboard_core::units::{Measure, System, round_to};
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -121,8 +121,8 @@ proptest! {
             for (what, end) in &ends {
                 for (line, other) in expected.takeoff.iter().zip(&end.takeoff) {
                     prop_assert_eq!(line.key, other.key);
-                    // The elevation of the bottom follows the rim, which was moved for the ground.
-                    if *what == "ground" && line.key == "dig-bottom" {
+                    // Elevations follow the rim, which was moved in place of the ground.
+                    if *what == "ground" && line.measure == Measure::Elevation {
                         continue;
                     }
                     let (low, high) = line.range.as_ref().map_or((line.value, line.value), |r| (r.low, r.high));
