@@ -45,12 +45,13 @@ const MODULES: [Module; 4] = [
         name: "batterboard_report",
         most_bytes: 900_000,
     },
-    // Loaded as soon as the plan is on the screen: the core again, with everything that the plan
-    // does without, so it may weigh as much as the planner.
+    // Loaded once the plan is on the screen and can be worked on: the core again, with everything
+    // that the plan does without. Nobody waits for it with an empty screen, so it may weigh a
+    // ninth more than the planner.
     Module {
         binary: "estimate",
         name: "batterboard_estimate",
-        most_bytes: 900_000,
+        most_bytes: 1_000_000,
     },
 ];
 
@@ -211,7 +212,7 @@ mod tests {
         assert!(weigh(&repo).is_err(), "a page never built weighs nothing");
         MODULES.iter().for_each(|it| write(it, it.most_bytes));
         weigh(&repo).unwrap();
-        let bounds = [900_000, 500_000, 900_000, 900_000];
+        let bounds = [900_000, 500_000, 900_000, 1_000_000];
         for (module, number) in MODULES.iter().zip(bounds) {
             write(module, number + 1);
             let error = weigh(&repo).unwrap_err().to_string();

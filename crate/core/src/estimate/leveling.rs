@@ -130,7 +130,8 @@ pub fn nudge(site: &CheckedSite) -> Vec<Change> {
             down: down.value(key).unwrap_or(0.0),
         });
     }
-    let heights: [(&str, &str, fn(&Grading) -> f64); 2] = [
+    type Height = (&'static str, &'static str, fn(&Grading) -> f64);
+    let heights: [Height; 2] = [
         ("stands", "Deck above the ground, most", |g| {
             g.stands.map_or(0.0, |it| it.height)
         }),

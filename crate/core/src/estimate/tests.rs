@@ -374,7 +374,7 @@ fn no_finding_reads_as_a_permission() {
             document["placement"]["coping_elevation"] = json!(coping);
             document["works"] = json!({ "dig": dig, "groundwater": water,
                                         "deck": { "thickness": 0.3, "width": 0.2 } });
-            let rates = ["stone", "none", "loads", "spoil-loose"];
+            let rates = ["stone", "none", "base-stone", "base-stone-volume"];
             document["rates"] = rates.map(|key| json!({ "key": key, "rate": 1 })).into();
             let site = checked(&document, None);
             let results = Results::compute(&site, &mut results::Cache::default());

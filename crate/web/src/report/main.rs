@@ -7,6 +7,7 @@ use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange;
 use batterboard_core::report::Report;
 use batterboard_core::results::{self, Results};
+use batterboard_core::site::{CheckedSite, Site};
 use batterboard_web::answers::refused;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -29,11 +30,12 @@ pub fn report_json(site: &str) -> Result<String, JsValue> {
 }
 
 fn report(site: &str) -> Result<Report, JsValue> {
-    let opened = exchange::open(site).map_err(|faults| refused(&faults))?;
-    let results = Results::compute(&opened.site, &mut results::Cache::default());
-    let estimate = Estimate::of(&opened.site, &results, &mut estimate::Cache::default());
-    let display = opened.site.site().display;
-    Ok(Report::new(&opened.site, &results, &estimate, display))
+    // The planner's own text, so of the present version and with nothing unknown in it.
+    let read = exchange::read_value::<Site>(site).map_err(|fault| refused(&[fault]))?;
+    let site = CheckedSite::check(read, None).map_err(|faults| refused(&faults))?;
+    let results = Results::compute(&site, &mut results::Cache::default());
+    let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
+    Ok(Report::new(&site, &results, &estimate, site.site().display))
 }
 
 /// Runs once when the module is instantiated.
