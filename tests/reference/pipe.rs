@@ -190,7 +190,8 @@ fn widened_figures_follow_steiner() {
 /// 412.2743 ft2 and 82.8496 ft round it. Widened by 1 ft its corners have 4 ft.
 #[test]
 fn round_corners_stay_round() {
-    let quarter = Vertex::arc(0.0, 0.0, 0.0).bulge + batterboard_core::math::tan(core::f64::consts::PI / 8.0);
+    let quarter =
+        Vertex::arc(0.0, 0.0, 0.0).bulge + batterboard_core::math::tan(core::f64::consts::PI / 8.0);
     let corners = [
         ([3.0, 0.0], [27.0, 0.0]),
         ([30.0, 3.0], [30.0, 11.0]),

@@ -206,7 +206,7 @@ fn schemas_and_shells_are_printed() {
     assert_eq!(schema["$id"], "urn:batterboard-site:3");
     let shell: Value =
         serde_json::from_str(&out(&batterboard(&["schema", "--shell"], ""))).unwrap();
-    assert_eq!(shell["$id"], "urn:batterboard-shell:1");
+    assert_eq!(shell["$id"], "urn:batterboard-shell:2");
     let table = out(&batterboard(&["shells", "--units", "metres"], ""));
     assert!(table.lines().count() > 14 && table.contains(" m"));
 }

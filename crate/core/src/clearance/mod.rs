@@ -87,6 +87,8 @@ pub struct WorkFigures {
     pub rim: f64,
     /// How far the deck edge lies outside the water's edge, metres.
     pub deck_edge: f64,
+    /// Decks and steps that were drawn beside the ring of even width.
+    pub drawn_decks: Region,
     /// The equipment pad, once placed.
     pub equipment: Option<Region>,
     /// The top edge of the dig.
@@ -97,6 +99,7 @@ pub struct WorkFigures {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Base {
     WatersEdge,
+    DrawnDecks,
     Equipment,
     Dig,
 }
@@ -139,7 +142,19 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
             let pair = measured
                 .entry((base, subject))
                 .or_insert_with(|| apart(site, area, subject));
-            let Some(pair) = pair.map(|pair| farther::out(pair, out)) else {
+            let mut pair = pair.map(|pair| farther::out(pair, out));
+            // The deck ends where its ring does, or a part of it that was drawn.
+            if rule.from == MeasuredFrom::DeckEdge && !work.drawn_decks.polygons.is_empty() {
+                let drawn = measured
+                    .entry((Base::DrawnDecks, subject))
+                    .or_insert_with(|| apart(site, &work.drawn_decks, subject));
+                if let Some(drawn) = *drawn
+                    && pair.is_none_or(|ring| drawn.distance < ring.distance)
+                {
+                    pair = Some(drawn);
+                }
+            }
+            let Some(pair) = pair else {
                 continue;
             };
             let room = pair.distance - rule.distance;

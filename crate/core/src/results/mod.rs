@@ -24,7 +24,8 @@ pub use yard::CRANE_NEAR_LINE;
 use crate::clearance::{self, Clearance, WorkFigures};
 use crate::dig::{Dig, excavate};
 use crate::finding::{Caveat, Finding};
-use crate::site::{CheckedSite, MeasuredFrom};
+use crate::geom::Region;
+use crate::site::{CheckedShape, CheckedSite, FeatureKind, MeasuredFrom};
 
 /// What follows from one site.
 #[derive(Debug, Clone)]
@@ -50,6 +51,7 @@ impl Results {
     pub fn compute(site: &CheckedSite, cache: &mut Cache) -> Self {
         let mut work = WorkFigures {
             equipment: site.equipment(),
+            drawn_decks: drawn_decks(site),
             ..WorkFigures::default()
         };
         let mut rings = None;
@@ -107,5 +109,20 @@ impl Results {
     /// How many clearances fall short.
     pub fn shortfalls(&self) -> usize {
         self.clearances.iter().filter(|c| c.falls_short()).count()
+    }
+}
+
+/// The decks and steps that were drawn; where they overlap they are not united.
+fn drawn_decks(site: &CheckedSite) -> Region {
+    let drawn = site.features().iter().filter_map(|feature| {
+        let poured = matches!(feature.kind, FeatureKind::Deck | FeatureKind::DeckSteps);
+        match &feature.shape {
+            CheckedShape::Area(_, region) if poured => Some(region),
+            _ => None,
+        }
+    });
+    let polygons = drawn.flat_map(|region| &region.polygons).cloned();
+    Region {
+        polygons: polygons.collect(),
     }
 }

@@ -60,6 +60,10 @@ fn parts(work: &WorkFigures) -> Vec<Part<'_>> {
             work.deck_edge,
         ));
     }
+    if !work.drawn_decks.polygons.is_empty() {
+        let drawn = &work.drawn_decks;
+        parts.push(part("deck-beyond", "drawn deck", "/features", drawn, 0.0));
+    }
     if let Some(pad) = &work.equipment {
         parts.push(part(
             "equipment-beyond",

@@ -162,3 +162,21 @@ fn rules_are_looked_at_too() {
             .contains("Rear")
     );
 }
+
+/// The shell's ring of deck ends 1.2 m outside the rim, at y = 23.02; the drawn one at y = 38.
+#[test]
+fn a_drawn_deck_is_measured_and_told_where_it_reaches_over() {
+    let drawn = |y: f64| {
+        let shape = json!({ "area": [[14, 23], [16, 23], [16, y], [14, y]] });
+        results(|d| {
+            d["features"] = feature("deck", &shape, None);
+            d["rules"][0]["from"] = json!("deck-edge");
+        })
+    };
+    let near = drawn(38.0);
+    assert!((near.clearances[0].distance - 2.0).abs() < 1e-9);
+    assert!(named(&near, "deck-beyond").is_empty());
+    let over = drawn(41.0);
+    assert!(over.clearances[0].room < 0.0);
+    assert_eq!(named(&over, "deck-beyond").len(), 1);
+}

@@ -38,6 +38,7 @@ fn work() -> Work {
         deck_edge: 1.5,
         equipment: None,
         dig: block(9.0, 16.0, 12.0, 8.0),
+        drawn_decks: Region::default(),
     };
     Work::of(&figures, 0.61, Point::new(15.0, 20.0))
 }
