@@ -52,7 +52,7 @@ def broken(site):
         copied("no lot", lambda s: s.pop("lot")),
         copied("no name", lambda s: s.pop("name")),
         copied("another format", lambda s: s.update(format="other")),
-        copied("a newer version", lambda s: s.update(version=3)),
+        copied("a newer version", lambda s: s.update(version=4)),
         copied("version as text", lambda s: s.update(version="2")),
         copied("lot as a list", lambda s: s.update(lot=[])),
         copied("unknown units", lambda s: s.update(display="cubits")),

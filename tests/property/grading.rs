@@ -240,6 +240,7 @@ proptest! {
             waters_edge: block(4.0, 2.0),
             rim: 0.3,
             deck_edge: 1.5,
+            drawn_decks: Region::default(),
             equipment: None,
             dig: block(6.0, 3.5),
         };

@@ -48,6 +48,7 @@ fn work(site: &CheckedSite) -> WorkFigures {
         waters_edge: rectangle(40.0, 100.0, 70.0, 114.0),
         rim: FOOT,
         deck_edge: 5.0 * FOOT,
+        drawn_decks: Region::default(),
         equipment: site.equipment(),
         dig: rectangle(35.0, 95.0, 75.0, 119.0),
     }

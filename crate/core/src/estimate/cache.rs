@@ -77,6 +77,8 @@ pub(super) struct Hole {
     pub shape: DigShape,
     /// The stone in it, once it was asked for.
     fill: Option<Arc<Fill>>,
+    /// The finished ground round it.
+    grading: grading::Kept,
 }
 
 /// Where footings of one depth below the rim stand above a plane of one slope.
@@ -126,6 +128,7 @@ impl Kept {
                 measured: Measured::new(shell, works),
                 shape: DigShape::new(shell, &works.dig, headroom),
                 fill: None,
+                grading: grading::Kept::default(),
             },
         };
         if self.holes.len() >= HOLES {
@@ -162,6 +165,12 @@ impl Kept {
         };
         let made = || Arc::new(Fill::new(shell, works, &hole.shape));
         Arc::clone(hole.fill.get_or_insert_with(made))
+    }
+
+    /// What is kept of the finished ground round the hole last asked for under these settings.
+    pub(super) fn grading_of(&mut self, works: &Works) -> &mut grading::Kept {
+        let hole = self.holes.iter_mut().rev().find(|h| h.dig == works.dig);
+        hole.map_or(&mut self.grading, |hole| &mut hole.grading)
     }
 
     /// The deck with what was drawn of it, shell frame.

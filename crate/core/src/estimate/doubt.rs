@@ -46,9 +46,19 @@ pub(super) fn judge(
             let works = wider(works, sign * doubt.over_dig);
             let (measured, dig) = dug(site, placed, kept, &works, 0.0);
             let fill = kept.fill_of(placed.0, &works);
+            let (shell, placement) = placed;
+            let at = (
+                site.ground().as_ref(),
+                &placement.pose(),
+                placement.coping_elevation,
+            );
+            let opening = &dig.top_edge;
+            let graded_before = kept.grading_of(&works);
+            let grading = graded(shell, &works, drawn, at, opening, graded_before);
             let mut inputs = *inputs;
             (inputs.works, inputs.measured, inputs.dig) = (&works, &measured, &dig);
             inputs.fill = Some(&fill);
+            inputs.moved.grading = inputs.moved.grading.map(|_| &grading);
             taken_off(inputs)
         });
         ends.push((Doubt::OverDig, taken));

@@ -73,7 +73,6 @@ const LEAN_ON_GROUND: &[&str] = &[
     "haul-time",
     "backfill-stone-volume",
     "backfill-stone",
-    "backfill-lifts",
     "stone-water",
     "stone",
 ];
