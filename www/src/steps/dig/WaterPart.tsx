@@ -1,13 +1,28 @@
 // Groundwater, and the pipe and sump that keep it down.
+import { askDesk } from '../../door/estimate.ts';
 import type { Works } from '../../door/works.ts';
 import { Figure } from '../../fields/fields.tsx';
-import { edit } from '../../state/actions.ts';
-import { Line, Part } from './shared.tsx';
+import { pickPoint } from '../../plan/pick.ts';
+import { edit, say } from '../../state/actions.ts';
+import { drawing, site } from '../../state/store.ts';
+import { Line, Part, put, without } from './shared.tsx';
 
 export function WaterPart({ works }: { works: Works }) {
   function forget() {
     const { groundwater: _, ...rest } = works;
     return edit({ 'set-works': rest });
+  }
+  async function place(): Promise<void> {
+    const tapped = await pickPoint('Tap where the dewatering pipe stands.');
+    const now = site.value?.works;
+    if (!tapped || !now) return;
+    const at = askDesk((desk) => desk.fitting_from_site(tapped[0], tapped[1], false), undefined);
+    const [x, y] = at ?? [];
+    if (x === undefined || y === undefined) {
+      say('The pipe was not placed: there is no shell yet, or its figures are still coming.', 'bad');
+      return;
+    }
+    put(now, 'dewatering', { at: [x, y] });
   }
   return (
     <Part title="Groundwater">
@@ -22,6 +37,16 @@ export function WaterPart({ works }: { works: Works }) {
       />
       <Line works={works} part="dewatering" member="diameter" measure="length" label="Dewatering pipe" />
       <Line works={works} part="dewatering" member="above_rim" measure="length" label="Pipe above the rim" />
+      <div class="buttons">
+        <button type="button" disabled={drawing.value !== null} onClick={() => void place()}>
+          Place the pipe on the plan
+        </button>
+        {works.dewatering.at && (
+          <button type="button" onClick={() => without(works, 'dewatering', 'at')}>
+            Stand it beside the deep end again
+          </button>
+        )}
+      </div>
       <Line
         works={works}
         part="dewatering"
