@@ -1,5 +1,5 @@
 // The ground round the deck and the spoil: what is set, what is asked, where the pile goes.
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { onScreen, openDemo, readLedger, settled, standing } from './site.ts';
 
