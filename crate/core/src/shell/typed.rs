@@ -47,7 +47,7 @@ pub fn rectangle(
     system: System,
 ) -> Result<ShellRecord, Vec<Finding>> {
     let mut faults = Vec::new();
-    let mut stations = Vec::new();
+    let mut stations: Vec<StationRecord> = Vec::new();
     for (row, line) in table.lines().enumerate() {
         let line = line.trim();
         let words = line.starts_with(|c: char| c.is_alphabetic() || c == '#');
@@ -55,10 +55,18 @@ pub fn rectangle(
             continue;
         }
         match station(line, system) {
-            Ok(station) => stations.push(StationRecord {
-                at: station.at - figures.length / 2.0,
-                ..station
-            }),
+            Ok(station) => {
+                let at = station.at - figures.length / 2.0;
+                if stations.last().is_some_and(|before| at <= before.at) {
+                    let fault = Finding::fault(
+                        "station-order",
+                        "The station does not lie beyond the one before.",
+                        "Give the stations in order along the length, shallow end to deep end.",
+                    );
+                    faults.push(fault.under(&format!("/{}", row + 1)));
+                }
+                stations.push(StationRecord { at, ..station });
+            }
             Err((message, remedy)) => faults.push(
                 Finding::fault("station-row", message, remedy).under(&format!("/{}", row + 1)),
             ),
