@@ -126,7 +126,8 @@ test('a table of spots tells its bad line, and is taken once it is mended', asyn
 
 test('what leans on unknown ground is marked in the ledger and in the report', async ({ page }) => {
   await open(page);
-  await expect(page.locator('.row-caveats')).toHaveCount(0);
+  const marks = page.locator('.row-caveats', { hasText: 'the ground is unknown there' });
+  await expect(marks).toHaveCount(0);
   await unfold(page, 'Spots');
   await page.getByLabel(/^Spots: east, north, elevation/).fill(HALF);
   await press(page, 'Take these spots');
