@@ -20,7 +20,7 @@ const START: RectangleFigures = {
   waterline: 0.1524,
   thickness: 0.0095,
   draft: 0,
-  cove: 0.1524,
+  cove: 0,
   weight: null,
 };
 

@@ -216,9 +216,10 @@ impl Line {
 }
 
 /// Whole pieces that hold an amount. A billionth of a piece too much is rounding noise of
-/// the sum, not a piece.
+/// the sum, not a piece. Nothing is a plain zero: which of the two zeros `max` gives differs
+/// between machines.
 pub(super) fn whole_up(pieces: f64) -> f64 {
-    (pieces - 1e-9).ceil().max(0.0)
+    (pieces - 1e-9).ceil().max(0.0) + 0.0
 }
 
 #[cfg(test)]
@@ -230,5 +231,6 @@ mod tests {
         assert_eq!(whole_up(10.000_000_000_001), 10.0);
         assert_eq!(whole_up(10.001), 11.0);
         assert_eq!(whole_up(0.0), 0.0);
+        assert!(whole_up(0.0).is_sign_positive() && whole_up(-0.5).is_sign_positive());
     }
 }
