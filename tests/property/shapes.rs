@@ -17,8 +17,11 @@ pub fn star(middle: Point, spokes: &[(f64, f64)]) -> Vec<Point> {
         .collect()
 }
 
-/// A rectangle `2 x` by `2 y` about the origin, its corners cut off by `cut` along each side.
+/// A rectangle `2 x` by `2 y` about the origin, its corners cut off by `cut` along each side, or
+/// square where that would be less than a centimetre.
 pub fn cut_rectangle(x: f64, y: f64, cut: f64) -> Vec<Point> {
+    let square = cut < 0.01;
+    let cut = if square { 0.0 } else { cut };
     let corners = [
         [-x + cut, -y],
         [x - cut, -y],
@@ -30,6 +33,8 @@ pub fn cut_rectangle(x: f64, y: f64, cut: f64) -> Vec<Point> {
         [-x, -y + cut],
     ];
     let points = corners.map(|[x, y]| Point::new(x, y));
-    let sharp = if cut < 0.01 { 2 } else { 1 };
-    points.into_iter().step_by(sharp).collect()
+    points
+        .into_iter()
+        .step_by(if square { 2 } else { 1 })
+        .collect()
 }
