@@ -17,12 +17,14 @@
 mod clearance;
 mod deed;
 mod dig;
+mod earthwork;
 mod geometry;
 mod grading;
 mod ground;
 mod groundwater;
 mod lot;
 mod pipe;
+mod safety;
 mod shell;
 mod sketch;
 mod soil;

@@ -1,7 +1,10 @@
 //! Swell, shrink and weight of spoil against published tables and worked problems.
 
+use batterboard_core::dig::DigShape;
 use batterboard_core::site::{DigSettings, SpoilMaterial};
+use batterboard_core::takeoff::{Inputs, Measured, takeoff};
 use batterboard_core::units::constants::{CUBIC_FOOT, CUBIC_YARD, FOOT, POUND, SHORT_TON};
+use batterboard_core::units::{Measure, System, show};
 
 use super::close;
 use super::takeoff::{spoil, value};
@@ -84,6 +87,33 @@ fn one_pit_in_every_material() {
     }
 }
 
+/// The same pit dug by its closed form (bottom 32 x 16 ft, 6 ft deep, sides 1:1, corners mitred,
+/// computed independently) and hauled: what is hauled loose goes back to what is dug by division.
+#[test]
+fn a_pit_dug_and_hauled_in_every_material() {
+    let pit = super::earthwork::mitred_pit();
+    let shape = DigShape::new(&pit, &super::dig::bare(0.0), 0.0);
+    let dig = super::dig::cut(&shape, &super::dig::level(0.0), 0.0);
+    close("bank, yd3", dig.bank_volume / CUBIC_YARD, 188.444, 0.001);
+    for (material, loose) in ALL.into_iter().zip([209.2, 235.6, 269.5, 282.7]) {
+        let works = super::takeoff::works(&DigSettings {
+            material,
+            ..DigSettings::default()
+        });
+        let measured = Measured::new(&pit, &works);
+        let taken = takeoff(&Inputs::new(&works, &measured, &dig));
+        let hauled = value(&taken, "haul-loose");
+        close(
+            &format!("{material:?}, yd3"),
+            hauled / CUBIC_YARD,
+            loose,
+            0.05,
+        );
+        let bank = hauled / material.loose_per_bank();
+        close("and back", bank, value(&taken, "bank-cut"), 1e-12 * bank);
+    }
+}
+
 /// The trap: a swell of 25 % and a load factor of 0.80 are the same fact; a shrink of 10 % of
 /// bank is 0.90 of bank but 0.72 of loose; and the rounded table does not come back.
 #[test]
@@ -139,6 +169,10 @@ fn forty_percent_swell_without_rounding_between() {
     };
     let loose = value(&spoil(bank, &settings), "spoil-loose") / CUBIC_YARD;
     close("loose, yd3", loose, 414.81, 0.005);
+    // Told from the exact figure, never from the rounded one: 296 x 1.4 would be 414.4.
+    let told = show(Measure::EarthVolume, loose * CUBIC_YARD, System::Feet).text;
+    assert_eq!(told, "414.8 cu yd");
+    close("whole, yd3", loose.round(), 415.0, 0.0);
 }
 
 /// Read in a handbook chapter's table (doi 10.1201/b12981-45), pounds per cubic yard: sand wet
