@@ -1,8 +1,6 @@
 """Digs in a real terrain against SciPy and Shapely.
 
-The terrain is a window of the elevation grid of the Jacksboro fault that ships with Matplotlib (USGS data, metres;
-`jacksboro_fault_dem.npz`), brought to the size of a lot: spots 2 m apart, heights scaled alike. The spots are
-shifted in plan by a known pattern, so that no four stand on one circle and there is one Delaunay triangulation only.
+The terrain is a window of the Jacksboro fault, brought to the size of a lot (`dem.py`).
 
 SciPy triangulates the same spots. Upright digs are then exact prisms: Shapely cuts every triangle along the widened
 outline, and the plane over each piece is integrated in closed form. Sloped digs are sums over squares of 2 cm of the
@@ -14,35 +12,22 @@ Exits with 1 and says which dig differs when it does not.
 import json
 import math
 import os
-import pathlib
 import subprocess
 import sys
 
-import matplotlib
 import numpy as np
 import shapely
 from scipy.interpolate import LinearNDInterpolator
 from scipy.spatial import Delaunay
 
+from dem import APART, SIDE, WINDOWS, spots
+
 BINARY = os.environ["BATTERBOARD_BIN"]
-GRID = pathlib.Path(matplotlib.get_data_path()) / "sample_data" / "jacksboro_fault_dem.npz"
-SIDE = 22  # spots along each side of a window
-APART = 2.0  # metres
-SCALE = 45.0  # the posts of the grid stand some 90 m apart: slopes stay what they are
-WINDOWS = [(40, 60), (120, 200), (200, 310), (300, 120)]
 TOLERANCE = 5e-4
 
 # A rectangular shell with a level floor: length, width, depth, metres. No wall thickness.
 LENGTH, WIDTH, DEPTH = 9.0, 4.0, 1.5
 OVER_DIG, BASE = 0.25, 0.1
-
-
-def spots(row: int, column: int) -> np.ndarray:
-    heights = np.load(GRID)["elevation"][row : row + SIDE, column : column + SIDE].astype(float) / SCALE
-    i, j = np.meshgrid(np.arange(SIDE), np.arange(SIDE), indexing="ij")
-    x = APART * (j - SIDE / 2) + 0.37 * np.sin(12.9898 * i + 78.233 * j)
-    y = APART * (i - SIDE / 2) + 0.37 * np.sin(39.346 * i + 11.135 * j + 1.0)
-    return np.column_stack([x.ravel(), y.ravel(), heights.ravel()])
 
 
 def site(ground: np.ndarray, coping: float, heading: float, slope: float) -> dict:

@@ -1,7 +1,9 @@
-//! Contours against Matplotlib's, and surfaces with breaklines against Triangle's.
+//! Surfaces of spots against SciPy's, contours against Matplotlib's, and surfaces with breaklines
+//! against Triangle's.
 //!
 //! Source: computed independently with the versions named in `ground_cases.json`, which
-//! `make_ground.py` builds and `check_ground.py` keeps honest. Matplotlib follows the contours
+//! `make_ground.py` builds and `check_ground.py` keeps honest. SciPy triangulates the survey of Davis
+//! (1973) and lot-sized windows of a real terrain, the Jacksboro fault (USGS). Matplotlib follows the contours
 //! over Qhull's triangulation; Triangle (Shewchuk) triangulates the lines that Shapely has parted
 //! at their crossings.
 
@@ -14,6 +16,7 @@ use serde::Deserialize;
 struct Cases {
     source: String,
     davis: Contoured,
+    surfaces: Vec<Surface>,
     terrains: Vec<Terrain>,
     broken: Vec<Broken>,
 }
@@ -23,6 +26,21 @@ struct Cases {
 struct Contoured {
     interval: f64,
     lengths: Vec<(i32, f64)>,
+}
+
+/// What SciPy makes of spots.
+#[derive(Deserialize)]
+struct Surface {
+    spots: Vec<[f64; 3]>,
+    triangles: usize,
+    plan_area: f64,
+    surface_area: f64,
+    lowest: f64,
+    /// Above the lowest spot.
+    volume: f64,
+    heights: Vec<[f64; 3]>,
+    /// Places that lie beyond the spots.
+    outside: Vec<[f64; 2]>,
 }
 
 #[derive(Deserialize)]
@@ -44,8 +62,46 @@ struct Broken {
 
 fn cases() -> Cases {
     let cases: Cases = serde_json::from_str(include_str!("ground_cases.json")).unwrap();
-    assert!(cases.source.contains("matplotlib") && cases.source.contains("triangle"));
+    for library in ["scipy", "matplotlib", "triangle"] {
+        assert!(cases.source.contains(library), "{library}");
+    }
     cases
+}
+
+/// Triangle by triangle there is one Delaunay triangulation of each, so that all figures are the same
+/// to rounding.
+#[test]
+fn surfaces_of_spots_are_those_of_scipy() {
+    let surfaces = cases().surfaces;
+    assert_eq!((surfaces.len(), surfaces[0].spots.len()), (5, 52));
+    for (i, case) in surfaces.iter().enumerate() {
+        let record = GroundRecord::of_spots(case.spots.clone());
+        let (ground, _) = Ground::check(&record).unwrap();
+        assert_eq!(ground.surveyed_facets().count(), case.triangles, "case {i}");
+        let near = |what: &str, ours: f64, theirs: f64| {
+            let off = (ours - theirs).abs() / theirs.abs().max(1.0);
+            assert!(off < 1e-9, "case {i}, {what}: {ours}, SciPy {theirs}");
+        };
+        let plan: f64 = ground.surveyed_facets().map(Facet::plan_area).sum();
+        near("plan", plan, case.plan_area);
+        near("surface", ground.surveyed_surface_area(), case.surface_area);
+        near(
+            "volume",
+            ground.surveyed_volume_above(case.lowest),
+            case.volume,
+        );
+        for [x, y, z] in &case.heights {
+            let height = ground.height(Point::new(*x, *y));
+            assert!(height.known, "case {i}: {x}, {y}");
+            near("height", height.elevation, *z);
+        }
+        for [x, y] in &case.outside {
+            assert!(
+                !ground.height(Point::new(*x, *y)).known,
+                "case {i}: {x}, {y}"
+            );
+        }
+    }
 }
 
 /// Every level's length, and nothing at any other level.

@@ -4,7 +4,8 @@ Run in the environment of tests/requirements.txt:
 
     python tests/peers/make_ground.py
 
-It writes tests/peers/ground_cases.json beside itself. Contours: Matplotlib's contours of a triangulation
+It writes tests/peers/ground_cases.json beside itself. Surfaces: SciPy's Delaunay triangulation (Qhull's) of the survey of
+Davis (1973) and of lot-sized windows of a real terrain grid (`dem.py`). Contours: Matplotlib's contours of a triangulation
 (its Delaunay triangulation is Qhull's), on the survey of Davis (1973) and on random spots. Breaklines:
 Shapely parts the lines where they cross, and Triangle (Shewchuk) makes the constrained Delaunay
 triangulation; the lines lie on a plane, so that they agree where they cross, and the spots do not.
@@ -18,16 +19,22 @@ import random
 
 import matplotlib
 import numpy as np
+import scipy
 import shapely
 import triangle
 from matplotlib import _tri
 from matplotlib.tri import Triangulation
+from scipy.interpolate import LinearNDInterpolator
+from scipy.spatial import Delaunay
 from shapely.geometry import LineString, Point
 from shapely.ops import unary_union
+
+import dem
 
 SEED = 4_077
 TERRAINS = 24
 BROKEN = 40
+PLACES = 60
 FILE = pathlib.Path(__file__).with_name("ground_cases.json")
 SPOTS = pathlib.Path(__file__).parent.parent / "reference" / "data" / "davis_1973_spots.csv"
 
@@ -37,6 +44,43 @@ def davis():
     with SPOTS.open() as file:
         rows = csv.DictReader(line for line in file if not line.startswith("#"))
         return [[50.0 * float(row["x"]), 50.0 * float(row["y"]), float(row["z"])] for row in rows]
+
+
+def surface(spots, rng):
+    """What SciPy makes of spots: its triangles, their areas in plan and in space, the volume above the lowest spot, and
+    the height of places all over it and of some beyond."""
+    spots = np.asarray(spots)
+    made = Delaunay(spots[:, :2])
+    corners = spots[made.simplices]
+    normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    areas = np.abs(normals[:, 2]) / 2
+    lowest = spots[:, 2].min()
+    at = LinearNDInterpolator(made, spots[:, 2])
+    (x0, y0), (x1, y1) = spots[:, :2].min(axis=0), spots[:, :2].max(axis=0)
+    margin = 0.02 * (x1 - x0)
+    places, outside = [], []
+    while len(places) < PLACES:
+        x, y = rng.uniform(x0 - margin, x1 + margin), rng.uniform(y0 - margin, y1 + margin)
+        z = float(at(x, y))
+        if math.isnan(z):
+            outside.append([x, y])
+        else:
+            places.append([x, y, z])
+    return {
+        "spots": spots.tolist(),
+        "triangles": len(made.simplices),
+        "plan_area": float(areas.sum()),
+        "surface_area": float(np.linalg.norm(normals, axis=1).sum() / 2),
+        "lowest": float(lowest),
+        "volume": float((areas * (corners[:, :, 2].mean(axis=1) - lowest)).sum()),
+        "heights": places,
+        "outside": outside,
+    }
+
+
+def windows():
+    """The windows of the terrain, to a tenth of a millimetre."""
+    return [dem.spots(row, column).round(4) for row, column in dem.WINDOWS]
 
 
 def contour_lengths(spots, interval):
@@ -146,10 +190,13 @@ def broken(rng):
 def build():
     rng = random.Random(SEED)
     survey = davis()
+    # Of its own seed, so that the rest stays what it is.
+    places = random.Random(SEED + 1)
     return {
-        "source": f"matplotlib {matplotlib.__version__}, triangle {triangle.__version__}, "
+        "source": f"matplotlib {matplotlib.__version__}, triangle {triangle.__version__}, scipy {scipy.__version__}, "
         f"shapely {shapely.__version__}, GEOS {shapely.geos_version_string}",
         "davis": {"interval": 10.0, "lengths": contour_lengths(survey, 10.0)},
+        "surfaces": [surface(spots, places) for spots in [survey, *windows()]],
         "terrains": [terrain(rng) for _ in range(TERRAINS)],
         "broken": [broken(rng) for _ in range(BROKEN)],
     }
@@ -158,7 +205,7 @@ def build():
 def main():
     cases = build()
     lines = [f'"source":{json.dumps(cases["source"])}', f'"davis":{json.dumps(cases["davis"])}']
-    for name in ("terrains", "broken"):
+    for name in ("surfaces", "terrains", "broken"):
         rows = ",\n".join(json.dumps(case, separators=(",", ":")) for case in cases[name])
         lines.append(f'"{name}":[\n{rows}\n]')
     FILE.write_text("{" + ",\n".join(lines) + "}\n", encoding="utf-8")
