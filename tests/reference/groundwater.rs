@@ -3,14 +3,18 @@
 //! Published figures reckon with 62.4 lb/ft3; the project with 1,000 kg/m3 (62.43 lb/ft3), water
 //! at its densest. Expected values are turned by that ratio, which is exact.
 
+use batterboard_core::dig::Dig;
 use batterboard_core::geom::PathRecord;
 use batterboard_core::geom::path::VertexRecord;
 use batterboard_core::groundwater::{LeastWater, Level, Uplift, WATER_DENSITY};
 use batterboard_core::shell::ShellRecord;
+use batterboard_core::site::Works;
+use batterboard_core::takeoff::{Inputs, Measured, takeoff};
 use batterboard_core::units::constants::{CUBIC_FOOT, FOOT, INCH, POUND};
 
 use super::close;
 use super::shell::{checked, level};
+use super::takeoff::value;
 
 /// Tables' water, kg/m3: 62.4 lb/ft3.
 const TABLES: f64 = 62.4 * POUND / CUBIC_FOOT;
@@ -93,6 +97,38 @@ fn each_foot_of_head_on_a_shell_of_thirty_by_fourteen() {
         panic!("three feet of head lift it");
     };
     close("ft", depth / FOOT, 3.0 - 1.2 / 12.0, 0.005);
+}
+
+/// The same two figures as the takeoff tells them: 25,726 lb to a foot, and 2,500 lb balancing 0.097
+/// ft, 1.2 in (computed independently).
+#[test]
+fn the_lines_of_a_shell_of_thirty_by_fourteen() {
+    let record = ShellRecord {
+        weight: Some(2_500.0 * POUND),
+        ..level(rounded(), 5.0 * FOOT)
+    };
+    let (shell, works, dig) = (checked(&record), Works::default(), Dig::default());
+    let (measured, uplift) = (
+        Measured::new(&shell, &works),
+        Uplift::of(&shell, 0.0, Level::AtRim),
+    );
+    let taken = takeoff(&Inputs {
+        uplift: Some(&uplift),
+        ..Inputs::new(&works, &measured, &dig)
+    });
+    let foot = value(&taken, "uplift-of-a-foot");
+    close("lb", foot, heavier(25_726.0), 0.5);
+    let head = value(&taken, "weight-balances") * WATER_DENSITY / TABLES;
+    close("ft", head / FOOT, 0.097, 0.0005);
+    close("in", head / INCH, 1.2, 0.05);
+    // Empty, groundwater at the rim: five feet of head less its weight.
+    let empty = value(&taken, "uplift-empty");
+    close(
+        "empty, lb",
+        empty,
+        heavier(5.0 * 25_726.0) - 2_500.0 * POUND,
+        2.0,
+    );
 }
 
 /// American Concrete Pipe Association, Design Data 41, Manhole Flotation (1996), its example as read

@@ -91,6 +91,7 @@ fn friction_follows_its_formula() {
         close("2 in", per_hundred(gpm, 150.0, 2.067), feet, 0.0006);
     }
     close("3 in", per_hundred(100.0, 150.0, 3.068), 2.096, 0.0006);
+    close("4 in", per_hundred(100.0, 150.0, 4.026), 0.558, 0.0006);
     close("C = 140", per_hundred(50.0, 140.0, 2.067), 4.516, 0.0006);
     close(
         "average diameter",
@@ -127,6 +128,27 @@ fn sizes_of_schedule_40_pipe() {
     ] {
         close(size.words(), size.outside() / INCH, outside, 1e-9);
         close(size.words(), size.inside() / INCH, inside, 1e-9);
+    }
+    // Of 2 in pipe the same tables give limits in millimetres: outside 60.17 to 60.47, wall 3.91 to
+    // 4.42.
+    let (outside, inside) = (PipeSize::Two.outside(), PipeSize::Two.inside());
+    assert!((0.060_17..=0.060_47).contains(&outside), "{outside}");
+    let wall = (outside - inside) / 2.0;
+    assert!((0.003_91..=0.004_42).contains(&wall), "{wall}");
+}
+
+/// Support of horizontal pipe: 4 ft for pipe over 1 in (a pipe maker's guide that quotes plumbing
+/// codes, read). Every size here is over 1 in; straps are no farther apart to begin with.
+#[test]
+fn pipe_is_strapped_as_often_as_plumbing_codes_ask() {
+    close(
+        "ft",
+        PipeSettings::default().strap_spacing / FOOT,
+        4.0,
+        1e-12,
+    );
+    for size in PipeSize::ALL {
+        assert!(size.inside() > INCH, "{}", size.words());
     }
 }
 

@@ -1,6 +1,8 @@
 //! Deck, loads and water against published and independently computed figures.
 
+use batterboard_core::deck::{DeckPlan, Drawn};
 use batterboard_core::dig::Dig;
+use batterboard_core::geom::{Point, Region, Ring};
 use batterboard_core::site::{DigSettings, Works};
 use batterboard_core::takeoff::{Inputs, Measured, Takeoff, takeoff};
 use batterboard_core::units::constants::{
@@ -59,6 +61,34 @@ fn a_deck_round_thirty_by_fourteen() {
     close("yd3", concrete / CUBIC_YARD, 3.61, 0.005);
 }
 
+/// The same deck drawn with square corners, 36 x 20 ft about the shell (computed independently):
+/// 3 x 88 + 36 = 300 ft2, 3.70 yd3.
+#[test]
+fn a_deck_drawn_with_square_corners() {
+    let mut works = Works::default();
+    works.deck.width = 0.0;
+    works.deck.thickness = 4.0 * INCH;
+    works.waste.concrete = 0.0;
+    let shell = checked(&level(rectangle(30.0, 14.0), 5.0 * FOOT));
+    let (x, y) = (18.0 * FOOT, 10.0 * FOOT);
+    let corners = [(-x, -y), (x, -y), (x, y), (-x, y)];
+    let outer = Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec());
+    let drawn = Drawn {
+        decks: vec![Region::from_ring(outer)],
+        ..Drawn::default()
+    };
+    let plan = DeckPlan::new(&shell, &works, &drawn);
+    let (measured, dig) = (Measured::new(&shell, &works), Dig::default());
+    let taken = takeoff(&Inputs {
+        deck: Some(&plan.figures),
+        ..Inputs::new(&works, &measured, &dig)
+    });
+    let area = value(&taken, "deck-area") / SQUARE_FOOT;
+    close("area, ft2", area, 300.0, 0.001);
+    let concrete = value(&taken, "deck-concrete") / CUBIC_YARD;
+    close("yd3", concrete, 3.70, 0.005);
+}
+
 /// A three-axle truck with 27,000 lb of payload carries 10.0 yd3 of wet earth at 2,700 lb per
 /// loose cubic yard (rule of 23 CFR 658.17 read, tare from memory, arithmetic computed). With
 /// a box of 14 yd3, weight and not volume sets the loads.
@@ -91,6 +121,7 @@ fn weight_limits_loads_of_wet_soil() {
 fn water_in_gallons() {
     close("gal/ft3", CUBIC_FOOT / GALLON, 7.480_519_48, 5e-9);
     close("lb", 10_000.0 * GALLON / CUBIC_FOOT * 62.4, 83_417.0, 0.5);
+    close("lb/gal", GALLON / CUBIC_FOOT * 62.4, 8.341_6, 1e-4);
     // 30 x 14 ft, the water 5 ft deep.
     let mut record = level(rectangle(30.0, 14.0), 5.5 * FOOT);
     record.waterline = 0.5 * FOOT;

@@ -86,6 +86,14 @@ fn weights_by_volume() {
         1.685_555,
         5e-7,
     );
+    // Rule of thumb of an estimating text, read: undisturbed soil 100 lb/ft3, 2,700 lb/yd3; rock 150
+    // and 4,050.
+    for (per_foot, per_yard) in [("100", 2_700.0), ("150", 4_050.0)] {
+        let typed = format!("{per_foot} lb/cu ft");
+        let typed = parse_measure(&typed, Measure::Density, System::Feet).unwrap();
+        let shown = Unit::PoundPerCubicYard.from_si(typed.value);
+        close("lb/cu yd", shown, per_yard, 1e-9);
+    }
     close(
         "lb/cu ft in kg/m3",
         Unit::PoundPerCubicFoot.to_si(1.0),
