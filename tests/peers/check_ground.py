@@ -20,7 +20,9 @@ def main():
     if found:
         print(f"{len(found)} differences: run make_ground.py and look at what changed")
         return 1
-    print(f"{len(kept['surfaces'])} surfaces of spots, {len(kept['terrains'])} terrains and {len(kept['broken'])} surfaces with breaklines agree with {built['source']}")
+    counts = {name: len(kept[name]) for name in ("surfaces", "terrains", "broken")}
+    print("{surfaces} surfaces of spots, {terrains} terrains and {broken} surfaces with breaklines".format(**counts))
+    print(f"agree with {built['source']}")
     return 0
 
 
