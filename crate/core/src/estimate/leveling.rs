@@ -202,10 +202,12 @@ fn surplus(site: &CheckedSite, coping: f64, caches: &mut Caches) -> Option<[f64;
         &mut kept.grading,
     );
     let pipes = PipePlan::new(&site, shell, placement, &kept.around, &dig.top_edge);
-    let others = SmallDigs::of(&site, kept.sump.clone(), &pipes, dig).yields(works);
+    let small = SmallDigs::of(&site, kept.sump.clone(), &pipes, dig);
+    let others = small.yields(works);
     let moved = Moved {
         grading: Some(&grading),
         others: &others,
+        refill: small.refill(works, &pipes),
         ..Moved::default()
     };
     let whole = Earth::of(works, dig.bank_volume, &moved).surplus();

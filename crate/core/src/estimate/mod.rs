@@ -113,6 +113,7 @@ impl Estimate {
             grading: Some(&grading),
             others: &others,
             pile: None,
+            refill: small.refill(works, &pipes),
         };
         let loose = Earth::of(works, dig.bank_volume, &moved).dug * works.dig.loose_per_bank();
         let work = stockpile::Work::of(&results.work, works.spoil.back, pose.at);

@@ -6,7 +6,7 @@ use crate::dig::small::{self, SmallDig, Sump, SumpForm};
 use crate::pipe::{Dewatering, PipePlan};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, Works};
-use crate::takeoff::{On, Yield};
+use crate::takeoff::{On, Refill, Yield};
 use crate::units::Measure;
 
 /// The small digs of a site.
@@ -56,6 +56,12 @@ impl SmallDigs {
             pad,
             trenches,
         }
+    }
+
+    /// What goes back into the trenches.
+    pub(super) fn refill(&self, works: &Works, pipes: &PipePlan) -> Option<Refill> {
+        let trenches = self.trenches.as_ref()?;
+        Refill::of(works, pipes, trenches.bank_volume)
     }
 
     /// What they yield, for the takeoff.

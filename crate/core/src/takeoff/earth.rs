@@ -1,10 +1,12 @@
 //! What leaves the hole and how it is hauled.
 
 use super::line::{Group, Line, SETTING, WHOLE_UP, whole_up};
+use super::stone::encased;
 use super::{Inputs, On, Takeoff};
 use crate::dig::Dig;
 use crate::finding::Finding;
 use crate::grading::Grading;
+use crate::pipe::PipePlan;
 use crate::site::Works;
 use crate::site::soil::SIDE_SLOPE_SOURCE;
 use crate::stockpile::Heap;
@@ -40,6 +42,37 @@ pub struct Yield {
     pub inputs: Vec<(&'static str, f64, Measure)>,
 }
 
+/// Spoil put back into trenches, above the stone round their pipe.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Refill {
+    /// Everything dug for trenches, m3, bank: the room that is filled again.
+    pub trenches: f64,
+    /// Area of the stone with its pipes across the trench, m2.
+    pub stone: f64,
+    /// Length of the trench it lies in, metres.
+    pub length: f64,
+}
+
+impl Refill {
+    /// Of trenches from which so much was dug, m3. Pipe lies in the one to the pad alone.
+    pub fn of(works: &Works, pipes: &PipePlan, trenches: f64) -> Option<Self> {
+        let settings = &works.pipe;
+        (trenches > 0.0).then(|| Self {
+            trenches,
+            stone: settings.trench_width * encased(settings),
+            length: match pipes.shared {
+                0 => 0.0,
+                _ => pipes.shared_length,
+            },
+        })
+    }
+
+    /// What is filled, m3, compacted.
+    pub fn volume(&self) -> f64 {
+        (self.trenches - self.stone * self.length).max(0.0)
+    }
+}
+
 /// All that is moved besides the hole.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Moved<'a> {
@@ -49,6 +82,8 @@ pub struct Moved<'a> {
     pub others: &'a [Yield],
     /// The pile of spoil on the lot.
     pub pile: Option<&'a Heap>,
+    /// What is filled into trenches again; told with the grading.
+    pub refill: Option<Refill>,
 }
 
 /// Where the earth of a job comes from and goes to. Everything is told per bank volume: loose and
@@ -74,7 +109,8 @@ impl Earth {
     pub fn of(works: &Works, bank: f64, moved: &Moved<'_>) -> Self {
         let graded = moved.grading.map_or((0.0, 0.0), |g| (g.cut(), g.fill()));
         let others: f64 = moved.others.iter().map(|it| it.volume).sum();
-        let (dug, fill) = (bank + graded.0 + others, graded.1);
+        let refill = moved.refill.map_or(0.0, |it| it.volume());
+        let (dug, fill) = (bank + graded.0 + others, graded.1 + refill);
         let fill_bank = fill / works.dig.material.compacted_per_bank();
         let reused = if works.spoil.reuse {
             fill_bank.min(dug)
@@ -112,7 +148,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(opening(dig));
     dug(dig, moved, &earth, taken);
     if let Some(grading) = moved.grading {
-        fill(works, grading, &earth, taken);
+        fill(works, grading, moved.refill, &earth, taken);
     }
     spoil(works, moved, &earth, taken);
 }
@@ -173,31 +209,42 @@ fn dug(dig: &Dig, moved: &Moved<'_>, earth: &Earth, taken: &mut Takeoff) {
 }
 
 /// The fill, and where it comes from.
-fn fill(works: &Works, grading: &Grading, earth: &Earth, taken: &mut Takeoff) {
+fn fill(
+    works: &Works,
+    grading: &Grading,
+    refill: Option<Refill>,
+    earth: &Earth,
+    taken: &mut Takeoff,
+) {
     let settings = &works.dig;
     let shrink = settings.material.compacted_per_bank();
-    taken.lines.push(
-        Line::new(
-            "fill",
-            Group::Grading,
-            "Fill, compacted",
-            (earth.fill, VOLUME),
-            "above the stone in the opening + under deck and collar + in banks",
-            PRISMS,
-        )
-        .on(On::Fill)
-        .paying_for("fill")
-        .with("above the stone in the opening", grading.hole_fill, VOLUME)
-        .with("under deck and collar", grading.deck_fill, VOLUME)
-        .with("in banks", grading.bank_fill, VOLUME)
-        .given(
-            "slope of the banks",
-            works.grading.bank_slope,
-            Measure::Slope,
-            SETTING,
-        )
-        .assuming(!grading.closed, NOT_TO_GROUND),
-    );
+    let mut all = Line::new(
+        "fill",
+        Group::Grading,
+        "Fill, compacted",
+        (earth.fill, VOLUME),
+        "above the stone in the opening + under deck and collar + in banks",
+        PRISMS,
+    )
+    .on(On::Fill)
+    .paying_for("fill")
+    .with("above the stone in the opening", grading.hole_fill, VOLUME)
+    .with("under deck and collar", grading.deck_fill, VOLUME)
+    .with("in banks", grading.bank_fill, VOLUME)
+    .given(
+        "slope of the banks",
+        works.grading.bank_slope,
+        Measure::Slope,
+        SETTING,
+    )
+    .assuming(!grading.closed, NOT_TO_GROUND);
+    if let Some(refill) = refill {
+        taken.lines.push(refilled(&refill));
+        all = all.with(REFILL, refill.volume(), VOLUME);
+        all.working.formula = "above the stone in the opening + under deck and collar + in banks + \
+                               refill of trenches";
+    }
+    taken.lines.push(all);
     taken.lines.push(
         Line::new(
             "fill-bank",
@@ -268,6 +315,28 @@ fn fill(works: &Works, grading: &Grading, earth: &Earth, taken: &mut Takeoff) {
             .under("/works/spoil/reuse"),
         );
     }
+}
+
+const REFILL: &str = "refill of trenches";
+
+/// What is filled into trenches again: a part of the fill, which is paid with it.
+fn refilled(refill: &Refill) -> Line {
+    Line::new(
+        "trench-fill",
+        Group::Grading,
+        "Refill of trenches, compacted",
+        (refill.volume(), VOLUME),
+        "cut for trenches - stone and pipes across x length of the trench",
+        "common practice: the spoil goes back above the stone, up to the ground",
+    )
+    .on(On::Trenches)
+    .with("cut for trenches", refill.trenches, VOLUME)
+    .with("stone and pipes across", refill.stone, Measure::Area)
+    .with("length of the trench", refill.length, Measure::LongLength)
+    .assuming(
+        true,
+        "It is part of the fill. A trench in which no pipe is counted is filled whole.",
+    )
 }
 
 const NOT_TO_GROUND: &str = "A bank was not followed to the ground; the figure falls short.";

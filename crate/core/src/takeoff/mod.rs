@@ -33,7 +33,7 @@ mod rods;
 mod stone;
 mod uplift;
 
-pub use earth::{Earth, Moved, Yield};
+pub use earth::{Earth, Moved, Refill, Yield};
 pub use fill::{Fill, Lift, Zone};
 pub use line::{Group, Input, Line, Working};
 pub use measured::Measured;

@@ -4,6 +4,7 @@
 use super::fill::{Fill, Lift, MOST_LIFTS};
 use super::line::{Group, Line, SETTING};
 use super::{Inputs, On, Takeoff};
+use crate::site::PipeSettings;
 use crate::units::Measure;
 
 const EVEN_BASE: &str = "The thickness is plumb, so the volume is plan area times thickness, on slopes as well. The base \
@@ -332,12 +333,17 @@ fn beds(inputs: &Inputs<'_>) -> Vec<Placed> {
     beds
 }
 
+/// Height of the stone round the pipes of a trench, metres.
+pub(super) fn encased(settings: &PipeSettings) -> f64 {
+    (settings.size.outside() + 2.0 * settings.encasement).min(settings.trench_depth)
+}
+
 /// The stone round pipe in the trench to the pad.
 fn round_pipe(inputs: &Inputs<'_>) -> Option<Placed> {
     let pipes = inputs.pipes.filter(|pipes| pipes.shared > 0)?;
     let (settings, waste) = (&inputs.works.pipe, inputs.works.waste.stone);
     let outside = settings.size.outside();
-    let height = (outside + 2.0 * settings.encasement).min(settings.trench_depth);
+    let height = encased(settings);
     let pipe = core::f64::consts::PI / 4.0 * outside * outside * pipes.shared as f64;
     let across = (settings.trench_width * height - pipe).max(0.0);
     Some(Placed {
