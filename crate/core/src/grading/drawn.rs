@@ -1,6 +1,7 @@
 //! Decks that were drawn, and the openings in decks.
 
 use super::layout::{Beside, EdgeSpot, Layout, Paved, edge_spots, half_plane};
+use super::levels::Levels;
 use crate::geom::boolean::{difference, union};
 use crate::geom::{Edges, Point, Pose, Region, Ring, Vector};
 use crate::shell::Shell;
@@ -13,8 +14,8 @@ const STRETCH: f64 = 0.5;
 /// Every drawn deck as one area, less its openings, and the openings; site frame.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Drawn {
-    decks: Region,
-    openings: Region,
+    pub(super) decks: Region,
+    pub(super) openings: Region,
 }
 
 impl Drawn {
@@ -58,7 +59,7 @@ impl Drawn {
     pub(super) fn over(&self, layout: &Layout, pose: &Pose) -> Over {
         let decks = into_shell(&self.decks, pose);
         let openings = into_shell(&self.openings, pose);
-        let stretches = Stretches::of(&decks, layout);
+        let stretches = Stretches::of(&decks, &layout.levels, &layout.rim);
         let mut over = Over {
             paved: Vec::with_capacity(layout.paved.len()),
             beside: Vec::with_capacity(layout.beside.len()),
@@ -172,14 +173,14 @@ fn untouched(paved: &Paved, share: f64) -> Beside {
 }
 
 /// An area that distances are measured to, negative inside.
-struct Signed {
+pub(super) struct Signed {
     edges: Edges,
     area: Region,
     bounds: Option<(Point, Point)>,
 }
 
 impl Signed {
-    fn of(area: &Region) -> Self {
+    pub fn of(area: &Region) -> Self {
         Self {
             edges: Edges::of_region(area),
             area: area.clone(),
@@ -202,7 +203,7 @@ impl Signed {
     }
 
     /// The distance of a place, metres; infinite where it is certainly more than `most`.
-    fn at(&self, p: Point, most: f64) -> f64 {
+    pub fn at(&self, p: Point, most: f64) -> f64 {
         let Some((low, high)) = self.bounds else {
             return f64::INFINITY;
         };
@@ -221,20 +222,20 @@ impl Signed {
 }
 
 /// The edges of drawn decks in short stretches, with the deck's top at their ends.
-struct Stretches {
+pub(super) struct Stretches {
     edges: Edges,
     tops: Vec<(f64, f64)>,
 }
 
 impl Stretches {
-    fn of(decks: &Region, layout: &Layout) -> Self {
+    pub fn of(decks: &Region, levels: &Levels, rim: &Edges) -> Self {
         let mut edges = Edges::default();
         let mut tops = Vec::new();
         for (a, b) in decks.rings().flat_map(|ring| ring.edges()) {
             let count = (a.distance(b) / STRETCH).ceil().max(1.0);
             let at = |k: u32| a + (b - a) * (f64::from(k) / count);
             let chain: Vec<Point> = (0..=count as u32).map(at).collect();
-            let top = |p: &Point| layout.levels.top(layout.rim.distance(*p));
+            let top = |p: &Point| levels.top(rim.distance(*p));
             tops.extend(
                 chain
                     .iter()
@@ -247,7 +248,7 @@ impl Stretches {
     }
 
     /// The deck's top at the place of the edge nearest to a point, and that place.
-    fn nearest(&self, p: Point) -> Option<(f64, Point)> {
+    pub fn nearest(&self, p: Point) -> Option<(f64, Point)> {
         let foot = self.edges.nearest(p)?;
         let (from, to) = self.tops.get(foot.edge)?;
         Some((from + (to - from) * foot.along, foot.at))
@@ -255,7 +256,7 @@ impl Stretches {
 }
 
 /// A region of the site in the shell's frame.
-fn into_shell(region: &Region, pose: &Pose) -> Region {
+pub(super) fn into_shell(region: &Region, pose: &Pose) -> Region {
     let carry = |ring: &Ring| {
         let mut points: Vec<Point> = ring.0.iter().map(|p| pose.shell_from_site(*p)).collect();
         if pose.mirrored {

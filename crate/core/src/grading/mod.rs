@@ -12,6 +12,7 @@
 //! | `levels` | the heights of the finished ground, from the rim |
 //! | `layout` | the finished ground round a shell, cell by cell, before it meets any ground |
 //! | `drawn` | the same with decks and openings that were drawn |
+//! | `finished` | the finished ground at any one place |
 //! | `grade` | cut and fill between ground and layout at one placement |
 //! | `lines` | where banks meet the ground |
 //! | `against` | the coping against floors, doors, ground and the lot line |
@@ -29,6 +30,7 @@ mod against;
 pub mod balance;
 mod cautions;
 mod drawn;
+mod finished;
 mod grade;
 mod layout;
 mod levels;
@@ -39,6 +41,7 @@ mod tests;
 pub use against::{Against, against};
 pub use cautions::findings;
 pub use drawn::Drawn;
+pub use finished::{Finish, Finished};
 pub use layout::Layout;
 pub use levels::Levels;
 

@@ -7,6 +7,7 @@
 
 mod cache;
 mod headroom;
+mod over;
 mod reach;
 mod relief;
 mod standing;
@@ -97,10 +98,11 @@ impl Results {
         }
     }
 
-    /// What is worth knowing besides: of what stands in the yard, of datum and contours, and what
+    /// What is worth knowing besides: of what stands in the yard and is drawn over, of datum and contours, and what
     /// the rules leave open. Told with the estimate, so that the plan need not carry the words.
     pub fn remarks(&self, site: &CheckedSite) -> Vec<Finding> {
         let mut remarks = yard::findings(site, &self.work);
+        remarks.extend(over::findings(site));
         remarks.extend(relief::notes(site));
         remarks.extend(clearance::advice(site, &self.work));
         remarks

@@ -180,3 +180,58 @@ fn a_drawn_deck_is_measured_and_told_where_it_reaches_over() {
     assert!(over.clearances[0].room < 0.0);
     assert_eq!(named(&over, "deck-beyond").len(), 1);
 }
+
+/// A house of 10 m by 5 m; decks drawn 2 m over its wall, along it and beside it.
+#[test]
+fn what_is_drawn_over_a_structure_is_told() {
+    let block = |x: f64, y: f64, w: f64, h: f64| json!({ "area": [[x, y], [x + w, y], [x + w, y + h], [x, y + h]] });
+    let told = |kind: &str, drawn: Value, other: &str, shape: Value| {
+        let results = results(|d| {
+            d["features"] = json!([
+                { "id": "a", "kind": other, "name": "Shed row", "shape": shape },
+                { "id": "b", "kind": kind, "shape": drawn },
+            ]);
+        });
+        let found = named(&results, "deck-over-structure");
+        assert!(found.len() < 2);
+        let told = found.first().map(|f| {
+            assert_eq!(f.place, "/features/1");
+            f.message.clone()
+        });
+        told.unwrap_or_default()
+    };
+    let house = || block(5.0, 30.0, 10.0, 5.0);
+    // 3 m by 2 m of it: 64.6 sq ft.
+    let over = told("deck", block(6.0, 26.0, 3.0, 6.0), "house", house());
+    assert!(
+        over.contains("Shed row") && over.contains("64.6 sq ft"),
+        "{over}"
+    );
+    for kind in ["deck-opening", "deck-steps"] {
+        assert_ne!(
+            told(kind, block(6.0, 31.0, 1.0, 1.0), "outbuilding", house()),
+            ""
+        );
+    }
+    assert_eq!(
+        told("deck", block(6.0, 26.0, 3.0, 4.0), "house", house()),
+        ""
+    );
+    assert_eq!(
+        told("deck", block(16.0, 30.0, 3.0, 4.0), "house", house()),
+        ""
+    );
+    // What does not stand there, and what is no deck.
+    assert_eq!(
+        told("deck", block(6.0, 26.0, 3.0, 6.0), "walk", house()),
+        ""
+    );
+    assert_eq!(
+        told("spoil-space", block(6.0, 26.0, 3.0, 6.0), "house", house()),
+        ""
+    );
+    // A wall told by its line is crossed over 3 m.
+    let line = json!({ "track": [[2, 28], [20, 28]] });
+    let wall = told("deck", block(6.0, 26.0, 3.0, 6.0), "wall", line);
+    assert!(wall.contains("9'-10"), "{wall}");
+}

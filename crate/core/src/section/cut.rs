@@ -1,9 +1,12 @@
 //! What a line cuts: every region of the section.
 
 use super::dimension::{self, Measured};
+use super::finish::{self, Grade};
 use super::hole::Edges;
 use super::line::Cut;
 use super::{Piece, Section};
+use crate::deck::DeckPlan;
+use crate::estimate::Estimate;
 use crate::geom::boolean::{difference, intersection, positive_winding};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Ring};
@@ -23,12 +26,12 @@ const BEND: f64 = 0.001;
 const SAMPLE: f64 = 0.5;
 
 /// How near to a break the two sides of it are looked at, metres.
-const BESIDE: f64 = 1e-6;
+pub(super) const BESIDE: f64 = 1e-6;
 
 /// See [`Section::along`].
 pub(super) fn section(
     site: &CheckedSite,
-    results: &Results,
+    (results, estimate): (&Results, &Estimate),
     edges: Option<&Edges>,
     line: SectionLine,
 ) -> Option<Section> {
@@ -39,6 +42,8 @@ pub(super) fn section(
         length: cut.length,
         ground,
         assumed,
+        banks: Vec::new(),
+        stays: vec![(0.0, cut.length)],
         pieces: Vec::new(),
         water: None,
         groundwater: site.site().works.groundwater,
@@ -54,6 +59,7 @@ pub(super) fn section(
         work = Some(Work {
             site,
             results,
+            plan: estimate.deck.as_deref(),
             shell,
             cut: local,
             coping: placement.coping_elevation,
@@ -84,6 +90,7 @@ pub(super) fn section(
 struct Work<'a> {
     site: &'a CheckedSite,
     results: &'a Results,
+    plan: Option<&'a DeckPlan>,
     shell: &'a Shell,
     cut: Cut,
     /// Elevation of the rim, metres.
@@ -112,7 +119,7 @@ impl Work<'_> {
         );
 
         let collar = self.collar();
-        let (deck, bed) = self.deck();
+        let [deck, steps, bed] = self.deck();
         let base = difference(&intersection(&hole, &floor), &outer);
         let cap = self.coping - works.collar.underside();
         let under_cap = self.band(f64::NEG_INFINITY, cap);
@@ -144,13 +151,33 @@ impl Work<'_> {
             foot: self.foot(),
         };
         section.dimensions = dimension::all(&measured, self.site.site().display);
+        let mut soil = difference(earth, &hole);
+        let mut fill = Region::default();
+        let rings = self.results.rings.as_deref();
+        let grade =
+            rings.and_then(|rings| finish::along(self.site, rings, &self.cut, &section.ground));
+        if let Some(grade) = grade {
+            let lowest = earth.bounds().map_or(self.coping, |(low, _)| low.y);
+            let below = grade.below(lowest);
+            let stone = intersection(&dig, &under_cap);
+            let rim = self.slab(&self.shell.rim, -1.0, 51.0);
+            // Within the rim nothing is filled.
+            let filled = [&soil, &stone, &outer, &rim];
+            fill = filled
+                .into_iter()
+                .fold(below.clone(), |left, it| difference(&left, it));
+            soil = intersection(&soil, &below);
+            section.take(grade, &dig);
+        }
         let pieces = [
-            (Piece::Soil, difference(earth, &hole)),
+            (Piece::Soil, soil),
             (Piece::Dig, dig),
+            (Piece::Fill, fill),
             (Piece::Backfill, backfill),
             (Piece::Base, base),
             (Piece::DeckBed, bed),
             (Piece::Deck, deck),
+            (Piece::Steps, steps),
             (Piece::Collar, collar),
             (Piece::Water, water),
             (Piece::Shell, moulding),
@@ -280,10 +307,10 @@ impl Work<'_> {
         difference(&whole, &self.slab(&self.shell.rim, -1.0, 51.0))
     }
 
-    /// The deck's slab, falling away from the rim, and its bed beyond the collar.
-    fn deck(&self) -> (Region, Region) {
-        let Some(rings) = &self.results.rings else {
-            return (Region::default(), Region::default());
+    /// The deck's slab and that under its steps, falling away from the rim, and the bed of both.
+    fn deck(&self) -> [Region; 3] {
+        let Some(plan) = self.plan else {
+            return Default::default();
         };
         let deck = &self.site.site().works.deck;
         let rim = Figure::Area(&self.shell.rim);
@@ -291,31 +318,42 @@ impl Work<'_> {
             let away = nearest(rim, Figure::Chain(&[self.cut.at(station)]));
             self.coping - deck.fall * away.map_or(0.0, |n| n.distance.max(0.0))
         };
-        let mut slabs = Vec::new();
-        let mut beds = Vec::new();
-        let breaks = self.cut.crossings(&self.shell.rim);
-        for stretch in self.cut.inside(&rings.deck) {
-            let top = sampled(stretch, &breaks, &at);
-            let layer = |from: f64, to: f64| {
+        let mut layers: [Vec<Ring>; 3] = Default::default();
+        let [slab, under_steps, bed] = &mut layers;
+        let layer = |over: &Region, from: f64, to: f64, rings: &mut Vec<Ring>| {
+            for stretch in self.cut.inside(over) {
+                let top = sampled(stretch, &[], &at);
                 let lower = top.iter().map(|p| Point::new(p.x, p.y - to));
                 let upper = top.iter().rev().map(|p| Point::new(p.x, p.y - from));
-                Ring(lower.chain(upper).collect())
-            };
-            slabs.push(layer(0.0, deck.thickness));
-            beds.push(layer(deck.thickness, deck.thickness + deck.bed));
-        }
-        let beyond = |rings: &[Ring], within: &Region| {
-            difference(&positive_winding(rings), &self.slab(within, -1.0, 51.0))
+                rings.push(Ring(lower.chain(upper).collect()));
+            }
         };
-        (
-            beyond(&slabs, &self.shell.rim),
-            beyond(&beds, &rings.collar),
-        )
+        let under = deck.thickness + deck.bed;
+        layer(&plan.slab, 0.0, deck.thickness, slab);
+        layer(&plan.bed, deck.thickness, under, bed);
+        for flight in &plan.steps {
+            layer(&flight.region, 0.0, deck.thickness, under_steps);
+            layer(&flight.region, deck.thickness, under, bed);
+        }
+        layers.map(|rings| positive_winding(&rings))
+    }
+}
+
+impl Section {
+    /// Takes over what the finished ground adds: banks and their runs, and what it leaves.
+    fn take(&mut self, grade: Grade, dig: &Region) {
+        self.banks = grade.banks;
+        self.dimensions.extend(grade.runs);
+        let opening = dig.bounds().map(|(low, high)| (low.x, high.x));
+        let (from, to) = opening.unwrap_or((f64::INFINITY, f64::INFINITY));
+        let parts = grade.left.iter();
+        let parts = parts.flat_map(|(a, b)| [(*a, b.min(from)), (a.max(to), *b)]);
+        self.stays = parts.filter(|(a, b)| a < b).collect();
     }
 }
 
 /// A region inside one ring, whichever way it runs.
-fn region(points: Vec<Point>) -> Region {
+pub(super) fn region(points: Vec<Point>) -> Region {
     let ring = Ring(points);
     Region::from_ring(if ring.signed_area() < 0.0 {
         ring.reversed()
@@ -336,7 +374,11 @@ fn lifted(region: &Region, by: f64) -> Region {
 
 /// A chain of elevations over a stretch, both sides of every break, bending by less than
 /// `BEND` between points.
-fn sampled((from, to): (f64, f64), breaks: &[f64], at: &dyn Fn(f64) -> f64) -> Vec<Point> {
+pub(super) fn sampled(
+    (from, to): (f64, f64),
+    breaks: &[f64],
+    at: &dyn Fn(f64) -> f64,
+) -> Vec<Point> {
     let mut stops = vec![from];
     stops.extend(
         breaks

@@ -147,7 +147,7 @@ pub(super) fn all(cut: &Measured<'_>, system: System) -> Vec<Dimension> {
 }
 
 /// Elevation of a chain at a station; `None` beyond its ends.
-fn height_on(chain: &[Point], s: f64) -> Option<f64> {
+pub(super) fn height_on(chain: &[Point], s: f64) -> Option<f64> {
     let mut stretches = chain.iter().zip(chain.iter().skip(1));
     let (a, b) = stretches.find(|(a, b)| a.x <= s && s <= b.x)?;
     Some(if b.x > a.x {

@@ -1,11 +1,12 @@
 //! The line of the section, and where it meets regions of the plan.
 
+use crate::estimate::Estimate;
 use crate::geom::{Point, Region, Vector};
 use crate::order;
 use crate::results::Results;
 use crate::site::{CheckedSite, SectionLine};
 
-/// How far beyond the hole the section reaches unless somebody draws it, metres (our choice).
+/// How far beyond hole, deck and banks the section reaches unless somebody draws it, metres (our choice).
 const BEYOND: f64 = 1.5;
 
 /// Floors this near to the deepest count as deepest, metres.
@@ -36,19 +37,20 @@ impl Cut {
         self.from + self.along * station
     }
 
+    /// Where the line, or what lies beyond its ends, crosses a straight edge.
+    fn crossing(&self, a: Point, b: Point) -> Option<f64> {
+        let off = |p: Point| self.along.cross(p - self.from);
+        let (u, v) = (off(a), off(b));
+        ((u > 0.0) != (v > 0.0)).then(|| {
+            let on = a + (b - a) * (u / (u - v));
+            (on - self.from).dot(self.along)
+        })
+    }
+
     /// Where the line crosses the edges of a region, in order, all along it and beyond its ends.
     pub fn crossings(&self, region: &Region) -> Vec<f64> {
-        let mut found = Vec::new();
-        for (a, b) in region.rings().flat_map(|ring| ring.edges()) {
-            let (u, v) = (
-                self.along.cross(a - self.from),
-                self.along.cross(b - self.from),
-            );
-            if (u > 0.0) != (v > 0.0) {
-                let on = a + (b - a) * (u / (u - v));
-                found.push((on - self.from).dot(self.along));
-            }
-        }
+        let edges = region.rings().flat_map(|ring| ring.edges());
+        let mut found: Vec<f64> = edges.filter_map(|(a, b)| self.crossing(a, b)).collect();
         order::sort_numbers(&mut found);
         found
     }
@@ -66,8 +68,8 @@ impl Cut {
 }
 
 /// Where the section is cut when nobody says: along the shell's length through its deepest
-/// point, from a little before the hole to a little beyond it. `None` without a shell.
-pub fn standard(site: &CheckedSite, results: &Results) -> Option<SectionLine> {
+/// point, from a little before hole, deck and banks to a little beyond them. `None` without a shell.
+pub fn standard(site: &CheckedSite, results: &Results, estimate: &Estimate) -> Option<SectionLine> {
     let (shell, placement) = site.placed_shell()?;
     let pose = placement.pose();
     let deepest = shell.deepest() - NEAR;
@@ -86,6 +88,15 @@ pub fn standard(site: &CheckedSite, results: &Results) -> Option<SectionLine> {
     let mut reach = line.crossings(&shell.rim.posed(&pose));
     if let Some(dig) = &results.dig {
         reach.extend(line.crossings(&dig.top_edge));
+    }
+    if let Some(deck) = &estimate.deck {
+        reach.extend(line.crossings(&deck.slab.posed(&pose)));
+    }
+    if let Some(grading) = &estimate.grading {
+        for chain in grading.toe.lines.iter().chain(&grading.crest.lines) {
+            let edges = chain.iter().zip(chain.iter().skip(1));
+            reach.extend(edges.filter_map(|(a, b)| line.crossing(*a, *b)));
+        }
     }
     let first = reach.iter().copied().fold(0.0, f64::min) - BEYOND;
     let last = reach.iter().copied().fold(0.0, f64::max) + BEYOND;

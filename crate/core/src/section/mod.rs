@@ -10,6 +10,7 @@
 //! | `line` | where the section is cut when nobody says, and how a line meets what stands on the plan |
 //! | `hole` | the edges of the hole, level by level, and the hole along a line from them |
 //! | `cut` | the regions of ground, hole, base, shell, water, collar, deck and backfill |
+//! | `finish` | the finished ground: under the deck, down and up its banks |
 //! | [`hand`] | the line as it is dragged on the plan |
 //! | `dimension` | depths, widths and heights to read |
 //! | `axis` | even stations and elevations with their texts |
@@ -20,11 +21,16 @@
 //! line crosses a straight side, within a few millimetres where it runs round a corner. Shell
 //! and deck are sampled until they bend by less than 1 mm between samples.
 //!
-//! Deliberately absent: the finished ground beyond the deck's edge; drawn decks; pipes.
+//! A deck that was drawn stands in it as it is poured: openings left out, falling away from the
+//! rim like the ring. Of steps the slab under their treads is shown; nobody has told which way
+//! they climb.
+//!
+//! Deliberately absent: treads of steps; pipes.
 
 mod axis;
 mod cut;
 mod dimension;
+mod finish;
 pub mod hand;
 mod hole;
 mod line;
@@ -36,6 +42,7 @@ pub use dimension::Dimension;
 pub use hole::Edges;
 pub use line::standard;
 
+use crate::estimate::Estimate;
 use crate::geom::{Point, Region};
 use crate::results::Results;
 use crate::site::{CheckedSite, SectionLine};
@@ -47,6 +54,8 @@ pub enum Piece {
     Soil,
     /// The hole below the ground: what is dug out.
     Dig,
+    /// Earth filled in: above the stone in the hole, under the deck, in banks.
+    Fill,
     /// The stone under the floor.
     Base,
     /// The stone beside the shell.
@@ -59,7 +68,9 @@ pub enum Piece {
     Collar,
     /// The deck's slab.
     Deck,
-    /// The stone under the deck.
+    /// The slab under the treads of steps.
+    Steps,
+    /// The stone under deck and steps.
     DeckBed,
 }
 
@@ -69,12 +80,14 @@ impl Piece {
         match self {
             Self::Soil => "ground",
             Self::Dig => "dig",
+            Self::Fill => "fill",
             Self::Base => "base",
             Self::Backfill => "backfill",
             Self::Shell => "shell",
             Self::Water => "water",
             Self::Collar => "collar",
             Self::Deck => "deck",
+            Self::Steps => "steps",
             Self::DeckBed => "deck bed",
         }
     }
@@ -91,6 +104,10 @@ pub struct Section {
     pub ground: Vec<Point>,
     /// The stretches of it that nobody surveyed, as stations from and to.
     pub assumed: Vec<(f64, f64)>,
+    /// The finished ground along each bank, from where it begins to where it ends.
+    pub banks: Vec<Vec<Point>>,
+    /// The stretches whose ground stays as it is, neither graded nor dug away, stations.
+    pub stays: Vec<(f64, f64)>,
     /// What is cut, lowest first: what comes later lies over what came before.
     pub pieces: Vec<(Piece, Region)>,
     /// Elevation of the water's surface, and where the line crosses it, stations.
@@ -102,16 +119,16 @@ pub struct Section {
 }
 
 impl Section {
-    /// The section of a site along a line. `results` must have been computed from the same site
-    /// and `edges` made for its shell and settings (see [`Edges::of`]). `None` for a line of no
+    /// The section of a site along a line. `results` and `estimate` must have been computed from
+    /// the same site and `edges` made for its shell and settings (see [`Edges::of`]). `None` for a line of no
     /// length.
     pub fn along(
         site: &CheckedSite,
-        results: &Results,
+        (results, estimate): (&Results, &Estimate),
         edges: Option<&Edges>,
         line: SectionLine,
     ) -> Option<Self> {
-        cut::section(site, results, edges, line)
+        cut::section(site, (results, estimate), edges, line)
     }
 
     /// Lowest and highest elevation of everything drawn, metres.

@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
+use crate::estimate;
+use crate::geom::Vector;
 use crate::ground::GroundRecord;
 use crate::results::Cache;
 use crate::shell::ShellRecord;
@@ -38,11 +40,19 @@ fn site(change: impl FnOnce(&mut Site)) -> CheckedSite {
     CheckedSite::check(site, None).unwrap()
 }
 
-fn cut(site: &CheckedSite, line: Option<SectionLine>) -> Section {
+fn made(site: &CheckedSite) -> (Results, Estimate) {
     let results = Results::compute(site, &mut Cache::default());
+    let estimate = Estimate::in_passing(site, &results, &mut estimate::Cache::default());
+    (results, estimate)
+}
+
+fn cut(site: &CheckedSite, line: Option<SectionLine>) -> Section {
+    let (results, estimate) = made(site);
     let edges = Edges::of(site, &results, None);
-    let line = line.or_else(|| standard(site, &results)).unwrap();
-    Section::along(site, &results, edges.as_ref(), line).unwrap()
+    let line = line
+        .or_else(|| standard(site, &results, &estimate))
+        .unwrap();
+    Section::along(site, (&results, &estimate), edges.as_ref(), line).unwrap()
 }
 
 fn area(section: &Section, piece: Piece) -> f64 {
@@ -53,6 +63,10 @@ fn value(section: &Section, label: &str) -> Vec<f64> {
     let found = section.dimensions.iter().filter(|d| d.label == label);
     found.map(|d| d.value).collect()
 }
+
+/// Run of the banks on level ground 0.2 m below the rim: the deck falls 1 in 48 over 48 in, and
+/// the bank takes 3 m for every metre of what is left.
+const RUN: f64 = 3.0 * (0.2 - INCH);
 
 #[track_caller]
 fn close(found: f64, wanted: f64, tolerance: f64) {
@@ -67,8 +81,14 @@ fn the_standard_line_runs_along_the_shell_beyond_the_hole() {
     let site = site(|_| {});
     let section = cut(&site, None);
     close(section.line.from.y, 12.0, 1e-6);
-    // From the middle 4 m, wall 0.01, over-dig 0.2; 0.91 and 1.91 m of side at 1:1; 1.5 m more.
-    close(section.line.from.x, 10.0 - (4.21 + 0.91 + 1.5), 0.02);
+    // From the middle 4 m, wall 0.01, over-dig 0.2; 0.91 and 1.91 m of side at 1:1. The rim at
+    // 4.25, the deck 48 in beyond, its bank at 3:1: the toe lies farther out than the shallow end
+    // of the hole, and less far than its deep end. 1.5 m more.
+    close(
+        section.line.from.x,
+        10.0 - (4.25 + 48.0 * INCH + RUN + 1.5),
+        0.02,
+    );
     close(section.line.to.x, 10.0 + (4.21 + 1.91 + 1.5), 0.02);
 }
 
@@ -244,18 +264,22 @@ fn a_shell_that_leans_and_is_rounded_is_cut_so() {
 fn no_shell_leaves_the_ground_alone() {
     let site = site(|site| site.placement = None);
     let results = Results::compute(&site, &mut Cache::default());
-    assert_eq!(standard(&site, &results), None);
+    let estimate = Estimate::in_passing(&site, &results, &mut estimate::Cache::default());
+    assert_eq!(standard(&site, &results, &estimate), None);
     let line = SectionLine {
         from: Point::new(0.0, 0.0),
         to: Point::new(10.0, 0.0),
     };
-    let section = Section::along(&site, &results, None, line).unwrap();
+    let section = Section::along(&site, (&results, &estimate), None, line).unwrap();
     assert_eq!(section.pieces.len(), 1);
     let nowhere = SectionLine {
         to: line.from,
         ..line
     };
-    assert_eq!(Section::along(&site, &results, None, nowhere), None);
+    assert_eq!(
+        Section::along(&site, (&results, &estimate), None, nowhere),
+        None
+    );
 }
 
 #[test]
@@ -267,4 +291,150 @@ fn ticks_stand_at_whole_steps() {
     let found = ticks(Measure::LongLength, 0.0, 6.0, 1.0, System::Feet);
     assert_eq!(found[1].text, "5.00 ft");
     assert_eq!(ticks(Measure::Length, 3.0, 1.0, 0.1, System::Feet), []);
+}
+
+#[test]
+fn banks_run_out_from_the_deck_to_their_toes() {
+    let section = cut(&site(|_| {}), None);
+    assert_eq!(section.banks.len(), 2);
+    let runs = value(&section, "bank of fill, out to its toe");
+    assert_eq!(runs.len(), 2);
+    for run in runs {
+        close(run, RUN, 2e-3);
+    }
+    let left = section.banks.first().unwrap();
+    let (toe, edge) = (left.first().unwrap(), left.last().unwrap());
+    close(toe.y, 9.8, 1e-3);
+    close(edge.y, 10.0 - INCH, 1e-3);
+    // In the middle of the left bank fill, and none above it.
+    let fill = section.region(Piece::Fill).unwrap();
+    let (x, y) = (toe.x.midpoint(edge.x), toe.y.midpoint(edge.y));
+    assert!(fill.contains(Point::new(x, y - 0.005)));
+    assert!(!fill.contains(Point::new(x, y + 0.005)));
+    // The ground stays up to the toe, and beyond the hole at the other end.
+    let (first, last) = (
+        section.stays.first().unwrap(),
+        section.stays.last().unwrap(),
+    );
+    close(first.1, toe.x, 2e-3);
+    close(section.length - last.0, 1.5, 0.02);
+    // Ground above the deck is cut back.
+    let high = site(|site| site.ground = Arc::new(GroundRecord::Level { elevation: 10.4 }));
+    let section = cut(&high, None);
+    for run in value(&section, "bank of cut, out to its top") {
+        close(run, 3.0 * (0.4 + INCH), 2e-3);
+    }
+    let upright = site(|site| {
+        let mut works = (*site.works).clone();
+        works.grading.bank_slope = 0.0;
+        site.works = Arc::new(works);
+    });
+    assert!(cut(&upright, None).banks.is_empty());
+}
+
+/// A site whose deck is drawn out to the east, with an opening and steps, on ground that falls.
+fn drawn() -> CheckedSite {
+    site(|site| {
+        let area = |id: &str, kind: &str, [x, y, u, v]: [f64; 4]| {
+            serde_json::json!({ "id": id, "kind": kind,
+                                "shape": { "area": [[x, y], [u, y], [u, v], [x, v]] } })
+        };
+        let features = serde_json::json!([
+            area("d", "deck", [12.0, 10.0, 19.0, 17.0]),
+            area("o", "deck-opening", [16.0, 11.5, 16.5, 12.5]),
+            area("s", "deck-steps", [18.0, 11.0, 19.0, 13.0]),
+        ]);
+        site.features = Arc::new(serde_json::from_value(features).unwrap());
+        let spots = vec![
+            [-20.0, -20.0, 10.3],
+            [40.0, -20.0, 9.2],
+            [40.0, 40.0, 8.9],
+            [-20.0, 40.0, 10.1],
+            [9.0, 20.0, 9.6],
+            [20.0, 9.0, 9.7],
+        ];
+        site.ground = Arc::new(GroundRecord::of_spots(spots));
+    })
+}
+
+#[test]
+fn a_drawn_deck_stands_at_its_level_but_for_its_openings() {
+    let section = cut(&drawn(), None);
+    let inch = INCH;
+    // At the left the ring's 48 in; at the right from the rim at 14.25 to the steps at 18.
+    let slab = 48.0 * inch + (18.0 - 14.25) - 0.5;
+    close(area(&section, Piece::Deck), slab * 4.0 * inch, 1e-4);
+    close(area(&section, Piece::Steps), 4.0 * inch, 1e-4);
+    // The collar takes 12 in of the bed at either end.
+    let bed = slab + 1.0 - 24.0 * inch;
+    close(area(&section, Piece::DeckBed), bed * 4.0 * inch, 1e-4);
+    // 2.5 m from the rim it has fallen 1 in 48 of that.
+    let deck = section.region(Piece::Deck).unwrap();
+    let s = 10.0 + 4.25 + 2.5 - section.line.from.x;
+    let top = 10.0 - 2.5 / 48.0;
+    assert!(deck.contains(Point::new(s, top - 0.002)));
+    assert!(!deck.contains(Point::new(s, top + 0.002)));
+    assert!(!deck.contains(Point::new(
+        16.25 - section.line.from.x,
+        10.0 - 2.0 / 48.0 - 0.02
+    )));
+    // The bank starts at the drawn edge.
+    let bank = section.banks.last().unwrap();
+    close(bank.first().unwrap().x, 19.0 - section.line.from.x, 2e-3);
+    close(bank.first().unwrap().y, 10.0 - 4.75 / 48.0, 2e-3);
+}
+
+/// Cut and fill of sections side by side, summed up, against those of the grading, which goes over
+/// the site cell by cell; and the ends of banks against its lines.
+#[test]
+fn the_finished_ground_is_that_of_the_grading() {
+    let site = drawn();
+    let (results, estimate) = made(&site);
+    let grading = estimate.grading.as_ref().unwrap();
+    let edges = Edges::of(&site, &results, None);
+    let pose = site.placed_shell().unwrap().1.pose();
+    let plan = estimate.deck.as_ref().unwrap();
+    let paved = plan.steps.iter().fold(plan.slab.clone(), |all, flight| {
+        crate::geom::boolean::union(&all, &flight.region)
+    });
+    let deck = crate::geom::Edges::of_region(&paved.posed(&pose));
+    let apart = 0.1;
+    let (mut fill, mut moved, mut ends) = (0.0, 0.0, 0);
+    // Askew to every edge, so that none of them falls between two lines all along.
+    let along = Vector::along_bearing(1.0);
+    for k in 0..360 {
+        let aside = along.left() * (apart * (f64::from(k) - 179.5));
+        let middle = Point::new(13.0, 12.0) + aside;
+        let line = SectionLine {
+            from: middle - along * 18.0,
+            to: middle + along * 18.0,
+        };
+        let made = (&results, &estimate);
+        let section = Section::along(&site, made, edges.as_ref(), line).unwrap();
+        let soil = section.region(Piece::Soil).unwrap();
+        let bottom = soil.bounds().unwrap().0.y;
+        let pairs = section.ground.windows(2);
+        let whole: f64 = pairs
+            .map(|w| (w[1].x - w[0].x) * (w[0].y.midpoint(w[1].y) - bottom))
+            .sum();
+        fill += area(&section, Piece::Fill) * apart;
+        moved += (whole - soil.area() - area(&section, Piece::Dig)) * apart;
+        for bank in &section.banks {
+            for end in [bank[0], bank[bank.len() - 1]] {
+                let at = line.from + along * end.x;
+                // Where a bank ends off the deck the plan has its line.
+                if deck.distance(at) < 0.15 {
+                    continue;
+                }
+                let lines = grading.toe.lines.iter().chain(&grading.crest.lines);
+                let off = lines.map(|chain| crate::geom::Edges::of_chain(chain).distance(at));
+                let off = off.fold(f64::INFINITY, f64::min);
+                assert!(off < 0.06, "at {at:?}: {off}");
+                ends += 1;
+            }
+        }
+    }
+    assert!(ends > 100, "{ends}");
+    close(fill / grading.fill(), 1.0, 0.01);
+    close(moved, grading.cut(), 0.01 * grading.fill());
 }

@@ -125,13 +125,14 @@ impl Desk {
     /// Where the section is cut: where the site says, or else along the shell.
     pub fn section_line(&self) -> Option<SectionLine> {
         let told = self.site.site().section;
-        told.or_else(|| section::standard(&self.site, &self.results))
+        told.or_else(|| section::standard(&self.site, &self.results, &self.estimate))
     }
 
     /// The section along a line.
     pub fn section(&mut self, line: SectionLine) -> Option<Section> {
         self.edges = section::Edges::of(&self.site, &self.results, self.edges.take());
-        Section::along(&self.site, &self.results, self.edges.as_ref(), line)
+        let made = (&self.results, &self.estimate);
+        Section::along(&self.site, made, self.edges.as_ref(), line)
     }
 
     /// The present site.

@@ -47,6 +47,17 @@ const ASSUMED: Ink = Ink {
     ..TEXT
 };
 
+/// The finished ground along banks.
+const FINISHED: Ink = Ink {
+    stroke: "#1d4a1f",
+    text: "#173c19",
+    width: 3.5,
+    ..TEXT
+};
+
+/// The angle of the lines that ground is hatched with, radians.
+const RISING: f64 = 0.785;
+
 /// What groundwater and the water's surface are drawn in.
 const WATER: Ink = Ink {
     stroke: "#14597a",
@@ -106,12 +117,13 @@ const CHARACTER: f64 = 0.58;
 /// How a piece is drawn: its colour, its line, and its marks.
 fn look(piece: Piece) -> (Ink, Marks) {
     let (fill, width, marks) = match piece {
-        Piece::Soil => ("#e6dcc3", 0.0, Marks::Slanted),
+        Piece::Soil => ("#e6dcc3", 0.0, Marks::Slanted(RISING)),
         Piece::Dig => ("#fcf9f0", 1.5, Marks::None),
+        Piece::Fill => ("#f1e6b8", 1.0, Marks::Slanted(-RISING)),
         Piece::Base => ("#d7d9d3", 1.0, Marks::Angular(9.0)),
         Piece::Backfill => ("#e3e4df", 1.0, Marks::Angular(13.0)),
         Piece::DeckBed => ("#e3e4df", 1.0, Marks::Angular(9.0)),
-        Piece::Deck | Piece::Collar => ("#cfd2d6", 1.5, Marks::Dots),
+        Piece::Deck | Piece::Steps | Piece::Collar => ("#cfd2d6", 1.5, Marks::Dots),
         Piece::Water => ("#bfe3ea", 0.0, Marks::Level),
         Piece::Shell => ("#22343f", 1.5, Marks::None),
     };
@@ -139,7 +151,8 @@ fn look(piece: Piece) -> (Ink, Marks) {
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Marks {
     None,
-    Slanted,
+    /// Lines at an angle, radians.
+    Slanted(f64),
     Level,
     Dots,
     /// Small triangles, so many pixels apart.
@@ -235,12 +248,12 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
     let down = |(a, b): (Point, Point)| ((a.x, -a.y), (b.x, -b.y));
     match marks {
         Marks::None => {}
-        Marks::Slanted => {
+        Marks::Slanted(angle) => {
             let ink = Ink {
                 stroke: "#a08d5e",
                 ..LINE
             };
-            pen.lines(hatch(region, 0.785, 11.0).into_iter().map(down), &ink);
+            pen.lines(hatch(region, angle, 11.0).into_iter().map(down), &ink);
         }
         Marks::Level => {
             let ink = Ink {
@@ -340,27 +353,37 @@ fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system
 fn surfaces(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
     let ground = || section.ground.iter().zip(section.ground.iter().skip(1));
     let assumed = |x: f64| section.assumed.iter().any(|(a, b)| *a <= x && x <= *b);
-    // Where the hole opens it is dug away: a thin dashed line tells where it was.
-    let opening = section.region(Piece::Dig).and_then(Region::bounds);
-    let (left, right) = opening.map_or((f64::INFINITY, f64::INFINITY), |(l, h)| (l.x, h.x));
     for (a, b) in ground() {
-        let at = |s: f64| Point::new(s, a.y + (b.y - a.y) * (s - a.x) / (b.x - a.x));
-        let ink = if assumed((a.x + b.x) / 2.0) {
-            ASSUMED
-        } else {
-            GROUND
+        let at = |s: f64| sheet.place(Point::new(s, a.y + (b.y - a.y) * (s - a.x) / (b.x - a.x)));
+        let ink = match assumed((a.x + b.x) / 2.0) {
+            true => ASSUMED,
+            false => GROUND,
         };
-        let dug = Ink {
+        // Where it is dug away or graded a thin dashed line tells where it was.
+        let gone = Ink {
             width: 1.25,
             dash: &[5.0, 4.0],
             ..ink
         };
-        let parts = [(a.x, left, ink), (left, right, dug), (right, b.x, ink)];
-        for (from, to, ink) in parts {
+        pen.line(at(a.x), at(b.x), &gone);
+        for (from, to) in &section.stays {
             let (from, to) = (from.max(a.x), to.min(b.x));
             if to > from {
-                pen.line(sheet.place(at(from)), sheet.place(at(to)), &ink);
+                pen.line(at(from), at(to), &ink);
             }
+        }
+    }
+    for bank in &section.banks {
+        for (a, b) in bank.iter().zip(bank.iter().skip(1)) {
+            pen.line(sheet.place(*a), sheet.place(*b), &FINISHED);
+        }
+        let (Some(from), Some(to)) = (bank.first(), bank.last()) else {
+            continue;
+        };
+        let (from, to) = (sheet.place(*from), sheet.place(*to));
+        if to.0 - from.0 > 44.0 {
+            let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0 - 12.0);
+            pen.text(middle, UPRIGHT, "finished", &FINISHED);
         }
     }
     if let Some((level, stretches)) = &section.water {
