@@ -13,6 +13,7 @@ const PLACES: Partial<Record<Place, string[]>> = {
   verdict: [
     'shell-beyond',
     'deck-beyond',
+    'deck-over-structure',
     'dig-beyond',
     'equipment-beyond',
     'dig-through-line',
