@@ -18,8 +18,9 @@
 //! # Accuracy
 //! Ground bends where the line crosses an edge of its surface, exactly. The hole is joined from
 //! its exact edges, at most `hole::STEP` apart and on either side of every bend: exact where the
-//! line crosses a straight side, within a few millimetres where it runs round a corner. Shell
-//! and deck are sampled until they bend by less than 1 mm between samples.
+//! line crosses a straight side, within a few millimetres where it runs round a corner; where it
+//! runs lengthwise over a side, the bottom there is drawn up to one `hole::STEP` too high. Shell,
+//! deck and finished ground are sampled until they bend by less than 1 mm between samples.
 //!
 //! A deck that was drawn stands in it as it is poured: openings left out, falling away from the
 //! rim like the ring. Of steps the slab under their treads is shown; nobody has told which way
