@@ -179,6 +179,7 @@ test('a shell told by stations is put on the lot and cut', async ({ page }) => {
   await openDemo(page, 'level-suburban.json');
   await openStep(page, 'Shell');
   await page.getByText('A shell of your own').click();
+  await page.getByText('A rectangle, its floor by stations').click();
   const table = page.getByRole('textbox', { name: 'Stations, one to a line' });
   const put = page.getByRole('button', { name: 'Put the shell by stations on the lot' });
   await table.fill("0, 3'6\"\n10\n30, 6'");

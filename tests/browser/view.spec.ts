@@ -23,8 +23,9 @@ test('the wheel zooms about the pointer and a drag on bare ground pulls the pape
   const box = await page.locator('.plan-canvas').boundingBox();
   if (!box) throw new Error('no plan');
   const hand = mouse(page);
-  await hand.down({ x: box.x + 12, y: box.y + 12 });
-  await hand.to({ x: box.x + 72, y: box.y + 42 });
+  const bare = { x: box.x + 12, y: box.y + box.height / 2 };
+  await hand.down(bare);
+  await hand.to({ x: bare.x + 60, y: bare.y + 30 });
   await hand.up();
   await settled(page);
   const pulled = await onScreen(page, at);

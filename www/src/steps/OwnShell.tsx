@@ -6,6 +6,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { openShellFile } from '../job/files.ts';
 import { rectangleShell, type RectangleDraft } from './rectangle.ts';
+import { Fold } from '../fields/Fold.tsx';
 import { StationShell } from './StationShell.tsx';
 import shellSample from './shell-sample.json?raw';
 
@@ -62,8 +63,9 @@ export function OwnShell() {
         Put this shell on the lot
       </button>
       <p class="field-hint">Take the figures from the maker's data sheet for this very shell.</p>
-      <h4>The same with a floor by stations</h4>
-      <StationShell />
+      <Fold class="card" head="A rectangle, its floor by stations">
+        {() => <StationShell />}
+      </Fold>
       <h4>Any other shape, from a file</h4>
       <FileInput picker={picker} take={openShellFile} />
       <button type="button" onClick={() => picker.current?.click()}>

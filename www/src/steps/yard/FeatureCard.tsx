@@ -9,7 +9,7 @@ import { findings } from '../../state/estimate.ts';
 import { chosenFeature, highlight, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
-import { Fold } from './Fold.tsx';
+import { Fold } from '../../fields/Fold.tsx';
 import { formOf, kindForms, labelOf } from './forms.ts';
 import { Openings } from './Openings.tsx';
 import { ShapeFields } from './ShapeFields.tsx';
