@@ -22,10 +22,9 @@
 use std::sync::OnceLock;
 
 use super::checked::{Facet, Shell};
+use super::inset::Insets;
 use super::plane::DepthPlane;
-use crate::geom::boolean::intersection;
-use crate::geom::offset::widen;
-use crate::geom::{Point, Region, VOLUME_TOLERANCE};
+use crate::geom::{Point, Region};
 use crate::math::{acos, cos, sin};
 use crate::order;
 
@@ -277,10 +276,7 @@ impl Face {
     fn area(&self, shell: &Shell, depth: f64) -> f64 {
         let level = depth - self.lower;
         let plain = self.drawn_in(depth);
-        let mut insets = Insets {
-            shell,
-            made: Vec::new(),
-        };
+        let mut insets = Insets::of(shell);
         let mut area = 0.0;
         for facet in &shell.facets {
             let (least, most) = facet.depths();
@@ -288,15 +284,14 @@ impl Face {
                 continue;
             }
             if most - least < LEVEL {
-                area += insets
-                    .of(facet, plain + self.fillet.draw(most - level))
-                    .area();
+                let part = insets.part(facet, plain + self.fillet.draw(most - level));
+                area += part.area();
                 continue;
             }
-            let part = insets.of(facet, plain);
+            let part = insets.part(facet, plain);
             area += area_below(&facet.plane, &part, level + self.fillet.height);
             for (low, high, drawn) in self.fillet.bands(least - level, most - level) {
-                let part = insets.of(facet, plain + drawn);
+                let part = insets.part(facet, plain + drawn);
                 area += area_below(&facet.plane, &part, level + low)
                     - area_below(&facet.plane, &part, level + high);
             }
@@ -430,31 +425,6 @@ impl Face {
             );
         }
         layers
-    }
-}
-
-/// The outline drawn in, by distance.
-struct Insets<'a> {
-    shell: &'a Shell,
-    made: Vec<(f64, Region)>,
-}
-
-impl Insets<'_> {
-    /// The part of a facet at least `by` metres inside the outline.
-    fn of(&mut self, facet: &Facet, by: f64) -> Region {
-        if by <= 0.0 {
-            return facet.region.clone();
-        }
-        let made = match self.made.iter().position(|(d, _)| *d == by) {
-            Some(at) => at,
-            None => {
-                let inset = widen(&self.shell.footprint, -by, VOLUME_TOLERANCE);
-                self.made.push((by, inset));
-                self.made.len() - 1
-            }
-        };
-        let inset = self.made.get(made).map(|(_, inset)| inset);
-        inset.map_or_else(Region::default, |inset| intersection(&facet.region, inset))
     }
 }
 

@@ -20,6 +20,7 @@ pub mod catalogue;
 pub mod checked;
 mod cover;
 mod door;
+mod inset;
 mod plane;
 pub mod record;
 mod stations;
