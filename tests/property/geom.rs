@@ -262,7 +262,7 @@ proptest! {
         let plain = |ring: &Ring| offset::widen(&area_of(ring), r, DRAWING_TOLERANCE);
         let tapered = offset::widen_tapered(&even(&a), DRAWING_TOLERANCE);
         prop_assert!((tapered.area() - plain(&a).area()).abs() < 1e-5);
-        let both = offset::widen_tapered_union(&[even(&a), even(&b)], DRAWING_TOLERANCE);
+        let both = offset::widen_tapered_union(&[even(&a)], &[even(&b)], DRAWING_TOLERANCE);
         let united = boolean::union(&plain(&a), &plain(&b));
         prop_assert!((both.area() - united.area()).abs() < 1e-5);
     }

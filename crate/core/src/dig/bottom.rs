@@ -10,6 +10,10 @@
 //! beneath a floor that falls 1 in 3, a reach of 8 in makes the base 2.7 in thicker.
 
 use super::contour::half_of;
+use core::cell::OnceCell;
+
+use super::mesh::Told;
+use super::skin::Skin;
 use crate::geom::{Point, Region, Vector};
 use crate::shell::{DepthPlane, FacetKind, Shell};
 use crate::site::DigSettings;
@@ -18,6 +22,9 @@ use crate::site::DigSettings;
 /// they are upright, are dug at this slope: 3 in of run in 5 ft is within the swing of a
 /// bucket (common practice, no source), and it is on the safe side.
 pub const STEEPEST_SLOPE: f64 = 0.05;
+
+/// A floor that comes so near to falling as fast as the side rises counts as doing so.
+pub(super) const GENTLE: f64 = 0.999;
 
 /// Depths nearer to each other than this are one, metres: rounding of facets that meet.
 const SAME_DEPTH: f64 = 1e-6;
@@ -46,6 +53,8 @@ pub(super) struct Bottom {
     pub reach: f64,
     /// Run of the side per unit of rise; 0 for upright sides.
     pub slope: f64,
+    /// See [`Bottom::skin`].
+    skin: OnceCell<Skin>,
 }
 
 impl Bottom {
@@ -68,20 +77,46 @@ impl Bottom {
         reach: f64,
         slope: f64,
     ) -> Self {
-        let pieces = facets
+        let pieces: Vec<Piece> = facets
             .into_iter()
             .filter_map(|(region, plane)| Piece::new(region, lowered(plane, lower)))
             .collect();
-        Self {
+        let mut bottom = Self {
             plan,
             pieces,
-            reach: reach.max(0.0),
-            slope: if slope > 0.0 {
+            reach: 0.0,
+            slope: 0.0,
+            skin: OnceCell::new(),
+        };
+        bottom.set_sides(
+            reach,
+            if slope > 0.0 {
                 slope.max(STEEPEST_SLOPE)
             } else {
                 0.0
             },
-        }
+        );
+        bottom
+    }
+
+    /// Sets how far the ground is kept free, metres, and the run of the side per unit of rise.
+    pub fn set_sides(&mut self, reach: f64, slope: f64) {
+        self.reach = reach.max(0.0);
+        self.slope = slope;
+        self.skin = OnceCell::new();
+    }
+
+    /// The pieces gathered where they meet; made when first asked for.
+    pub fn skin(&self) -> &Skin {
+        self.skin.get_or_init(|| {
+            let told = self.pieces.iter().map(|piece| Told {
+                piece,
+                layer: 0,
+                below: false,
+                gentle: self.slope * piece.plane.gradient.length() < GENTLE,
+            });
+            Skin::of(&told.collect::<Vec<_>>())
+        })
     }
 
     /// Greatest depth of the bottom below the rim, metres; 0 when there is none.

@@ -1,8 +1,9 @@
 //! Exact contours of the hole, and its volume under level ground from them.
 //!
-//! Every contour is widened from the bottom itself, never from another contour: the part of
-//! each piece that lies at least as deep, every vertex widened by the reach and by the run of
-//! the side from that vertex up, all united at once.
+//! Every contour is widened from the bottom itself, never from another contour: the part that
+//! lies at least as deep, every vertex of its edge widened by the reach and by the run of the
+//! side from that vertex up, all united at once. Pieces that meet have one edge (see
+//! [`super::skin`]); those steeper than the side each have their own.
 
 use super::bottom::{Bottom, Piece};
 use crate::geom::boolean::intersection;
@@ -31,31 +32,58 @@ const CORNER: f64 = 0.98;
 
 /// The area within which the hole is at least `depth` below the rim, shell frame.
 pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
-    let mut rings = Vec::new();
-    for piece in &bottom.pieces {
-        let radius = |p: Point| {
-            let above = piece.plane.depth(p) - depth;
-            bottom.reach + bottom.slope * above.max(0.0)
-        };
-        for polygon in without_holes(deep_part(piece, depth)) {
-            rings.push(polygon.0.iter().map(|p| (*p, radius(*p))).collect());
+    let radius = |at: f64| bottom.reach + bottom.slope * (at - depth).max(0.0);
+    let (mut gathered, mut rings) = (Vec::new(), Vec::<Vec<(Point, f64)>>::new());
+    let skin = bottom.skin();
+    let mut by_itself = skin.steep.clone();
+    for group in &skin.groups {
+        match group.edge(depth) {
+            Some(edges) => gathered.extend(edges.iter().map(|ring| {
+                let corners = ring.iter();
+                corners.map(|c| (c.at, radius(c.depth))).collect()
+            })),
+            // A group with a hole.
+            None => by_itself.extend(&group.members),
         }
     }
-    widen_tapered_union(&rings, tolerance)
+    for piece in by_itself.iter().filter_map(|i| bottom.pieces.get(*i)) {
+        for ring in without_holes(deep_part(piece, depth)) {
+            let corners = ring.0.iter();
+            rings.push(
+                corners
+                    .map(|p| (*p, radius(piece.plane.depth(*p))))
+                    .collect(),
+            );
+        }
+    }
+    widen_tapered_union(&gathered, &rings, tolerance)
 }
 
-/// Volume of the hole under level ground `surface` metres above the rim, m3, from contours.
+/// Volumes of the hole below each of some depths under the rim, m3, from contours.
+pub(super) fn volumes_below(bottom: &Bottom, depths: &[f64]) -> Vec<f64> {
+    let pieces: Vec<&Piece> = bottom.pieces.iter().collect();
+    let top = depths.iter().copied().fold(f64::INFINITY, f64::min);
+    let layers = layers_of(&pieces, depths, bottom.slope > 0.0, top);
+    integrals(&layers, depths, |depth| contour(bottom, depth, FINE).area())
+}
+
+/// The integral of the area below each of some depths, m3; no layer may reach across one of them.
 ///
 /// Between the depths where pieces begin and end the area is integrated by two-point Gauss
 /// quadrature, exact for the cubic and below.
-pub(super) fn level_volume(bottom: &Bottom, surface: f64) -> f64 {
-    let layers = layers(bottom, -surface);
-    let area = |depth: f64| contour(bottom, depth, FINE).area();
-    layers
-        .iter()
-        .flat_map(|layer| layer.gauss())
-        .map(|(depth, weight)| area(depth) * weight)
-        .sum()
+pub(super) fn integrals(layers: &[Layer], depths: &[f64], area: impl Fn(f64) -> f64) -> Vec<f64> {
+    let mut volumes = vec![0.0; depths.len()];
+    for layer in layers {
+        for (depth, weight) in layer.gauss() {
+            let slab = area(depth) * weight;
+            for (volume, from) in volumes.iter_mut().zip(depths) {
+                if *from <= layer.top {
+                    *volume += slab;
+                }
+            }
+        }
+    }
+    volumes
 }
 
 /// A layer of the hole between two depths within which no piece begins or ends.
@@ -253,7 +281,7 @@ mod tests {
         };
         let exact = plan.area() * plane.depth(plan.centroid().unwrap());
         let bottom = Bottom::of(plan.clone(), [(plan, plane)], 0.0, 0.0, 0.0);
-        let volume = level_volume(&bottom, 0.0);
+        let volume: f64 = volumes_below(&bottom, &[0.0]).iter().sum();
         assert!(
             (volume - exact).abs() < 1e-6 * exact,
             "{volume} is not {exact}"
@@ -302,8 +330,8 @@ mod tests {
     #[test]
     fn a_level_below_the_bottom_and_no_bottom_at_all_hold_nothing() {
         assert!(contour(&basin(), 3.0, 1e-4).is_empty());
-        assert_eq!(level_volume(&basin(), -3.0), 0.0);
+        assert_eq!(volumes_below(&basin(), &[3.0]), [0.0]);
         let none = Bottom::of(Region::default(), [], 0.1, 0.2, 1.0);
-        assert_eq!(level_volume(&none, 1.0), 0.0);
+        assert_eq!(volumes_below(&none, &[-1.0]), [0.0]);
     }
 }

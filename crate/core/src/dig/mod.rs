@@ -33,6 +33,7 @@ mod fill;
 mod grid;
 mod influence;
 mod kink;
+mod mesh;
 mod profile;
 pub mod safety;
 mod shape;

@@ -115,7 +115,7 @@ impl DigShape {
     ) -> Self {
         let profile = profile.settled(bottom.deepest());
         if let Some((reach, slope)) = profile.alike() {
-            (bottom.reach, bottom.slope) = (reach, slope);
+            bottom.set_sides(reach, slope);
             return Self::over(bottom, boldest, headroom);
         }
         Self::over_unlike(bottom, profile, boldest, headroom)
@@ -129,8 +129,7 @@ impl DigShape {
         headroom: f64,
     ) -> Self {
         let headroom = bounded(headroom);
-        bottom.reach = profile.reach.greatest();
-        bottom.slope = profile.flattest();
+        bottom.set_sides(profile.reach.greatest(), profile.flattest());
         let sloping = profile.steepest_sloping();
         let hole = Unlike::new(&bottom, profile);
         let mut cell = CELL;
@@ -342,10 +341,16 @@ impl DigShape {
     /// Bank volume of the hole under level ground `surface` metres above the rim, m3: the
     /// integral of the contours' areas, exact but for their chords (0.05 mm).
     pub fn level_volume(&self, surface: f64) -> f64 {
-        if let Some(hole) = &self.unlike {
-            return hole.volume_below(-surface);
+        self.volumes_below(&[-surface]).iter().sum()
+    }
+
+    /// Bank volumes of the hole below each of some levels, depths under the rim, m3: as
+    /// [`Self::level_volume`], every contour taken once for all of them.
+    pub fn volumes_below(&self, depths: &[f64]) -> Vec<f64> {
+        match &self.unlike {
+            Some(hole) => hole.volumes_below(depths),
+            None => contour::volumes_below(&self.bottom, depths),
         }
-        contour::level_volume(&self.bottom, surface)
     }
 }
 
@@ -404,7 +409,7 @@ pub(super) fn sides(shell: &Shell, settings: &DigSettings) -> Sides {
     let profile = Told::new(settings, wall, bottom.deepest()).profile;
     let unlike = match profile.alike() {
         Some((reach, slope)) => {
-            (bottom.reach, bottom.slope) = (reach, slope);
+            bottom.set_sides(reach, slope);
             None
         }
         None => Some(Unlike::new(&bottom, profile)),

@@ -4,18 +4,19 @@
 //! stands round the one's inside, or the other's. (Where one steps down to another, the deeper
 //! one's edge is widened and the shallower one's is not: what stands round it is held by the
 //! other.) So pieces are gathered into groups across such
-//! edges, and a group is widened along its outer edge alone, each corner at its own depth. (A
+//! edges, and a group is widened along its outer edge alone, each corner at its own depth: a
 //! floor that falls more gently than the side rises is reached from its edge wherever it is
-//! reached from its inside; steeper pieces are left out, see [`super::swept`].)
+//! reached from its inside.
+//!
+//! A floor steeper than that (see [`super::swept`]) is not in a group. Down its fall what stands
+//! round a place grows faster than the place moves on, so all of it is held by what stands round
+//! the floor's lower edge; and where that edge belongs to another piece as well, which holds it
+//! in turn, nothing of the steep one is left to widen.
 
-use super::bottom::Piece;
-use crate::geom::{Point, Ring, Vector};
+use super::mesh::{Face, Mesh, SAME_PLACE, Told};
+use crate::geom::{Point, Ring};
 use crate::math::atan2;
 use crate::order;
-
-/// Corners nearer than this are one, and edges nearer than this to a corner pass it, metres: the
-/// overlay that cut the pieces moves corners by less.
-const SAME_PLACE: f64 = 1e-6;
 
 /// A corner of a ring to be widened.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -53,25 +54,6 @@ struct Outer {
     widened: bool,
 }
 
-/// A corner while faces are gathered.
-#[derive(Debug, Clone, Copy)]
-struct Place {
-    at: Point,
-    depth: f64,
-    mark: bool,
-    /// The same for all corners that stand at one place in plan.
-    plan: usize,
-}
-
-#[derive(Debug, Clone)]
-struct Face {
-    edges: Vec<(usize, usize)>,
-    /// Downhill, of unit length; zero on a level face.
-    down: Vector,
-    layer: usize,
-    member: usize,
-}
-
 /// An end of an edge: a corner (twice the same), or a place between two.
 type End = (usize, usize);
 
@@ -84,111 +66,44 @@ struct Edge {
     widened: bool,
 }
 
-/// Gathers pieces, each with its layer and a mark: only pieces of the same mark are one group,
-/// and at equal depth a marked one's bodies hold those of one that is not.
-pub(super) fn groups(pieces: &[(&Piece, usize, bool)]) -> Vec<Group> {
-    let mut plan: Vec<Point> = Vec::new();
-    for p in pieces.iter().flat_map(|(piece, ..)| piece.corners()) {
-        if !plan.iter().any(|q| q.distance(p.0) < SAME_PLACE) {
-            plan.push(p.0);
-        }
-    }
-    let mut corners: Vec<Place> = Vec::new();
-    let mut faces: Vec<Face> = Vec::new();
-    for (member, (piece, layer, mark)) in pieces.iter().enumerate() {
-        let mut index = |plan_index: usize, at: Point| {
-            let depth = piece.plane.depth(at);
-            let same = |c: &Place| {
-                c.plan == plan_index && c.mark == *mark && (c.depth - depth).abs() < SAME_PLACE
-            };
-            corners.iter().position(same).unwrap_or_else(|| {
-                corners.push(Place {
-                    at,
-                    depth,
-                    mark: *mark,
-                    plan: plan_index,
-                });
-                corners.len() - 1
-            })
-        };
-        let mut edges = Vec::new();
-        for (a, b) in piece.region.rings().flat_map(Ring::edges) {
-            let passed = passed(&plan, a, b);
-            let next = passed.iter().skip(1);
-            for ((i, p), (j, q)) in passed.iter().zip(next) {
-                edges.push((index(*i, *p), index(*j, *q)));
-            }
-        }
-        faces.push(Face {
-            edges,
-            down: piece.plane.gradient.unit().unwrap_or_default(),
-            layer: *layer,
-            member,
-        });
-    }
-    gather(&corners, faces)
+/// The pieces of a bottom by how they are widened.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Skin {
+    /// The gentle ones, gathered where they meet.
+    pub groups: Vec<Group>,
+    /// The places, in the list they were given in, of the steep ones whose lower edge is held by
+    /// no other piece.
+    pub steep: Vec<usize>,
 }
 
-/// The places that an edge passes, both ends among them, in order.
-fn passed(plan: &[Point], a: Point, b: Point) -> Vec<(usize, Point)> {
-    let Some(along) = (b - a).unit() else {
-        return Vec::new();
-    };
-    let length = a.distance(b);
-    let mut found: Vec<(f64, usize, Point)> = Vec::new();
-    for (index, p) in plan.iter().enumerate() {
-        let t = along.dot(*p - a);
-        let on_it = t > -SAME_PLACE && t < length + SAME_PLACE;
-        if on_it && along.cross(*p - a).abs() < SAME_PLACE {
-            found.push((t, index, *p));
+impl Skin {
+    /// Gathers pieces: those below the bench and those above it apart.
+    pub fn of(pieces: &[Told<'_>]) -> Self {
+        let mesh = Mesh::of(pieces);
+        let open = |face: &Face| !face.gentle && !mesh.is_held(face);
+        let steep = (0..).zip(&mesh.faces).filter(|(_, face)| open(face));
+        Self {
+            steep: steep.map(|(index, _)| index).collect(),
+            groups: groups(&mesh),
         }
     }
-    order::sort_by(&mut found, |a, b| a.0.total_cmp(&b.0));
-    found.into_iter().map(|(_, index, p)| (index, p)).collect()
 }
 
-/// Faces that share edges, gathered.
-fn gather(corners: &[Place], faces: Vec<Face>) -> Vec<Group> {
-    // Every directed edge with its face, by its ends in plan: its twins are found by bisection.
-    let plan = |i: usize| corners.get(i).map_or(usize::MAX, |c| c.plan);
-    let mut all: Vec<(usize, usize, usize, (usize, usize))> = Vec::new();
-    for (face, f) in faces.iter().enumerate() {
-        let edges = f.edges.iter();
-        all.extend(edges.map(|edge| (plan(edge.0), plan(edge.1), face, *edge)));
-    }
-    order::sort_by(&mut all, Ord::cmp);
-    let beyond = |edge: (usize, usize)| {
-        let key = (plan(edge.1), plan(edge.0));
-        let at = all.partition_point(|e| (e.0, e.1) < key);
-        let others = all.iter().skip(at);
-        others.take_while(move |e| (e.0, e.1) == key)
-    };
-    let twin = |edge: (usize, usize)| {
-        let same = |e: &&(usize, usize, usize, (usize, usize))| e.3 == (edge.1, edge.0);
-        beyond(edge).find(same).map(|e| e.2)
-    };
-    let covered = |(from, to): (usize, usize)| {
-        let held = |a: usize, b: usize| match (corners.get(a), corners.get(b)) {
-            (Some(a), Some(b)) if a.mark == b.mark => b.depth > a.depth - SAME_PLACE,
-            (Some(a), Some(b)) => b.mark && b.depth > a.depth - SAME_PLACE,
-            _ => false,
-        };
-        // Two that hold each other would be twins, or are equal and neither marked: see `twin`.
-        beyond((from, to)).any(|e| held(from, e.3.1) && held(to, e.3.0))
-    };
-    let mut group_of: Vec<usize> = (0..faces.len()).collect();
-    for (_, _, face, edge) in &all {
-        if let Some(other) = twin(*edge)
-            && let (Some(&a), Some(&b)) = (group_of.get(*face), group_of.get(other))
+/// Gentle faces that share edges, gathered.
+fn groups(mesh: &Mesh) -> Vec<Group> {
+    let mut group_of: Vec<usize> = (0..mesh.faces.len()).collect();
+    for edge in mesh.gentle_edges() {
+        if let Some(other) = mesh.twin(edge.ends)
+            && let (Some(&a), Some(&b)) = (group_of.get(edge.face), group_of.get(other))
         {
             for group in group_of.iter_mut().filter(|group| **group == a.max(b)) {
                 *group = a.min(b);
             }
         }
     }
-    let places: Vec<(Point, f64)> = corners.iter().map(|c| (c.at, c.depth)).collect();
+    let places: Vec<(Point, f64)> = mesh.corners.iter().map(|c| (c.at, c.depth)).collect();
     let mut groups = Vec::new();
-    for name in 0..faces.len() {
+    for name in 0..mesh.faces.len() {
         let mut group = Group {
             corners: places.clone(),
             faces: Vec::new(),
@@ -198,16 +113,16 @@ fn gather(corners: &[Place], faces: Vec<Face>) -> Vec<Group> {
             greatest: f64::NEG_INFINITY,
             whole: None,
         };
-        let within = faces.iter().zip(&group_of).filter(|(_, g)| **g == name);
-        for (face, _) in within {
-            group.members.push(face.member);
+        let faces = mesh.faces.iter().zip(&group_of).enumerate();
+        for (member, (face, _)) in faces.filter(|(_, (face, g))| face.gentle && **g == name) {
+            group.members.push(member);
             for edge in &face.edges {
-                if twin(*edge).is_none() {
+                if mesh.twin(*edge).is_none() {
                     group.outer.push(Outer {
                         from: edge.0,
                         to: edge.1,
                         layer: face.layer,
-                        widened: !covered(*edge),
+                        widened: !mesh.is_covered(*edge),
                     });
                 }
                 let depth = places.get(edge.0).map_or(0.0, |(_, d)| *d);
@@ -330,6 +245,7 @@ fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
             };
             index = next;
         }
+        straighten(&mut ring);
         if ring.len() >= 3 {
             let plan = Ring(ring.iter().map(|corner| corner.at).collect());
             if plan.signed_area() <= 0.0 {
@@ -339,4 +255,31 @@ fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
         }
     }
     Some(rings)
+}
+
+/// Takes out corners where neither the edge's course nor its fall turns: those of faces beyond
+/// it. (Widened, they would leave seams.)
+fn straighten(ring: &mut Vec<Corner>) {
+    let count = ring.len();
+    let turns = |(i, corner): (usize, &Corner)| {
+        let (Some(before), Some(after)) =
+            (ring.get((i + count - 1) % count), ring.get((i + 1) % count))
+        else {
+            return true;
+        };
+        let (to, whole) = (corner.at - before.at, after.at - before.at);
+        let Some(along) = whole.unit() else {
+            return true;
+        };
+        let share = to.dot(along) / whole.length();
+        let depth = before.depth + share * (after.depth - before.depth);
+        let same_edge = before.layer == corner.layer && before.widened == corner.widened;
+        !same_edge
+            || !(0.0..=1.0).contains(&share)
+            || along.cross(to).abs() > SAME_PLACE
+            || (depth - corner.depth).abs() > SAME_PLACE
+    };
+    let kept: Vec<bool> = ring.iter().enumerate().map(turns).collect();
+    let mut kept = kept.into_iter();
+    ring.retain(|_| kept.next().unwrap_or(true));
 }

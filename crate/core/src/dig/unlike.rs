@@ -11,12 +11,13 @@
 //! after another.
 
 use super::body::{Body, Fan};
-use super::bottom::{Bottom, Piece};
+use super::bottom::{Bottom, GENTLE, Piece};
 use super::contour::{self, Layer, deep_part, without_holes};
 use super::grid::Grid;
+use super::mesh::Told;
 use super::profile::Profile;
 use super::sides::BySide;
-use super::skin::{Corner, Group, groups};
+use super::skin::{Corner, Skin};
 use super::slabs::Shares;
 use super::swept::{Bodies, LayerBodies, sweep};
 use crate::geom::boolean::positive_winding;
@@ -28,9 +29,6 @@ const SLAB: f64 = 0.5;
 /// The farthest a side runs from one slab to the next, in cells. A cell holds a whole step then,
 /// and its mean depth is out by less than an eighth of a slab.
 const STEP: f64 = 0.8;
-
-/// A floor that comes so near to falling as fast as the side rises counts as doing so.
-const GENTLE: f64 = 0.999;
 
 /// A side that takes so much height, or more, to pass a cell is all but upright, metres.
 const STEEP: f64 = 0.25;
@@ -48,7 +46,7 @@ pub(super) struct Unlike {
     /// First those that fall gently.
     parts: Vec<Part>,
     /// These, gathered where they meet.
-    groups: Vec<Group>,
+    skin: Skin,
     /// The parts' pieces and the borders between layers, for the integral over the depth.
     borders: Vec<f64>,
     fan: Fan,
@@ -110,21 +108,21 @@ impl Unlike {
             let side = profile.layers.get(layer);
             side.is_some_and(|side| side.down_to > bench)
         };
-        let gentle = parts.iter().filter(|part| part.gentle);
-        let pieces: Vec<_> = gentle
-            .map(|part| (&part.piece, part.layer, below(part.layer)))
-            .collect();
-        let groups = groups(&pieces);
-        // Members are counted among the gentle parts: these come first.
-        let (gentle, steep): (Vec<Part>, Vec<Part>) = parts.into_iter().partition(|p| p.gentle);
+        let told = parts.iter().map(|part| Told {
+            piece: &part.piece,
+            layer: part.layer,
+            below: below(part.layer),
+            gentle: part.gentle,
+        });
+        let skin = Skin::of(&told.collect::<Vec<_>>());
         let layers = profile.layers.iter();
         Self {
             borders: profile.borders().collect(),
             reach: fan.body(profile.reach),
             runs: layers.map(|layer| fan.body(layer.run)).collect(),
             bench: profile.bench.map(circle),
-            parts: gentle.into_iter().chain(steep).collect(),
-            groups,
+            parts,
+            skin,
             fan,
             profile,
         }
@@ -134,7 +132,7 @@ impl Unlike {
     pub fn contour(&self, depth: f64) -> Region {
         let bodies = self.bodies(depth);
         let mut rings = Vec::new();
-        for group in &self.groups {
+        for group in &self.skin.groups {
             if let Some(edges) = group.edge(depth) {
                 let mut raw = Vec::new();
                 for ring in edges {
@@ -149,7 +147,7 @@ impl Unlike {
                 }
             }
         }
-        for part in self.parts.iter().filter(|part| !part.gentle) {
+        for part in self.skin.steep.iter().filter_map(|i| self.parts.get(*i)) {
             part.sweep(depth, &bodies, &mut rings);
         }
         positive_winding(&rings)
@@ -202,13 +200,11 @@ impl Unlike {
         positive_winding(&rings)
     }
 
-    /// Volume of the hole between a depth and the bottom, m3: the integral of the contours.
-    pub fn volume_below(&self, depth: f64) -> f64 {
-        let layers = self.layers(depth);
-        let samples = layers.iter().flat_map(|layer| layer.gauss());
-        samples
-            .map(|(depth, height)| self.contour(depth).area() * height)
-            .sum()
+    /// Volumes of the hole below each of some depths, m3: integrals of the contours.
+    pub fn volumes_below(&self, depths: &[f64]) -> Vec<f64> {
+        let top = depths.iter().copied().fold(f64::INFINITY, f64::min);
+        let layers = self.layers_across(top, depths);
+        contour::integrals(&layers, depths, |depth| self.contour(depth).area())
     }
 
     /// The grid of the part of the hole that is at least `least` metres deep: its share of every
@@ -261,8 +257,14 @@ impl Unlike {
 
     /// The layers between a depth and the deepest bottom across which no break lies.
     pub fn layers(&self, top: f64) -> Vec<Layer> {
+        self.layers_across(top, &[])
+    }
+
+    /// The same, with no layer reaching across one of the depths.
+    fn layers_across(&self, top: f64, depths: &[f64]) -> Vec<Layer> {
         let pieces: Vec<&Piece> = self.parts.iter().map(|part| &part.piece).collect();
-        contour::layers_of(&pieces, &self.borders, true, top)
+        let borders: Vec<f64> = self.borders.iter().chain(depths).copied().collect();
+        contour::layers_of(&pieces, &borders, true, top)
     }
 }
 

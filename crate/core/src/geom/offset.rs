@@ -78,12 +78,20 @@ pub fn widen_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
 }
 
 /// The union of several tapered rings in one pass (what the dig's contours need).
-pub fn widen_tapered_union(rings: &[Vec<(Point, f64)>], tolerance: f64) -> Region {
-    let raw: Vec<Ring> = rings
+///
+/// `gentle` are rings whose radii nowhere inside shrink as fast as the ground between two places:
+/// no disc stands out beyond that of an edge between, and their right side is enough. Of the
+/// others that is found out.
+pub fn widen_tapered_union(
+    gentle: &[Vec<(Point, f64)>],
+    others: &[Vec<(Point, f64)>],
+    tolerance: f64,
+) -> Region {
+    let right = gentle.iter().map(|ring| raw_ring(ring, tolerance));
+    let found_out = others
         .iter()
-        .flat_map(|ring| tapered_rings(ring, tolerance))
-        .collect();
-    positive_winding(&raw)
+        .flat_map(|ring| tapered_rings(ring, tolerance));
+    positive_winding(&right.chain(found_out).collect::<Vec<_>>())
 }
 
 /// A counter-clockwise ring widened by `distance` metres (narrowed when negative), corners kept
@@ -401,6 +409,6 @@ mod tests {
             let _ = widen_tapered(&tapered, 0.001);
         }
         assert!(widen_tapered(&[], 0.001).is_empty());
-        assert!(widen_tapered_union(&[Vec::new()], 0.001).is_empty());
+        assert!(widen_tapered_union(&[], &[Vec::new()], 0.001).is_empty());
     }
 }

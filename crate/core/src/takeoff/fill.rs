@@ -4,7 +4,7 @@
 //! ground that falls away takes from it is known with the dig alone (see `stone`).
 //!
 //! # Method
-//! The hole below a level comes from its contours (`DigShape::level_volume`), the shell's body
+//! The hole below a level comes from its contours (`DigShape::volumes_below`), the shell's body
 //! below it in closed form (`Shell::displacement_below`), the base facet by facet. What a level
 //! leaves of the three is the backfill below it; two levels make a lift.
 
@@ -97,8 +97,10 @@ impl Fill {
         let cap = works.collar.underside();
         let mut below = 0.0;
         let mut from = shape.deepest();
-        for to in tops(shell, works, shape) {
-            fill.hole = shape.level_volume(-to);
+        let tops = tops(shell, works, shape);
+        let holes = shape.volumes_below(&tops);
+        for (to, hole) in tops.into_iter().zip(holes) {
+            fill.hole = hole;
             fill.base_below = base_below(shell, works, fill.strip, to);
             let filled = fill.hole - shell.displacement_below(to) - fill.base_below;
             fill.lifts.push(Lift {
