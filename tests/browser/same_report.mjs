@@ -1,5 +1,5 @@
 // Native and wasm give the same bytes: for each demo site, as it lies there and moved about, the report of
-// the built wasm modules equals what the command line prints. Needs BATTERBOARD_BIN and a built page.
+// the built wasm modules, and the list of the takeoff, equal what the command line prints. Needs BATTERBOARD_BIN and a built page.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -17,7 +17,7 @@ const load = async (name) => {
   return glue;
 };
 const { Planner } = await load('batterboard_web');
-const { report_json, report_text } = await load('batterboard_report');
+const { report_json, report_text, takeoff_list } = await load('batterboard_report');
 
 /** Ways to stand that are tried on every site: shifts in metres, a heading in radians. */
 const MOVES = [
@@ -35,16 +35,17 @@ function compare(name, planner) {
   const file = join(folder, 'site.json');
   const site = planner.save();
   writeFileSync(file, site);
-  for (const [flags, ours] of [
-    [['--json'], report_json(site)],
-    [[], report_text(site)],
+  for (const [[command, ...flags], ours] of [
+    [['report', '--json'], report_json(site)],
+    [['report'], report_text(site)],
+    [['takeoff', '--csv'], takeoff_list(site)],
   ]) {
-    const printed = execFileSync(program, ['report', file, ...flags], { encoding: 'utf8' });
+    const printed = execFileSync(program, [command, file, ...flags], { encoding: 'utf8' });
     compared += 1;
     if (printed === ours) continue;
     different += 1;
     const at = [...printed].findIndex((letter, index) => letter !== ours[index]);
-    console.error(`${name} ${flags.join(' ')}: the reports part at character ${at}`);
+    console.error(`${name} ${command} ${flags.join(' ')}: the two part at character ${at}`);
     console.error(`  native: ${JSON.stringify(printed.slice(Math.max(0, at - 60), at + 60))}`);
     console.error(`  wasm:   ${JSON.stringify(ours.slice(Math.max(0, at - 60), at + 60))}`);
   }

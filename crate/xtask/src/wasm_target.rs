@@ -66,7 +66,7 @@ impl Toolchain {
         let features = "-Zbuild-std-features=optimize_for_size";
         // A crash is told by its message; the file and the line of each place that might crash
         // weigh more than that is worth, and a quick build has them.
-        let flags = format!("{FLAGS} -Zlocation-detail=none");
+        let flags = format!("{FLAGS} -Zlocation-detail=none -Zfmt-debug=shallow");
         match self {
             Self::Debian => {
                 let mut command = self.cargo(repo, "build", &[&[features], args].concat());

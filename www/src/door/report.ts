@@ -7,13 +7,15 @@ import { ask } from './planner.ts';
 interface Reports {
   report_text(site: string): string;
   report_json(site: string): string;
+  takeoff_list(site: string): string;
 }
 
 const reports = livingModule<Reports>('report', glueUrl, wasmUrl);
 
-/** The report on the open site, to read or as data. */
-export async function report(how: 'text' | 'json'): Promise<string> {
+/** The report on the open site, to read or as data; or its takeoff as a list for a spreadsheet. */
+export async function report(how: 'text' | 'json' | 'list'): Promise<string> {
   const made = await reports();
   const site = ask((p) => p.save(), '');
+  if (how === 'list') return made.takeoff_list(site);
   return how === 'text' ? made.report_text(site) : made.report_json(site);
 }

@@ -142,7 +142,6 @@ export interface Desk {
   /** What a rate of a line is told for: `per short ton`. */
   rate_unit(key: string): string;
   /** The takeoff as a table for other programs. */
-  csv(): string;
   /** The present place beside those that were kept. */
   compare(): Comparison | undefined;
   /** None before a shell is placed. */

@@ -3,6 +3,7 @@
 import { Fragment } from 'preact';
 import { askDesk } from '../door/estimate.ts';
 import type { Rate } from '../door/records.ts';
+import { report } from '../door/report.ts';
 import type { Finding, Reading } from '../door/shapes.ts';
 import type { Quantity } from '../door/tally.ts';
 import { Field } from '../fields/Field.tsx';
@@ -25,9 +26,10 @@ function setRate(key: string, rate: number | null): Finding[] {
 }
 
 function saveTable(): void {
-  const text = askDesk((desk) => desk.csv(), '');
-  if (text) download(text, `${fileName()}-takeoff.csv`, 'text/csv');
-  else say('The table could not be made. Try again in a moment.', 'bad');
+  report('list').then(
+    (text) => download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
+    () => say('The table could not be made. Try again in a moment.', 'bad'),
+  );
 }
 
 export function TakeoffSheet() {

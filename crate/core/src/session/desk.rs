@@ -8,7 +8,7 @@ use std::sync::Arc;
 use crate::estimate::{self, Estimate};
 use crate::exchange;
 use crate::finding::Finding;
-use crate::report::{BalanceFigures, ComparisonFigures, CostFigures, NudgeFigures, csv};
+use crate::report::{BalanceFigures, ComparisonFigures, CostFigures, NudgeFigures};
 use crate::results::{self, Results};
 use crate::section::{self, Section};
 use crate::site::{CheckedSite, Placement, SectionLine, Site};
@@ -91,12 +91,6 @@ impl Desk {
     /// Whether the estimate was made in passing, without low and high.
     pub fn in_passing(&self) -> bool {
         self.in_passing
-    }
-
-    /// The takeoff as a list for a spreadsheet (see `report::csv`). After a drag it has low and
-    /// high from the next text on.
-    pub fn csv(&self) -> String {
-        csv::takeoff(&self.site, &self.estimate, self.site.site().display)
     }
 
     /// The copings at which cut and fill are even; none before a shell is placed.

@@ -80,12 +80,6 @@ impl Desk {
         }
     }
 
-    /// The takeoff as a list for a spreadsheet; empty before a site was opened.
-    pub fn csv(&self) -> String {
-        let desk = self.desk.as_ref();
-        desk.map_or_else(String::new, session::Desk::csv)
-    }
-
     /// What the quantities cost, line by line; none before a rate is told.
     #[wasm_bindgen(unchecked_return_type = "CostFigures | undefined")]
     pub fn cost(&self) -> Result<JsValue, JsValue> {
