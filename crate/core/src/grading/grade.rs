@@ -5,8 +5,11 @@ use super::layout::{Beside, EdgeSpot, Layout, Paved};
 use super::lines::{Field, lines};
 use super::{Bank, Grading, Height};
 use crate::dig::{Grid, Terrain};
-use crate::geom::{Point, Pose};
+use crate::geom::{Point, Pose, Vector};
 use crate::ground::Ground;
+
+/// Ground within this share of a bank's slope counts as being as steep.
+const NEARLY: f64 = 0.98;
 
 /// Which way a bank runs from the deck's edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,10 +35,13 @@ pub(super) struct Drape {
     rises: Vec<f64>,
     assumed: Vec<bool>,
     any_assumed: bool,
+    /// The rectangle round all ground that is as steep as a bank, or steeper.
+    steep: Option<(Point, Point)>,
 }
 
 impl Drape {
-    fn over(grid: Grid, ground: &Ground, pose: &Pose, coping: f64) -> Self {
+    /// `bank`: the slope of banks, rise per metre of run.
+    fn over(grid: Grid, ground: &Ground, pose: &Pose, coping: f64, bank: f64) -> Self {
         let mut terrain = Terrain::over(&grid, ground, pose, coping);
         let mut rises = vec![0.0; grid.len()];
         let mut assumed = vec![false; grid.len()];
@@ -48,10 +54,22 @@ impl Drape {
         }
         Self {
             grid,
-            rises,
             assumed,
             any_assumed: terrain.assumed(),
+            steep: steep(&grid, &rises, bank),
+            rises,
         }
+    }
+
+    /// Whether all ground between two places is less steep than a bank: then a bank that stands
+    /// above it (or lies below it) somewhere does so all the way back to its edge.
+    fn is_gentle(&self, a: Point, b: Point) -> bool {
+        self.steep.is_none_or(|(low, high)| {
+            a.x.max(b.x) < low.x
+                || a.x.min(b.x) > high.x
+                || a.y.max(b.y) < low.y
+                || a.y.min(b.y) > high.y
+        })
     }
 
     pub fn rise(&self, cell: usize) -> f64 {
@@ -77,6 +95,37 @@ impl Drape {
         let (column, row) = self.grid.place_of(p);
         self.rise(row * self.grid.columns + column)
     }
+}
+
+/// The rectangle round all cells from which the ground rises or falls to the next as steeply as a
+/// bank of this slope.
+fn steep(grid: &Grid, rises: &[f64], bank: f64) -> Option<(Point, Point)> {
+    // Along both ways at once no steeper than along one of them by the square root of two.
+    let limit = bank * grid.cell * core::f64::consts::FRAC_1_SQRT_2 * NEARLY;
+    let columns = grid.columns.max(1);
+    let mut found: Option<((usize, usize), (usize, usize))> = None;
+    let (next, below) = (rises.iter().skip(1), rises.iter().skip(columns));
+    for (cell, ((rise, next), below)) in rises.iter().zip(next).zip(below).enumerate() {
+        if (next - rise).abs() < limit && (below - rise).abs() < limit {
+            continue;
+        }
+        let (column, row) = (cell % columns, cell / columns);
+        if column + 1 == columns {
+            continue;
+        }
+        let (low, high) = found.unwrap_or(((column, row), (column, row)));
+        found = Some((
+            (low.0.min(column), low.1.min(row)),
+            (high.0.max(column), high.1.max(row)),
+        ));
+    }
+    // Its cells and their neighbours.
+    let (low, high) = found?;
+    let reach = Vector::new(2.0 * grid.cell, 2.0 * grid.cell);
+    Some((
+        grid.centre(low.0, low.1) + -reach,
+        grid.centre(high.0, high.1) + reach,
+    ))
 }
 
 /// What moving earth to one place of the finished ground takes, metres of height.
@@ -133,7 +182,7 @@ fn moved(ground: f64, finished: f64, hole: f64, cap: f64) -> Moved {
 impl Layout {
     /// Cut, fill and banks where the shell stands at `pose` with its rim at `coping`, metres.
     pub fn grade(&self, drawn: &Drawn, ground: &Ground, pose: &Pose, coping: f64) -> Grading {
-        let drape = Drape::over(self.grid, ground, pose, coping);
+        let drape = Drape::over(self.grid, ground, pose, coping, self.levels.bank);
         let over = (!drawn.is_empty()).then(|| drawn.over(self, pose));
         let mut pass = Pass {
             layout: self,
@@ -187,6 +236,9 @@ impl Layout {
             let bank = beside.edge + sign * run * self.levels.bank;
             if sign * (drape.rise_at(p) - bank) <= 0.0 {
                 return false;
+            }
+            if drape.is_gentle(p, p + beside.toward * run) {
+                return true;
             }
             run -= cell;
             p = p + beside.toward * cell;

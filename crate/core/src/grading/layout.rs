@@ -3,7 +3,7 @@
 use super::levels::Levels;
 use crate::dig::{DigShape, Grid};
 use crate::geom::offset::widen;
-use crate::geom::{Edges, Foot, Point, Region, VOLUME_TOLERANCE, Vector};
+use crate::geom::{DRAWING_TOLERANCE, Edges, Foot, Point, Region, VOLUME_TOLERANCE, Vector};
 use crate::shell::Shell;
 use crate::site::Works;
 
@@ -35,6 +35,8 @@ pub struct Layout {
     pub(super) runs: Vec<f64>,
     /// How far from the edge the layout reaches, metres.
     pub(super) reach: f64,
+    /// Places along its border.
+    border: Vec<EdgeSpot>,
     pub(super) rim: Edges,
     pub(super) rim_area: Region,
 }
@@ -102,11 +104,21 @@ impl Layout {
             coarse,
             runs: Vec::new(),
             reach,
+            border: border(&shell.rim, &levels, reach - 2.0 * cell),
             rim: Edges::of_region(&shell.rim),
             rim_area: shell.rim.clone(),
         };
         layout.fill(hole);
         layout
+    }
+
+    /// Whether a bank from the deck's own edge stands at the layout's border, whatever lies before:
+    /// then the layout is too small. `rise`: of the ground at a place.
+    pub(super) fn is_outrun(&self, rise: impl Fn(Point) -> f64) -> bool {
+        let fall = (self.reach - 2.0 * self.grid.cell) * self.levels.bank;
+        self.border
+            .iter()
+            .any(|spot| (spot.top - rise(spot.at)).abs() > fall)
     }
 
     /// Fills the layout block by block: of the rim's edges only a few can be nearest in one.
@@ -262,6 +274,14 @@ pub(super) fn half_plane(normal: Vector, distance: f64, cell: f64) -> f64 {
     } else {
         0.5 + distance / (2.0 * long)
     }
+}
+
+/// Places `run` metres from the deck's edge, each with the deck's top at that edge.
+fn border(rim: &Region, levels: &Levels, run: f64) -> Vec<EdgeSpot> {
+    let ring = widen(rim, levels.edge() + run, DRAWING_TOLERANCE);
+    // A screen only: grading itself looks at every cell.
+    let spots = edge_spots(&ring, |_| levels.top(levels.edge()));
+    spots.into_iter().step_by(4).collect()
 }
 
 /// Places along the rings of a region, no farther apart than `EDGE_STEP`.

@@ -166,6 +166,12 @@ pub fn graded(
     let last = REACHES.len() - 1;
     number = number.min(last);
     while let Some(layout) = kept.layout(shell, works, number) {
+        // Most of the layouts that are too small are known to be without grading them.
+        let rise = |p| ground.height(pose.site_from_shell(p)).elevation - coping;
+        if number < last && layout.is_outrun(rise) {
+            number += 1;
+            continue;
+        }
         let graded = layout.grade(drawn, ground, pose, coping);
         if graded.closed || number == last {
             return graded;
