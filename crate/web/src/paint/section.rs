@@ -96,6 +96,12 @@ const ON_PLAN: Ink = Ink {
     ..TEXT
 };
 
+/// The names of the line's ends.
+const ENDS: Ink = Ink {
+    text_size: 16.0,
+    ..DIMENSION
+};
+
 const KNOB: Ink = Ink {
     fill: SHEET,
     dash: &[],
@@ -218,21 +224,18 @@ pub fn paint(pen: &mut Pen<'_>, view: &View, section: &Section, exaggeration: f6
         fill(pen, &sheet.region(region), look(*piece));
     }
     surfaces(pen, &sheet, section);
-    names(pen, &sheet, section);
-    dimensions(pen, view, &sheet, section);
+    let mut written = Written::default();
     let (top, ends) = (12.0, [0.0, section.length]);
     for (s, name) in ends.into_iter().zip(["A", "A'"]) {
         let (x, _) = sheet.place(Point::new(s, 0.0));
-        pen.text(
-            (x, top),
-            UPRIGHT,
-            name,
-            &Ink {
-                text_size: 16.0,
-                ..DIMENSION
-            },
-        );
+        written.write(pen, (x, top), name, &ENDS);
     }
+    if let Some(level) = section.groundwater {
+        let (x, y) = sheet.place(Point::new(0.0, level));
+        written.write(pen, (x + 80.0, y - 9.0), "groundwater", &WATER);
+    }
+    names(pen, &sheet, section, &mut written);
+    dimensions(pen, view, &sheet, section, &mut written);
     key(pen, view, &rows);
 }
 
@@ -324,7 +327,7 @@ fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system
         let from = sheet.place(Point::new(0.0, tick.at));
         let to = sheet.place(Point::new(section.length, tick.at));
         pen.line(from, to, &GRID);
-        let half = tick.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        let half = half_width(&tick.text);
         pen.text(
             ((from.0 - half - 6.0).max(half + 2.0), from.1),
             UPRIGHT,
@@ -341,7 +344,7 @@ fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system
     ) {
         let (x, y) = sheet.place(Point::new(tick.at, bottom));
         pen.line((x, y), (x, y + 5.0), &LINE);
-        let half = tick.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        let half = half_width(&tick.text);
         let x = x.clamp(half, (view.width - half).max(half));
         pen.text((x, y + 14.0), UPRIGHT, &tick.text, &TEXT);
     }
@@ -397,12 +400,6 @@ fn surfaces(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
         let ends = [0.0, section.length].map(|s| sheet.place(Point::new(s, level)));
         pen.line(ends[0], ends[1], &GROUNDWATER);
         mark(pen, (ends[0].0 + 16.0, ends[0].1), &WATER);
-        pen.text(
-            (ends[0].0 + 80.0, ends[0].1 - 9.0),
-            UPRIGHT,
-            "groundwater",
-            &WATER,
-        );
     }
 }
 
@@ -415,8 +412,33 @@ fn mark(pen: &mut Pen<'_>, (x, y): Place, ink: &Ink) {
     pen.shape(&[(x - 6.0, y - 10.0), (x + 6.0, y - 10.0), (x, y)], &ink);
 }
 
+/// What is written already: the middle of each text and half its width.
+#[derive(Default)]
+struct Written(Vec<(Place, f64)>);
+
+impl Written {
+    /// Whether a text half so wide has room about a place.
+    fn has_room(&self, (x, y): Place, half: f64) -> bool {
+        let clear = |((u, v), wide): &(Place, f64)| {
+            (x - u).abs() > half + wide + 4.0 || (y - v).abs() > 15.0
+        };
+        self.0.iter().all(clear)
+    }
+
+    /// Writes a text about a place.
+    fn write(&mut self, pen: &mut Pen<'_>, at: Place, text: &str, ink: &Ink) {
+        pen.text(at, UPRIGHT, text, ink);
+        self.0.push((at, half_width(text)));
+    }
+}
+
+/// Half the width of a text, CSS pixels.
+fn half_width(text: &str) -> f64 {
+    text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0
+}
+
 /// Names within the larger pieces.
-fn names(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
+fn names(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section, written: &mut Written) {
     for (piece, region) in &section.pieces {
         if *piece != Piece::Water {
             continue;
@@ -425,14 +447,19 @@ fn names(pen: &mut Pen<'_>, sheet: &Sheet, section: &Section) {
             continue;
         };
         if (high.x - low.x) * sheet.across > 60.0 && (high.y - low.y) * sheet.up > 30.0 {
-            pen.text(sheet.place(middle), UPRIGHT, piece.words(), &WATER);
+            written.write(pen, sheet.place(middle), piece.words(), &WATER);
         }
     }
 }
 
 /// Dimension lines with ticks and their figures, those that find room.
-fn dimensions(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section) {
-    let mut taken: Vec<(Place, f64)> = Vec::new();
+fn dimensions(
+    pen: &mut Pen<'_>,
+    view: &View,
+    sheet: &Sheet,
+    section: &Section,
+    written: &mut Written,
+) {
     for dimension in &section.dimensions {
         let (from, to) = (sheet.place(dimension.from), sheet.place(dimension.to));
         let upright = dimension.from.x == dimension.to.x;
@@ -441,7 +468,7 @@ fn dimensions(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section) 
         for (x, y) in [from, to] {
             pen.line((x - dx, y - dy), (x + dx, y + dy), &DIMENSION);
         }
-        let half = dimension.text.chars().count() as f64 * TEXT.text_size * CHARACTER / 2.0;
+        let half = half_width(&dimension.text);
         let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
         let beside = if upright {
             (half + 8.0, 0.0)
@@ -459,13 +486,10 @@ fn dimensions(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section) 
                 && *x < view.width - half
                 && *y > 8.0
                 && *y < view.height - 8.0
-                && taken
-                    .iter()
-                    .all(|((u, v), wide)| (x - u).abs() > half + wide + 4.0 || (y - v).abs() > 15.0)
+                && written.has_room((*x, *y), half)
         };
         if let Some(spot) = spots.iter().find(free).copied() {
-            pen.text(spot, UPRIGHT, &dimension.text, &DIMENSION);
-            taken.push((spot, half));
+            written.write(pen, spot, &dimension.text, &DIMENSION);
         }
     }
 }
@@ -507,7 +531,7 @@ fn key(pen: &mut Pen<'_>, view: &View, rows: &[Vec<(Piece, f64)>]) {
                 ..ink
             };
             fill(pen, &swatch, (framed, marks));
-            let half = piece.words().len() as f64 * TEXT.text_size * CHARACTER / 2.0;
+            let half = half_width(piece.words());
             pen.text((x + 34.0 + half, y), UPRIGHT, piece.words(), &TEXT);
         }
     }
