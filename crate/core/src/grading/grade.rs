@@ -226,8 +226,18 @@ impl Layout {
         }
     }
 
-    /// Whether a bank that would lie at a place is not cut off by ground that it met before.
-    pub(super) fn reaches(&self, drape: &Drape, from: Point, beside: &Beside, way: Way) -> bool {
+    /// Whether a bank that would lie at a place, so far from the ground there, is not cut off by
+    /// ground that it met before.
+    pub(super) fn reaches(
+        &self,
+        drape: &Drape,
+        (from, height): (Point, f64),
+        beside: &Beside,
+        way: Way,
+    ) -> bool {
+        if height > 0.0 && drape.is_gentle(from, from + beside.toward * beside.run) {
+            return true;
+        }
         let cell = self.grid.cell;
         let sign = way.sign();
         let mut run = beside.run - cell;
@@ -354,13 +364,13 @@ impl Pass<'_> {
         let grid = &self.layout.grid;
         let columns = grid.columns.max(1);
         let at = grid.centre(piece.cell as usize % columns, piece.cell as usize / columns);
-        let reaches = self.layout.reaches(self.drape, at, piece, way);
-        let [down, up] = &mut self.farthest;
-        let farthest = if way == Way::Down { down } else { up };
         let height = match way {
             Way::Down => piece.edge - piece.run * self.layout.levels.bank - self.drape.rise(cell),
             Way::Up => self.drape.rise(cell) - piece.edge - piece.run * self.layout.levels.bank,
         };
+        let reaches = self.layout.reaches(self.drape, (at, height), piece, way);
+        let [down, up] = &mut self.farthest;
+        let farthest = if way == Way::Down { down } else { up };
         if reaches && height > 0.0 && piece.run > farthest.0 {
             *farthest = (piece.run, piece.cell);
         }

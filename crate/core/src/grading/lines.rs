@@ -62,7 +62,7 @@ impl Field<'_> {
             toward: self.toward(column, row).unwrap_or_default(),
             hole: f64::INFINITY,
         };
-        if layout.reaches(self.drape, at, &beside, way) {
+        if layout.reaches(self.drape, (at, value), &beside, way) {
             value
         } else {
             -OFF_EDGE

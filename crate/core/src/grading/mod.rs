@@ -54,11 +54,14 @@ use crate::site::Works;
 
 /// How far from the deck's edge layouts reach, metres, and the side of their cells, metres.
 /// Banks that run farther than the last are told as not closed.
-const REACHES: [(f64, f64); 5] = [
+const REACHES: [(f64, f64); 8] = [
     (1.5, 0.1),
     (3.0, 0.1),
+    (4.5, 0.15),
     (6.0, 0.15),
+    (8.5, 0.2),
     (12.0, 0.2),
+    (17.0, 0.3),
     (24.0, 0.3),
 ];
 

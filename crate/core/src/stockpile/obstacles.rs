@@ -68,7 +68,8 @@ impl Signed {
             return x.max(y);
         }
         let distance = self.edges.distance(p);
-        if self.area.as_ref().is_some_and(|area| area.contains(p)) {
+        let in_box = x <= 0.0 && y <= 0.0;
+        if in_box && self.area.as_ref().is_some_and(|area| area.contains(p)) {
             -distance
         } else {
             distance
@@ -207,14 +208,13 @@ impl Obstacles {
     /// is nearest of what weighs at least so much. Negative where none may lie. It changes by no
     /// more than a metre over a metre.
     pub(super) fn room(&self, p: Point, work: &Work, least: Weight, enough: f64) -> f64 {
-        let mut room = enough;
-        for (_, distance) in work.parts(p, enough) {
-            room = room.min(distance);
-        }
+        let mut room = enough.min(self.within_lot(p));
         if room < -enough {
             return room;
         }
-        room = room.min(self.within_lot(p));
+        for (_, distance) in work.parts(p, room.max(0.0)) {
+            room = room.min(distance);
+        }
         for it in self.all.iter().filter(|it| it.weight >= least) {
             room = room.min(it.figure.distance(p, room.max(0.0)));
         }
