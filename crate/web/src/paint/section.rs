@@ -219,12 +219,12 @@ pub fn paint(pen: &mut Pen<'_>, view: &View, section: &Section, exaggeration: f6
     pen.clear(SHEET);
     let rows = key_rows(section, view.width);
     let sheet = Sheet::fitted(view, section, exaggeration, KEY_ROW * rows.len() as f64);
-    axes(pen, view, &sheet, section, system);
+    let mut written = Written::default();
+    axes(pen, view, &sheet, section, system, &mut written);
     for (piece, region) in &section.pieces {
         fill(pen, &sheet.region(region), look(*piece));
     }
     surfaces(pen, &sheet, section);
-    let mut written = Written::default();
     let (top, ends) = (12.0, [0.0, section.length]);
     for (s, name) in ends.into_iter().zip(["A", "A'"]) {
         let (x, _) = sheet.place(Point::new(s, 0.0));
@@ -320,7 +320,14 @@ fn scattered(region: &Region, apart: f64, mut mark: impl FnMut(Point, u8)) {
 }
 
 /// Stations along the foot, elevations up the side.
-fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system: System) {
+fn axes(
+    pen: &mut Pen<'_>,
+    view: &View,
+    sheet: &Sheet,
+    section: &Section,
+    system: System,
+    written: &mut Written,
+) {
     let (low, high) = section.elevations();
     let (bottom, top) = (low - 0.4, high + 0.3);
     for tick in ticks(Measure::Elevation, bottom, top, APART.1 / sheet.up, system) {
@@ -346,7 +353,7 @@ fn axes(pen: &mut Pen<'_>, view: &View, sheet: &Sheet, section: &Section, system
         pen.line((x, y), (x, y + 5.0), &LINE);
         let half = half_width(&tick.text);
         let x = x.clamp(half, (view.width - half).max(half));
-        pen.text((x, y + 14.0), UPRIGHT, &tick.text, &TEXT);
+        written.write(pen, (x, y + 14.0), &tick.text, &TEXT);
     }
     let (from, to) = (Point::new(0.0, bottom), Point::new(section.length, bottom));
     pen.line(sheet.place(from), sheet.place(to), &LINE);
