@@ -152,6 +152,9 @@ test('the report is read, printed and saved as text', async ({ page }) => {
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('.page')).toBeHidden();
   await expect(page.locator('.report pre')).toBeVisible();
+  // A sheet taller than the paper begins at its top, not as far above as it hangs below.
+  const top = await page.getByRole('heading', { name: 'Report' }).evaluate((it) => it.getBoundingClientRect().top + scrollY);
+  expect(top).toBeGreaterThanOrEqual(0);
 });
 
 test('a blank lot can be made into a job by typing', async ({ page }) => {
