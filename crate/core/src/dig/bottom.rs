@@ -9,9 +9,9 @@
 //! It holds at every level, so the over-dig is also kept on the upper side of a sloping floor:
 //! beneath a floor that falls 1 in 3, a reach of 8 in makes the base 2.7 in thicker.
 
-use super::contour::half_of;
 use core::cell::OnceCell;
 
+use super::contour::half_of;
 use super::mesh::Told;
 use super::skin::Skin;
 use crate::geom::{Point, Region, Vector};
@@ -77,31 +77,26 @@ impl Bottom {
         reach: f64,
         slope: f64,
     ) -> Self {
-        let pieces: Vec<Piece> = facets
+        let pieces = facets
             .into_iter()
             .filter_map(|(region, plane)| Piece::new(region, lowered(plane, lower)))
             .collect();
-        let mut bottom = Self {
+        Self {
             plan,
             pieces,
-            reach: 0.0,
-            slope: 0.0,
-            skin: OnceCell::new(),
-        };
-        bottom.set_sides(
-            reach,
-            if slope > 0.0 {
+            reach: reach.max(0.0),
+            slope: if slope > 0.0 {
                 slope.max(STEEPEST_SLOPE)
             } else {
                 0.0
             },
-        );
-        bottom
+            skin: OnceCell::new(),
+        }
     }
 
     /// Sets how far the ground is kept free, metres, and the run of the side per unit of rise.
     pub fn set_sides(&mut self, reach: f64, slope: f64) {
-        self.reach = reach.max(0.0);
+        self.reach = reach;
         self.slope = slope;
         self.skin = OnceCell::new();
     }

@@ -3,7 +3,7 @@
 //! Every contour is widened from the bottom itself, never from another contour: the part that
 //! lies at least as deep, every vertex of its edge widened by the reach and by the run of the
 //! side from that vertex up, all united at once. Pieces that meet have one edge (see
-//! [`super::skin`]); those steeper than the side each have their own.
+//! [`super::skin`]); of those steeper than the side, the ones that no other holds have their own.
 
 use super::bottom::{Bottom, Piece};
 use crate::geom::boolean::intersection;

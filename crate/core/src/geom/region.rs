@@ -37,6 +37,22 @@ impl Ring {
         self.edges().map(|(a, b)| a.distance(b)).sum()
     }
 
+    /// The part where a height that varies evenly over the plan is not negative. Where the ring
+    /// is not convex that leaves edges that run back and forth; they enclose nothing.
+    pub fn where_positive(&self, height: impl Fn(Point) -> f64) -> Self {
+        let mut kept = Vec::with_capacity(self.0.len() + 2);
+        for (from, to) in self.edges() {
+            let (a, b) = (height(from), height(to));
+            if a >= 0.0 {
+                kept.push(from);
+            }
+            if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
+                kept.push(from + (to - from) * (a / (a - b)));
+            }
+        }
+        Self(kept)
+    }
+
     /// The edges in order, each as its two ends.
     pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
         self.0

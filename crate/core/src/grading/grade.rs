@@ -297,14 +297,14 @@ impl Pass<'_> {
             let (down, up) = (piece.edge - rise - ground, ground - piece.edge - rise);
             let mut finished = ground;
             let mut near_zero = None;
-            if down > -near && down > up && self.reaches(piece, Way::Down) {
+            if down > -near && down > up && self.reaches(piece, down, Way::Down) {
                 finished = if down > 0.0 {
                     piece.edge - rise
                 } else {
                     ground
                 };
                 near_zero = (down < near).then_some((Way::Down, down));
-            } else if up > -near && self.reaches(piece, Way::Up) {
+            } else if up > -near && self.reaches(piece, up, Way::Up) {
                 finished = if up > 0.0 { piece.edge + rise } else { ground };
                 near_zero = (up < near).then_some((Way::Up, up));
             }
@@ -359,15 +359,10 @@ impl Pass<'_> {
         column < 4 || row < 4 || column + 8 > grid.columns || row + 4 > grid.rows
     }
 
-    fn reaches(&mut self, piece: &Beside, way: Way) -> bool {
-        let cell = piece.cell as usize;
+    fn reaches(&mut self, piece: &Beside, height: f64, way: Way) -> bool {
         let grid = &self.layout.grid;
         let columns = grid.columns.max(1);
         let at = grid.centre(piece.cell as usize % columns, piece.cell as usize / columns);
-        let height = match way {
-            Way::Down => piece.edge - piece.run * self.layout.levels.bank - self.drape.rise(cell),
-            Way::Up => self.drape.rise(cell) - piece.edge - piece.run * self.layout.levels.bank,
-        };
         let reaches = self.layout.reaches(self.drape, (at, height), piece, way);
         let [down, up] = &mut self.farthest;
         let farthest = if way == Way::Down { down } else { up };

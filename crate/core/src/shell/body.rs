@@ -430,21 +430,11 @@ impl Face {
 
 /// Area of the part of a region over which a plane lies deeper than a level, m2.
 fn area_below(plane: &DepthPlane, region: &Region, level: f64) -> f64 {
-    // See `DepthPlane::volume_below`: edges that run back and forth enclose nothing.
-    let ring_area = |ring: &crate::geom::Ring| {
-        let mut kept: Vec<Point> = Vec::with_capacity(ring.0.len() + 2);
-        for (from, to) in ring.edges() {
-            let (a, b) = (plane.depth(from) - level, plane.depth(to) - level);
-            if a >= 0.0 {
-                kept.push(from);
-            }
-            if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
-                kept.push(from + (to - from) * (a / (a - b)));
-            }
-        }
-        crate::geom::Ring(kept).signed_area()
-    };
-    region.rings().map(ring_area).sum()
+    let below = |p: Point| plane.depth(p) - level;
+    let rings = region.rings();
+    rings
+        .map(|ring| ring.where_positive(below).signed_area())
+        .sum()
 }
 
 /// Depths of the corners of a facet.

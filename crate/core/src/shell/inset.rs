@@ -7,7 +7,7 @@
 use super::checked::{Facet, Shell};
 use crate::geom::boolean::intersection;
 use crate::geom::offset::widen;
-use crate::geom::{Point, Region, Ring, VOLUME_TOLERANCE, Vector};
+use crate::geom::{Point, Region, VOLUME_TOLERANCE, Vector};
 
 /// Corners that turn to the right by less than this sine are straight.
 const STRAIGHT: f64 = 1e-9;
@@ -73,26 +73,11 @@ fn clipped(region: &Region, edges: &[(Point, Vector)], by: f64) -> Region {
         for (on, inward) in edges {
             let within = |p: Point| inward.dot(p - *on) - by;
             if ring.0.iter().any(|p| within(*p) < 0.0) {
-                *ring = half(ring, within);
+                *ring = ring.where_positive(within);
             }
         }
     }
     region
-}
-
-/// The part of a ring where a linear function is not negative.
-fn half(ring: &Ring, within: impl Fn(Point) -> f64) -> Ring {
-    let mut kept = Vec::with_capacity(ring.0.len() + 1);
-    for (from, to) in ring.edges() {
-        let (a, b) = (within(from), within(to));
-        if a >= 0.0 {
-            kept.push(from);
-        }
-        if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
-            kept.push(from + (to - from) * (a / (a - b)));
-        }
-    }
-    Ring(kept)
 }
 
 #[cfg(test)]
