@@ -30,6 +30,17 @@ pub fn sort_numbers(numbers: &mut Vec<f64>) {
     sort_by(numbers, f64::total_cmp);
 }
 
+/// The lesser of two numbers, the first of equals. A plain comparison: `f64::min`, which also has
+/// to look for what is no number, is a call in WebAssembly.
+pub(crate) fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+/// The greater of two numbers, the first of equals; see [`lesser`].
+pub(crate) fn greater(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
 /// The places of `count` items in ascending order by merging ever longer runs; `None` when they
 /// stand in order already.
 fn ascending(

@@ -16,7 +16,7 @@ use serde::Serialize;
 pub use advice::advice;
 
 use crate::finding::Caveat;
-use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
+use crate::geom::distance::{Figure, Measurable, Nearest, Within};
 use crate::geom::{Point, Region};
 use crate::order;
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
@@ -95,7 +95,7 @@ pub struct WorkFigures {
     pub dig: Region,
 }
 
-/// A figure of the work that distances are measured from.
+/// A figure of the work that distances are measured from, in the order of `WorkFigures::bases`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Base {
     WatersEdge,
@@ -105,6 +105,17 @@ enum Base {
 }
 
 impl WorkFigures {
+    /// Every [`Base`]; `None` while it is not placed.
+    fn bases(&self) -> [Option<&Region>; 4] {
+        let pad = self.equipment.as_ref();
+        [
+            Some(&self.waters_edge),
+            Some(&self.drawn_decks),
+            pad,
+            Some(&self.dig),
+        ]
+    }
+
     /// The figure a rule measures from: which, its shape (`None` while it is not placed), and
     /// how far outside it the rule measures.
     fn base(&self, from: MeasuredFrom) -> (Base, Option<&Region>, f64) {
@@ -134,20 +145,27 @@ impl WorkFigures {
 pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
     let mut measured: BTreeMap<(Base, Subject), Option<Nearest>> = BTreeMap::new();
     let mut clearances = Vec::new();
+    let ready = |area| Measurable::of(Figure::Area(area));
+    let lot = ready(&site.lot().region);
+    let bases = work.bases().map(|area| area.map(ready));
+    let bases = bases
+        .each_ref()
+        .map(|base| base.as_ref().map(|base| (base, base.within(&lot))));
+    let of = |base: Base| bases.get(base as usize).and_then(Option::as_ref);
     for (index, rule) in site.site().rules.iter().enumerate() {
-        let (base, Some(area), out) = work.base(rule.from) else {
+        let (base, Some(_), out) = work.base(rule.from) else {
             continue;
         };
         for (subject, label) in targets(site, rule) {
             let pair = measured
                 .entry((base, subject))
-                .or_insert_with(|| apart(site, area, subject));
+                .or_insert_with(|| apart(site, of(base)?, subject));
             let mut pair = pair.map(|pair| farther::out(pair, out));
             // The deck ends where its ring does, or a part of it that was drawn.
             if rule.from == MeasuredFrom::DeckEdge && !work.drawn_decks.polygons.is_empty() {
                 let drawn = measured
                     .entry((Base::DrawnDecks, subject))
-                    .or_insert_with(|| apart(site, &work.drawn_decks, subject));
+                    .or_insert_with(|| apart(site, of(Base::DrawnDecks)?, subject));
                 if let Some(drawn) = *drawn
                     && pair.is_none_or(|ring| drawn.distance < ring.distance)
                 {
@@ -228,18 +246,22 @@ fn targets<'a>(
         .chain(parts)
 }
 
-/// Measures one figure of the work to one subject.
-fn apart(site: &CheckedSite, area: &Region, subject: Subject) -> Option<Nearest> {
-    let lot = site.lot();
+/// Measures one figure of the work, on its lot, to one subject.
+fn apart(
+    site: &CheckedSite,
+    (area, within): &(&Measurable<'_>, Within<'_>),
+    subject: Subject,
+) -> Option<Nearest> {
+    let to = |figure| area.nearest(&Measurable::of(figure));
     match subject {
-        Subject::Side(i) => nearest_inside(area, &lot.region, lot.sides.get(i)?),
+        Subject::Side(i) => within.nearest(site.lot().sides.get(i)?),
         Subject::Feature(i) => {
             let feature = site.features().iter().find(|f| f.index == i)?;
-            nearest(Figure::Area(area), feature.shape.figure())
+            to(feature.shape.figure())
         }
         Subject::Part { feature, part } => {
             let feature = site.features().iter().find(|f| f.index == feature)?;
-            nearest(Figure::Area(area), feature.parts.get(part)?.figure())
+            to(feature.parts.get(part)?.figure())
         }
     }
 }

@@ -9,7 +9,7 @@
 use super::cache::Kept;
 use crate::dig::Dig;
 use crate::finding::Finding;
-use crate::geom::distance::{Figure, Nearest, nearest};
+use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
 use crate::shell::Shell;
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
@@ -58,12 +58,19 @@ pub(super) fn screen(
             slope,
             region: kept.undermined(shell, dig, below_rim, slope).posed(&pose),
         });
-        let figure = feature.shape.figure();
+        let figure = Measurable::of(feature.shape.figure());
         let first = lines.iter().zip(LINES).find_map(|(line, (_, words))| {
-            let pair = nearest(Figure::Area(&line.region), figure)?;
+            let line = Measurable::of(Figure::Area(&line.region));
+            if line.boxes_apart(&figure) > 0.0 {
+                return None;
+            }
+            let pair = line.nearest(&figure)?;
             (pair.distance <= 0.0).then_some((words, pair.to))
         });
-        if let (Some((words, at)), Some(from_toe)) = (first, nearest(Figure::Area(&toe), figure)) {
+        let from_toe = || Measurable::of(Figure::Area(&toe)).nearest(&figure);
+        if let Some((words, at)) = first
+            && let Some(from_toe) = from_toe()
+        {
             let needed = lines.each_ref().map(|line| {
                 let deepest = line.slope * (base - cut.bottom_elevation).max(0.0);
                 needed(&from_toe, &line.region).unwrap_or(deepest)

@@ -1,39 +1,23 @@
 //! The straight edges of a figure, made ready for measuring.
 
-use super::point::{Point, Vector};
-use super::region::{Ring, bounds};
+use super::edges::{Edge, chained, extents};
+use super::extent::{BLOCK, Extent};
+use super::point::Point;
+use super::region::Ring;
 use crate::order;
 
-/// The edges of some rings or of a chain, and the box round them.
+/// The edges of some rings or of a chain, and the boxes round them.
 pub(super) struct Boundary {
     vertices: Vec<Point>,
     edges: Vec<Edge>,
     /// The first vertex of each ring, or of the chain.
     starts: Vec<Point>,
-    /// Lower left and upper right corners; `None` when there are no vertices.
-    extent: Option<(Point, Point)>,
-}
-
-/// A straight edge from a point along a vector.
-#[derive(Clone, Copy)]
-struct Edge {
-    from: Point,
-    along: Vector,
-    /// One over the squared length, 0 for an edge of no length: so a vertex alone is an edge.
-    per_square: f64,
+    /// The box round each block of edges.
+    extents: Vec<Extent>,
+    extent: Extent,
 }
 
 impl Edge {
-    fn new(from: Point, to: Point) -> Self {
-        let along = to - from;
-        let square = along.dot(along);
-        Self {
-            from,
-            along,
-            per_square: if square > 0.0 { 1.0 / square } else { 0.0 },
-        }
-    }
-
     /// The point of this edge nearest to `p`.
     fn nearest_to(&self, p: Point) -> Point {
         let fraction = (p - self.from).dot(self.along) * self.per_square;
@@ -64,25 +48,17 @@ impl Boundary {
     }
 
     pub(super) fn of_chain(points: &[Point]) -> Self {
-        let edges = match points {
-            [alone] => vec![Edge::new(*alone, *alone)],
-            _ => points
-                .iter()
-                .zip(points.iter().skip(1))
-                .map(|(a, b)| Edge::new(*a, *b))
-                .collect(),
-        };
         let starts = points.first().copied().into_iter().collect();
-        Self::new(points.to_vec(), edges, starts)
+        Self::new(points.to_vec(), chained(points), starts)
     }
 
     fn new(vertices: Vec<Point>, edges: Vec<Edge>, starts: Vec<Point>) -> Self {
-        let extent = bounds(vertices.iter().copied());
         Self {
+            extents: extents(&edges),
+            extent: Extent::round(vertices.iter().copied()),
             vertices,
             edges,
             starts,
-            extent,
         }
     }
 
@@ -98,16 +74,18 @@ impl Boundary {
 
     /// Whether the boxes round the two boundaries overlap or touch.
     pub(super) fn box_meets(&self, other: &Self) -> bool {
-        let (Some((low, high)), Some(extent)) = (self.extent, other.extent) else {
-            return false;
-        };
-        boxes_meet(low, high, extent)
+        self.extent.meets(&other.extent)
+    }
+
+    /// Distance between the boxes round the two boundaries, metres: they are no nearer.
+    pub(super) fn boxes_apart(&self, other: &Self) -> f64 {
+        self.extent.square(&other.extent).sqrt()
     }
 
     /// The point of this boundary nearest to `p`; `None` when it has no finite edge.
     pub(super) fn nearest_to(&self, p: Point) -> Option<Point> {
         let mut best = Best::default();
-        best.offer_all(p, &self.edges);
+        best.offer(p, self);
         best.pair.map(|(_, on)| on)
     }
 
@@ -128,16 +106,15 @@ impl Boundary {
     /// A point where the two boundaries cross or touch, if they do. Only edges that reach into
     /// the other's box can: of a lot round a shell that is none.
     pub(super) fn first_crossing(&self, other: &Self) -> Option<Point> {
-        let (extent, other_extent) = (self.extent?, other.extent?);
-        let within = |edges: &[Edge], extent| -> Vec<Edge> {
-            let reaching = edges.iter().filter(|edge| edge.box_meets(extent));
+        let within = |edges: &[Edge], extent: &Extent| -> Vec<Edge> {
+            let reaching = edges.iter().filter(|edge| edge.extent().meets(extent));
             reaching.copied().collect()
         };
-        let rivals = within(&other.edges, extent);
+        let rivals = within(&other.edges, &self.extent);
         if rivals.is_empty() {
             return None;
         }
-        within(&self.edges, other_extent).iter().find_map(|edge| {
+        within(&self.edges, &other.extent).iter().find_map(|edge| {
             let here = rivals.iter().find_map(|rival| edge.crossing(rival))?;
             Some(edge.from + edge.along * here)
         })
@@ -162,16 +139,9 @@ impl Boundary {
 }
 
 impl Edge {
-    fn box_meets(&self, extent: (Point, Point)) -> bool {
-        let to = self.from + self.along;
-        let low = Point::new(self.from.x.min(to.x), self.from.y.min(to.y));
-        let high = Point::new(self.from.x.max(to.x), self.from.y.max(to.y));
-        boxes_meet(low, high, extent)
+    fn extent(&self) -> Extent {
+        Extent::round([self.from, self.from + self.along].into_iter())
     }
-}
-
-fn boxes_meet(low: Point, high: Point, (other_low, other_high): (Point, Point)) -> bool {
-    low.x <= other_high.x && other_low.x <= high.x && low.y <= other_high.y && other_low.y <= high.y
 }
 
 /// The nearest pair found so far: a vertex and a point of an edge.
@@ -191,15 +161,20 @@ impl Default for Best {
 }
 
 impl Best {
-    /// Tries one point against some edges.
-    fn offer_all(&mut self, p: Point, edges: &[Edge]) {
-        for edge in edges {
-            let on = edge.nearest_to(p);
-            let gap = p - on;
-            let square = gap.dot(gap);
-            if square < self.square {
-                self.square = square;
-                self.pair = Some((p, on));
+    /// Tries one point against a boundary.
+    fn offer(&mut self, p: Point, to: &Boundary) {
+        for (edges, extent) in to.edges.chunks(BLOCK).zip(&to.extents) {
+            if !extent.may_be_nearer(p, self.square) {
+                continue;
+            }
+            for edge in edges {
+                let on = edge.nearest_to(p);
+                let gap = p - on;
+                let square = gap.dot(gap);
+                if square < self.square {
+                    self.square = square;
+                    self.pair = Some((p, on));
+                }
             }
         }
     }
@@ -207,14 +182,9 @@ impl Best {
     /// Tries every vertex of one boundary against every edge of the other, but for vertices
     /// that lie farther from the box round the other than the best pair found.
     fn offer_vertices(&mut self, from: &Boundary, to: &Boundary) {
-        let Some((low, high)) = to.extent else {
-            return;
-        };
         for &p in &from.vertices {
-            let x = (low.x - p.x).max(p.x - high.x).max(0.0);
-            let y = (low.y - p.y).max(p.y - high.y).max(0.0);
-            if x * x + y * y < self.square {
-                self.offer_all(p, &to.edges);
+            if to.extent.may_be_nearer(p, self.square) {
+                self.offer(p, to);
             }
         }
     }

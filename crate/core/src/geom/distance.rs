@@ -67,14 +67,13 @@ pub enum Figure<'a> {
     Chain(&'a [Point]),
 }
 
-impl Figure<'_> {
-    fn boundary(&self) -> Boundary {
-        match self {
-            Self::Area(region) => Boundary::of_rings(region.rings()),
-            Self::Chain(points) => Boundary::of_chain(points),
-        }
-    }
+/// A figure made ready to be measured against one after another.
+pub struct Measurable<'a> {
+    figure: Figure<'a>,
+    edges: Boundary,
+}
 
+impl Figure<'_> {
     /// Whether the point lies inside; nothing is inside a chain.
     fn holds(&self, p: Point) -> bool {
         match self {
@@ -91,72 +90,133 @@ impl Figure<'_> {
     }
 }
 
-/// Nearest points of two figures. `None` when either is empty or none of its coordinates is
-/// finite.
-///
-/// Where they overlap the distance is negative: how deep the deepest place of one lies inside
-/// the other, `from` and `to` being that place and the nearest point of the other's boundary.
-/// The places looked at are the vertices, the middles of the stretches between vertices and
-/// crossings, and the centroids. Two chains that cross are 0 apart.
+/// Nearest points of two figures: [`Measurable::nearest`] for a pair measured once.
 pub fn nearest(a: Figure<'_>, b: Figure<'_>) -> Option<Nearest> {
-    let (edges_a, edges_b) = (a.boundary(), b.boundary());
-    let (from, to) = edges_a.nearest(&edges_b)?;
-    let apart = Nearest::between(from, to);
-    if !edges_a.box_meets(&edges_b) {
-        return Some(apart);
-    }
-    let crossing = edges_a.first_crossing(&edges_b);
-    let clear = crossing.is_none() && apart.distance > TIE;
-    let nested = || edges_a.any_start(|p| b.holds(p)) || edges_b.any_start(|p| a.holds(p));
-    if clear && !nested() {
-        return Some(apart);
-    }
-    let from_a = deepest(&a, &edges_a, &b, &edges_b);
-    let from_b = deepest(&b, &edges_b, &a, &edges_a).map(Nearest::swapped);
-    let overlap = from_a.into_iter().chain(from_b).reduce(Nearest::lesser);
-    let touch = crossing.map(|p| Nearest::between(p, p));
-    Some(overlap.or(touch).unwrap_or(apart))
+    Measurable::of(a).nearest(&Measurable::of(b))
 }
 
-/// The place of figure `a` that lies deepest inside `b`, and the point of `b` nearest to it.
-fn deepest(a: &Figure<'_>, edges: &Boundary, b: &Figure<'_>, other: &Boundary) -> Option<Nearest> {
-    let places = edges.places(other).into_iter().chain(a.centroid());
-    places
-        .filter(|p| b.holds(*p))
-        .filter_map(|p| Some(Nearest::between(p, other.nearest_to(p)?).sunk()))
-        .reduce(Nearest::lesser)
-}
-
-/// Nearest points of an area that should lie inside `inside` (the lot) and one `side` of it.
-/// `None` when the area or the side is empty.
-///
-/// Positive while the area stays on the inner side; negative when the area reaches over this
-/// side: then how far the farthest place of its boundary beyond it has gone. A place outside
-/// belongs to the side it is nearest to (at a corner to both), so reaching over one side does
-/// not count against another; a side that is crossed without such a place leaves 0. The places
-/// looked at are the vertices and the middles of the stretches between vertices and crossings.
+/// Nearest points of an area that should lie inside `inside` (the lot) and one `side` of it:
+/// [`Within::nearest`] for a pair measured once.
 pub fn nearest_inside(area: &Region, inside: &Region, side: &[Point]) -> Option<Nearest> {
-    let area = Boundary::of_rings(area.rings());
-    let side = Boundary::of_chain(side);
-    let lot = Boundary::of_rings(inside.rings());
-    let (from, to) = area.nearest(&side)?;
-    let apart = Nearest::between(from, to);
-    let crosses = area.box_meets(&lot) && area.first_crossing(&lot).is_some();
-    if !crosses && area.all_starts(|p| inside.contains(p)) {
-        return Some(apart);
+    let lot = Measurable::of(Figure::Area(inside));
+    Measurable::of(Figure::Area(area))
+        .within(&lot)
+        .nearest(side)
+}
+
+impl<'a> Measurable<'a> {
+    /// The figure, made ready.
+    pub fn of(figure: Figure<'a>) -> Self {
+        Self {
+            figure,
+            edges: match figure {
+                Figure::Area(region) => Boundary::of_rings(region.rings()),
+                Figure::Chain(points) => Boundary::of_chain(points),
+            },
+        }
     }
-    let beyond = area
-        .places(&lot)
-        .into_iter()
-        .filter(|p| !inside.contains(*p))
-        .filter_map(|p| {
-            let gone = Nearest::between(p, side.nearest_to(p)?);
-            let to_lot = p.distance(lot.nearest_to(p)?);
-            (gone.distance <= to_lot + TIE).then(|| gone.sunk())
-        })
-        .reduce(Nearest::lesser);
-    let touch = || area.first_crossing(&side).map(|p| Nearest::between(p, p));
-    Some(beyond.or_else(touch).unwrap_or(apart))
+
+    /// Distance between the upright boxes round the two figures, metres; 0 where they meet. The
+    /// figures are no nearer.
+    pub fn boxes_apart(&self, other: &Measurable<'_>) -> f64 {
+        self.edges.boxes_apart(&other.edges)
+    }
+
+    /// Nearest points of this figure and another. `None` when either is empty or none of its
+    /// coordinates is finite.
+    ///
+    /// Where they overlap the distance is negative: how deep the deepest place of one lies inside
+    /// the other, `from` and `to` being that place and the nearest point of the other's boundary.
+    /// The places looked at are the vertices, the middles of the stretches between vertices and
+    /// crossings, and the centroids. Two chains that cross are 0 apart.
+    pub fn nearest(&self, other: &Measurable<'_>) -> Option<Nearest> {
+        let (a, b) = (&self.edges, &other.edges);
+        let (from, to) = a.nearest(b)?;
+        let apart = Nearest::between(from, to);
+        if !a.box_meets(b) {
+            return Some(apart);
+        }
+        let crossing = a.first_crossing(b);
+        let clear = crossing.is_none() && apart.distance > TIE;
+        let nested =
+            || a.any_start(|p| other.figure.holds(p)) || b.any_start(|p| self.figure.holds(p));
+        if clear && !nested() {
+            return Some(apart);
+        }
+        let from_a = self.deepest(other);
+        let from_b = other.deepest(self).map(Nearest::swapped);
+        let overlap = from_a.into_iter().chain(from_b).reduce(Nearest::lesser);
+        let touch = crossing.map(|p| Nearest::between(p, p));
+        Some(overlap.or(touch).unwrap_or(apart))
+    }
+
+    /// The place of this figure that lies deepest inside another, and the point of the other
+    /// nearest to it.
+    fn deepest(&self, other: &Measurable<'_>) -> Option<Nearest> {
+        let places = self.edges.places(&other.edges).into_iter();
+        places
+            .chain(self.figure.centroid())
+            .filter(|p| other.figure.holds(*p))
+            .filter_map(|p| Some(Nearest::between(p, other.edges.nearest_to(p)?).sunk()))
+            .reduce(Nearest::lesser)
+    }
+
+    /// This figure as one that should lie inside another (the lot).
+    pub fn within<'b>(&'b self, lot: &'b Measurable<'b>) -> Within<'b> {
+        let crosses =
+            self.edges.box_meets(&lot.edges) && self.edges.first_crossing(&lot.edges).is_some();
+        Within {
+            area: &self.edges,
+            lot,
+            whole: !crosses && self.edges.all_starts(|p| lot.figure.holds(p)),
+        }
+    }
+}
+
+/// An area that should lie inside another.
+pub struct Within<'a> {
+    area: &'a Boundary,
+    lot: &'a Measurable<'a>,
+    /// Whether all of it does.
+    whole: bool,
+}
+
+impl Within<'_> {
+    /// Whether the area lies inside and is certain to stay farther than `by` metres from a side:
+    /// told by boxes alone, so `false` says nothing.
+    pub fn is_clear_of(&self, side: &[Point], by: f64) -> bool {
+        self.whole && self.area.boxes_apart(&Boundary::of_chain(side)) > by
+    }
+
+    /// Nearest points of the area and one side of the other. `None` when the area or the side is
+    /// empty.
+    ///
+    /// Positive while the area stays on the inner side; negative when the area reaches over this
+    /// side: then how far the farthest place of its boundary beyond it has gone. A place outside
+    /// belongs to the side it is nearest to (at a corner to both), so reaching over one side does
+    /// not count against another; a side that is crossed without such a place leaves 0. The places
+    /// looked at are the vertices and the middles of the stretches between vertices and crossings.
+    pub fn nearest(&self, side: &[Point]) -> Option<Nearest> {
+        let (area, lot) = (self.area, self.lot);
+        let side = Boundary::of_chain(side);
+        let (from, to) = area.nearest(&side)?;
+        let apart = Nearest::between(from, to);
+        if self.whole {
+            return Some(apart);
+        }
+        let beyond = area
+            .places(&lot.edges)
+            .into_iter()
+            .filter(|p| !lot.figure.holds(*p))
+            .filter_map(|p| {
+                let gone = Nearest::between(p, side.nearest_to(p)?);
+                let to_lot = p.distance(lot.edges.nearest_to(p)?);
+                (gone.distance <= to_lot + TIE).then(|| gone.sunk())
+            })
+            .reduce(Nearest::lesser);
+        let touch = || area.first_crossing(&side).map(|p| Nearest::between(p, p));
+        Some(beyond.or_else(touch).unwrap_or(apart))
+    }
 }
 
 #[cfg(test)]
@@ -279,6 +339,33 @@ mod tests {
         let (lot, sides) = lot();
         let room = |side: &[Point; 2]| nearest_inside(area, &lot, side).unwrap().distance;
         sides.iter().map(room).collect()
+    }
+
+    /// What boxes alone tell is never more than what is measured.
+    #[test]
+    fn an_area_is_clear_of_a_side_only_where_it_is() {
+        let (lot, sides) = lot();
+        let whole = Measurable::of(Figure::Area(&lot));
+        for (x, y) in [(2., 3.), (0.5, 3.), (-1., 3.), (30., 40.)] {
+            let area = block(x, y, 4., 4.);
+            let area = Measurable::of(Figure::Area(&area));
+            let within = area.within(&whole);
+            for (side, by) in sides
+                .iter()
+                .flat_map(|side| [0.4, 2.5, 9.0].map(|by| (side, by)))
+            {
+                let room = within.nearest(side).unwrap().distance;
+                assert!(
+                    !within.is_clear_of(side, by) || room > by,
+                    "{x} {side:?} {by}"
+                );
+            }
+        }
+        let area = block(2., 3., 4., 4.);
+        let area = Measurable::of(Figure::Area(&area));
+        assert!(area.within(&whole).is_clear_of(&sides[0], 2.5));
+        let far = block(9., 7., 1., 1.);
+        assert_eq!(area.boxes_apart(&Measurable::of(Figure::Area(&far))), 3.0);
     }
 
     #[test]

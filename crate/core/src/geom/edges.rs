@@ -1,7 +1,9 @@
 //! Straight edges that many single points are measured to.
 
+use super::extent::{BLOCK, Extent};
 use super::point::{Point, Vector};
 use super::region::Region;
+use crate::order::lesser;
 
 /// A point this near to an edge lies on it, metres.
 const ON_IT: f64 = 1e-9;
@@ -10,15 +12,17 @@ const ON_IT: f64 = 1e-9;
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Edges {
     edges: Vec<Edge>,
+    /// The box round each block of them: most blocks are known to lie too far away by it.
+    extents: Vec<Extent>,
 }
 
 /// A straight edge from a point along a vector.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Edge {
-    from: Point,
-    along: Vector,
-    /// One over the squared length; 0 for an edge of no length.
-    per_square: f64,
+pub(super) struct Edge {
+    pub from: Point,
+    pub along: Vector,
+    /// One over the squared length; 0 for an edge of no length: so a vertex alone is an edge.
+    pub per_square: f64,
 }
 
 /// The place on some edges that lies nearest to a point.
@@ -41,35 +45,32 @@ impl Edges {
     /// The edges of every ring of a region.
     pub fn of_region(region: &Region) -> Self {
         let edges = region.rings().flat_map(|ring| ring.edges());
-        Self {
-            edges: edges.map(|(a, b)| Edge::new(a, b)).collect(),
-        }
+        Self::of(edges.map(|(a, b)| Edge::new(a, b)).collect())
     }
 
     /// The edges of a chain; of a chain of one point that point.
     pub fn of_chain(chain: &[Point]) -> Self {
-        let edges = match chain {
-            [alone] => vec![Edge::new(*alone, *alone)],
-            _ => {
-                let pairs = chain.iter().zip(chain.iter().skip(1));
-                pairs.map(|(a, b)| Edge::new(*a, *b)).collect()
-            }
-        };
-        Self { edges }
+        Self::of(chained(chain))
+    }
+
+    fn of(edges: Vec<Edge>) -> Self {
+        Self {
+            extents: extents(&edges),
+            edges,
+        }
     }
 
     /// The same and those of another.
     pub fn extend(&mut self, other: Self) {
         self.edges.extend(other.edges);
+        self.extents = extents(&self.edges);
     }
 
     /// Those of them that may be nearest to a point within `radius` of `middle`, metres.
     pub fn around(&self, middle: Point, radius: f64) -> Self {
         let reach = self.distance(middle) + 2.0 * radius;
         let near = |edge: &&Edge| edge.offer(middle).0 <= reach * reach;
-        Self {
-            edges: self.edges.iter().filter(near).copied().collect(),
-        }
+        Self::of(self.edges.iter().filter(near).copied().collect())
     }
 
     /// Whether there are none.
@@ -79,17 +80,29 @@ impl Edges {
 
     /// Distance from a point to the nearest edge, metres; infinite where there is none.
     pub fn distance(&self, p: Point) -> f64 {
-        let squares = self.edges.iter().map(|edge| edge.offer(p).0);
-        squares.fold(f64::INFINITY, lesser).sqrt()
+        let mut least = f64::INFINITY;
+        for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
+            if extent.may_be_nearer(p, least) {
+                let squares = block.iter().map(|edge| edge.offer(p).0);
+                least = squares.fold(least, lesser);
+            }
+        }
+        least.sqrt()
     }
 
     /// The place of the edges nearest to a point; the first of equals.
     pub fn nearest(&self, p: Point) -> Option<Foot> {
-        let mut best: Option<(f64, f64, usize)> = None;
-        for (i, edge) in self.edges.iter().enumerate() {
-            let (square, along) = edge.offer(p);
-            if best.is_none_or(|(least, ..)| square < least) {
-                best = Some((square, along, i));
+        let (mut least, mut best) = (f64::INFINITY, None);
+        let blocks = self.edges.chunks(BLOCK).zip(&self.extents);
+        for (number, (block, extent)) in blocks.enumerate() {
+            if !extent.may_be_nearer(p, least) {
+                continue;
+            }
+            for (i, edge) in block.iter().enumerate() {
+                let (square, along) = edge.offer(p);
+                if best.is_none() || square < least {
+                    (least, best) = (square, Some((square, along, number * BLOCK + i)));
+                }
             }
         }
         let (square, along, edge) = best?;
@@ -110,8 +123,26 @@ impl Edges {
     }
 }
 
+/// The edges of a chain; of a chain of one point that point.
+pub(super) fn chained(chain: &[Point]) -> Vec<Edge> {
+    match chain {
+        [alone] => vec![Edge::new(*alone, *alone)],
+        _ => {
+            let pairs = chain.iter().zip(chain.iter().skip(1));
+            pairs.map(|(a, b)| Edge::new(*a, *b)).collect()
+        }
+    }
+}
+
+/// The box round each block of edges.
+pub(super) fn extents(edges: &[Edge]) -> Vec<Extent> {
+    let ends = |edge: &Edge| [edge.from, edge.from + edge.along];
+    let round = |block: &[Edge]| Extent::round(block.iter().flat_map(ends));
+    edges.chunks(BLOCK).map(round).collect()
+}
+
 impl Edge {
-    fn new(from: Point, to: Point) -> Self {
+    pub fn new(from: Point, to: Point) -> Self {
         let along = to - from;
         let square = along.dot(along);
         Self {
@@ -130,11 +161,6 @@ impl Edge {
         let off = to - self.along * along;
         (off.dot(off), along)
     }
-}
-
-/// Plain comparison: `f64::min` is a call in WebAssembly.
-fn lesser(a: f64, b: f64) -> f64 {
-    if b < a { b } else { a }
 }
 
 #[cfg(test)]
@@ -168,6 +194,31 @@ mod tests {
         for k in 0..63 {
             let p = middle + (at(k) - Point::default()) * 0.1;
             assert_eq!(all.distance(p), some.distance(p));
+        }
+    }
+
+    /// Blocks of edges are left out by their boxes; the rest measures as every edge by itself does.
+    #[test]
+    fn many_edges_measure_as_each_alone() {
+        let at = |k: i32| {
+            let (turn, out) = (f64::from(k) * 0.05, 4.0 + f64::from(k % 7) / 3.0);
+            Point::new(out * crate::math::cos(turn), out * crate::math::sin(turn))
+        };
+        let chain: Vec<Point> = (0..125).map(at).collect();
+        let all = Edges::of_chain(&chain);
+        for k in 0..200 {
+            let p = Point::new(f64::from(k % 20) - 9.3, f64::from(k / 20) * 1.7 - 8.1);
+            let alone = chain.windows(2).map(Edges::of_chain);
+            let (edge, least) = alone
+                .map(|edge| edge.distance(p))
+                .enumerate()
+                .min_by(|a, b| a.1.total_cmp(&b.1))
+                .unwrap();
+            let foot = all.nearest(p).unwrap();
+            assert_eq!(
+                (all.distance(p), foot.distance, foot.edge),
+                (least, least, edge)
+            );
         }
     }
 

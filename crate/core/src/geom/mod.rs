@@ -19,7 +19,7 @@
 //! | an easement along a lot line | [`band::along_side`] |
 //! | several polygons with holes | [`compound::check`] |
 //! | a door or a gate | [`span::on_chain`] |
-//! | room between two figures | [`distance::nearest`] |
+//! | room between two figures | [`distance::nearest`], [`distance::Measurable`] |
 //! | distance of many points from one figure | [`Edges`] |
 //! | hatches and ticks for drawings | [`pattern`] |
 
@@ -30,6 +30,7 @@ pub mod clip;
 pub mod compound;
 pub mod distance;
 mod edges;
+mod extent;
 pub mod flatten;
 mod meet;
 pub mod offset;

@@ -5,6 +5,7 @@
 //! then not finite either (or `false`, or `None`).
 
 use super::point::{Point, Pose, Vector};
+use crate::order::{greater, lesser};
 
 /// A closed ring of straight edges (the last point joins the first; it is not repeated).
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -192,8 +193,8 @@ pub fn bounds(points: impl IntoIterator<Item = Point>) -> Option<(Point, Point)>
     points.into_iter().fold(None, |bounds, p| {
         let (low, high) = bounds.unwrap_or((p, p));
         Some((
-            Point::new(low.x.min(p.x), low.y.min(p.y)),
-            Point::new(high.x.max(p.x), high.y.max(p.y)),
+            Point::new(lesser(low.x, p.x), lesser(low.y, p.y)),
+            Point::new(greater(high.x, p.x), greater(high.y, p.y)),
         ))
     })
 }

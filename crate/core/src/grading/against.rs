@@ -4,7 +4,7 @@ use super::Grading;
 use crate::clearance::WorkFigures;
 use crate::dig::Dig;
 use crate::geom::Point;
-use crate::geom::distance::{Nearest, nearest_inside};
+use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::site::shape::PartPlace;
 use crate::site::{CheckedSite, FeatureKind, FeaturePart};
 
@@ -83,8 +83,11 @@ pub fn against(
     }
     let lot = site.lot();
     let sides = lot.lot.sides.iter().zip(&lot.sides);
+    let ready = |area| Measurable::of(Figure::Area(area));
+    let (water, whole) = (ready(&work.waters_edge), ready(&lot.region));
+    let within = water.within(&whole);
     let pairs = sides.filter_map(|(side, chain)| {
-        let pair = nearest_inside(&work.waters_edge, &lot.region, chain)?;
+        let pair = within.nearest(chain)?;
         Some((pair, &side.label))
     });
     let nearest = pairs.fold(None, |best: Option<(Nearest, &String)>, next| match best {

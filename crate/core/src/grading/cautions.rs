@@ -4,7 +4,7 @@
 use super::{Bank, Grading, Height, Levels};
 use crate::clearance::WorkFigures;
 use crate::finding::Finding;
-use crate::geom::distance::{Figure, nearest};
+use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
 use crate::site::{CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
@@ -40,8 +40,9 @@ pub fn findings(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> Ve
     for (bank, what) in [(&grading.toe, "fill"), (&grading.crest, "cut")] {
         found.extend(beyond_lot(site, bank, what));
     }
-    found.extend(into_features(site, work, grading));
-    found.extend(toward_buildings(site, work));
+    let water = Measurable::of(Figure::Area(&work.waters_edge));
+    found.extend(into_features(site, work, &water, grading));
+    found.extend(toward_buildings(site, work, &water));
     found
 }
 
@@ -107,7 +108,12 @@ fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &str) -> Option<Finding> {
 }
 
 /// Banks against what stands or lies there: looked at where it is nearest to the deck.
-fn into_features(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> Vec<Finding> {
+fn into_features(
+    site: &CheckedSite,
+    work: &WorkFigures,
+    water: &Measurable<'_>,
+    grading: &Grading,
+) -> Vec<Finding> {
     let mut found = Vec::new();
     let reach = grading.toe.reach.max(grading.crest.reach);
     let Some((_, placement)) = site.placed_shell().filter(|_| reach > 0.0) else {
@@ -132,7 +138,11 @@ fn into_features(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> V
             FeatureKind::Tree => "Earth on or off its roots can kill a tree: ask an arborist.",
             _ => continue,
         };
-        let Some(pair) = nearest(Figure::Area(&work.waters_edge), feature.shape.figure()) else {
+        let figure = Measurable::of(feature.shape.figure());
+        if water.boxes_apart(&figure) - edge > reach {
+            continue;
+        }
+        let Some(pair) = water.nearest(&figure) else {
             continue;
         };
         let run = pair.distance - edge;
@@ -161,7 +171,11 @@ fn into_features(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> V
 }
 
 /// A deck that falls towards a building it runs up to.
-fn toward_buildings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
+fn toward_buildings(
+    site: &CheckedSite,
+    work: &WorkFigures,
+    water: &Measurable<'_>,
+) -> Vec<Finding> {
     let mut found = Vec::new();
     let deck = site.site().works.deck;
     if site.placed_shell().is_none() || deck.width <= 0.0 || deck.fall <= 0.0 {
@@ -171,7 +185,11 @@ fn toward_buildings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
         if !matches!(feature.kind, FeatureKind::House | FeatureKind::Outbuilding) {
             continue;
         }
-        let Some(pair) = nearest(Figure::Area(&work.waters_edge), feature.shape.figure()) else {
+        let building = Measurable::of(feature.shape.figure());
+        if water.boxes_apart(&building) - work.deck_edge >= AT_THE_WALL {
+            continue;
+        }
+        let Some(pair) = water.nearest(&building) else {
             continue;
         };
         if pair.distance - work.deck_edge < AT_THE_WALL {

@@ -3,8 +3,8 @@
 
 use crate::clearance::WorkFigures;
 use crate::finding::Finding;
-use crate::geom::distance::{Figure, Nearest, nearest, nearest_inside};
-use crate::geom::{Point, Region};
+use crate::geom::Point;
+use crate::geom::distance::{Figure, Measurable};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
@@ -16,15 +16,19 @@ struct Part<'a> {
     check: &'static str,
     words: &'static str,
     place: &'static str,
-    area: &'a Region,
+    area: &'a Measurable<'a>,
     out: f64,
 }
 
 /// Everything that reaches where it must not.
 pub(super) fn beyond(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
+    let ready = |area| Measurable::of(Figure::Area(area));
+    let lot = ready(&site.lot().region);
+    let [water, dig, drawn] = [&work.waters_edge, &work.dig, &work.drawn_decks].map(ready);
+    let pad = work.equipment.as_ref().map(ready);
     let mut found = Vec::new();
-    for part in parts(work) {
-        lot_lines(site, &part, &mut found);
+    for part in parts(work, [&water, &dig, &drawn], pad.as_ref()) {
+        lot_lines(site, &part, &lot, &mut found);
         for feature in site.features().iter() {
             if feature.kind == FeatureKind::Easement {
                 found.extend(easement(site, &part, feature));
@@ -32,13 +36,17 @@ pub(super) fn beyond(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
         }
     }
     for feature in site.features().iter() {
-        found.extend(in_the_way(site, work, feature));
+        found.extend(in_the_way(site, &dig, feature));
     }
     found
 }
 
 /// The parts of the work, the widest of what stands on the ground last.
-fn parts(work: &WorkFigures) -> Vec<Part<'_>> {
+fn parts<'a>(
+    work: &WorkFigures,
+    [water, dig, drawn]: [&'a Measurable<'a>; 3],
+    pad: Option<&'a Measurable<'a>>,
+) -> Vec<Part<'a>> {
     let part = |check, words, place, area, out| Part {
         check,
         words,
@@ -46,10 +54,9 @@ fn parts(work: &WorkFigures) -> Vec<Part<'_>> {
         area,
         out,
     };
-    let water = &work.waters_edge;
     let mut parts = vec![
         part("shell-beyond", "shell's rim", "/placement", water, work.rim),
-        part("dig-beyond", "dig", "/placement", &work.dig, 0.0),
+        part("dig-beyond", "dig", "/placement", dig, 0.0),
     ];
     if work.deck_edge > work.rim {
         parts.push(part(
@@ -61,10 +68,9 @@ fn parts(work: &WorkFigures) -> Vec<Part<'_>> {
         ));
     }
     if !work.drawn_decks.polygons.is_empty() {
-        let drawn = &work.drawn_decks;
         parts.push(part("deck-beyond", "drawn deck", "/features", drawn, 0.0));
     }
-    if let Some(pad) = &work.equipment {
+    if let Some(pad) = pad {
         parts.push(part(
             "equipment-beyond",
             "equipment pad",
@@ -77,10 +83,19 @@ fn parts(work: &WorkFigures) -> Vec<Part<'_>> {
 }
 
 /// A part of the work over a lot line.
-fn lot_lines(site: &CheckedSite, part: &Part<'_>, found: &mut Vec<Finding>) {
+fn lot_lines(
+    site: &CheckedSite,
+    part: &Part<'_>,
+    whole: &Measurable<'_>,
+    found: &mut Vec<Finding>,
+) {
     let lot = site.lot();
+    let within = part.area.within(whole);
     for (side, chain) in lot.lot.sides.iter().zip(&lot.sides) {
-        let Some(pair) = nearest_inside(part.area, &lot.region, chain) else {
+        if within.is_clear_of(chain, part.out) {
+            continue;
+        }
+        let Some(pair) = within.nearest(chain) else {
             continue;
         };
         if pair.distance - part.out < -HAIR {
@@ -103,7 +118,11 @@ fn lot_lines(site: &CheckedSite, part: &Part<'_>, found: &mut Vec<Finding>) {
 
 /// A part of the work in an easement.
 fn easement(site: &CheckedSite, part: &Part<'_>, feature: &CheckedFeature) -> Option<Finding> {
-    let pair = nearest(Figure::Area(part.area), feature.shape.figure())?;
+    let easement = Measurable::of(feature.shape.figure());
+    if part.area.boxes_apart(&easement) > part.out {
+        return None;
+    }
+    let pair = part.area.nearest(&easement)?;
     (pair.distance - part.out < -HAIR).then(|| {
         let message = format!("The {} reaches into {}.", part.words, label(site, feature));
         let remedy = "Move it out, or get the written consent of whoever holds the easement.";
@@ -112,7 +131,11 @@ fn easement(site: &CheckedSite, part: &Part<'_>, feature: &CheckedFeature) -> Op
 }
 
 /// The dig, or else the shell, where something stands or lies already.
-fn in_the_way(site: &CheckedSite, work: &WorkFigures, feature: &CheckedFeature) -> Option<Finding> {
+fn in_the_way(
+    site: &CheckedSite,
+    dig: &Measurable<'_>,
+    feature: &CheckedFeature,
+) -> Option<Finding> {
     let (check, remedy) = match feature.kind {
         FeatureKind::House | FeatureKind::Outbuilding | FeatureKind::Wall => (
             "dig-under-structure",
@@ -132,7 +155,11 @@ fn in_the_way(site: &CheckedSite, work: &WorkFigures, feature: &CheckedFeature) 
         ),
         _ => return None,
     };
-    let pair: Nearest = nearest(Figure::Area(&work.dig), feature.shape.figure())?;
+    let other = Measurable::of(feature.shape.figure());
+    if dig.boxes_apart(&other) > 0.0 {
+        return None;
+    }
+    let pair = dig.nearest(&other)?;
     // A line that the dig merely touches is in its way already.
     (pair.distance <= 0.0).then(|| {
         let message = format!("The dig runs into {}.", label(site, feature));
