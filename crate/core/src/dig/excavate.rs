@@ -90,7 +90,7 @@ fn daylight(
     if sums.in_air() <= 0.0 {
         return Vec::new();
     }
-    let hole = shape.contour(cap_depth).posed(pose);
+    let hole = shape.contour_of_cap(cap_depth).posed(pose);
     clip::meeting(ground, coping_elevation - cap_depth, &hole)
 }
 
@@ -341,6 +341,20 @@ mod tests {
         assert_near(dig.rim_above_ground, -0.2, 1e-12);
         assert_eq!((dig.area_above_ground, dig.unsurveyed_volume), (0.0, 0.0));
         assert!(dig.closed && says(&dig, "spoil-back"));
+    }
+
+    /// Ground deep under the rim: what is dug lies far inside the grid, what stands in the air
+    /// reaches out to the level of the cap.
+    #[test]
+    fn a_hole_with_its_rim_in_the_air() {
+        let shape = shape(1.0, 0.0);
+        let dig = excavate(&shape, &plane(9.4, 0.0), &pose(), 10.0, 0.27);
+        assert_near(dig.bank_volume, shape.level_volume(-0.6), 1e-4);
+        assert_near(dig.top_edge.area(), shape.contour(0.6).area(), 0.02);
+        // In whole cells.
+        assert_near(dig.area_above_ground, shape.contour(0.27).area(), 0.1);
+        assert_near(dig.greatest_depth, 0.4, 1e-12);
+        assert_near(dig.rim_above_ground, 0.6, 1e-12);
     }
 
     /// Ground falls 1 in 2 from 10 m on the middle line: above x = 0.5 it lies below the cap,

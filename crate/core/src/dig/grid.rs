@@ -52,7 +52,8 @@ impl Grid {
     /// Column and row of the cell a point lies in (the nearest cell for a point outside).
     pub fn place_of(&self, p: Point) -> (usize, usize) {
         let nearest = |c: f64, first: f64, count: usize| {
-            (((c - first) / self.cell).round().max(0.0) as usize).min(count.max(1) - 1)
+            // What is negative is cut off at nothing.
+            (((c - first) / self.cell + 0.5).floor() as usize).min(count.max(1) - 1)
         };
         let column = nearest(p.x, self.first.x, self.columns);
         let row = nearest(p.y, self.first.y, self.rows);
@@ -94,7 +95,8 @@ impl Grid {
 
 /// The whole numbers `i` below `count` with `low <= first + i * step < high`.
 fn span(low: f64, high: f64, first: f64, step: f64, count: usize) -> core::ops::Range<usize> {
-    let at = |c: f64| (((c - first) / step).ceil().max(0.0) as usize).min(count);
+    // What is negative is cut off at nothing.
+    let at = |c: f64| (((c - first) / step).ceil() as usize).min(count);
     let start = at(low);
     start..at(high).max(start)
 }

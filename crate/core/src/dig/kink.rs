@@ -2,6 +2,7 @@
 
 use super::fill::UNREACHED;
 use crate::geom::Vector;
+use crate::order::{greater, lesser};
 
 /// How many cells are asked at a time whether any is near zero.
 const BLOCK: usize = 8;
@@ -34,7 +35,7 @@ pub(super) fn crossings(
                 continue;
             };
             // Beside a cell that the sides were not followed to there is no slope to speak of.
-            if left.min(right).min(down).min(up) < UNREACHED / 2.0 {
+            if lesser(lesser(left, right), lesser(down, up)) < UNREACHED / 2.0 {
                 continue;
             }
             let slope = Vector::new((right - left) / 2.0, (up - down) / 2.0);
@@ -56,9 +57,9 @@ pub(super) fn crossings(
 /// it is positive. Exact for a plane.
 fn open_cell(middle: f64, slope: Vector) -> (f64, f64) {
     let (p, q) = (slope.x.abs() / 2.0, slope.y.abs() / 2.0);
-    let (a, b) = (p.max(q), p.min(q));
+    let (a, b) = (greater(p, q), lesser(p, q));
     // Integrals of the positive part, by repeated integration of the ramp.
-    let ramp = |v: f64| v.max(0.0);
+    let ramp = |v: f64| greater(v, 0.0);
     if a <= 0.0 {
         return (ramp(middle), if middle > 0.0 { 1.0 } else { 0.0 });
     }
@@ -69,8 +70,8 @@ fn open_cell(middle: f64, slope: Vector) -> (f64, f64) {
         return (mean, share);
     }
     let over = |f: fn(f64) -> f64| {
-        f((middle + a + b).max(0.0)) - f((middle + a - b).max(0.0)) - f((middle - a + b).max(0.0))
-            + f((middle - a - b).max(0.0))
+        f(ramp(middle + a + b)) - f(ramp(middle + a - b)) - f(ramp(middle - a + b))
+            + f(ramp(middle - a - b))
     };
     let scale = 4.0 * a * b;
     (

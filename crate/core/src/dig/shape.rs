@@ -47,6 +47,8 @@ pub struct DigShape {
     pub(super) depths: Vec<f64>,
     /// The same of the part below the cap it was last asked for, where shares are kept.
     capped: OnceCell<Capped>,
+    /// A contour with the depth of it: that of the cap, which no placement changes.
+    contour: OnceCell<(f64, Region)>,
     headroom: f64,
     /// The side and layer that stand steepest for their soil.
     pub(super) boldest: Stand,
@@ -99,6 +101,7 @@ impl DigShape {
             cover,
             depths,
             capped: OnceCell::new(),
+            contour: OnceCell::new(),
             headroom,
             boldest,
             floor,
@@ -157,6 +160,7 @@ impl DigShape {
             cover,
             depths,
             capped: OnceCell::new(),
+            contour: OnceCell::new(),
             headroom,
             boldest,
         }
@@ -265,6 +269,16 @@ impl DigShape {
             return hole.contour(depth);
         }
         contour::contour(&self.bottom, depth, DRAWING_TOLERANCE)
+    }
+
+    /// The contour at the depth of the cap, kept from one placement to the next.
+    pub(super) fn contour_of_cap(&self, depth: f64) -> Cow<'_, Region> {
+        let (kept, contour) = self.contour.get_or_init(|| (depth, self.contour(depth)));
+        if *kept == depth {
+            Cow::Borrowed(contour)
+        } else {
+            Cow::Owned(self.contour(depth))
+        }
     }
 
     /// Depth of the hole below the rim at a point of the shell frame, metres; minus infinity

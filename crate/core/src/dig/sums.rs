@@ -70,6 +70,7 @@ impl Sums {
         let zero = f64x4::splat(0.0);
         let cap = f64x4::splat(levels.cap);
         let headroom = f64x4::splat(-levels.headroom);
+        let nowhere = f64x4::splat(f64::NEG_INFINITY);
         let cells = rises.iter().zip(cover.iter().zip(depths));
         let capped = capped_cover.iter().zip(capped_depths);
         for (((rise, (cover, depth)), (capped_cover, capped_depth)), (kept_cut, kept_under)) in
@@ -89,7 +90,7 @@ impl Sums {
             let in_air = rise.simd_lt(cap) & (capped_cover * cap + capped_depth).simd_gt(zero);
             self.in_air += in_air & capped_cover;
             let beyond = open & depth.simd_lt(headroom * cover);
-            let rise_there = beyond.select(cut - depth, f64x4::splat(f64::NEG_INFINITY));
+            let rise_there = beyond.select(cut - depth, nowhere);
             self.unclosed = self.unclosed.fast_max(rise_there);
             *kept_cut = cut.to_array();
             *kept_under = under.to_array();

@@ -3,7 +3,7 @@
 use super::grid::Grid;
 use crate::geom::{Point, Pose, Vector};
 use crate::ground::{Facet, Ground, gradient};
-use crate::order;
+use crate::order::{self, greater, lesser};
 
 /// The triangles of the ground over a grid, in the order in which rows meet them.
 pub(crate) struct Terrain {
@@ -123,7 +123,7 @@ impl Triangle {
         let y = grid.first.y + row as f64 * grid.cell;
         let xs = self.sides.iter().filter_map(|side| side.x_at(y));
         let (low, high) = xs.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| {
-            (l.min(x), h.max(x))
+            (lesser(l, x), greater(h, x))
         });
         if low >= high {
             return;
