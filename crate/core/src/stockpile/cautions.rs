@@ -48,7 +48,7 @@ pub(super) fn findings(
         let remedy = "Move the pile, or haul some of the spoil straight away.";
         say("pile-in-the-way", true, message, remedy, own);
     }
-    for (what, distance) in work.parts(at, f64::INFINITY) {
+    for (what, distance) in work.named(at) {
         let short = radius - distance;
         if short <= HAIR {
             continue;

@@ -3,6 +3,7 @@
 use crate::clearance::WorkFigures;
 use crate::geom::distance::Figure;
 use crate::geom::{Edges, Point, Region};
+use crate::order::{greater, lesser};
 use crate::site::{CheckedFeature, CheckedLot, Feature, FeatureKind, FeaturePart};
 
 /// How much a thing keeps a pile away.
@@ -61,11 +62,11 @@ impl Signed {
         let Some((low, high)) = self.bounds else {
             return f64::INFINITY;
         };
-        let x = (low.x - p.x).max(p.x - high.x);
-        let y = (low.y - p.y).max(p.y - high.y);
+        let x = greater(low.x - p.x, p.x - high.x);
+        let y = greater(low.y - p.y, p.y - high.y);
         // Outside the box round it the thing is no nearer than the box.
         if x > enough || y > enough {
-            return x.max(y);
+            return greater(x, y);
         }
         let distance = self.edges.distance(p);
         let in_box = x <= 0.0 && y <= 0.0;
@@ -126,19 +127,25 @@ impl Work {
         }
     }
 
-    /// The parts of the work with what they are called: how far a point lies from where a pile
-    /// may begin, metres.
-    pub(super) fn parts(&self, p: Point, enough: f64) -> [(&'static str, f64); 3] {
+    /// The parts of the work, each with how far from it a pile keeps, metres.
+    fn parts(&self) -> [(&Signed, f64); 3] {
         [
-            (
-                "the dig",
-                self.dig.distance(p, enough + self.back) - self.back,
-            ),
-            (
-                "the deck",
-                self.water.distance(p, enough + self.deck) - self.deck,
-            ),
-            ("the equipment pad", self.pad.distance(p, enough)),
+            (&self.pad, 0.0),
+            (&self.dig, self.back),
+            (&self.water, self.deck),
+        ]
+    }
+
+    /// The same with what they are called: how far a point lies from where a pile may begin,
+    /// metres.
+    pub(super) fn named(&self, p: Point) -> [(&'static str, f64); 3] {
+        let [pad, dig, deck] = self
+            .parts()
+            .map(|(part, out)| part.distance(p, f64::INFINITY) - out);
+        [
+            ("the dig", dig),
+            ("the deck", deck),
+            ("the equipment pad", pad),
         ]
     }
 }
@@ -206,17 +213,30 @@ impl Obstacles {
 
     /// How large a pile's footprint round a point may be, metres of radius: the way to whatever
     /// is nearest of what weighs at least so much. Negative where none may lie. It changes by no
-    /// more than a metre over a metre.
-    pub(super) fn room(&self, p: Point, work: &Work, least: Weight, enough: f64) -> f64 {
-        let mut room = enough.min(self.within_lot(p));
-        if room < -enough {
+    /// more than a metre over a metre. Where it is less than the first of `between`, or more than
+    /// the second, any value beyond that end may be told.
+    pub(super) fn room(
+        &self,
+        p: Point,
+        work: &Work,
+        least: Weight,
+        (hopeless, enough): (f64, f64),
+    ) -> f64 {
+        let mut room = lesser(enough, -self.lot.distance(p, -hopeless));
+        if room < hopeless {
             return room;
         }
-        for (_, distance) in work.parts(p, room.max(0.0)) {
-            room = room.min(distance);
+        for (part, out) in work.parts() {
+            room = lesser(room, part.distance(p, greater(room, 0.0) + out) - out);
+            if room < hopeless {
+                return room;
+            }
         }
         for it in self.all.iter().filter(|it| it.weight >= least) {
-            room = room.min(it.figure.distance(p, room.max(0.0)));
+            room = lesser(room, it.figure.distance(p, greater(room, 0.0)));
+            if room < hopeless {
+                return room;
+            }
         }
         room
     }

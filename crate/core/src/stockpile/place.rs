@@ -60,7 +60,7 @@ pub fn nearest_fit(obstacles: &Obstacles, work: &Work, radius: f64) -> Option<Po
             Square::round(low, high),
             work.middle,
             radius,
-            |p, enough| obstacles.room(p, work, least, enough),
+            |p, between| obstacles.room(p, work, least, between),
         )
     })
 }
@@ -79,13 +79,13 @@ pub(super) fn in_space(
             Square::round(low, high),
             work.middle,
             radius,
-            |p, enough| within(space, p).min(obstacles.room(p, work, Weight::Bar, enough)),
+            |p, between| within(space, p).min(obstacles.room(p, work, Weight::Bar, between)),
         )
     });
     fits.or_else(|| {
         let rooms = spaces.iter().filter_map(|space| {
             let (low, high) = space.bounds;
-            most(Square::round(low, high), |p| within(space, p))
+            most(Square::round(low, high), |p, _| within(space, p))
         });
         let best = rooms.fold(None, |best: Option<Greatest>, next| match best {
             Some(best) if best.radius >= next.radius => Some(best),
@@ -108,16 +108,17 @@ pub struct Greatest {
 /// room at all.
 pub fn greatest(obstacles: &Obstacles, work: &Work) -> Option<Greatest> {
     let (low, high) = obstacles.bounds()?;
-    let room = |p| obstacles.room(p, work, Weight::Bar, f64::INFINITY);
+    let room = |p, hopeless| obstacles.room(p, work, Weight::Bar, (hopeless, f64::INFINITY));
     most(Square::round(low, high), room).filter(|best| best.radius > NEAR_GREATEST)
 }
 
-/// The place nearest to `to` with at least `needed` room.
+/// The place nearest to `to` with at least `needed` room. `room`: at a place, exact between two
+/// numbers and beyond them on the right side.
 fn nearest(
     whole: Square,
     to: Point,
     needed: f64,
-    room: impl Fn(Point, f64) -> f64,
+    room: impl Fn(Point, (f64, f64)) -> f64,
 ) -> Option<Point> {
     let mut best: Option<(f64, Point)> = None;
     let mut open = vec![whole];
@@ -128,7 +129,7 @@ fn nearest(
         if best.as_ref().is_some_and(worse) {
             continue;
         }
-        let short = needed - room(square.middle, needed + radius);
+        let short = needed - room(square.middle, (needed - radius, needed + radius));
         if short > radius {
             continue;
         }
@@ -142,23 +143,39 @@ fn nearest(
     best.map(|(_, at)| at)
 }
 
-/// The place with the most room.
-fn most(whole: Square, room: impl Fn(Point) -> f64) -> Option<Greatest> {
+/// The place with the most room. Of the squares that may hold it the one that may hold the most is
+/// quartered next.
+fn most(whole: Square, room: impl Fn(Point, f64) -> f64) -> Option<Greatest> {
     let mut best: Option<Greatest> = None;
-    let mut open = vec![whole];
-    for _ in 0..MOST {
-        let Some(square) = open.pop() else { break };
-        let here = room(square.middle);
-        if best.is_none_or(|best| here > best.radius) {
-            best = Some(Greatest {
-                radius: here,
-                at: square.middle,
+    // Each with the most room that it may hold.
+    let mut open: Vec<(f64, Square)> = Vec::new();
+    let mut parts = vec![whole];
+    for _ in 0..MOST / 4 {
+        for part in parts {
+            let radius = part.radius();
+            let hopeless = best.map_or(f64::NEG_INFINITY, |best| {
+                best.radius + (NEAR_GREATEST - radius).min(0.0)
             });
+            let here = room(part.middle, hopeless);
+            if best.is_none_or(|best| here > best.radius) {
+                best = Some(Greatest {
+                    radius: here,
+                    at: part.middle,
+                });
+            }
+            open.push((here + radius, part));
         }
-        let hopeless = |best: Greatest| here + square.radius() <= best.radius + NEAR_GREATEST;
-        if !best.is_some_and(hopeless) {
-            open.extend(square.quarters(square.middle));
+        let hopeful = open.iter().enumerate();
+        let most = hopeful.max_by(|a, b| a.1.0.total_cmp(&b.1.0));
+        let Some((next, (bound, square))) = most else {
+            break;
+        };
+        // Where this one holds no more, none does.
+        if best.is_some_and(|best| *bound <= best.radius + NEAR_GREATEST) {
+            break;
         }
+        parts = square.quarters(square.middle).to_vec();
+        open.swap_remove(next);
     }
     best
 }
