@@ -3,13 +3,15 @@
 use std::sync::Arc;
 
 use crate::deck::{DeckPlan, Drawn};
-use crate::dig::small::SmallDig;
+use crate::dig::small::{self, SmallDig};
 use crate::dig::{DigShape, edge_at, foot};
 use crate::geom::Region;
 use crate::grading;
+use crate::ground::Ground;
+use crate::groundwater::{Level, Uplift};
 use crate::pipe::{Around, Dewatering};
 use crate::shell::Shell;
-use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, Works};
+use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, EquipmentPad, Works};
 use crate::stockpile::Obstacles;
 use crate::takeoff::{Fill, Measured};
 
@@ -65,6 +67,10 @@ pub(super) struct Kept {
     holes: Vec<Hole>,
     /// The finished ground round it.
     pub grading: grading::Kept,
+    /// What groundwater does to the shell where it last stood.
+    uplift: Option<(f64, Level, Uplift)>,
+    /// The pad as it was last dug, and into which ground.
+    pad: Option<(EquipmentPad, Arc<Ground>, SmallDig)>,
 }
 
 /// The hole under settings of its own, wherever the shell stands.
@@ -154,7 +160,32 @@ impl Kept {
             toe: None,
             holes: Vec::new(),
             grading: grading::Kept::default(),
+            uplift: None,
+            pad: None,
         }
+    }
+
+    /// What groundwater at a level does to the shell with its rim at an elevation.
+    pub(super) fn uplift(&mut self, rim: f64, level: Level) -> Uplift {
+        let same = |kept: &(f64, Level, Uplift)| (kept.0, kept.1) == (rim, level);
+        let kept = self.uplift.take().filter(same);
+        let kept = kept.unwrap_or_else(|| (rim, level, Uplift::of(&self.shell, rim, level)));
+        self.uplift.insert(kept).2.clone()
+    }
+
+    /// The equipment pad of a site, dug into its ground.
+    pub(super) fn pad(&mut self, site: &CheckedSite) -> Option<SmallDig> {
+        let (placed, ground) = (site.site().equipment?, site.ground());
+        let same = |kept: &(EquipmentPad, Arc<Ground>, _)| {
+            kept.0 == placed && Arc::ptr_eq(&kept.1, ground)
+        };
+        let kept = self.pad.take().filter(same).or_else(|| {
+            let settings = &self.works.pad;
+            let (thickness, bed) = (settings.thickness, settings.bed);
+            let dug = small::pad(&site.equipment()?, ground, None, thickness, bed);
+            Some((placed, Arc::clone(ground), dug))
+        });
+        Some(self.pad.insert(kept?).2.clone())
     }
 
     /// The stone in the hole that was last asked for under these settings.

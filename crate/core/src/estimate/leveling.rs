@@ -202,7 +202,7 @@ fn surplus(site: &CheckedSite, coping: f64, caches: &mut Caches) -> Option<[f64;
         &mut kept.grading,
     );
     let pipes = PipePlan::new(&site, shell, placement, &kept.around, &dig.top_edge);
-    let small = SmallDigs::of(&site, kept.sump.clone(), &pipes, dig);
+    let small = SmallDigs::of(&site, kept, &pipes, dig);
     let others = small.yields(works);
     let moved = Moved {
         grading: Some(&grading),

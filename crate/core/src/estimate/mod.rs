@@ -107,7 +107,7 @@ impl Estimate {
         let opening = &dig.top_edge;
         let grading = graded(shell, works, &around.drawn, at, opening, &mut kept.grading);
         let pipes = PipePlan::new(site, shell, placement, &kept.around, &dig.top_edge);
-        let small = SmallDigs::of(site, kept.sump.clone(), &pipes, dig);
+        let small = SmallDigs::of(site, kept, &pipes, dig);
         let others = small.yields(works);
         let mut moved = Moved {
             grading: Some(&grading),
@@ -123,7 +123,7 @@ impl Estimate {
         let (fill, dewatering) = (Arc::clone(&kept.fill), Arc::clone(&kept.dewatering));
         let measured = kept.measured;
         let level = works.groundwater.map_or(Level::AtRim, Level::Told);
-        let uplift = Uplift::of(shell, placement.coping_elevation, level);
+        let uplift = kept.uplift(placement.coping_elevation, level);
         let inputs = Inputs {
             moved,
             fill: Some(&fill),

@@ -1,6 +1,7 @@
 //! The small digs beside the hole: the sump of the dewatering pipe, the equipment pad, and the
 //! trenches for pipe.
 
+use super::cache::Kept;
 use crate::dig::Dig;
 use crate::dig::small::{self, SmallDig, Sump, SumpForm};
 use crate::pipe::{Dewatering, PipePlan};
@@ -36,24 +37,15 @@ pub(super) fn sump(shell: &Shell, works: &Works, pipe: &Dewatering) -> Option<Sm
 
 impl SmallDigs {
     /// Digs pad and trenches into the ground of a site; the sump is that of its shell.
-    pub(super) fn of(
-        site: &CheckedSite,
-        sump: Option<SmallDig>,
-        pipes: &PipePlan,
-        dig: &Dig,
-    ) -> Self {
+    pub(super) fn of(site: &CheckedSite, kept: &mut Kept, pipes: &PipePlan, dig: &Dig) -> Self {
         let works = &site.site().works;
         let ground = site.ground();
-        let pad = site.equipment().map(|outline| {
-            let settings = &works.pad;
-            small::pad(&outline, ground, None, settings.thickness, settings.bed)
-        });
         let (width, depth) = (works.pipe.trench_width, works.pipe.trench_depth);
         let trenches = (!pipes.trenches.is_empty())
             .then(|| small::trenches(&pipes.trenches, width, depth, &dig.top_edge, ground));
         Self {
-            sump,
-            pad,
+            sump: kept.sump.clone(),
+            pad: kept.pad(site),
             trenches,
         }
     }
