@@ -1,5 +1,6 @@
 //! The planner as the page holds it.
 
+use batterboard_core::dig::Dig;
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
@@ -242,6 +243,12 @@ impl Planner {
             pictured,
             read_focus(focus),
         );
+    }
+
+    /// The hole as it is cut, in numbers, for the estimate's desk; none before a shell is placed.
+    pub fn cut(&self) -> Option<Vec<f64>> {
+        let dig = self.session.results().dig.as_ref();
+        dig.map(Dig::to_numbers)
     }
 
     /// One drag step without painting: move, clearances, dig. For benchmarks.

@@ -63,10 +63,13 @@ test('the core, one drag frame', async ({ page }) => {
       const x = shell.at[0] + reach * Math.cos(angle);
       const y = shell.at[1] + reach * Math.sin(angle);
       const start = performance.now();
-      ask((p) => p.bench_frame(x, y), undefined);
+      const cut = ask((p) => {
+        p.bench_frame(x, y);
+        return p.cut();
+      }, undefined);
       const half = performance.now();
       const rows = askDesk((desk) => {
-        desk.place(x, y, shell.heading_value, shell.mirrored, shell.coping_value);
+        desk.place(x, y, shell.heading_value, shell.mirrored, shell.coping_value, cut);
         return desk.tally()?.quantities.length ?? 0;
       }, 0);
       if (rows === 0) return null;

@@ -477,5 +477,7 @@ export interface Planner {
     scale: number,
     highlight: string,
   ): void;
+  /** The hole as it is cut, for the estimate's desk; none before a shell is placed. */
+  cut(): Float64Array | undefined;
   bench_frame(x: number, y: number): void;
 }

@@ -1,7 +1,6 @@
 // What crosses between the page and the estimate: what is to be dug, hauled and bought, ready to be read, and what
 // forms ask for while they are filled in.
-import type { LotRecord, Rule } from './records.ts';
-import type { DeedFigures, Finding, GroundWords, KindForm, Measure, Outcome, Reading, Shown } from './shapes.ts';
+import type { Finding, GroundWords, KindForm, Measure, Outcome, Reading, Shown } from './shapes.ts';
 
 /** The groups of the takeoff. */
 export type Group = 'dig' | 'grading' | 'haul' | 'stone' | 'concrete' | 'rods-and-forms' | 'pipe' | 'water';
@@ -132,8 +131,15 @@ export interface Desk {
   free(): void;
   /** Takes over a site file; its picture's data may be left out. */
   open(text: string): Outcome;
-  /** The shell stands elsewhere, and nothing else has changed. */
-  place(x: number, y: number, heading: number, mirrored: boolean, coping: number): Outcome;
+  /** The shell stands elsewhere, and nothing else has changed. `cut`: the planner's, of the same place. */
+  place(
+    x: number,
+    y: number,
+    heading: number,
+    mirrored: boolean,
+    coping: number,
+    cut: Float64Array | undefined,
+  ): Outcome;
   /** None before a site was opened. */
   tally(): Tally | undefined;
   workings(key: string): Workings | undefined;
@@ -141,7 +147,6 @@ export interface Desk {
   read_rate(text: string, key: string): Reading | undefined;
   /** What a rate of a line is told for: `per short ton`. */
   rate_unit(key: string): string;
-  /** The takeoff as a table for other programs. */
   /** The present place beside those that were kept. */
   compare(): Comparison | undefined;
   /** None before a shell is placed. */
@@ -152,10 +157,7 @@ export interface Desk {
   read_measure(text: string, measure: Measure): Reading;
   ground(): GroundWords | null;
   kind_forms(): KindForm[];
-  example_rules(): Rule[];
   usual_protection(trunk: number): number;
-  /** What the courses of a lot close to, whether it is in use or not. */
-  closing(lot: LotRecord): DeedFigures | null;
   figures(): object | null;
   /** Shows the section's line on the plan, or hides it. */
   show_section(shown: boolean): void;

@@ -2,6 +2,7 @@
 // each frame of a drag, and what it says stands in the ledger.
 import { computed, signal } from '@preact/signals';
 import { askDesk, startDesk, type Arrival } from '../door/estimate.ts';
+import { ask } from '../door/planner.ts';
 import type { Finding, Ledger } from '../door/shapes.ts';
 import type { Desk, Tally } from '../door/tally.ts';
 import { askForFrame } from '../plan/frame.ts';
@@ -122,5 +123,9 @@ function broughtTo(desk: Desk, now: Ledger): Standing {
   return { how: 'there', ...said };
 }
 
-const moved = (desk: Desk, { shell }: Ledger): boolean =>
-  shell !== null && desk.place(...shell.at, shell.heading_value, shell.mirrored, shell.coping_value).ok;
+/** Moves the shell on the desk as it stands on the plan, and hands over the plan's cut. */
+function moved(desk: Desk, { shell }: Ledger): boolean {
+  if (shell === null) return false;
+  const cut = ask((planner) => planner.cut(), undefined);
+  return desk.place(...shell.at, shell.heading_value, shell.mirrored, shell.coping_value, cut).ok;
+}

@@ -10,12 +10,11 @@ import {
   type MeasuredTo,
   type Rule,
 } from '../door/records.ts';
-import { useMemo } from 'preact/hooks';
+import { useIntake } from '../door/useIntake.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { deskThere, told } from '../state/estimate.ts';
 
 const FROM_WORDS: Record<MeasuredFrom, string> = {
   'waters-edge': "Water's edge",
@@ -60,10 +59,8 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
     edit({ 'set-rules': rules.map((it, i) => (i === index ? { ...it, ...change } : it)) });
   const here = new Set(rules.map((rule) => JSON.stringify([rule.from, rule.to])));
-  const there = deskThere.value;
-  const missing = useMemo(() => told((desk) => desk.example_rules(), []), [there]).filter(
-    (rule) => !here.has(JSON.stringify([rule.from, rule.to])),
-  );
+  const { value: examples } = useIntake<Rule[]>((it) => it.example_rules(), [], []);
+  const missing = examples.filter((rule) => !here.has(JSON.stringify([rule.from, rule.to])));
   const addExamples = () =>
     editOrTell({ 'set-rules': [...rules, ...missing] }, 'The examples were not added.');
   return (

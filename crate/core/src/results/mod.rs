@@ -50,6 +50,11 @@ pub struct Results {
 impl Results {
     /// Computes everything that follows from a site.
     pub fn compute(site: &CheckedSite, cache: &mut Cache) -> Self {
+        Self::with(site, cache, None)
+    }
+
+    /// The same with the hole as it was cut elsewhere: `cut` must be of the very same site.
+    pub fn with(site: &CheckedSite, cache: &mut Cache, cut: Option<Dig>) -> Self {
         let mut work = WorkFigures {
             equipment: site.equipment(),
             drawn_decks: drawn_decks(site),
@@ -61,14 +66,16 @@ impl Results {
             let works = &site.site().works;
             let pose = placement.pose();
             let coping = placement.coping_elevation;
-            let headroom = headroom::needed(shell, &works.dig, site.ground(), &pose, coping);
             let kept = cache.of(shell, works);
             work.waters_edge = kept.rings.waters_edge.posed(&pose);
             work.rim = shell.record.coping_width;
             work.deck_edge = work.rim + works.deck.width;
-            let shape = kept.shape(shell, &works.dig, headroom);
-            let cap = works.collar.underside();
-            let cut = excavate(shape, site.ground(), &pose, coping, cap);
+            let cut = cut.unwrap_or_else(|| {
+                let ground = site.ground();
+                let headroom = headroom::needed(shell, &works.dig, ground, &pose, coping);
+                let shape = kept.shape(shell, &works.dig, headroom);
+                excavate(shape, ground, &pose, coping, works.collar.underside())
+            });
             work.dig = cut.top_edge.clone();
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));

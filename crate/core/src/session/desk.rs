@@ -5,6 +5,7 @@
 
 use std::sync::Arc;
 
+use crate::dig::Dig;
 use crate::estimate::{self, Estimate};
 use crate::exchange;
 use crate::finding::Finding;
@@ -53,30 +54,35 @@ impl Desk {
     pub fn renew(&mut self, text: &str) -> Result<(), Vec<Finding>> {
         let mut next = read(text)?;
         share(&mut next, self.site.site());
-        self.take(next, false)
+        self.take(next, None, false)
     }
 
     /// Moves the shell in passing: low and high of the quantities are left out until the next
-    /// text. Without one on the lot nothing happens.
+    /// text. Without one on the lot nothing happens. `cut`: the hole at the new place, where the
+    /// plan has cut it into the same ground by the same settings.
     ///
     /// # Errors
     /// A place out of range; the desk stays as it was.
-    pub fn place(&mut self, placement: impl FnOnce(&mut Placement)) -> Result<(), Vec<Finding>> {
+    pub fn place(
+        &mut self,
+        placement: impl FnOnce(&mut Placement),
+        cut: Option<Dig>,
+    ) -> Result<(), Vec<Finding>> {
         let mut next = Site::clone(self.site.site());
         if let Some(placed) = next.placement.as_mut() {
             placement(placed);
         }
-        self.take(next, true)
+        self.take(next, cut, true)
     }
 
-    fn take(&mut self, next: Site, in_passing: bool) -> Result<(), Vec<Finding>> {
+    fn take(&mut self, next: Site, cut: Option<Dig>, in_passing: bool) -> Result<(), Vec<Finding>> {
         let same = next == **self.site.site();
         if same && (in_passing || !self.in_passing) {
             return Ok(());
         }
         if !same {
             self.site = CheckedSite::check(next, Some(&self.site))?;
-            self.results = Results::compute(&self.site, &mut self.kept.0);
+            self.results = Results::with(&self.site, &mut self.kept.0, cut);
         }
         let make = if in_passing {
             Estimate::in_passing
@@ -203,7 +209,8 @@ mod tests {
     #[test]
     fn a_drag_is_followed_without_the_text() {
         let mut session = session();
-        let mut desk = Desk::open(&session.save()).unwrap();
+        let before = session.save();
+        let mut desk = Desk::open(&before).unwrap();
         session
             .apply(Command::NudgeShell {
                 east: 1.5,
@@ -211,15 +218,22 @@ mod tests {
             })
             .unwrap();
         let to = session.site().site().placement.clone().unwrap();
-        desk.place(|placed| placed.at = to.at).unwrap();
+        desk.place(|placed| placed.at = to.at, None).unwrap();
         assert_eq!(desk.site().site(), session.site().site());
+        // The plan's own cut gives the same, without another.
+        let mut handed = Desk::open(&before).unwrap();
+        let cut = session.results().dig.as_ref().unwrap();
+        let cut = Dig::from_numbers(&cut.to_numbers());
+        handed.place(|placed| placed.at = to.at, cut).unwrap();
+        assert_eq!(handed.estimate(), desk.estimate());
+        assert_eq!(handed.results().work, desk.results().work);
         assert!(desk.in_passing());
         assert!(desk.estimate().takeoff.iter().all(|l| l.range.is_none()));
         desk.renew(&session.save()).unwrap();
         let fresh = Desk::open(&session.save()).unwrap();
         assert_eq!(desk.estimate(), fresh.estimate());
         assert!(desk.estimate().takeoff.iter().any(|l| l.range.is_some()));
-        assert!(desk.place(|placed| placed.at.x = f64::NAN).is_err());
+        assert!(desk.place(|placed| placed.at.x = f64::NAN, None).is_err());
         assert_eq!(desk.site().site(), session.site().site());
     }
 }

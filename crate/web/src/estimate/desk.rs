@@ -1,11 +1,13 @@
 //! The desk as the page holds it.
 
+use batterboard_core::dig::Dig;
 use batterboard_core::drawing::{Focus, overlay};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
 use batterboard_core::report::Workings;
 use batterboard_core::session;
 use batterboard_core::session::Tally;
+use batterboard_core::site::Placement;
 use batterboard_core::takeoff::Line;
 use batterboard_core::units::{System, show_rate};
 use batterboard_web::answers::{Outcome, cross, rate_reading};
@@ -40,7 +42,8 @@ impl Desk {
     }
 
     /// The shell stands at x, y (site metres), on a heading (radians clockwise from north), its
-    /// coping at an elevation (metres); nothing else has changed.
+    /// coping at an elevation (metres); nothing else has changed. `cut`: the planner's cut there,
+    /// so that it need not be made again; numbers that are none are passed over.
     #[wasm_bindgen(unchecked_return_type = "Outcome")]
     pub fn place(
         &mut self,
@@ -49,15 +52,18 @@ impl Desk {
         heading: f64,
         mirrored: bool,
         coping: f64,
+        cut: Option<Vec<f64>>,
     ) -> Result<JsValue, JsValue> {
         self.section.cut = None;
+        let cut = cut.and_then(|numbers| Dig::from_numbers(&numbers));
         let moved = self.desk.as_mut().map_or(Ok(()), |desk| {
-            desk.place(|placed| {
+            let placed = |placed: &mut Placement| {
                 placed.at = Point::new(x, y);
                 placed.heading = heading;
                 placed.mirrored = mirrored;
                 placed.coping_elevation = coping;
-            })
+            };
+            desk.place(placed, cut)
         });
         cross(&Outcome::from(moved.map(|()| Vec::new())))
     }

@@ -53,13 +53,6 @@ export type ComparisonFigures = {
 export type GroundWords = {
   low: Shown; high: Shown; proposed: number; proposed_shown: Shown; drawn: Shown | null; unknown: Shown | null;
 };
-/** What the courses of the lot close to and enclose. */
-export type LotClosing = {
-  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
-  perimeter: Shown;
-  area: { feet: Shown; metres: Shown } | null;
-  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
-};
 /** How a fact is asked for: a figure of a measure, or a choice. */
 export type FactForm = {
   fact: string; label: string; measure: Measure | null; least: number; most: number;

@@ -3,14 +3,11 @@
 //! does without it.
 
 use batterboard_core::exchange;
-use batterboard_core::lot::LotRecord;
-use batterboard_core::lot::deed::Summary;
 use batterboard_core::session::GroundWords;
 use batterboard_core::site::facts::usual_protection;
-use batterboard_core::site::{forms, rule};
+use batterboard_core::site::forms;
 use batterboard_core::units::{Measure, System};
-use batterboard_web::answers::{cross, reading, taken};
-use batterboard_web::closing::Figures;
+use batterboard_web::answers::{cross, reading};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::desk::Desk;
@@ -40,29 +37,9 @@ impl Desk {
         cross(&forms::kinds())
     }
 
-    /// The clearance rules that a new job starts with, each of which says that it is an example.
-    #[wasm_bindgen(unchecked_return_type = "any[]")]
-    pub fn example_rules(&self) -> Result<JsValue, JsValue> {
-        cross(&rule::examples())
-    }
-
     /// The radius round a tree that is usually kept undisturbed, for the diameter of its trunk.
     pub fn usual_protection(&self, trunk: f64) -> f64 {
         usual_protection(trunk)
-    }
-
-    /// What the courses of a lot close to and enclose, whether the lot is in use or not; null
-    /// where it has none.
-    #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
-    pub fn closing(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
-    ) -> Result<JsValue, JsValue> {
-        let Ok(lot) = taken::<LotRecord>(lot) else {
-            return Ok(JsValue::NULL);
-        };
-        let summary = Summary::of(&lot);
-        cross(&Figures::of(&summary, lot.closing_ratio, self.display()))
     }
 
     /// The geometry of the site, for what writes it in another form; none before one was opened.

@@ -7,6 +7,7 @@
 mod deed;
 mod ground;
 mod map;
+mod rules;
 mod shell;
 mod site;
 mod walk;
