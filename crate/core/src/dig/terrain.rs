@@ -3,14 +3,16 @@
 use super::grid::Grid;
 use crate::geom::{Point, Pose, Vector};
 use crate::ground::{Facet, Ground, gradient};
-use crate::order::{self, greater, lesser};
+use crate::order::{greater, lesser};
 
-/// The triangles of the ground over a grid, in the order in which rows meet them.
+/// The triangles of the ground over a grid.
 pub(crate) struct Terrain {
     triangles: Vec<Triangle>,
+    /// Their places in the order in which rows meet them.
+    order: Vec<usize>,
     /// How many of them have been met.
     met: usize,
-    /// Those that the present row meets, in the order of the ground's own triangles.
+    /// Those that the present row meets.
     active: Vec<usize>,
     /// The steepest triangle, rise per metre.
     steepest: f64,
@@ -21,13 +23,12 @@ impl Terrain {
     /// The ground over a grid at a pose, measured from the rim.
     pub fn over(grid: &Grid, ground: &Ground, pose: &Pose, coping_elevation: f64) -> Self {
         let (low, high) = site_bounds(grid, pose);
-        let mut triangles: Vec<Triangle> = ground
+        let triangles: Vec<Triangle> = ground
             .facets_near(low, high)
             .filter_map(|facet| Triangle::new(grid, facet, pose, coping_elevation))
             .collect();
-        // A stable sort: triangles that begin in one row keep the ground's order.
-        order::sort_by(&mut triangles, |a, b| a.rows.start.cmp(&b.rows.start));
         Self {
+            order: by_first_row(&triangles, grid.rows),
             met: 0,
             active: Vec::new(),
             steepest: triangles
@@ -52,10 +53,13 @@ impl Terrain {
     /// Draws a row: how far the ground stands above the rim in each cell, metres, and whether
     /// it is assumed there. Rows must come in order.
     pub fn draw(&mut self, grid: &Grid, row: usize, rises: &mut [f64], assumed: &mut [bool]) {
-        while let Some(next) = self.triangles.get(self.met)
-            && next.rows.start <= row
+        while let Some(next) = self.order.get(self.met)
+            && self
+                .triangles
+                .get(*next)
+                .is_some_and(|t| t.rows.start <= row)
         {
-            self.active.push(self.met);
+            self.active.push(*next);
             self.met += 1;
         }
         let triangles = &self.triangles;
@@ -65,6 +69,33 @@ impl Terrain {
             triangle.draw(grid, row, rises, assumed);
         }
     }
+}
+
+/// The places of triangles by the rows in which they begin; those that begin in one row keep the
+/// ground's order.
+fn by_first_row(triangles: &[Triangle], rows: usize) -> Vec<usize> {
+    // Where those of each row begin.
+    let mut next = vec![0; rows + 1];
+    for triangle in triangles {
+        if let Some(count) = next.get_mut(triangle.rows.start + 1) {
+            *count += 1;
+        }
+    }
+    let mut sum = 0;
+    for start in &mut next {
+        sum += *start;
+        *start = sum;
+    }
+    let mut order = vec![0; triangles.len()];
+    for (place, triangle) in triangles.iter().enumerate() {
+        if let Some(next) = next.get_mut(triangle.rows.start) {
+            if let Some(slot) = order.get_mut(*next) {
+                *slot = place;
+            }
+            *next += 1;
+        }
+    }
+    order
 }
 
 /// The upright rectangle of the site round a grid.

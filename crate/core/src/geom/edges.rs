@@ -80,11 +80,22 @@ impl Edges {
 
     /// Distance from a point to the nearest edge, metres; infinite where there is none.
     pub fn distance(&self, p: Point) -> f64 {
-        let mut least = f64::INFINITY;
+        let measured = |block: &[Edge], least: f64| {
+            let squares = block.iter().map(|edge| edge.offer(p).0);
+            squares.fold(least, lesser)
+        };
+        // The block with the nearest box first: few of the others are left.
+        let (mut near, mut first) = (f64::INFINITY, None);
+        for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
+            let square = extent.square_to(p);
+            if square < near {
+                (near, first) = (square, Some(block));
+            }
+        }
+        let mut least = first.map_or(f64::INFINITY, |block| measured(block, f64::INFINITY));
         for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
             if extent.may_be_nearer(p, least) {
-                let squares = block.iter().map(|edge| edge.offer(p).0);
-                least = squares.fold(least, lesser);
+                least = measured(block, least);
             }
         }
         least.sqrt()

@@ -48,9 +48,16 @@ impl Extent {
         x * x + y * y
     }
 
+    /// Squared distance from a point; 0 within the box.
+    pub fn square_to(&self, p: Point) -> f64 {
+        let x = greater(greater(self.low.x - p.x, p.x - self.high.x), 0.0);
+        let y = greater(greater(self.low.y - p.y, p.y - self.high.y), 0.0);
+        x * x + y * y
+    }
+
     /// Whether anything in the box may lie nearer to a point than the root of `square`, or as near.
     pub fn may_be_nearer(&self, p: Point, square: f64) -> bool {
-        self.square(&Self { low: p, high: p }) <= square * ROUNDING
+        self.square_to(p) <= square * ROUNDING
     }
 }
 
@@ -66,6 +73,7 @@ mod tests {
         assert_eq!(extent.square(&extent), 0.0);
         let far = Extent::round([Point::new(6.0, 6.0)].into_iter());
         assert_eq!(extent.square(&far), 25.0);
+        assert_eq!(extent.square_to(far.low), 25.0);
         assert!(extent.meets(&extent) && !extent.meets(&far));
         assert!(extent.may_be_nearer(far.low, 25.0) && !extent.may_be_nearer(far.low, 24.9));
         let nowhere = Extent::round(core::iter::empty());

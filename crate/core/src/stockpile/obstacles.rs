@@ -226,14 +226,15 @@ impl Obstacles {
         if room < hopeless {
             return room;
         }
-        for (part, out) in work.parts() {
-            room = lesser(room, part.distance(p, greater(room, 0.0) + out) - out);
+        // What has few edges first: most places are hopeless by it.
+        for it in self.all.iter().filter(|it| it.weight >= least) {
+            room = lesser(room, it.figure.distance(p, greater(room, 0.0)));
             if room < hopeless {
                 return room;
             }
         }
-        for it in self.all.iter().filter(|it| it.weight >= least) {
-            room = lesser(room, it.figure.distance(p, greater(room, 0.0)));
+        for (part, out) in work.parts() {
+            room = lesser(room, part.distance(p, greater(room, 0.0) + out) - out);
             if room < hopeless {
                 return room;
             }
