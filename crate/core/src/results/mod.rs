@@ -50,11 +50,31 @@ pub struct Results {
 impl Results {
     /// Computes everything that follows from a site.
     pub fn compute(site: &CheckedSite, cache: &mut Cache) -> Self {
-        Self::with(site, cache, None)
+        let mut results = Self::unmeasured(site, cache, None);
+        let overreaches = reach::beyond(site, &results.work);
+        let mut findings = overreaches.clone();
+        findings.extend(standing::cautions(site));
+        findings.extend(site.findings().iter().cloned());
+        let mut clearances = clearance::measure(site, &results.work);
+        // Sloping sides meet the ground nearer or farther out, as it stands higher or lower.
+        if let Some(dig) = &results.dig
+            && dig.unsurveyed_volume > 0.0
+            && dig.side_slope > 0.0
+        {
+            let from_dig = |c: &&mut Clearance| c.from == MeasuredFrom::Dig;
+            for clearance in clearances.iter_mut().filter(from_dig) {
+                clearance.caveats.push(Caveat::UnknownGround);
+            }
+        }
+        results.clearances = clearances;
+        results.overreaches = overreaches;
+        results.findings = findings;
+        results
     }
 
-    /// The same with the hole as it was cut elsewhere: `cut` must be of the very same site.
-    pub fn with(site: &CheckedSite, cache: &mut Cache, cut: Option<Dig>) -> Self {
+    /// The work and the hole alone, without clearances and findings: where the plan shows those.
+    /// `cut`: the hole as it was cut there, of the very same site.
+    pub fn unmeasured(site: &CheckedSite, cache: &mut Cache, cut: Option<Dig>) -> Self {
         let mut work = WorkFigures {
             equipment: site.equipment(),
             drawn_decks: drawn_decks(site),
@@ -80,28 +100,13 @@ impl Results {
             dig = Some(cut);
             rings = Some(Arc::clone(&kept.rings));
         }
-        let overreaches = reach::beyond(site, &work);
-        let mut findings = overreaches.clone();
-        findings.extend(standing::cautions(site));
-        findings.extend(site.findings().iter().cloned());
-        let mut clearances = clearance::measure(site, &work);
-        // Sloping sides meet the ground nearer or farther out, as it stands higher or lower.
-        if let Some(dig) = &dig
-            && dig.unsurveyed_volume > 0.0
-            && dig.side_slope > 0.0
-        {
-            let from_dig = |c: &&mut Clearance| c.from == MeasuredFrom::Dig;
-            for clearance in clearances.iter_mut().filter(from_dig) {
-                clearance.caveats.push(Caveat::UnknownGround);
-            }
-        }
         Self {
-            clearances,
             work,
             rings,
             dig,
-            overreaches,
-            findings,
+            clearances: Vec::new(),
+            overreaches: Vec::new(),
+            findings: Vec::new(),
         }
     }
 

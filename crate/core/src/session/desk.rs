@@ -35,7 +35,7 @@ impl Desk {
     pub fn open(text: &str) -> Result<Self, Vec<Finding>> {
         let site = CheckedSite::check(read(text)?, None)?;
         let mut kept = <(results::Cache, estimate::Cache)>::default();
-        let results = Results::compute(&site, &mut kept.0);
+        let results = Results::unmeasured(&site, &mut kept.0, None);
         let estimate = Estimate::of(&site, &results, &mut kept.1);
         Ok(Self {
             site,
@@ -82,7 +82,7 @@ impl Desk {
         }
         if !same {
             self.site = CheckedSite::check(next, Some(&self.site))?;
-            self.results = Results::with(&self.site, &mut self.kept.0, cut);
+            self.results = Results::unmeasured(&self.site, &mut self.kept.0, cut);
         }
         let make = if in_passing {
             Estimate::in_passing
@@ -140,7 +140,7 @@ impl Desk {
         &self.site
     }
 
-    /// What the plan shows of it.
+    /// The work and the hole; clearances are measured on the plan alone.
     pub fn results(&self) -> &Results {
         &self.results
     }
