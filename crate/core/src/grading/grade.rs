@@ -405,8 +405,56 @@ fn heights(
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::indexing_slicing)]
 mod tests {
-    use super::positive_mean;
+    use super::*;
+    use crate::ground::GroundRecord;
+    use crate::math::{cos, sin};
+    use crate::shell::{Shell, catalogue};
+    use crate::site::Works;
+
+    /// Rolling ground, in one half steeper than banks are.
+    fn rolling() -> Ground {
+        let spots = (0..60).flat_map(|i| (0..60).map(move |k| (f64::from(i), f64::from(k))));
+        let spots = spots.map(|(i, k)| {
+            let (x, y) = (i * 0.4 - 12.0, k * 0.4 - 12.0);
+            let high = if x > 3.0 { 0.9 } else { 0.04 };
+            [x, y, 10.0 + high * sin(1.3 * x) * cos(1.1 * y) - 0.06 * y]
+        });
+        let record = GroundRecord::of_spots(spots.collect());
+        Ground::check(&record).unwrap().0
+    }
+
+    /// Over gentle ground a bank is not walked back to its edge: what is walked says the same.
+    #[test]
+    fn gentle_ground_needs_no_walk() {
+        let shell = Shell::check(&catalogue::all()[0]).unwrap().0;
+        let layout = Layout::new(&shell, &Works::default(), None, 4.5, 0.15);
+        let (bank, grid) = (layout.levels.bank, layout.grid);
+        let pose = Pose::new(Point::new(0.3, -0.2), 0.4, false);
+        let drape = Drape::over(grid, &rolling(), &pose, 10.1, bank);
+        let mut walked = Drape::over(grid, &rolling(), &pose, 10.1, bank);
+        let far = Vector::new(1e3, 1e3);
+        walked.steep = Some((Point::default() - far, Point::default() + far));
+        let (mut spared, mut cut_off) = (0, 0);
+        for piece in &layout.beside {
+            let columns = grid.columns;
+            let at = grid.centre(piece.cell as usize % columns, piece.cell as usize / columns);
+            let ground = drape.rise(piece.cell as usize);
+            for way in [Way::Down, Way::Up] {
+                let height = way.sign() * (ground - piece.edge) - piece.run * bank;
+                if height < -grid.cell * (bank + 1.0) {
+                    continue;
+                }
+                let reaches = layout.reaches(&drape, (at, height), piece, way);
+                let exact = layout.reaches(&walked, (at, height), piece, way);
+                assert_eq!(reaches, exact, "{at:?} {height} {way:?}");
+                spared += u32::from(drape.is_gentle(at, at + piece.toward * piece.run));
+                cut_off += u32::from(!exact);
+            }
+        }
+        assert!(spared > 100 && cut_off > 10, "{spared} {cut_off}");
+    }
 
     #[test]
     fn the_positive_part_of_a_plane_is_summed_exactly() {
