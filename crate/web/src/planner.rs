@@ -4,12 +4,14 @@ use batterboard_core::dig::Dig;
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
 use batterboard_core::geom::point::rectangle;
-use batterboard_core::lot::Traverse;
+use batterboard_core::lot::deed::Summary;
+use batterboard_core::lot::{LotRecord, Traverse};
 use batterboard_core::session::{Command, Held, Ledger, Part, Session};
-use batterboard_core::site::{Site, kinds_from_street};
+use batterboard_core::site::{Site, kinds_from_street, rule};
 use batterboard_core::units::constants::{DEGREE, FOOT, INCH};
 use batterboard_core::units::{Measure, System, show};
-use batterboard_web::answers::{Outcome, cross, refused};
+use batterboard_web::answers::{Outcome, cross, refused, taken};
+use batterboard_web::closing::Figures;
 use batterboard_web::paint::View;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
@@ -243,6 +245,26 @@ impl Planner {
             pictured,
             read_focus(focus),
         );
+    }
+
+    /// What the courses of a lot close to and enclose, whether the lot is in use or not; null
+    /// where it has none.
+    #[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
+    pub fn closing(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let Ok(lot) = taken::<LotRecord>(lot) else {
+            return Ok(JsValue::NULL);
+        };
+        let system = self.session.site().site().display;
+        cross(&Figures::of(&Summary::of(&lot), lot.closing_ratio, system))
+    }
+
+    /// The clearance rules that a new job starts with, each of which says that it is an example.
+    #[wasm_bindgen(unchecked_return_type = "any[]")]
+    pub fn example_rules(&self) -> Result<JsValue, JsValue> {
+        cross(&rule::examples())
     }
 
     /// The hole as it is cut, in numbers, for the estimate's desk; none before a shell is placed.

@@ -15,3 +15,10 @@ export type Measure =
   | "water-volume" | "mass" | "weight" | "density" | "count" | "ratio" | "fraction" | "slope"
   | "bearing" | "heading" | "angle" | "closing"
   | "flow" | "speed" | "hours" | "minutes" | "money";
+/** What the courses of the lot close to and enclose. */
+export type LotClosing = {
+  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
+  perimeter: Shown;
+  area: { feet: Shown; metres: Shown } | null;
+  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
+};

@@ -2,10 +2,9 @@
 import glueUrl from '../wasm/batterboard_intake.js?url';
 import wasmUrl from '../wasm/batterboard_intake_bg.wasm?url';
 import { livingModule } from './engine.ts';
-import type { GroundRecord, LotRecord, Rule, ShellRecord, System } from './records.ts';
+import type { GroundRecord, LotRecord, ShellRecord, System } from './records.ts';
 import type {
   BreaklineReading,
-  DeedFigures,
   DeedReading,
   Finding,
   GroundMade,
@@ -59,10 +58,6 @@ export interface Intake {
   write_breaklines(lines: SpotRow[][], system: System): string;
   /** Reads a deed or a list of courses for a lot of which the rest stays. */
   read_deed(text: string, rest_of_lot: LotRecord, system: System): DeedReading;
-  /** What the courses of a lot close to, whether it is in use or not. */
-  closing(lot: LotRecord, system: System): DeedFigures | null;
-  /** The clearance rules that a new job starts with. */
-  example_rules(): Rule[];
   /** Reads a walk round a house that starts at a place, facing along a bearing (radians). */
   read_walk(text: string, x: number, y: number, facing: number, square: boolean, system: System): WalkReading;
   /** What is in a map or a list of points, and where it would lie on a site. */

@@ -477,6 +477,10 @@ export interface Planner {
     scale: number,
     highlight: string,
   ): void;
+  /** What the courses of a lot close to, whether it is in use or not. */
+  closing(lot: LotRecord): DeedFigures | null;
+  /** The clearance rules that a new job starts with. */
+  example_rules(): Rule[];
   /** The hole as it is cut, for the estimate's desk; none before a shell is placed. */
   cut(): Float64Array | undefined;
   bench_frame(x: number, y: number): void;

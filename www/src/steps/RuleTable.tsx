@@ -10,7 +10,8 @@ import {
   type MeasuredTo,
   type Rule,
 } from '../door/records.ts';
-import { useIntake } from '../door/useIntake.ts';
+import { useMemo } from 'preact/hooks';
+import { ask } from '../door/planner.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -59,7 +60,7 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
     edit({ 'set-rules': rules.map((it, i) => (i === index ? { ...it, ...change } : it)) });
   const here = new Set(rules.map((rule) => JSON.stringify([rule.from, rule.to])));
-  const { value: examples } = useIntake<Rule[]>((it) => it.example_rules(), [], []);
+  const examples = useMemo(() => ask((planner) => planner.example_rules(), []), []);
   const missing = examples.filter((rule) => !here.has(JSON.stringify([rule.from, rule.to])));
   const addExamples = () =>
     editOrTell({ 'set-rules': [...rules, ...missing] }, 'The examples were not added.');

@@ -1,8 +1,6 @@
 // The sides of the lot, one course of the deed after the other, with what they close to.
-import type { Intake } from '../door/intake.ts';
 import { ask } from '../door/planner.ts';
 import type { Course, LotRecord } from '../door/records.ts';
-import { useIntake } from '../door/useIntake.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide, display } from '../state/store.ts';
@@ -16,12 +14,11 @@ import { StreetPart } from './StreetPart.tsx';
 const ANOTHER: Course = { kind: 'unspecified', shape: { line: { bearing: 0, distance: 10 } } };
 
 export function Sides({ lot: inUse }: { lot: LotRecord }) {
-  const system = display.value; // Figures are shown anew when the units change.
+  void display.value; // Figures are shown anew when the units change.
   const draft = openDraft();
   const lot = draft?.lot ?? inUse;
   const courses = lot.courses ?? [];
-  const read = courses.length > 0 ? (it: Intake) => it.closing(lot, system) : null;
-  const { value: closing } = useIntake(read, [lot, system], null);
+  const closing = ask((planner) => planner.closing(lot), null);
   const actions = (index: number): SideActions => ({
     change: (course) => putCourses(lot, courses.with(index, course)),
     insertBehind: () => {

@@ -25,24 +25,6 @@ pub fn read_deed(
     cross(&DeedReading::of(text, &rest, system))
 }
 
-/// What the courses of a lot close to and enclose, whether the lot is in use or not; null where
-/// it has none.
-///
-/// # Errors
-/// When the system is not what a site file holds.
-#[wasm_bindgen(unchecked_return_type = "LotClosing | null")]
-pub fn closing(
-    #[wasm_bindgen(unchecked_param_type = "object")] lot: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "\"feet\" | \"metres\"")] system: JsValue,
-) -> Result<JsValue, JsValue> {
-    let Ok(lot) = taken::<LotRecord>(lot) else {
-        return Ok(JsValue::NULL);
-    };
-    let system = serde_wasm_bindgen::from_value(system)?;
-    let summary = Summary::of(&lot);
-    cross(&Figures::of(&summary, lot.closing_ratio, system))
-}
-
 /// A deed as it was read.
 #[derive(Debug, Serialize)]
 struct DeedReading {

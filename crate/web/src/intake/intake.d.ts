@@ -16,13 +16,6 @@ export type DeedPiece = {
   understood: "beginning" | "connective" | "unread" | { course: number } | { area: number };
   message: string; remedy: string;
 };
-/** What the courses of the lot close to and enclose. */
-export type LotClosing = {
-  northing: Shown; easting: Shown; misclosure: Shown; direction: Shown | null; ratio: Shown | null;
-  perimeter: Shown;
-  area: { feet: Shown; metres: Shown } | null;
-  stated: Shown | null; difference: Shown | null; poorer_than: Shown | null;
-};
 /** A deed as it was read; nothing of it is in the site yet. */
 export type DeedReading = {
   pieces: DeedPiece[];

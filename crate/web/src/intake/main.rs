@@ -7,7 +7,6 @@
 mod deed;
 mod ground;
 mod map;
-mod rules;
 mod shell;
 mod site;
 mod walk;
