@@ -326,7 +326,7 @@ fn listed_json(
                     "positions": positions })
         })
         .collect();
-    batterboard_core::pretty::to_string(
+    batterboard_core::json::to_string(
         &json!({ "settings": settings, "origin": origin, "items": items }),
     )
 }

@@ -28,7 +28,7 @@ use std::process::ExitCode;
 use anyhow::{Context, Result};
 use batterboard_core::estimate::{self, Estimate};
 use batterboard_core::exchange::{Opened, schema};
-use batterboard_core::pretty;
+use batterboard_core::json;
 use batterboard_core::report::{self, BalanceFigures, ComparisonFigures, NudgeFigures, Report};
 use batterboard_core::results::{self, Results};
 use batterboard_core::site::CheckedSite;
@@ -171,7 +171,7 @@ fn run(command: Command) -> Result<ExitCode> {
             let balance = BalanceFigures::of(&opened, units).context("no shell is placed yet")?;
             let nudge = NudgeFigures::of(&opened, units);
             print(&if json {
-                pretty::to_string(&serde_json::json!({ "balance": balance, "nudge": nudge }))
+                json::to_string(&serde_json::json!({ "balance": balance, "nudge": nudge }))
             } else {
                 format!("{}\n{}", balance.to_text(), nudge.to_text())
             })?;
@@ -198,7 +198,7 @@ fn run(command: Command) -> Result<ExitCode> {
             } else {
                 schema::site()
             };
-            print(&pretty::to_string(&schema))?;
+            print(&json::to_string(&schema))?;
         }
         Command::Import(args) => {
             let imported = import::run(&args)?;

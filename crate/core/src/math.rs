@@ -80,6 +80,17 @@ pub fn wrap_half_turn(angle: f64) -> f64 {
     }
 }
 
+/// The lesser of two numbers, the first of equals. A plain comparison: `f64::min`, which also has
+/// to look for what is no number, is a call in WebAssembly.
+pub(crate) fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+/// The greater of two numbers, the first of equals; see [`lesser`].
+pub(crate) fn greater(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -18,7 +18,6 @@ pub use advice::advice;
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Measurable, Nearest, Within};
 use crate::geom::{Point, Region};
-use crate::order;
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
 
 /// A room smaller than this is none, metres: a micrometre is rounding, not a shortfall.
@@ -192,7 +191,7 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
             });
         }
     }
-    order::sort_by(&mut clearances, |a, b| {
+    clearances.sort_by(|a, b| {
         let order = a.room.total_cmp(&b.room);
         order.then_with(|| (a.rule, a.subject).cmp(&(b.rule, b.subject)))
     });

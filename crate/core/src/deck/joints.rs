@@ -10,7 +10,6 @@ use crate::geom::clip::inside;
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Outline, Point, Region, Ring, Segment, Vector};
 use crate::math::{atan2, cos};
-use crate::order;
 use crate::shell::Shell;
 use crate::site::DeckSettings;
 use crate::units::constants::{DEGREE, FOOT};
@@ -120,7 +119,7 @@ fn stations(shell: &Shell, settings: &DeckSettings, edge: &Ring, most: f64) -> V
     let mut fixed: Vec<f64> = corners(&shell.outline)
         .filter_map(|(corner, outward)| station_of(edge, corner + outward * out))
         .collect();
-    order::sort_numbers(&mut fixed);
+    fixed.sort_by(f64::total_cmp);
     fixed.dedup_by(|b, a| *b - *a < SHORTEST_PANEL / 2.0);
     let start = fixed.first().copied().unwrap_or(0.0);
     let mut ends: Vec<f64> = fixed.iter().skip(1).copied().collect();

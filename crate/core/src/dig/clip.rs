@@ -2,7 +2,6 @@
 
 use crate::geom::{Point, Region, Ring};
 use crate::ground::{Facet, Ground};
-use crate::order;
 
 /// A straight line cut at the edges of a region: its stretches in order, and whether each lies
 /// inside.
@@ -18,7 +17,7 @@ pub(super) fn stretches(a: Point, b: Point, region: &Region) -> Vec<(Point, Poin
             cuts.push(t);
         }
     }
-    order::sort_numbers(&mut cuts);
+    cuts.sort_by(f64::total_cmp);
     let pairs = cuts.iter().zip(cuts.iter().skip(1));
     pairs
         .filter(|(from, to)| to > from)

@@ -9,7 +9,6 @@ use super::bottom::{Bottom, Piece};
 use crate::geom::boolean::intersection;
 use crate::geom::offset::widen_tapered_union;
 use crate::geom::{Point, Polygon, Region, Ring, Vector};
-use crate::order;
 
 /// Chord error of contours that volumes are taken from, metres: a fifth of the usual, because
 /// the sagittas of all arcs of a contour fall on one side.
@@ -151,7 +150,7 @@ pub(super) fn layers_of(pieces: &[&Piece], borders: &[f64], sloping: bool, top: 
 fn breaks(depths: impl Iterator<Item = f64>, top: f64, apart: f64) -> Vec<f64> {
     let mut breaks: Vec<f64> = depths.filter(|depth| *depth > top).collect();
     breaks.push(top);
-    order::sort_numbers(&mut breaks);
+    breaks.sort_by(f64::total_cmp);
     breaks.dedup_by(|below, above| *below - *above <= apart);
     breaks
 }

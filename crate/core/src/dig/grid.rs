@@ -2,7 +2,6 @@
 
 use super::sums::LANES;
 use crate::geom::{Point, Region, Vector};
-use crate::order;
 
 /// Square cells in rows from low y to high y; cell centres stand on the multiples of the cell
 /// size, whatever the grid's extent, so that a larger grid keeps its neighbours' cells.
@@ -124,7 +123,7 @@ impl Crossings {
                 found.push((row, low.x + (y - low.y) * lean));
             }
         }
-        order::sort_by(&mut found, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         let mut starts = vec![0; grid.rows + 1];
         for (row, _) in &found {
             if let Some(start) = starts.get_mut(row + 1) {

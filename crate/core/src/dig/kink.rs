@@ -2,7 +2,7 @@
 
 use super::fill::UNREACHED;
 use crate::geom::Vector;
-use crate::order::{greater, lesser};
+use crate::math::{greater, lesser};
 
 /// How many cells are asked at a time whether any is near zero.
 const BLOCK: usize = 8;

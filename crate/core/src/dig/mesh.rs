@@ -2,7 +2,6 @@
 
 use super::bottom::Piece;
 use crate::geom::{Point, Ring, Vector};
-use crate::order;
 
 /// Corners nearer than this are one, and edges nearer than this to a corner pass it, metres: the
 /// overlay that cut the pieces moves corners by less.
@@ -93,7 +92,7 @@ impl Mesh {
                 gentle: told.gentle,
             });
         }
-        order::sort_by(&mut mesh.edges, Ord::cmp);
+        mesh.edges.sort_by(Ord::cmp);
         mesh
     }
 
@@ -190,7 +189,7 @@ fn passed(plan: &[Point], a: Point, b: Point) -> Vec<(usize, Point)> {
             found.push((t, index, *p));
         }
     }
-    order::sort_by(&mut found, |a, b| a.0.total_cmp(&b.0));
+    found.sort_by(|a, b| a.0.total_cmp(&b.0));
     found.into_iter().map(|(_, index, p)| (index, p)).collect()
 }
 

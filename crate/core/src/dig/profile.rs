@@ -2,7 +2,6 @@
 
 use super::bottom::{STEEPEST_SLOPE, base_under};
 use super::sides::BySide;
-use crate::order;
 use crate::shell::Shell;
 use crate::site::{DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
@@ -253,7 +252,7 @@ struct Soil {
 /// The layers of soil that a hole passes, from the top down, the last without end.
 fn soils(settings: &DigSettings, deepest: f64) -> Vec<Soil> {
     let mut named = settings.layers.clone();
-    order::sort_by(&mut named, |a, b| a.down_to.total_cmp(&b.down_to));
+    named.sort_by(|a, b| a.down_to.total_cmp(&b.down_to));
     let reached = named.iter().position(|layer| layer.down_to >= deepest);
     named.truncate(reached.map_or(named.len(), |last| last + 1));
     let mut classes: Vec<SoilClass> = named.iter().map(|layer| layer.soil).collect();

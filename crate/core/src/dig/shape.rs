@@ -11,7 +11,6 @@ use super::unlike::Unlike;
 use super::{contour, fill, influence, slabs};
 use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region};
-use crate::order;
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
@@ -520,7 +519,7 @@ fn spots(bottom: &Bottom, grid: &Grid) -> Vec<Spot> {
         let along = (0..steps as u32).map(|k| a + (b - a) * (f64::from(k) / steps));
         spots.extend(along.map(|p| spot(p, f64::NEG_INFINITY, true)));
     }
-    order::sort_by(&mut spots, |a, b| (a.row, a.column).cmp(&(b.row, b.column)));
+    spots.sort_by(|a, b| (a.row, a.column).cmp(&(b.row, b.column)));
     // Of the corners in one cell the deepest tells all.
     spots.dedup_by(|b, a| {
         let same = (a.row, a.column) == (b.row, b.column);

@@ -16,7 +16,6 @@
 use super::mesh::{Face, Mesh, SAME_PLACE, Told};
 use crate::geom::{Point, Ring};
 use crate::math::atan2;
-use crate::order;
 
 /// A corner of a ring to be widened.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -198,7 +197,7 @@ impl Group {
             .collect();
         let along = -face.down.left();
         let place = |end: &(End, Point, f64)| along.dot(end.1 - Point::default());
-        order::sort_by(&mut ends, |a, b| place(a).total_cmp(&place(b)));
+        ends.sort_by(|a, b| place(a).total_cmp(&place(b)));
         let pairs = ends.chunks_exact(2);
         edges.extend(pairs.filter_map(|pair| match pair {
             [from, to] => Some(Edge {
@@ -214,7 +213,7 @@ impl Group {
 
 /// Edges joined into rings; `None` when one of them runs clockwise.
 fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
-    order::sort_by(&mut edges, |a, b| a.from.0.cmp(&b.from.0));
+    edges.sort_by(|a, b| a.from.0.cmp(&b.from.0));
     let mut used = vec![false; edges.len()];
     let mut rings = Vec::new();
     for start in 0..edges.len() {

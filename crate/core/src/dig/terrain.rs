@@ -3,7 +3,7 @@
 use super::grid::Grid;
 use crate::geom::{Point, Pose, Vector};
 use crate::ground::{Facet, Ground, gradient};
-use crate::order::{greater, lesser};
+use crate::math::{greater, lesser};
 
 /// The triangles of the ground over a grid.
 pub(crate) struct Terrain {

@@ -6,7 +6,6 @@ use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::ground::GroundRecord;
 use crate::ground::contour::{Contour, contours, plane_contours};
 use crate::math::TURN;
-use crate::order;
 use crate::results::Relief;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -136,7 +135,7 @@ fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
     // The words lie where the unknown ground is widest; a centroid may lie outside of it. They
     // are written more than once, so that one of them finds room between what is built there.
     let mut lines: Vec<&(Point, Point)> = hatch.iter().collect();
-    order::sort_by(&mut lines, |a, b| length(b).total_cmp(&length(a)));
+    lines.sort_by(|a, b| length(b).total_cmp(&length(a)));
     let mut places: Vec<Point> = Vec::new();
     for line in lines.iter().filter(|l| length(l) >= SHORTEST_LABELLED) {
         let apart = |p: Point| places.iter().all(|q| q.distance(p) >= WORDS_APART);

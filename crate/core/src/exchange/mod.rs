@@ -17,7 +17,7 @@
 //! | bring in a map or a list of points | [`import`] |
 //! | write a map or a list of points | [`geojson::write`], [`points::write`] |
 //!
-//! JSON text with a fixed layout comes from [`crate::pretty`].
+//! JSON text with a fixed layout comes from [`crate::json`].
 
 mod figures;
 pub mod geodesy;

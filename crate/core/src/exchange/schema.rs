@@ -45,14 +45,14 @@ fn published<T: JsonSchema>(title: &str, format: &str, version: u32) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pretty;
+    use crate::json;
 
     /// Set this variable to write the schemas anew after the types have changed.
     const UPDATE: &str = "BATTERBOARD_UPDATE";
 
     fn compare(name: &str, schema: &Value) {
         let path = format!("{}/schema/{name}", env!("CARGO_MANIFEST_DIR"));
-        let text = pretty::to_string(schema);
+        let text = json::to_string(schema);
         if std::env::var_os(UPDATE).is_some() {
             std::fs::write(&path, &text).unwrap();
         }

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::migrate;
 use super::read::{Format, read};
 use crate::finding::Finding;
-use crate::pretty;
+use crate::json;
 use crate::shell::{Shell, ShellRecord};
 use crate::site::limits;
 
@@ -55,7 +55,7 @@ pub fn open(text: &str) -> Result<(ShellRecord, Vec<Finding>), Vec<Finding>> {
 
 /// A shell as the text of a shell file.
 pub fn save(shell: &ShellRecord) -> String {
-    pretty::to_string(&ShellFile {
+    json::to_string(&ShellFile {
         format: FORMAT.to_owned(),
         version: VERSION,
         shell: shell.clone(),

@@ -8,7 +8,7 @@ use super::migrate;
 use super::read::{Format, read};
 use super::unknown::Unknown;
 use crate::finding::Finding;
-use crate::pretty;
+use crate::json;
 use crate::site::{CheckedSite, FORMAT, Site, VERSION};
 
 /// How a site file names itself. Every version before [`VERSION`] has a step here.
@@ -62,7 +62,7 @@ pub fn open_with_picture(text: &str, data: &str) -> Result<Opened, Vec<Finding>>
 pub fn save(site: &Site, unknown: &Unknown) -> String {
     let mut document = serde_json::to_value(site).unwrap_or(Value::Null);
     unknown.put_back(&mut document);
-    pretty::to_string(&document)
+    json::to_string(&document)
 }
 
 #[cfg(test)]
@@ -154,7 +154,7 @@ mod tests {
 
     #[test]
     fn broken_text_is_placed_by_line_and_column() {
-        let text = crate::pretty::to_string(&sample());
+        let text = crate::json::to_string(&sample());
         let cut = open(text.get(..text.len() / 2).unwrap())
             .unwrap_err()
             .remove(0);

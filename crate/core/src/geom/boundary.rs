@@ -4,7 +4,6 @@ use super::edges::{Edge, chained, extents};
 use super::extent::{BLOCK, Extent};
 use super::point::Point;
 use super::region::Ring;
-use crate::order;
 
 /// The edges of some rings or of a chain, and the boxes round them.
 pub(super) struct Boundary {
@@ -130,7 +129,7 @@ impl Boundary {
             cuts.push(0.0);
             cuts.extend(other.edges.iter().filter_map(|rival| edge.crossing(rival)));
             cuts.push(1.0);
-            order::sort_numbers(&mut cuts);
+            cuts.sort_by(f64::total_cmp);
             let middles = cuts.iter().zip(cuts.iter().skip(1));
             places.extend(middles.map(|(a, b)| edge.from + edge.along * ((a + b) / 2.0)));
         }

@@ -3,7 +3,6 @@
 
 use super::point::{Point, Vector};
 use super::region::Region;
-use crate::order;
 
 /// A stretch shorter than this is rounding, metres.
 const SHORT: f64 = 1e-4;
@@ -35,7 +34,7 @@ fn cut(chain: &[Point], region: &Region, wanted: bool) -> Vec<Vec<Point>> {
         for (p, q) in region.rings().flat_map(|ring| ring.edges()) {
             at.extend(crossing(a, b, p, q));
         }
-        order::sort_numbers(&mut at);
+        at.sort_by(f64::total_cmp);
         for (&from, &to) in at.iter().zip(at.iter().skip(1)) {
             if to <= from {
                 continue;

@@ -3,7 +3,7 @@
 use super::extent::{BLOCK, Extent};
 use super::point::{Point, Vector};
 use super::region::Region;
-use crate::order::lesser;
+use crate::math::lesser;
 
 /// A point this near to an edge lies on it, metres.
 const ON_IT: f64 = 1e-9;

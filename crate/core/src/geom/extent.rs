@@ -1,7 +1,7 @@
 //! Upright boxes round figures: what lies in none of them need not be measured.
 
 use super::point::Point;
-use crate::order::{greater, lesser};
+use crate::math::{greater, lesser};
 
 /// Edges in a block with a box of its own: few enough that most blocks lie far away, many enough
 /// that looking at the boxes costs little.

@@ -5,7 +5,7 @@
 //! then not finite either (or `false`, or `None`).
 
 use super::point::{Point, Pose, Vector};
-use crate::order::{greater, lesser};
+use crate::math::{greater, lesser};
 
 /// A closed ring of straight edges (the last point joins the first; it is not repeated).
 #[derive(Debug, Clone, PartialEq, Default)]

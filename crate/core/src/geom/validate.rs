@@ -9,7 +9,6 @@ use super::path::{Segment, Vertex, closed_segments, signed_area};
 use super::point::Point;
 use super::{COORDINATE_LIMIT, DRAWING_TOLERANCE};
 use crate::finding::Finding;
-use crate::order;
 
 /// Two vertices nearer than this are one, and two sides nearer than this touch, metres: a
 /// tenth of what a tape shows.
@@ -162,9 +161,7 @@ fn self_meetings(segments: &[Segment], faults: &mut Vec<Finding>) {
             }
         })
         .collect();
-    order::sort_by(&mut sides, |a, b| {
-        a.low.x.total_cmp(&b.low.x).then(a.index.cmp(&b.index))
-    });
+    sides.sort_by(|a, b| a.low.x.total_cmp(&b.low.x).then(a.index.cmp(&b.index)));
     for (k, a) in sides.iter().enumerate() {
         let rivals = sides.iter().skip(k + 1);
         for b in rivals.take_while(|b| b.low.x <= a.high.x + SMALLEST_GAP) {

@@ -11,7 +11,6 @@
 
 use super::facet::Facet;
 use crate::geom::{Point, Region, Ring, Vector};
-use crate::order;
 
 /// A corner nearer to a level than this stands on it, metres: elevations are told to the
 /// millimetre, and feet turned into metres are off by less than this.
@@ -87,17 +86,13 @@ pub fn contours<'a>(
         return Vec::new();
     }
     let mut corners: Vec<Point> = facets.clone().flat_map(|f| f.corners).collect();
-    order::sort_by(&mut corners, |a, b| {
-        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
-    });
+    corners.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     corners.dedup();
     let mut steps = Vec::new();
     for facet in facets {
         cross(facet, interval, &corners, &mut steps);
     }
-    order::sort_by(&mut steps, |a, b| {
-        (a.level, a.enter).cmp(&(b.level, b.enter))
-    });
+    steps.sort_by(|a, b| (a.level, a.enter).cmp(&(b.level, b.enter)));
     let mut contours = Vec::new();
     for level in steps.chunk_by(|a, b| a.level == b.level) {
         chains(level, interval, &mut contours);
@@ -265,7 +260,7 @@ fn across(region: &Region, on: Point, along: Vector) -> Vec<(Point, Point)> {
             crossings.push(along.dot(a + (b - a) * t - on));
         }
     }
-    order::sort_by(&mut crossings, f64::total_cmp);
+    crossings.sort_by(f64::total_cmp);
     crossings
         .chunks_exact(2)
         .filter_map(|pair| match pair {

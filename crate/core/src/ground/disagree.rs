@@ -4,7 +4,6 @@ use super::breakline::{AGREE, Breakline, name};
 use super::spots::{self, Spot, told};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::order;
 
 /// As many cautions as anyone reads.
 const CAUTIONS_TOLD: usize = 50;
@@ -57,7 +56,7 @@ pub(super) fn judge(
     let mut elevations: Vec<f64> = spots.iter().map(|s| s.elevation).collect();
     elevations.resize(count, 0.0);
     // By node, then by elevation: sums do not depend on the order of the lines.
-    order::sort_by(&mut passing, |a, b| {
+    passing.sort_by(|a, b| {
         let by_node = a.node.cmp(&b.node);
         let by_height = by_node.then(a.elevation.total_cmp(&b.elevation));
         by_height.then((a.line, a.point).cmp(&(b.line, b.point)))
@@ -88,9 +87,7 @@ pub(super) fn judge(
         return Err(spots::shortened(faults));
     }
     // One caution to each pair, where they differ most.
-    order::sort_by(&mut disputes, |a, b| {
-        a.pair.cmp(&b.pair).then(b.gap.total_cmp(&a.gap))
-    });
+    disputes.sort_by(|a, b| a.pair.cmp(&b.pair).then(b.gap.total_cmp(&a.gap)));
     disputes.dedup_by(|b, a| a.pair == b.pair && matches!(a.pair.0, Holder::Line(_)));
     let findings = disputes.into_iter().take(CAUTIONS_TOLD);
     Ok(Judged {

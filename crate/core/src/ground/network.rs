@@ -23,7 +23,6 @@ use super::disagree::{Passing, judge};
 use super::spots::{ONE_PLACE, Spot};
 use crate::finding::Finding;
 use crate::geom::{Point, Vector};
-use crate::order;
 
 /// How often lines are split anew before what still crosses is left to the triangulation,
 /// which leaves it out and says so. Two rounds do for any survey; a line that shifts by a
@@ -120,9 +119,7 @@ fn placed(lines: &[Breakline], places: &mut Vec<Point>) -> Vec<Piece> {
     for (i, line) in lines.iter().enumerate() {
         points.extend(line.points.iter().enumerate().map(|(j, p)| (p.at, i, j)));
     }
-    order::sort_by(&mut points, |a, b| {
-        by_place(a.0, b.0).then((a.1, a.2).cmp(&(b.1, b.2)))
-    });
+    points.sort_by(|a, b| by_place(a.0, b.0).then((a.1, a.2).cmp(&(b.1, b.2))));
     let mut nodes: Vec<Vec<usize>> = lines.iter().map(|l| vec![0; l.points.len()]).collect();
     for (at, line, point) in points {
         let node = near(places.get(..spots).unwrap_or_default(), at)
@@ -190,7 +187,7 @@ fn split(pieces: &mut Vec<Piece>, places: &[Point], mut at: Vec<(usize, f64, usi
     for piece in pieces.iter() {
         met.extend([piece.from, piece.to].map(|node| [piece.line, piece.stretch, node]));
     }
-    order::sort_by(&mut met, Ord::cmp);
+    met.sort_by(Ord::cmp);
     let key = |i: usize, node: usize| {
         let piece = pieces.get(i);
         piece.map_or([usize::MAX; 3], |p| [p.line, p.stretch, node])
@@ -199,14 +196,12 @@ fn split(pieces: &mut Vec<Piece>, places: &[Point], mut at: Vec<(usize, f64, usi
     if at.is_empty() {
         return false;
     }
-    order::sort_by(&mut at, |a, b| {
+    at.sort_by(|a, b| {
         let by_stretch = key(a.0, a.2).cmp(&key(b.0, b.2));
         by_stretch.then(a.0.cmp(&b.0)).then(a.1.total_cmp(&b.1))
     });
     at.dedup_by(|b, a| key(a.0, a.2) == key(b.0, b.2));
-    order::sort_by(&mut at, |a, b| {
-        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2))
-    });
+    at.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
     let mut rest = at.as_slice();
     let mut after = Vec::with_capacity(pieces.len() + at.len());
     for (i, piece) in pieces.iter().enumerate() {
@@ -233,7 +228,7 @@ fn split(pieces: &mut Vec<Piece>, places: &[Point], mut at: Vec<(usize, f64, usi
 fn split_at_nodes(pieces: &mut Vec<Piece>, places: &[Point]) -> bool {
     let mut order: Vec<usize> = (0..places.len()).collect();
     let place = |i: usize| places.get(i).copied().unwrap_or_default();
-    order::sort_by(&mut order, |a, b| by_place(place(*a), place(*b)));
+    order.sort_by(|a, b| by_place(place(*a), place(*b)));
     let mut at = Vec::new();
     for (i, piece) in pieces.iter().enumerate() {
         let Some((low, high, _)) = ends(piece, places) else {
@@ -266,9 +261,7 @@ fn split_at_crossings(pieces: &mut Vec<Piece>, places: &mut Vec<Point>) -> bool 
         .enumerate()
         .filter_map(|(i, piece)| ends(piece, places).map(|(low, high, _)| (i, low, high)))
         .collect();
-    order::sort_by(&mut spans, |a, b| {
-        by_place(a.1, b.1).then(by_place(a.2, b.2))
-    });
+    spans.sort_by(|a, b| by_place(a.1, b.1).then(by_place(a.2, b.2)));
     let mut found: Vec<(Point, usize, usize)> = Vec::new();
     for (k, (i, a, b)) in spans.iter().enumerate() {
         for (j, c, d) in spans.iter().skip(k + 1) {
@@ -284,7 +277,7 @@ fn split_at_crossings(pieces: &mut Vec<Piece>, places: &mut Vec<Point>) -> bool 
     if found.is_empty() {
         return false;
     }
-    order::sort_by(&mut found, |a, b| by_place(a.0, b.0));
+    found.sort_by(|a, b| by_place(a.0, b.0));
     let known = places.len();
     let mut at = Vec::new();
     for (point, i, j) in found {
@@ -365,7 +358,7 @@ fn between(a: &Spot, b: &Spot, at: Point) -> f64 {
 fn sorted(nodes: Vec<Node>, pieces: &[Piece], lines: usize) -> Network {
     let mut order: Vec<usize> = (0..nodes.len()).collect();
     let at = |i: usize| nodes.get(i).map_or(Point::default(), |n| n.at);
-    order::sort_by(&mut order, |a, b| by_place(at(*a), at(*b)));
+    order.sort_by(|a, b| by_place(at(*a), at(*b)));
     let mut rank = vec![0; nodes.len()];
     for (new, old) in order.iter().enumerate() {
         if let Some(entry) = rank.get_mut(*old) {
@@ -385,7 +378,7 @@ fn sorted(nodes: Vec<Node>, pieces: &[Piece], lines: usize) -> Network {
             chain.push(to);
         }
     }
-    order::sort_by(&mut edges, Ord::cmp);
+    edges.sort_by(Ord::cmp);
     edges.dedup();
     Network {
         nodes: order

@@ -11,7 +11,6 @@ use crate::finding::Finding;
 use crate::geom::{Point, Segment, Vector};
 use crate::lot::{LineKind, Lot, Side};
 use crate::math::{TURN, cos};
-use crate::order;
 
 /// A curved side gets a spot for every piece of it that turns no more than this, radians: the
 /// spots then stand at most a hundredth of the radius outside the curve.
@@ -47,7 +46,7 @@ pub fn corners(lot: &Lot, ground: &GroundRecord) -> Vec<Corner> {
             }
         })
         .collect();
-    order::sort_by(&mut corners, |a, b| a.course.cmp(&b.course));
+    corners.sort_by(|a, b| a.course.cmp(&b.course));
     corners
 }
 

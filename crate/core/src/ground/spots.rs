@@ -2,7 +2,6 @@
 
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
-use crate::order;
 use crate::units::{Measure, System, show};
 
 /// The elevations a site can have, metres above its datum: from below the lowest shore to
@@ -57,7 +56,7 @@ pub(super) fn check(records: &[[f64; 3]]) -> Result<Vec<Spot>, Vec<Finding>> {
             Err(found) => faults.push(found),
         }
     }
-    order::sort_by(&mut spots, |a, b| {
+    spots.sort_by(|a, b| {
         let by_place = a.at.x.total_cmp(&b.at.x).then(a.at.y.total_cmp(&b.at.y));
         by_place.then(a.index.cmp(&b.index))
     });

@@ -11,7 +11,6 @@ use super::tin::{Triangles, triangulate};
 use super::tree::{Bounds, Tree};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector, boolean};
-use crate::order;
 
 /// Half the side of the two triangles that carry level and evenly falling ground, metres:
 /// everything within the coordinate limit and a hole beside it.
@@ -307,7 +306,7 @@ fn disagreeing_neighbours(nodes: &[Node], tin: &Triangles) -> Vec<Finding> {
         }
     }
     // An inner edge is met from both sides.
-    order::sort_by(&mut pairs, Ord::cmp);
+    pairs.sort_by(Ord::cmp);
     pairs.dedup();
     // Points of lines were drawn to the spots so near to them: only spots are left.
     let spot = |i: usize| nodes.get(i).and_then(Node::as_spot);

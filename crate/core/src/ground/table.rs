@@ -9,7 +9,6 @@
 //! from, though the text is rounded.
 
 use crate::finding::Finding;
-use crate::order;
 use crate::units::{Measure, System, parse_measure, show};
 
 /// The longest rod that is read, metres (common practice: 25 ft staves; no source).
@@ -145,7 +144,7 @@ impl Table {
             Heights::Elevations => known.iter().map(|s| (written(s, system), *s)).collect(),
             Heights::Rod { .. } => Vec::new(),
         };
-        order::sort_by(&mut rows, |a, b| a.0.cmp(&b.0));
+        rows.sort_by(|a, b| a.0.cmp(&b.0));
         Self {
             system,
             heights,

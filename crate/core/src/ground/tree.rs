@@ -2,7 +2,6 @@
 
 use super::facet::Facet;
 use crate::geom::Point;
-use crate::order;
 
 /// How many triangles a leaf holds: few enough to try them all.
 const LEAF: usize = 4;
@@ -128,7 +127,7 @@ impl Tree {
                 open.push(index + 1);
             }
         }
-        order::sort_by(&mut found, Ord::cmp);
+        found.sort_by(Ord::cmp);
         found
     }
 }

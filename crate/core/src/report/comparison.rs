@@ -79,7 +79,7 @@ impl ComparisonFigures {
 
     /// The comparison as JSON text.
     pub fn to_json(&self) -> String {
-        crate::pretty::to_string(self)
+        crate::json::to_string(self)
     }
 
     /// The comparison as plain text.

@@ -178,7 +178,7 @@ impl Report {
 
     /// The report as JSON text.
     pub fn to_json(&self) -> String {
-        crate::pretty::to_string(self)
+        crate::json::to_string(self)
     }
 
     /// The report as plain text, for a terminal or a printer of fixed width.
@@ -188,7 +188,7 @@ impl Report {
 
     /// The quantities and their cost alone, as JSON text.
     pub fn to_takeoff_json(&self) -> String {
-        crate::pretty::to_string(&TakeoffFigures {
+        crate::json::to_string(&TakeoffFigures {
             site: &self.site,
             units: self.units,
             findings: &self.findings,

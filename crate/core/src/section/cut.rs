@@ -11,7 +11,6 @@ use crate::geom::boolean::{difference, intersection, positive_winding};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Ring};
 use crate::ground::Ground;
-use crate::order;
 use crate::results::Results;
 use crate::shell::Shell;
 use crate::site::{CheckedSite, SectionLine};
@@ -226,7 +225,7 @@ impl Work<'_> {
         let mut breaks: Vec<f64> = facets
             .flat_map(|facet| self.cut.crossings(&facet.region))
             .collect();
-        order::sort_numbers(&mut breaks);
+        breaks.sort_by(f64::total_cmp);
         breaks.dedup_by(|b, a| *b - *a < 4.0 * BESIDE);
         breaks
     }
@@ -442,7 +441,7 @@ fn ground_along(ground: &Ground, cut: &Cut) -> (Vec<Point>, Vec<(f64, f64)>) {
             }
         }
     }
-    order::sort_numbers(&mut stations);
+    stations.sort_by(f64::total_cmp);
     stations.dedup_by(|b, a| *b - *a < BESIDE);
     let mut assumed: Vec<(f64, f64)> = Vec::new();
     for (&from, &to) in stations.iter().zip(stations.iter().skip(1)) {

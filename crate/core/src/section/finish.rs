@@ -5,7 +5,6 @@ use super::dimension::{Dimension, height_on};
 use super::line::Cut;
 use crate::geom::{Point, Region};
 use crate::grading::{Drawn, Finish, Finished};
-use crate::order;
 use crate::results::ShellRings;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -53,7 +52,7 @@ pub(super) fn along(
     for region in [&shell.rim, &rings.collar, &rings.deck, decks, openings] {
         breaks.extend(cut.crossings(region));
     }
-    order::sort_numbers(&mut breaks);
+    breaks.sort_by(f64::total_cmp);
     breaks.dedup_by(|b, a| *b - *a < 4.0 * BESIDE);
     let earth = sampled((0.0, cut.length), &breaks, &level);
 

@@ -2,7 +2,6 @@
 
 use crate::estimate::Estimate;
 use crate::geom::{Point, Region, Vector};
-use crate::order;
 use crate::results::Results;
 use crate::site::{CheckedSite, SectionLine};
 
@@ -51,7 +50,7 @@ impl Cut {
     pub fn crossings(&self, region: &Region) -> Vec<f64> {
         let edges = region.rings().flat_map(|ring| ring.edges());
         let mut found: Vec<f64> = edges.filter_map(|(a, b)| self.crossing(a, b)).collect();
-        order::sort_numbers(&mut found);
+        found.sort_by(f64::total_cmp);
         found
     }
 

@@ -26,7 +26,6 @@ use super::inset::Insets;
 use super::plane::DepthPlane;
 use crate::geom::{Point, Region};
 use crate::math::{acos, cos, sin};
-use crate::order;
 
 /// Places and weights of three-point Gauss quadrature on -1..=1.
 const THREE: [(f64, f64); 3] = [
@@ -412,7 +411,7 @@ impl Face {
         let most = breaks.iter().copied().fold(top, f64::max).min(bottom);
         breaks.retain(|depth| *depth > top && *depth < most);
         breaks.extend([top, most]);
-        order::sort_numbers(&mut breaks);
+        breaks.sort_by(f64::total_cmp);
         breaks.dedup_by(|below, above| *below - *above < SLIVER);
         let mut layers = Vec::new();
         for (&a, &b) in breaks.iter().zip(breaks.iter().skip(1)) {

@@ -16,7 +16,6 @@ use crate::finding::Finding;
 use crate::geom::boolean::intersection;
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::{Outline, Point, Region, Ring, region};
-use crate::order;
 
 /// How many stations a floor may have: far above any that is told by hand.
 const MOST: usize = 40;
@@ -211,7 +210,7 @@ pub(super) fn facets(
     };
     let told: Vec<Section> = stations.iter().map(|s| section(s, &ring, ends)).collect();
     let mut bends: Vec<f64> = ring.0.iter().map(|p| p.x).collect();
-    order::sort_numbers(&mut bends);
+    bends.sort_by(f64::total_cmp);
     if let (Some(first), Some(last)) = (told.first(), told.last()) {
         builder.stretch(&[
             Section {

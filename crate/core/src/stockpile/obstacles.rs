@@ -3,7 +3,7 @@
 use crate::clearance::WorkFigures;
 use crate::geom::distance::Figure;
 use crate::geom::{Edges, Point, Region};
-use crate::order::{greater, lesser};
+use crate::math::{greater, lesser};
 use crate::site::{CheckedFeature, CheckedLot, Feature, FeatureKind, FeaturePart};
 
 /// How much a thing keeps a pile away.

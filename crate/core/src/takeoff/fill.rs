@@ -11,7 +11,6 @@
 use crate::dig::{DigShape, base_under};
 use crate::geom::clip::{inside, length};
 use crate::geom::{Point, Region};
-use crate::order;
 use crate::shell::{DepthPlane, Facet, FacetKind, Shell};
 use crate::site::Works;
 
@@ -223,7 +222,7 @@ fn sides(shell: &Shell, works: &Works, shape: &DigShape, cap: f64) -> f64 {
         .collect();
     breaks.extend([cap, deepest]);
     breaks.retain(|depth| *depth >= cap && *depth <= deepest);
-    order::sort_numbers(&mut breaks);
+    breaks.sort_by(f64::total_cmp);
     breaks.dedup_by(|b, a| *b - *a < LEVEL);
     let mut area = 0.0;
     for (&top, &bottom) in breaks.iter().zip(breaks.iter().skip(1)) {

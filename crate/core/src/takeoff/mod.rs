@@ -44,7 +44,6 @@ use crate::deck::DeckFigures;
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
 use crate::groundwater::Uplift;
-use crate::order;
 use crate::pipe::{Dewatering, PipePlan};
 use crate::site::Works;
 
@@ -148,7 +147,7 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     pipe::take(inputs, &mut taken);
     fittings::take(inputs, &mut taken);
     uplift::take(inputs, &mut taken);
-    order::sort_by(&mut taken.lines, |a, b| a.group.cmp(&b.group));
+    taken.lines.sort_by(|a, b| a.group.cmp(&b.group));
     let dig = inputs.dig;
     let graded = inputs.moved.grading;
     if dig.unsurveyed_volume + graded.map_or(0.0, |g| g.unsurveyed) > 0.0 {

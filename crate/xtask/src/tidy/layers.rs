@@ -9,10 +9,9 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 29] = [
+const LAYERS: [&str; 28] = [
     "math",
-    "order",
-    "pretty",
+    "json",
     "units",
     "finding",
     "geom",

@@ -3,7 +3,6 @@
 use super::{CORNER, LONGEST_PANEL, SHORTEST_PANEL};
 use crate::geom::{Point, Polygon, Ring, Vector};
 use crate::math::cos;
-use crate::order;
 
 /// The most joints each way.
 const MOST: f64 = 500.0;
@@ -41,7 +40,7 @@ pub(super) fn lay(polygon: &Polygon, spacing: f64, joints: &mut Vec<Vec<Point>>)
 fn between((low, high): (f64, f64), most: f64, mut fixed: Vec<f64>) -> Vec<f64> {
     let apart = SHORTEST_PANEL / 2.0;
     fixed.retain(|p| *p > low + apart && *p < high - apart);
-    order::sort_numbers(&mut fixed);
+    fixed.sort_by(f64::total_cmp);
     fixed.dedup_by(|b, a| *b - *a < apart);
     let mut places = fixed.clone();
     fixed.push(high);

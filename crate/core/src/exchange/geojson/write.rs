@@ -9,7 +9,7 @@ use crate::exchange::{Areas, Figures};
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::ground::GroundRecord;
-use crate::pretty;
+use crate::json;
 use crate::site::Site;
 use crate::units::round_to;
 
@@ -81,7 +81,7 @@ pub fn write(site: &Site, figures: &Figures, parts: Parts) -> Result<String, Vec
     if parts.ground {
         ground(site, &globe, &mut all);
     }
-    Ok(pretty::to_string(
+    Ok(json::to_string(
         &json!({ "type": "FeatureCollection", "features": all }),
     ))
 }

@@ -8,7 +8,6 @@ use crate::exchange::import::{
     guess,
 };
 use crate::finding::Finding;
-use crate::order::sort_by;
 use crate::site::GridUnit;
 use crate::units::{DecimalSign, decimal_sign, parse_coordinate, parse_place};
 
@@ -327,7 +326,7 @@ fn doubts(list: &List) -> Vec<Finding> {
         .map(|i| i.name.as_str())
         .filter(|n| !n.is_empty())
         .collect();
-    sort_by(&mut names, |a, b| a.cmp(b));
+    names.sort();
     let count = names.len();
     names.dedup();
     if names.len() < count {
