@@ -1,7 +1,8 @@
 //! Which pieces of text are shown: the important ones, and of the others those that find room.
 //!
 //! Text is measured roughly (an average width a character) and set greedily by importance; a
-//! piece that would lie on one already set is left out until the view is closer.
+//! piece that would lie on one already set is left out until the view is closer. What is set is
+//! decided apart from writing it, so that text which stays need not be written in every frame.
 
 use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::site::FeatureKind;
@@ -18,15 +19,18 @@ const CHARACTER: f64 = 0.6;
 const EDGE: f64 = 8.0;
 
 /// A piece of text with its place on the canvas.
-struct Piece<'a> {
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lettering {
     rank: u8,
     at: Place,
     along: f64,
-    text: &'a str,
+    text: String,
     ink: Ink,
+    space: Space,
 }
 
 /// The space a piece takes, as a row of discs along it: `(x, y)` and their common radius.
+#[derive(Debug, Clone, PartialEq)]
 struct Space {
     discs: Vec<Place>,
     radius: f64,
@@ -35,53 +39,61 @@ struct Space {
 /// How far round a knob no text is set, CSS pixels.
 const KNOB_ROOM: f64 = 16.0;
 
-/// Sets all text of the given items, the most important first, and leaves the knobs of handles
-/// free.
-pub fn set<'a>(
-    pen: &mut Pen<'_>,
-    view: &View,
-    items: impl Iterator<Item = &'a Item>,
+/// All text of the given items that the view is close enough for.
+pub fn lettering<'a>(view: &View, items: impl Iterator<Item = &'a Item>) -> Vec<Lettering> {
+    items.filter_map(|item| piece(view, item)).collect()
+}
+
+/// The text that is set: the most important first, and of the rest what finds room beside it and
+/// beside the knobs of handles. By their places in the two lists, `still` and `moving`, each in
+/// the order in which it is set. The moving lies on top and matters more among equals, as do
+/// later items of one list.
+pub fn with_room(
+    still: &[Lettering],
+    moving: &[Lettering],
     knobs: &[Place],
-) {
-    let pieces: Vec<Piece<'a>> = items
-        .filter_map(|item| piece(view, item))
-        .map(|piece| drawn_in(view, piece))
-        .collect();
+) -> (Vec<usize>, Vec<usize>) {
     let knob = |at: &Place| Space {
         discs: vec![*at],
         radius: KNOB_ROOM,
     };
-    let mut taken: Vec<Space> = knobs.iter().map(knob).collect();
+    let knobs: Vec<Space> = knobs.iter().map(knob).collect();
+    let mut taken: Vec<&Space> = knobs.iter().collect();
+    let mut set = (Vec::new(), Vec::new());
     for rank in 0..=LAST_RANK {
-        // Later items lie on top and matter more among equals.
-        for piece in pieces.iter().rev().filter(|piece| piece.rank == rank) {
-            let space = space(piece);
-            if rank == 0 || !taken.iter().any(|other| overlap(&space, other)) {
-                pen.text(piece.at, piece.along, piece.text, &piece.ink);
-                taken.push(space);
+        for (list, chosen) in [(moving, &mut set.1), (still, &mut set.0)] {
+            for (index, piece) in list.iter().enumerate().rev() {
+                if piece.rank == rank
+                    && (rank == 0 || !taken.iter().any(|other| overlap(&piece.space, other)))
+                {
+                    chosen.push(index);
+                    taken.push(&piece.space);
+                }
             }
         }
     }
+    set
 }
 
-fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
-    match item {
+/// Writes some of a list of texts.
+pub fn write(pen: &mut Pen<'_>, list: &[Lettering], chosen: &[usize]) {
+    for piece in chosen.iter().filter_map(|index| list.get(*index)) {
+        pen.text(piece.at, piece.along, &piece.text, &piece.ink);
+    }
+}
+
+fn piece(view: &View, item: &Item) -> Option<Lettering> {
+    let (layer, at, along, text) = match item {
         Item::Label {
             layer,
             at,
             along,
             text,
         } => {
-            let ink = ink(*layer);
-            let shown = view.scale >= ink.text_from_scale;
-            let at = view.place(*at);
-            shown.then_some(Piece {
-                rank: rank(*layer),
-                at,
-                along: *along,
-                text,
-                ink,
-            })
+            if view.scale < ink(*layer).text_from_scale {
+                return None;
+            }
+            (*layer, view.place(*at), *along, text)
         }
         Item::Measured {
             layer,
@@ -90,22 +102,27 @@ fn piece<'a>(view: &View, item: &'a Item) -> Option<Piece<'a>> {
             text,
         } => {
             let (at, along) = sign::dimension_place(view.place(*from), view.place(*to));
-            Some(Piece {
-                rank: rank(*layer),
-                at,
-                along,
-                text,
-                ink: ink(*layer),
-            })
+            (*layer, at, along, text)
         }
-        _ => None,
-    }
+        _ => return None,
+    };
+    let ink = ink(layer);
+    let length = length(text, ink.text_size);
+    let at = drawn_in(view, at, along, (length, ink.text_size));
+    Some(Lettering {
+        rank: rank(layer),
+        at,
+        along,
+        text: text.clone(),
+        space: space(at, along, (length, ink.text_size)),
+        ink,
+    })
 }
 
-/// A piece whose place is on the canvas, shifted so that none of its text is cut off.
-fn drawn_in<'a>(view: &View, mut piece: Piece<'a>) -> Piece<'a> {
-    let (dx, dy) = sign::direction(piece.along);
-    let (half, size) = (length(&piece) / 2.0, piece.ink.text_size / 2.0);
+/// A place on the canvas, shifted so that none of the text of a length and a size is cut off there.
+fn drawn_in(view: &View, (x, y): Place, along: f64, (length, size): (f64, f64)) -> Place {
+    let (dx, dy) = sign::direction(along);
+    let (half, size) = (length / 2.0, size / 2.0);
     let within = |at: f64, reach: f64, most: f64| {
         if at < 0.0 || at > most || 2.0 * (reach + EDGE) > most {
             return at;
@@ -113,18 +130,16 @@ fn drawn_in<'a>(view: &View, mut piece: Piece<'a>) -> Piece<'a> {
         // A little more than reckoned: letters differ in width.
         at.clamp(reach + EDGE, most - reach - EDGE)
     };
-    let (x, y) = piece.at;
-    piece.at = (
+    (
         within(x, dx.abs() * half + dy.abs() * size, view.width),
         within(y, dy.abs() * half + dx.abs() * size, view.height),
-    );
-    piece
+    )
 }
 
-/// About how long a piece of text is, CSS pixels.
+/// About how long a piece of text of a size is, CSS pixels.
 #[allow(clippy::cast_precision_loss)] // A label has few characters.
-fn length(piece: &Piece<'_>) -> f64 {
-    piece.text.chars().count() as f64 * piece.ink.text_size * CHARACTER
+fn length(text: &str, size: f64) -> f64 {
+    text.chars().count() as f64 * size * CHARACTER
 }
 
 /// The rank of the least important text.
@@ -147,16 +162,16 @@ fn rank(layer: Layer) -> u8 {
     }
 }
 
-fn space(piece: &Piece<'_>) -> Space {
-    let radius = piece.ink.text_size * 0.55;
-    let reach = (length(piece) / 2.0 - radius).max(0.0);
-    let (dx, dy) = sign::direction(piece.along);
+fn space(at: Place, along: f64, (length, size): (f64, f64)) -> Space {
+    let radius = size * 0.55;
+    let reach = (length / 2.0 - radius).max(0.0);
+    let (dx, dy) = sign::direction(along);
     let count = (2.0 * reach / radius).ceil().clamp(1.0, 64.0);
     let mut discs = Vec::new();
     let mut i = 0.0;
     while i <= count {
         let t = reach * (2.0 * i / count - 1.0);
-        discs.push((piece.at.0 + dx * t, piece.at.1 + dy * t));
+        discs.push((at.0 + dx * t, at.1 + dy * t));
         i += 1.0;
     }
     Space { discs, radius }
@@ -164,10 +179,27 @@ fn space(piece: &Piece<'_>) -> Space {
 
 fn overlap(a: &Space, b: &Space) -> bool {
     let near = a.radius + b.radius;
+    if a.is_far_from(b, near) {
+        return false;
+    }
     a.discs.iter().any(|p| {
         b.discs.iter().any(|q| {
             let (dx, dy) = (p.0 - q.0, p.1 - q.1);
             dx * dx + dy * dy < near * near
         })
     })
+}
+
+impl Space {
+    /// Whether the upright rectangles round both rows lie apart.
+    fn is_far_from(&self, other: &Self, near: f64) -> bool {
+        let ends = |space: &Self| Some((*space.discs.first()?, *space.discs.last()?));
+        let (Some((a, b)), Some((c, d))) = (ends(self), ends(other)) else {
+            return true;
+        };
+        let apart = |a: f64, b: f64, c: f64, d: f64| {
+            a.min(b) - c.max(d) >= near || c.min(d) - a.max(b) >= near
+        };
+        apart(a.0, b.0, c.0, d.0) || apart(a.1, b.1, c.1, d.1)
+    }
 }

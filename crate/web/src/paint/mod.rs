@@ -18,7 +18,7 @@ use ink::ink;
 use pen::Pen;
 
 /// What part of the plan the canvas shows.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct View {
     /// Width of the canvas, CSS pixels.
     pub width: f64,

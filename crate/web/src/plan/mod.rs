@@ -2,60 +2,55 @@
 
 mod furniture;
 mod hand;
+mod sheet;
+pub mod still;
 
-use batterboard_core::drawing::{Drawing, Focus, Item, Layer, work};
+use std::sync::Arc;
+
+use batterboard_core::drawing::{Drawing, Focus, work};
 use batterboard_core::session::{Session, handle, picture_handle};
-use batterboard_web::paint::ink::PAPER;
 use batterboard_web::paint::pen::Pen;
 use batterboard_web::paint::{View, draw, labels};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::picture::Pictured;
+use still::{StillHalf, Subject};
 
 /// Paints everything, lowest first.
 pub fn paint(
     context: &CanvasRenderingContext2d,
     view: &View,
     session: &Session,
-    backdrop: &Drawing,
+    backdrop: &Arc<Drawing>,
+    still: &mut StillHalf,
     picture: &Pictured,
     focus: Focus<'_>,
 ) {
-    let mut pen = Pen::new(context, view);
-    pen.clear(PAPER);
-    let moving = work(session.site(), session.results(), focus);
-    // A picture lies on the lot's ground and under everything else.
-    let ground = |item: &Item| {
-        matches!(
-            item,
-            Item::Area {
-                layer: Layer::Lot,
-                ..
-            }
-        )
+    let site = session.site();
+    let laid = site.site().picture.as_ref().filter(|it| !it.hidden);
+    let subject = Subject {
+        drawing: Arc::clone(backdrop),
+        picture: picture.bitmap.as_ref().zip(laid).map(|(bitmap, laid)| {
+            let opacity = picture.fade.unwrap_or(laid.opacity);
+            (Arc::clone(laid), bitmap.clone(), opacity)
+        }),
     };
-    let grounds = backdrop.items.iter().take_while(|it| ground(it)).count();
-    let (ground, rest) = backdrop.items.split_at(grounds);
-    draw(&mut pen, view, ground);
-    let laid = session.site().site().picture.as_deref();
-    if let (Some(bitmap), Some(laid)) = (&picture.bitmap, laid.filter(|it| !it.hidden)) {
-        pen.picture(bitmap, laid, picture.fade.unwrap_or(laid.opacity));
-    }
-    draw(&mut pen, view, rest);
+    let lettering = still.lay_ground(context, view, &subject);
+    let mut pen = Pen::new(context, view);
+    let moving = work(site, session.results(), focus);
     draw(&mut pen, view, &moving.items);
-    let handles = [
-        handle(session.site(), view.scale),
-        picture_handle(session.site(), view.scale),
-    ];
+    let handles = [handle(site, view.scale), picture_handle(site, view.scale)];
     let mut knobs = Vec::new();
     for (stem, knob) in handles.into_iter().flatten() {
         furniture::handle(&mut pen, view.place(stem), view.place(knob));
         knobs.push(view.place(knob));
     }
     // All text on top, so that no line strikes a word through.
-    let lettered = backdrop.items.iter().chain(&moving.items);
-    labels::set(&mut pen, view, lettered, &knobs);
+    let moving = labels::lettering(view, moving.items.iter());
+    let (of_still, of_moving) = labels::with_room(lettering, &moving, &knobs);
+    still.lay_text(context, view, of_still);
+    labels::write(&mut pen, &moving, &of_moving);
     hand::set(&mut pen, view, session);
-    furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
-    furniture::scale_bar(&mut pen, view, session.site().site().display);
+    furniture::north_arrow(&mut pen, view, &site.site().lot.basis);
+    furniture::scale_bar(&mut pen, view, site.site().display);
 }
