@@ -18,7 +18,11 @@ const PIECE: f64 = TURN / 24.0;
 
 /// A corner of the lot.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "LotCorner", missing_as_null))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "LotCorner", missing_as_null)
+)]
 pub struct Corner {
     /// The course that starts there.
     pub course: usize,

@@ -52,7 +52,11 @@ pub enum Taken {
 
 /// A stretch of the text.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "WalkPiece"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "WalkPiece")
+)]
 pub struct Piece {
     /// Its first character, counted from 0.
     pub from: usize,

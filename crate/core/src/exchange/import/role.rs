@@ -88,7 +88,11 @@ impl Joined {
 
 /// What the two numbers of a position are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "MapFrame"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapFrame")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Frame {
     /// Longitude and latitude, WGS 84 degrees.
@@ -125,7 +129,11 @@ impl From<GridUnit> for Frame {
 
 /// Which of the two numbers of a position comes first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "MapOrder"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapOrder")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Order {
     /// Northing or latitude first, as surveyors' lists have it.
@@ -136,7 +144,11 @@ pub enum Order {
 
 /// Which columns a list of points has besides the two coordinates and the description.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "MapColumns"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapColumns")
+)]
 pub struct Columns {
     /// A point's number or name comes first.
     pub point: bool,
@@ -146,7 +158,11 @@ pub struct Columns {
 
 /// How a text is meant and what becomes of what is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "MapSettings", missing_as_null))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapSettings", missing_as_null)
+)]
 pub struct Settings {
     /// What the two numbers of a position are.
     #[cfg_attr(feature = "typescript", tsify(type = "MapFrame"))]

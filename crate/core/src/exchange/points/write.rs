@@ -18,7 +18,11 @@ const STAKE_TOLERANCE: f64 = 0.0254;
 
 /// What is written, and how.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "ListChoice"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "ListChoice")
+)]
 pub struct Choice {
     /// The unit of the coordinates, or degrees.
     #[cfg_attr(feature = "typescript", tsify(type = "MapFrame"))]

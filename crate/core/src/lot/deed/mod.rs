@@ -85,7 +85,11 @@ pub enum Understood {
 
 /// A stretch of a deed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "DeedPiece"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "DeedPiece")
+)]
 pub struct Piece {
     /// Its first character, counted from 0.
     pub from: usize,
