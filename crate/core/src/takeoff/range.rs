@@ -6,6 +6,7 @@ use crate::units::Measure;
 
 /// Something that nobody knows exactly before the hole is dug.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Doubt {
     /// How much the spoil swells.

@@ -9,10 +9,10 @@ use std::sync::Arc;
 
 use batterboard_core::drawing::{Drawing, Focus, work};
 use batterboard_core::session::{Session, handle, picture_handle};
-use batterboard_web::paint::pen::Pen;
-use batterboard_web::paint::{View, draw, labels};
 use web_sys::CanvasRenderingContext2d;
 
+use crate::paint::pen::Pen;
+use crate::paint::{View, draw, labels};
 use crate::picture::Pictured;
 use still::{StillHalf, Subject};
 

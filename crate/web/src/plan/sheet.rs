@@ -4,7 +4,7 @@
 //! Outlines, hatches and text with halos cost milliseconds each time a browser without a graphics
 //! processor paints them; laying down a finished sheet costs a fraction of one.
 
-use batterboard_web::paint::View;
+use crate::paint::View;
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
@@ -43,9 +43,7 @@ impl Sheet {
         canvas.save();
         let laid = canvas
             .set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
-            .and_then(|()| {
-                canvas.draw_image_with_html_canvas_element(&self.canvas, 0.0, 0.0)
-            });
+            .and_then(|()| canvas.draw_image_with_html_canvas_element(&self.canvas, 0.0, 0.0));
         debug_assert!(laid.is_ok(), "a sheet has pixels");
         canvas.restore();
     }

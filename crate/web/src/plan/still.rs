@@ -3,12 +3,12 @@
 
 use std::sync::Arc;
 
+use crate::paint::ink::PAPER;
+use crate::paint::labels::{self, Lettering};
+use crate::paint::pen::Pen;
+use crate::paint::{View, draw};
 use batterboard_core::drawing::{Drawing, Item, Layer};
 use batterboard_core::site::Picture;
-use batterboard_web::paint::labels::{self, Lettering};
-use batterboard_web::paint::pen::Pen;
-use batterboard_web::paint::ink::PAPER;
-use batterboard_web::paint::{View, draw};
 use web_sys::{CanvasRenderingContext2d, ImageBitmap};
 
 use super::sheet::Sheet;

@@ -4,35 +4,24 @@ use batterboard_core::finding::Finding;
 use batterboard_core::lot::deed::{self, AlongStreet, Piece, Summary};
 use batterboard_core::lot::{Course, LineKind, LotRecord};
 use batterboard_core::units::System;
-use batterboard_web::answers::{cross, taken};
-use batterboard_web::closing::Figures;
 use serde::Serialize;
-use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use tsify::{Ts, Tsify};
+use wasm_bindgen::prelude::wasm_bindgen;
 
-/// Reads a deed or a list of courses for a lot of which the rest stays; a bare number is in the
-/// units of `system`.
-///
-/// # Errors
-/// When the rest of the lot or the system is not what a site file holds.
-#[wasm_bindgen(unchecked_return_type = "DeedReading")]
-pub fn read_deed(
-    text: &str,
-    #[wasm_bindgen(unchecked_param_type = "object")] rest_of_lot: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "\"feet\" | \"metres\"")] system: JsValue,
-) -> Result<JsValue, JsValue> {
-    let rest = taken(rest_of_lot).map_err(|faults| cross(&faults).unwrap_or(JsValue::NULL))?;
-    let system = serde_wasm_bindgen::from_value(system)?;
-    cross(&DeedReading::of(text, &rest, system))
-}
+use crate::closing::LotClosing;
+use crate::js::{Answer, from_js, js_error, to_js};
+use crate::planner::Planner;
 
-/// A deed as it was read.
-#[derive(Debug, Serialize)]
-struct DeedReading {
+/// A deed as it was read; nothing of it is in the site yet.
+#[derive(Debug, Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct DeedReading {
+    #[tsify(type = "DeedPiece[]")]
     pieces: Vec<Piece>,
     courses: Vec<Course>,
     /// The area stated, m2, as a lot record keeps it.
     stated_area: Option<f64>,
-    figures: Option<Figures>,
+    figures: Option<LotClosing>,
     /// The kinds that follow from the street named in the text, one a course.
     kinds: Option<Vec<LineKind>>,
     /// The streets that courses are said to run along.
@@ -43,13 +32,25 @@ struct DeedReading {
     findings: Vec<Finding>,
 }
 
+#[wasm_bindgen]
+impl Planner {
+    /// Reads a deed or a list of courses for a lot of which the rest stays.
+    ///
+    /// # Errors
+    /// When the rest of the lot is not what a site file holds.
+    pub fn read_deed(&self, text: &str, rest_of_lot: &Ts<LotRecord>) -> Answer<DeedReading> {
+        let rest = from_js(rest_of_lot).map_err(|faults| js_error(&faults))?;
+        to_js(&DeedReading::of(text, &rest, self.display()))
+    }
+}
+
 impl DeedReading {
     /// Reads a deed for a lot of which the rest stays.
     fn of(text: &str, rest: &LotRecord, system: System) -> Self {
         let reading = deed::read(text, system);
         let record = reading.record(rest);
         let summary = Summary::of(&record);
-        let figures = Figures::of(&summary, record.closing_ratio, system);
+        let figures = LotClosing::of(&summary, record.closing_ratio, system);
         let kinds = reading.kinds(rest);
         let in_use = reading.runs_as(rest);
         let mut findings = reading.findings;

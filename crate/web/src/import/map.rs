@@ -1,68 +1,62 @@
 //! Maps and lists of points as the page shows them before they come in, and the edit they make.
 
 use batterboard_core::exchange::import::{
-    Changes, Draft, Form, Placed, PlacedShape, Role, Settings, Shape, read,
+    Changes, Draft, Form, Placed, PlacedShape, Role, Settings, Shape, Spot, read,
 };
 use batterboard_core::finding::Finding;
-use batterboard_core::ground::GroundRecord;
-use batterboard_core::lot::LotRecord;
-use batterboard_core::site::{Benchmark, GeoOrigin, Grid, Site};
+use batterboard_core::session::Command;
+use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, Shown, show};
-use batterboard_web::answers::{cross, taken};
 use serde::Serialize;
-use serde_json::Value;
-use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use tsify::{Ts, Tsify};
+use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::site::Document;
+use crate::js::{Answer, made_by_page, to_js};
+use crate::planner::Planner;
 
-/// What is in a map or a list, and where it would lie on a site. Without settings, those that seem to
-/// be meant are taken.
-///
-/// # Errors
-/// When the settings are not what the page can have.
-#[wasm_bindgen(unchecked_return_type = "MapReading")]
-pub fn read_map(
-    text: &str,
-    site: &str,
-    #[wasm_bindgen(unchecked_param_type = "MapSettings | null")] settings: &JsValue,
-) -> Result<JsValue, JsValue> {
-    let reading = match looked_at(text, site, settings) {
-        Ok((draft, settings, it)) => MapReading::of(draft, settings, &it.site),
-        Err(findings) => MapReading {
-            findings,
-            ..MapReading::default()
-        },
-    };
-    cross(&reading)
+#[wasm_bindgen]
+impl Planner {
+    /// What is in a map or a list, and where it would lie on the site. Without settings, those
+    /// that seem to be meant are taken.
+    pub fn read_map(&self, text: &str, settings: Option<Ts<Settings>>) -> Answer<MapReading> {
+        let site = self.session.site().site();
+        let settings = settings.map(made_by_page).transpose()?;
+        to_js(&match looked_at(text, site, settings) {
+            Ok((draft, settings)) => MapReading::of(draft, settings, site),
+            Err(findings) => MapReading {
+                findings,
+                ..MapReading::default()
+            },
+        })
+    }
+
+    /// The edit that brings a map or a list in, with a role for each thing by its word.
+    pub fn bring_map(
+        &self,
+        text: &str,
+        settings: Ts<Settings>,
+        roles: Vec<String>,
+    ) -> Answer<MapBrought> {
+        let site = self.session.site().site();
+        let settings = made_by_page(settings)?;
+        let roles = roles.iter().map(|word| Role::named(word));
+        let roles: Vec<Role> = roles.map(|it| it.unwrap_or(Role::LeaveOut)).collect();
+        to_js(&match brought(text, site, settings, &roles) {
+            Ok(brought) => brought,
+            Err(findings) => MapBrought {
+                told: Vec::new(),
+                findings,
+                command: None,
+            },
+        })
+    }
 }
 
-/// The edit that brings a map or a list in, with a role for each thing by its word.
-///
-/// # Errors
-/// When the settings or roles are not what the page can have.
-#[wasm_bindgen(unchecked_return_type = "MapBrought")]
-pub fn bring_map(
+fn looked_at(
     text: &str,
-    site: &str,
-    #[wasm_bindgen(unchecked_param_type = "MapSettings")] settings: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "string[]")] roles: &JsValue,
-) -> Result<JsValue, JsValue> {
-    cross(&match brought(text, site, settings, roles) {
-        Ok(brought) => brought,
-        Err(findings) => MapBrought {
-            told: Vec::new(),
-            findings,
-            command: None,
-        },
-    })
-}
-
-type Looked = (Draft, Settings, Document);
-
-fn looked_at(text: &str, site: &str, settings: &JsValue) -> Result<Looked, Vec<Finding>> {
-    let document = Document::read(site)?;
-    let site = &document.site;
-    let settings: Option<Settings> = taken(settings)?;
+    site: &Site,
+    settings: Option<Settings>,
+) -> Result<(Draft, Settings), Vec<Finding>> {
     let draft = read(text, settings.and_then(|s| s.columns))?;
     let settings = settings.unwrap_or_else(|| {
         let mut proposed = draft.proposed;
@@ -73,47 +67,62 @@ fn looked_at(text: &str, site: &str, settings: &JsValue) -> Result<Looked, Vec<F
         }
         proposed
     });
-    Ok((draft, settings, document))
+    Ok((draft, settings))
 }
 
 fn brought(
     text: &str,
-    site: &str,
-    settings: &JsValue,
-    roles: &JsValue,
+    site: &Site,
+    settings: Settings,
+    roles: &[Role],
 ) -> Result<MapBrought, Vec<Finding>> {
-    let (draft, settings, document) = looked_at(text, site, settings)?;
-    let words: Vec<String> = taken(roles)?;
-    let roles: Vec<Role> = words
-        .iter()
-        .map(|word| Role::named(word).unwrap_or(Role::LeaveOut))
-        .collect();
-    let mut changes = Changes::of(&draft, &settings, &roles, &document.site)?;
-    let features = changes.features.take().map(|all| document.edited(all));
+    let (draft, settings) = looked_at(text, site, Some(settings))?;
+    let mut changes = Changes::of(&draft, &settings, roles, site)?;
     Ok(MapBrought {
         told: core::mem::take(&mut changes.told),
         findings: core::mem::take(&mut changes.findings),
-        command: Some(Edit::of(changes, features)),
+        command: Some(edit(changes)),
     })
 }
 
+/// The one edit that brings things in.
+fn edit(changes: Changes) -> Command {
+    let commands = [
+        changes.origin.map(|it| Command::SetOrigin(Some(it))),
+        changes.grid.map(Command::SetGrid),
+        changes.lot.map(Command::SetLot),
+        changes.features.map(Command::SetFeatures),
+        changes.ground.map(Command::SetGround),
+        changes.benchmark.map(|it| Command::SetBenchmark(Some(it))),
+    ];
+    Command::Together {
+        label: "bring in".to_owned(),
+        commands: commands.into_iter().flatten().collect(),
+    }
+}
+
 /// What was found, for the page.
-#[derive(Debug, Default, Serialize)]
-struct MapReading {
+#[derive(Debug, Default, Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct MapReading {
     /// None when nothing in the text can be used.
+    #[tsify(type = "MapForm | null")]
     form: Option<Form>,
+    #[tsify(type = "MapSettings | null")]
     settings: Option<Settings>,
     items: Vec<MapItem>,
     findings: Vec<Finding>,
 }
 
 /// One thing that was found.
-#[derive(Debug, Serialize)]
-struct MapItem {
+#[derive(Debug, Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct MapItem {
     place: String,
     name: String,
     group: String,
     words: String,
+    #[tsify(type = "'points' | 'lines' | 'areas'")]
     form: &'static str,
     /// Area, or length of what has none; nothing of a point.
     size: Option<Shown>,
@@ -177,7 +186,7 @@ fn rings(shape: Option<&PlacedShape>, shown: &dyn Fn(Measure, f64) -> Shown) -> 
         return Vec::new();
     }
     let round = |ring: &&Vec<_>| -> String {
-        let ring: &Vec<batterboard_core::exchange::import::Spot> = ring;
+        let ring: &Vec<Spot> = ring;
         let next = ring.iter().cycle().skip(1);
         let length = ring
             .iter()
@@ -190,7 +199,7 @@ fn rings(shape: Option<&PlacedShape>, shown: &dyn Fn(Measure, f64) -> Shown) -> 
 }
 
 fn lines(shape: &PlacedShape) -> Vec<Vec<f64>> {
-    let flat = |chain: &[batterboard_core::exchange::import::Spot], closed: bool| {
+    let flat = |chain: &[Spot], closed: bool| {
         let back = chain.first().filter(|_| closed);
         chain
             .iter()
@@ -210,45 +219,12 @@ fn lines(shape: &PlacedShape) -> Vec<Vec<f64>> {
 }
 
 /// What would come in.
-#[derive(Debug, Serialize)]
-struct MapBrought {
+#[derive(Debug, Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct MapBrought {
     /// What will have happened, a sentence each.
     told: Vec<String>,
     findings: Vec<Finding>,
     /// None when a fault bars it.
-    command: Option<Edit>,
-}
-
-/// The edits that bring things in, as the planner reads them: the words are those of
-/// `batterboard_core::session::Command`, without the writers of all its other edits.
-#[derive(Debug, Serialize)]
-#[serde(rename_all = "kebab-case")]
-enum Edit {
-    SetOrigin(GeoOrigin),
-    SetGrid(Option<Grid>),
-    SetLot(LotRecord),
-    SetFeatures(Vec<Value>),
-    SetGround(GroundRecord),
-    SetBenchmark(Benchmark),
-    Together {
-        label: &'static str,
-        commands: Vec<Edit>,
-    },
-}
-
-impl Edit {
-    fn of(changes: Changes, features: Option<Vec<Value>>) -> Self {
-        let commands = [
-            changes.origin.map(Self::SetOrigin),
-            changes.grid.map(Self::SetGrid),
-            changes.lot.map(Self::SetLot),
-            features.map(Self::SetFeatures),
-            changes.ground.map(Self::SetGround),
-            changes.benchmark.map(Self::SetBenchmark),
-        ];
-        Self::Together {
-            label: "bring in",
-            commands: commands.into_iter().flatten().collect(),
-        }
-    }
+    command: Option<Command>,
 }
