@@ -200,6 +200,28 @@ mod tests {
     }
 
     #[test]
+    fn a_list_in_the_place_of_an_object_is_refused() {
+        let refused = |edit: fn(&mut Value), place: &str| {
+            let fault = open(&edited(edit)).unwrap_err().remove(0);
+            assert_eq!((fault.check, fault.place.as_str()), ("member", place));
+            assert!(fault.message.contains("list"), "{}", fault.message);
+        };
+        let disc = |d: &mut Value| d["features"][1]["shape"]["disc"] = json!([[25, 25], 1]);
+        refused(disc, "/features/1/shape/disc");
+        refused(|d| d["works"] = json!([]), "/works");
+        refused(|d| d["works"] = json!({ "deck": [1.2] }), "/works/deck");
+        let bench = |d: &mut Value| d["works"] = json!({ "dig": { "bench": [1.0, 0.4] } });
+        refused(bench, "/works/dig/bench");
+        let facts = |d: &mut Value| d["features"][0]["facts"] = json!([null, 0.5]);
+        refused(facts, "/features/0/facts");
+        let line = json!({ "line": [0.0, 30.0] });
+        let mut document = sample();
+        document["lot"]["courses"][0]["shape"] = line;
+        let expected = told("member", "/lot/courses/0/shape/line");
+        assert_eq!(only(&document.to_string()), expected);
+    }
+
+    #[test]
     fn every_broken_figure_is_told_at_once() {
         let text = edited(|d| {
             d["features"][0]["shape"]["area"] = json!([[0, 0], [5, 5], [5, 0], [0, 5]]);

@@ -1,7 +1,6 @@
-//! The lot after the door: its boundary, its sides, how it closes and what it encloses.
+//! The validated lot: its boundary, its sides, how it closes and what it encloses.
 
-use serde::Serialize;
-
+use super::area::AreaComparison;
 use super::cautions::{area_caution, balance_note, closing_caution, not_closed};
 use super::curve::chord_fits;
 use super::record::{Balance, CourseShape, LineKind, LotRecord};
@@ -25,28 +24,6 @@ pub struct Side {
     pub segment: Segment,
     /// What the plan calls it.
     pub label: String,
-}
-
-/// The area a deed states beside the area its courses enclose.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct AreaComparison {
-    /// Stated area, m2.
-    pub stated: f64,
-    /// Area inside the courses, m2.
-    pub computed: f64,
-    /// Computed less stated, as a share of the stated area.
-    pub difference: f64,
-}
-
-impl AreaComparison {
-    /// Of a stated and a computed area, m2; `None` unless the stated one is above zero.
-    pub fn of(stated: f64, computed: f64) -> Option<Self> {
-        (stated.is_finite() && stated > 0.0).then(|| Self {
-            stated,
-            computed,
-            difference: (computed - stated) / stated,
-        })
-    }
 }
 
 /// The checked lot.

@@ -37,7 +37,7 @@ pub struct Rectangle {
     pub weight: Option<f64>,
 }
 
-/// The record of a rectangle whose floor a table tells; it is checked at the door like any other.
+/// The record of a rectangle whose floor a table tells; it is validated like any other.
 ///
 /// # Errors
 /// Every row that cannot be read, placed at `/3` for the third line.

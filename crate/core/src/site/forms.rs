@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use super::facts::{FactForm, FactKind};
-use super::feature::FeatureKind;
+use super::kind::FeatureKind;
 
 /// One kind of feature, as a form asks for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]

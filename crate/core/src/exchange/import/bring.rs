@@ -1,9 +1,9 @@
 //! From what was found and the chosen roles to what changes on the site.
 
-use super::draft::{Draft, Item, Shape};
+use super::draft::{Draft, Shape};
 use super::features::{self, Newcomers};
 use super::lot;
-use super::place::{Placed, PlacedShape, Spot};
+use super::place::{Chosen, Placed, PlacedShape, Spot};
 use super::role::{Role, Settings};
 use super::told::Told;
 use crate::finding::{Finding, any_fault};
@@ -101,14 +101,6 @@ impl Changes {
             ..changes
         })
     }
-}
-
-/// A thing that comes in.
-#[derive(Clone, Copy)]
-pub(super) struct Chosen<'a> {
-    pub item: &'a Item,
-    pub shape: &'a PlacedShape,
-    pub role: Role,
 }
 
 /// The changes as they come together.

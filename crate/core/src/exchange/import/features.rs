@@ -1,8 +1,7 @@
 //! Things from outside as features of the site.
 
-use super::bring::Chosen;
 use super::draft::{Piece, Shape};
-use super::place::{PlacedShape, Spot, corners};
+use super::place::{Chosen, PlacedShape, Spot, corners};
 use super::role::{Joined, Role};
 use super::told::Told;
 use crate::finding::Finding;

@@ -1,6 +1,6 @@
 //! What was found, in site metres: each shape checked, measured, and proposed anew by where it lies.
 
-use super::draft::{Draft, Piece, Shape};
+use super::draft::{Draft, Item, Piece, Shape};
 use super::origin::{Carrying, decide};
 use super::role::{Role, Settings};
 use super::told::Told;
@@ -35,6 +35,14 @@ pub struct PlacedItem {
     pub length: f64,
     /// What it is proposed to be.
     pub proposed: Role,
+}
+
+/// A thing that comes in.
+#[derive(Clone, Copy)]
+pub(super) struct Chosen<'a> {
+    pub item: &'a Item,
+    pub shape: &'a PlacedShape,
+    pub role: Role,
 }
 
 /// Everything that was found, on the site. The items are those of the draft, in its order.

@@ -1,4 +1,4 @@
-//! Shapes and parts of features at the door.
+//! Shapes and parts of features once validated.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use std::sync::Arc;

@@ -5,7 +5,6 @@
 
 mod dig;
 mod pipe;
-mod slot;
 mod spoil;
 
 use schemars::JsonSchema;
@@ -15,12 +14,10 @@ pub use dig::{BaseZone, Bench, DigSettings, HoleSide, SideSettings, SoilLayer};
 pub use pipe::{DewateringSettings, Fitting, FittingKind, PIPE_SOURCE, PipeSettings, PipeSize};
 pub use spoil::{HaulSettings, SpoilSettings};
 
-use slot::{Slot, Slots, by_slots};
-
 use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 
 /// All settings of the work.
-#[derive(Debug, Clone, PartialEq, Default, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct Works {
     /// The hole.
@@ -55,7 +52,7 @@ pub struct Works {
 }
 
 /// The clean angular stone of base and backfill.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct StoneSettings {
     /// Weight of a loose cubic metre, kilograms. 1.35 short tons per loose cubic yard.
@@ -80,7 +77,7 @@ impl Default for StoneSettings {
 }
 
 /// The concrete collar round the rim.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct CollarSettings {
     /// Width outside the rim, metres.
@@ -112,7 +109,7 @@ impl Default for CollarSettings {
 }
 
 /// The deck: a band of even width round the rim.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct DeckSettings {
     /// Width outside the rim, metres; 0 for no deck.
@@ -143,7 +140,7 @@ impl Default for DeckSettings {
 }
 
 /// The rods between coping and deck.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct TieSettings {
     /// Greatest distance from tie to tie along the rim, metres.
@@ -162,7 +159,7 @@ impl Default for TieSettings {
 }
 
 /// What is bought beyond the measured amount, as fractions.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct WasteSettings {
     /// Stone: loss and compaction into the bottom.
@@ -190,7 +187,7 @@ impl Default for WasteSettings {
 }
 
 /// The slab that pump, filter and heater stand on.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct PadSettings {
     /// Thickness of the slab, metres.
@@ -209,7 +206,7 @@ impl Default for PadSettings {
 }
 
 /// The ground round the deck, once it is finished.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct GradingSettings {
     /// Run per unit of rise of the banks from the deck's edge to the ground.
@@ -229,7 +226,7 @@ impl Default for GradingSettings {
 }
 
 /// How far figures may be out: what the low and the high of a quantity come from.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
 pub struct DoubtSettings {
     /// How far the swell may be out, as a share of what it adds (0.2: 20 of every 100 parts).
@@ -250,109 +247,5 @@ impl Default for DoubtSettings {
     }
 }
 
-by_slots! { Works StoneSettings CollarSettings DeckSettings TieSettings WasteSettings PadSettings GradingSettings DoubtSettings }
-
-impl Slots for Works {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("dig", Slot::Group(self.dig.slots())),
-            ("stone", Slot::Group(self.stone.slots())),
-            ("collar", Slot::Group(self.collar.slots())),
-            ("deck", Slot::Group(self.deck.slots())),
-            ("ties", Slot::Group(self.ties.slots())),
-            ("dewatering", Slot::Group(self.dewatering.slots())),
-            ("haul", Slot::Group(self.haul.slots())),
-            ("waste", Slot::Group(self.waste.slots())),
-            ("pad", Slot::Group(self.pad.slots())),
-            ("pipe", Slot::Group(self.pipe.slots())),
-            ("grading", Slot::Group(self.grading.slots())),
-            ("spoil", Slot::Group(self.spoil.slots())),
-            ("groundwater", Slot::Maybe(&mut self.groundwater)),
-            ("doubt", Slot::Group(self.doubt.slots())),
-        ]
-    }
-}
-
-impl Slots for StoneSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("density", Slot::Figure(&mut self.density)),
-            ("voids", Slot::Figure(&mut self.voids)),
-            ("lift", Slot::Figure(&mut self.lift)),
-            ("fabric", Slot::Flag(&mut self.fabric)),
-        ]
-    }
-}
-
-impl Slots for CollarSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("width", Slot::Figure(&mut self.width)),
-            ("depth", Slot::Figure(&mut self.depth)),
-            ("top_below_rim", Slot::Figure(&mut self.top_below_rim)),
-            ("bars", Slot::Figure(&mut self.bars)),
-        ]
-    }
-}
-
-impl Slots for DeckSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("width", Slot::Figure(&mut self.width)),
-            ("thickness", Slot::Figure(&mut self.thickness)),
-            ("bed", Slot::Figure(&mut self.bed)),
-            ("fall", Slot::Figure(&mut self.fall)),
-            ("joint_spacing", Slot::Figure(&mut self.joint_spacing)),
-            ("rod_spacing", Slot::Figure(&mut self.rod_spacing)),
-        ]
-    }
-}
-
-impl Slots for TieSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("spacing", Slot::Figure(&mut self.spacing)),
-            ("length", Slot::Figure(&mut self.length)),
-        ]
-    }
-}
-
-impl Slots for WasteSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("stone", Slot::Figure(&mut self.stone)),
-            ("concrete", Slot::Figure(&mut self.concrete)),
-            ("pipe", Slot::Figure(&mut self.pipe)),
-            ("fabric", Slot::Figure(&mut self.fabric)),
-            ("rods", Slot::Figure(&mut self.rods)),
-        ]
-    }
-}
-
-impl Slots for PadSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("thickness", Slot::Figure(&mut self.thickness)),
-            ("bed", Slot::Figure(&mut self.bed)),
-        ]
-    }
-}
-
-impl Slots for GradingSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("bank_slope", Slot::Figure(&mut self.bank_slope)),
-            ("retained_limit", Slot::Figure(&mut self.retained_limit)),
-        ]
-    }
-}
-
-impl Slots for DoubtSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("swell", Slot::Figure(&mut self.swell)),
-            ("over_dig", Slot::Figure(&mut self.over_dig)),
-            ("ground", Slot::Figure(&mut self.ground)),
-        ]
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -1,11 +1,15 @@
-//! The door of the shell: what a record must satisfy before anything is computed from it.
+//! Validation of a shell: what a record must satisfy before anything is computed from it.
 //!
 //! Every fault is reported, not the first alone, up to the point where later checks would
 //! speak of figures that are already known to be wrong.
 
+use core::ops::RangeInclusive;
+
 use super::body::Fillet;
 use super::checked::{Facet, Shell, WallStrip};
 use super::cover;
+use super::depth::{DEPTH_LIMIT, depth_fault};
+use super::losses::Losses;
 use super::plane::DepthPlane;
 use super::record::{FacetRecord, ShellRecord};
 use super::stations;
@@ -14,17 +18,23 @@ use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::widen;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
 
-/// The deepest floor taken, metres: beyond twice any pool, so a slip of the finger.
-pub(super) const DEPTH_LIMIT: f64 = 6.0;
-
 /// How far a depth may lie off the plane of its facet, metres.
 const PLANE_TOLERANCE: f64 = 0.002;
 
 /// How many facets a floor may have; every one is held against every other.
 const FACET_LIMIT: usize = 100;
 
-/// Checks a shell; see [`Shell::check`].
-pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
+impl Shell {
+    /// Checks a shell; cautions come with it.
+    ///
+    /// # Errors
+    /// Every fault, placed in the record (`/outline/3`, `/floor/1/depths/2`).
+    pub fn check(record: &ShellRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
+        check(record)
+    }
+}
+
+fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
     let mut faults = numbers(record);
     let outline = path(&record.outline, &mut faults);
     let by_stations = !record.stations.is_empty();
@@ -59,7 +69,7 @@ pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<F
     let shell = Shell {
         record: record.clone(),
         walls: walls(&facets, &footprint),
-        losses: super::body::Losses::default(),
+        losses: Losses::default(),
         outline,
         footprint,
         facets,
@@ -77,59 +87,53 @@ pub(super) fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<F
 /// Plain numbers that are out of range.
 fn numbers(record: &ShellRecord) -> Vec<Finding> {
     let mut faults = Vec::new();
-    let mut within = |place: &str, what: &str, value: f64, low: f64, high: f64, unit: &str| {
-        if !(low..=high).contains(&value) {
-            faults.push(
-                Finding::fault(
-                    "out-of-range",
-                    format!("{what} is {value} {unit}; it must lie between {low} and {high}."),
-                    format!("Give it in {unit}, within that range."),
-                )
-                .under(place),
-            );
+    let mut within = |place: &str, what: &str, value: f64, range: RangeInclusive<f64>, unit| {
+        if !range.contains(&value) {
+            let (low, high) = range.into_inner();
+            let message =
+                format!("{what} is {value} {unit}; it must lie between {low} and {high}.");
+            let remedy = format!("Give it in {unit}, within that range.");
+            faults.push(Finding::fault("out-of-range", message, remedy).under(place));
         }
     };
-    let metres = "metres";
+    let (coping, wall) = (record.coping_width, record.wall_thickness);
+    let slope = "of run per unit of depth";
     within(
         "/coping_width",
         "The coping's width",
-        record.coping_width,
-        0.0,
-        1.5,
-        metres,
+        coping,
+        0.0..=1.5,
+        "metres",
     );
+    let what = "The waterline below the rim";
     within(
         "/waterline",
-        "The waterline below the rim",
+        what,
         record.waterline,
-        0.0,
-        DEPTH_LIMIT,
-        metres,
+        0.0..=DEPTH_LIMIT,
+        "metres",
     );
     within(
         "/wall_thickness",
         "The wall's thickness",
-        record.wall_thickness,
-        0.0,
-        0.1,
-        metres,
+        wall,
+        0.0..=0.1,
+        "metres",
     );
+    within("/draft", "The wall's draft", record.draft, 0.0..=0.5, slope);
     within(
-        "/draft",
-        "The wall's draft",
-        record.draft,
-        0.0,
-        0.5,
-        "of run per unit of depth",
+        "/cove",
+        "The cove's radius",
+        record.cove,
+        0.0..=1.0,
+        "metres",
     );
-    within("/cove", "The cove's radius", record.cove, 0.0, 1.0, metres);
     if let Some(weight) = record.weight {
         within(
             "/weight",
             "The shell's weight",
             weight,
-            50.0,
-            20_000.0,
+            50.0..=20_000.0,
             "kilograms",
         );
     }
@@ -221,28 +225,6 @@ fn depths(record: &FacetRecord, vertices: usize) -> Vec<Finding> {
         }
     }
     faults
-}
-
-/// What is wrong with a depth below the rim, and how to mend it.
-pub(super) fn depth_fault(depth: f64) -> Option<(String, &'static str)> {
-    if !depth.is_finite() {
-        Some((
-            "The depth is not a number.".to_owned(),
-            "Give the depth below the rim in metres.",
-        ))
-    } else if depth < 0.0 {
-        Some((
-            format!("A depth of {depth} m lies above the rim."),
-            "Depths are measured downward from the rim: give it without the minus sign.",
-        ))
-    } else if depth > DEPTH_LIMIT {
-        Some((
-            format!("A depth of {depth} m is deeper than any shell ({DEPTH_LIMIT} m)."),
-            "Depths are metres below the rim; was it typed in feet or inches?",
-        ))
-    } else {
-        None
-    }
 }
 
 /// The depth farthest off the facet's plane, when it is too far off.

@@ -1,4 +1,4 @@
-//! What the door of the shell lets in and what it says to the rest.
+//! What validation of a shell lets in and what it says to the rest.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
