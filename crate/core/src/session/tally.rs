@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::Desk;
 use crate::estimate::Cost;
 use crate::finding::{Finding, gravest_first};
-use crate::takeoff::{Group, Line, On, Range};
+use crate::takeoff::{Group, Line, MeasuredOn, Range};
 use crate::units::{Measure, Shown, System, show, show_rate};
 
 /// Everything the page lists of an estimate.
@@ -38,7 +38,7 @@ pub struct QuantityRow {
     /// Its value.
     pub shown: Shown,
     /// The geometry it was measured on.
-    pub on: On,
+    pub on: MeasuredOn,
     /// Low and high, where they are known.
     pub range: Option<RangeRow>,
     /// What is paid for by it; a rate may be typed for it then. Lines of one name are measures of
