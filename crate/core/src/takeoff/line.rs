@@ -26,7 +26,7 @@ pub struct Line {
     /// What is paid for by it, where it is bought or paid at all. Lines of one name are measures
     /// of the same thing (a volume and its weight): one of them may carry a rate.
     pub pays_for: Option<&'static str>,
-    /// How far it may be out, where that is known (see `estimate::doubt`).
+    /// How far it may be out, where that is known (see `analysis::sensitivity`).
     pub range: Option<Range>,
     /// The arithmetic.
     pub working: Working,

@@ -232,7 +232,11 @@ fn assumptions_are_told_where_they_bear() {
         &known,
     ));
     let loose = taken.lines.iter().find(|l| l.key == "spoil-loose").unwrap();
-    assert!(loose.working.expression.inputs()[1].source.contains("from memory"));
+    assert!(
+        loose.working.expression.inputs()[1]
+            .source
+            .contains("from memory")
+    );
 }
 
 #[test]

@@ -134,7 +134,13 @@ fn stone_is_placed_once_and_pipe_is_taken_off() {
         .find(|l| l.key == "backfill-lifts")
         .unwrap();
     assert_eq!(lifts.value, 4.0);
-    let sum: f64 = lifts.working.expression.inputs().iter().map(|input| input.value).sum();
+    let sum: f64 = lifts
+        .working
+        .expression
+        .inputs()
+        .iter()
+        .map(|input| input.value)
+        .sum();
     assert!((sum - backfill).abs() < 5e-3, "{sum} {backfill}");
     // A trench 1 ft wide, the stone as high as the pipe and 4 in above and below.
     let across = FOOT * (outside + 8.0 * INCH) - 2.0 * PI / 4.0 * outside * outside;
