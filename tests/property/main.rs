@@ -28,3 +28,4 @@ mod shapes;
 mod shell;
 mod sketch;
 mod units;
+mod workings;

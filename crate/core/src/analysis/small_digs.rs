@@ -5,7 +5,8 @@ use crate::dig::Dig;
 use crate::dig::small::{self, SmallDig};
 use crate::pipe::PipePlan;
 use crate::site::{CheckedSite, Works};
-use crate::takeoff::{On, Refill, Yield};
+use crate::takeoff::expression::{Expression, input, measured};
+use crate::takeoff::{MeasuredOn, Refill, Yield};
 use crate::units::Measure;
 
 /// The small digs of a site.
@@ -49,30 +50,28 @@ impl SmallDigs {
     /// What they yield, for the takeoff.
     pub(super) fn yields(&self, works: &Works) -> Vec<Yield> {
         let mut yields = Vec::new();
-        let mut push = |dig: &Option<SmallDig>, key, label, name, formula, on, depth| {
-            let Some(dig) = dig.as_ref().filter(|dig| dig.bank_volume > 0.0) else {
-                return;
+        let mut push =
+            |dig: &Option<SmallDig>, key, label, name, on, volume: fn(_, _, _) -> _, depth| {
+                let Some(dig) = dig.as_ref().filter(|dig| dig.bank_volume > 0.0) else {
+                    return;
+                };
+                let area = input("area in plan", dig.area, Measure::Area);
+                let depth = input("depth", depth, Measure::Length);
+                yields.push(Yield {
+                    key,
+                    label,
+                    name,
+                    volume: volume(dig.bank_volume, area, depth),
+                    on,
+                });
             };
-            yields.push(Yield {
-                key,
-                label,
-                name,
-                volume: dig.bank_volume,
-                formula,
-                on,
-                inputs: vec![
-                    ("area in plan", dig.area, Measure::Area),
-                    ("depth", depth, Measure::Length),
-                ],
-            });
-        };
         push(
             &self.sump,
             "sump-cut",
             "Cut for the sump",
             "cut for the sump",
-            "pit of the sump below the bottom of the hole, upright",
-            On::Dewatering,
+            MeasuredOn::Dewatering,
+            sump_volume,
             works.dewatering.sump_depth,
         );
         push(
@@ -80,9 +79,8 @@ impl SmallDigs {
             "pad-cut",
             "Cut for the equipment pad",
             "cut for the equipment pad",
-            "ground above the underside of the pad's bed, sides upright, the pad flush with the mean of \
-             the ground under it",
-            On::Pad,
+            MeasuredOn::Pad,
+            pad_volume,
             works.pad.thickness + works.pad.bed,
         );
         push(
@@ -90,10 +88,31 @@ impl SmallDigs {
             "trench-cut",
             "Cut for trenches",
             "cut for trenches",
-            "area in plan outside the hole x depth, sides upright",
-            On::Trenches,
+            MeasuredOn::Trenches,
+            trench_volume,
             works.pipe.trench_depth,
         );
         yields
     }
+}
+
+fn sump_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
+    measured(
+        "pit of the sump below the bottom of the hole, upright",
+        volume,
+    )
+    .under(area)
+    .under(depth)
+}
+
+fn pad_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
+    let words = "ground above the underside of the pad's bed, sides upright, the pad flush with the \
+                 mean of the ground under it";
+    measured(words, volume).under(area).under(depth)
+}
+
+fn trench_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
+    (area.worded("", " outside the hole") * depth)
+        .closer(volume)
+        .worded("", ", sides upright")
 }

@@ -5,7 +5,7 @@ use crate::analysis::Analysis;
 use crate::geom::{Point, Pose, Region, Ring, Vector};
 use crate::math::TURN;
 use crate::site::{CheckedSite, FittingKind};
-use crate::takeoff::On;
+use crate::takeoff::MeasuredOn;
 
 /// Corners of a pipe seen from above.
 const ROUND: u32 = 24;
@@ -54,7 +54,7 @@ pub(super) fn light(
     drawing: &mut Drawing,
     site: &CheckedSite,
     analysis: &Analysis,
-    on: On,
+    on: MeasuredOn,
     pose: &Pose,
 ) -> bool {
     let deck = analysis.deck.as_deref();
@@ -66,20 +66,22 @@ pub(super) fn light(
     };
     let of_deck = |lines: &[Vec<Point>]| lines.iter().map(|line| posed(line, pose)).collect();
     match (on, deck) {
-        (On::Joints, Some(deck)) => chains(of_deck(&deck.joints)),
-        (On::Forms, Some(deck)) => {
+        (MeasuredOn::Joints, Some(deck)) => chains(of_deck(&deck.joints)),
+        (MeasuredOn::Forms, Some(deck)) => {
             let pad = site.equipment();
             let edges = pad.iter().flat_map(Region::rings).map(closed);
             let mut all: Vec<Vec<Point>> = of_deck(&deck.forms);
             all.extend(edges);
             chains(all)
         }
-        (On::Ties, Some(_)) => {
+        (MeasuredOn::Ties, Some(_)) => {
             let lines = ties(site, analysis, pose);
             chains(lines.into_iter().map(|(a, b)| vec![a, b]).collect())
         }
-        (On::Pipes, _) => chains(analysis.pipes.runs.iter().map(|r| r.path.clone()).collect()),
-        (On::Trenches, _) => {
+        (MeasuredOn::Pipes, _) => {
+            chains(analysis.pipes.runs.iter().map(|r| r.path.clone()).collect())
+        }
+        (MeasuredOn::Trenches, _) => {
             let any = chains(analysis.pipes.trenches.clone());
             let width = site.site().works.pipe.trench_width.max(LEAST_TRENCH);
             for trench in &analysis.pipes.trenches {
@@ -88,18 +90,18 @@ pub(super) fn light(
             }
             any
         }
-        (On::Deck | On::Rods, Some(deck)) => {
+        (MeasuredOn::Deck | MeasuredOn::Rods, Some(deck)) => {
             drawing.area(Layer::Focus, deck.slab.posed(pose));
             for flight in &deck.steps {
                 drawing.area(Layer::Focus, flight.region.posed(pose));
             }
             !deck.slab.is_empty()
         }
-        (On::DeckBed, Some(deck)) => {
+        (MeasuredOn::DeckBed, Some(deck)) => {
             drawing.area(Layer::Focus, deck.bed.posed(pose));
             !deck.bed.is_empty()
         }
-        (On::Dewatering, _) => {
+        (MeasuredOn::Dewatering, _) => {
             let Some(pipe) = &analysis.dewatering else {
                 return false;
             };

@@ -6,7 +6,7 @@ use crate::geom::{Region, boolean};
 use crate::shell::Shell;
 use crate::site::CheckedSite;
 use crate::stockpile::Stockpile;
-use crate::takeoff::On;
+use crate::takeoff::MeasuredOn;
 
 /// What lies over the plan: banks and pile, what is laid round the shell, and what a quantity was measured
 /// on, where the ledger looks at it.
@@ -26,26 +26,26 @@ pub fn overlay(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Dra
             return drawing;
         }
         match line.on {
-            On::Opening => opening(&mut drawing, analysis),
-            On::Pad => drawing.area(Layer::Focus, site.equipment().unwrap_or_default()),
-            On::WatersEdge => drawing.path(
+            MeasuredOn::Opening => opening(&mut drawing, analysis),
+            MeasuredOn::Pad => drawing.area(Layer::Focus, site.equipment().unwrap_or_default()),
+            MeasuredOn::WatersEdge => drawing.path(
                 Layer::FocusLine,
                 shell.outline.posed(&pose).segments().collect(),
                 true,
             ),
-            On::Fill | On::Cut | On::Retained => {
-                let deck = of_shell(On::Deck, shell, rings);
+            MeasuredOn::Fill | MeasuredOn::Cut | MeasuredOn::Retained => {
+                let deck = of_shell(MeasuredOn::Deck, shell, rings);
                 drawing.area(Layer::Focus, deck.posed(&pose));
                 banks(&mut drawing, analysis, line.on);
             }
-            On::Stockpile => {
+            MeasuredOn::Stockpile => {
                 let pile = analysis.stockpile.as_ref();
                 drawing.area(
                     Layer::Focus,
                     pile.map(Stockpile::footprint).unwrap_or_default(),
                 );
             }
-            On::Rim => edge(&mut drawing, &shell.rim.posed(&pose)),
+            MeasuredOn::Rim => edge(&mut drawing, &shell.rim.posed(&pose)),
             on => {
                 let region = of_shell(on, shell, rings);
                 drawing.area(Layer::Focus, region.posed(&pose));
@@ -62,11 +62,11 @@ fn opening(drawing: &mut Drawing, analysis: &Analysis) {
 }
 
 /// Where the banks of fill, or those of cut, meet the ground.
-fn banks(drawing: &mut Drawing, analysis: &Analysis, on: On) {
+fn banks(drawing: &mut Drawing, analysis: &Analysis, on: MeasuredOn) {
     let Some(grading) = &analysis.grading else {
         return;
     };
-    let bank = if on == On::Cut {
+    let bank = if on == MeasuredOn::Cut {
         &grading.crest
     } else {
         &grading.toe
@@ -85,19 +85,21 @@ fn edge(drawing: &mut Drawing, region: &Region) {
 }
 
 /// What goes with the shell, in its frame; empty for what does not.
-fn of_shell(on: On, shell: &Shell, rings: &ShellRings) -> Region {
+fn of_shell(on: MeasuredOn, shell: &Shell, rings: &ShellRings) -> Region {
     let round = |outer: &Region, inner: &Region| boolean::difference(outer, inner);
     match on {
-        On::Bottom => rings.over_dig.clone(),
-        On::Deepest | On::Dewatering => deepest(shell),
-        On::Floor => shell.footprint.clone(),
-        On::Water => rings.waters_edge.clone(),
-        On::Body => shell.rim.clone(),
-        On::Collar => round(&rings.collar, &shell.rim),
-        On::Deck | On::Joints | On::Forms | On::Rods => round(&rings.deck, &shell.rim),
-        On::DeckBed => round(&rings.deck, &rings.collar),
-        On::Backfill => round(&rings.over_dig, &shell.footprint),
-        On::Ties => round(&shell.rim, &shell.footprint),
+        MeasuredOn::Bottom => rings.over_dig.clone(),
+        MeasuredOn::Deepest | MeasuredOn::Dewatering => deepest(shell),
+        MeasuredOn::Floor => shell.footprint.clone(),
+        MeasuredOn::Water => rings.waters_edge.clone(),
+        MeasuredOn::Body => shell.rim.clone(),
+        MeasuredOn::Collar => round(&rings.collar, &shell.rim),
+        MeasuredOn::Deck | MeasuredOn::Joints | MeasuredOn::Forms | MeasuredOn::Rods => {
+            round(&rings.deck, &shell.rim)
+        }
+        MeasuredOn::DeckBed => round(&rings.deck, &rings.collar),
+        MeasuredOn::Backfill => round(&rings.over_dig, &shell.footprint),
+        MeasuredOn::Ties => round(&shell.rim, &shell.footprint),
         _ => Region::default(),
     }
 }
@@ -177,7 +179,7 @@ mod tests {
         for line in &analysis.takeoff {
             let over = overlay(&site, &analysis, Focus::Quantity(line.key));
             let lit = lights(&over);
-            assert_eq!(lit, line.on != On::Nothing, "{}", line.key);
+            assert_eq!(lit, line.on != MeasuredOn::Nothing, "{}", line.key);
         }
     }
 

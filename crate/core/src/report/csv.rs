@@ -55,7 +55,7 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
         );
         let priced = cost.iter().flat_map(|cost| &cost.lines);
         let priced = priced.into_iter().find(|priced| priced.key == line.key);
-        let waste = line.working.waste;
+        let waste = line.working.expression.waste();
         let waste = waste.map(|share| show(Measure::Fraction, share, system));
         let caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
         let figure = |shown: Option<&Shown>| shown.map_or_else(String::new, |s| number(s.value));
@@ -73,14 +73,14 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
             number(high.other.value),
             text(expected.other.unit),
             figure(waste.as_ref()),
-            text(line.working.rounding),
+            text(line.working.rounding()),
             figure(priced.map(|priced| &priced.rate)),
             text(priced.map_or("", |priced| priced.rate.unit)),
             figure(priced.map(|priced| &priced.low)),
             figure(priced.map(|priced| &priced.cost)),
             figure(priced.map(|priced| &priced.high)),
             text(&caveats.join("; ")),
-            text(line.working.formula),
+            text(&working.formula),
             text(&working.arithmetic),
         ];
         row(&cells, &mut out);

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::analysis::Cost;
-use crate::takeoff::{Group, Line, On, Range};
+use crate::takeoff::{Group, Line, MeasuredOn, Range};
 use crate::units::{Measure, Shown, System, show, show_rate};
 
 /// Everything the page lists of the quantities. What belongs beside them is among the findings of
@@ -36,7 +36,7 @@ pub struct QuantityRow {
     /// Its value.
     pub shown: Shown,
     /// The geometry it was measured on.
-    pub on: On,
+    pub on: MeasuredOn,
     /// Low and high, where they are known.
     pub range: Option<RangeRow>,
     /// What is paid for by it; a rate may be typed for it then. Lines of one name are measures of

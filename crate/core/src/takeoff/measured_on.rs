@@ -5,7 +5,7 @@ use serde::Serialize;
 /// The geometry behind a quantity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum On {
+pub enum MeasuredOn {
     /// Nothing that has a place on the plan: a count, a weight of all of it.
     #[default]
     Nothing,
