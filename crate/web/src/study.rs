@@ -88,19 +88,23 @@ pub struct Study {
 
 #[wasm_bindgen]
 impl Study {
-    /// Begins on a question about a site's text, as a planner saved it; its picture is not looked
-    /// at.
+    /// Begins on a question about a site's text, as a planner saved it. Its picture may be left
+    /// out but for a report, which names it.
     ///
     /// # Errors
     /// Every fault of the text.
     #[wasm_bindgen(constructor)]
     pub fn new(site: &str, question: Ts<Question>) -> Result<Study, JsValue> {
         // The planner's own text, so of the present version and with nothing unknown in it.
-        let read = exchange::read_value::<Site>(site).map_err(|fault| js_error(&[fault]))?;
+        let mut read = exchange::read_value::<Site>(site).map_err(|fault| js_error(&[fault]))?;
+        let question = made_by_page(question)?;
+        if !matches!(question, Question::ReportText | Question::ReportJson) {
+            read.picture = None;
+        }
         let site = CheckedSite::check(read, None).map_err(|faults| js_error(&faults))?;
         Ok(Self {
             site,
-            question: made_by_page(question)?,
+            question,
             found: None,
         })
     }

@@ -1,13 +1,10 @@
-// The one living planner, and what happens when it dies. A call that throws means the core has
-// crashed: its memory is not to be trusted any more. A new one is started and given the last good
-// document, which is kept out here. One that keeps dying is left dead: the page then offers the work
-// as a file.
-import glueUrl from '../wasm/batterboard_web.js?url';
-import wasmUrl from '../wasm/batterboard_web_bg.wasm?url';
-import { crashCounter, moduleOf } from './engine.ts';
-import type { Planner } from './shapes.ts';
+// The one living planner, and what happens when it dies. A call that throws means the core has crashed: its memory is
+// not to be trusted any more. A new one is started and given the last good document, which is kept out here. One that
+// keeps dying is left dead: the page then offers the work as a file.
+import { crashCounter } from './crashes.ts';
+import { freshCore, type Core } from './load.ts';
 
-type Start = new () => Planner;
+export type Planner = InstanceType<Core['Planner']>;
 
 /** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
     same through most edits. */
@@ -16,12 +13,10 @@ export interface Work {
   picture: string;
 }
 
-const loadCore = moduleOf<{ Planner: Start }>(glueUrl, wasmUrl);
-
 /** How a restart ended: with the work open again, on a blank lot, or not at all. */
 export type Revival = 'reopened' | 'blank' | 'dead';
 
-let start: Start | undefined;
+let core: Core | undefined;
 let planner: Planner | undefined;
 let lastGood: Work = { text: '', picture: '' };
 const crashes = crashCounter();
@@ -30,8 +25,8 @@ let afterRevival: (how: Revival) => void = () => {};
 /** Starts the first planner. `revived` runs after each restart that a crash made necessary. */
 export async function startPlanner(revived: (how: Revival) => void): Promise<void> {
   afterRevival = revived;
-  start = (await loadCore()).Planner;
-  planner = new start();
+  core = await freshCore();
+  planner = new core.Planner();
 }
 
 /** Runs one call on the living planner; `otherwise` when there is none or it dies of it. */
@@ -47,9 +42,9 @@ export function ask<T>(call: (planner: Planner) => T, otherwise: T): T {
 
 /** Runs one call on a planner of its own, which is dropped afterwards. */
 export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
-  if (!start || !planner) return otherwise;
+  if (!core || !planner) return otherwise;
   try {
-    const other = new start();
+    const other = new core.Planner();
     const answer = call(other);
     other.free();
     return answer;
@@ -85,8 +80,8 @@ function crashed(error: unknown): void {
 
 async function revive(): Promise<void> {
   try {
-    start = (await loadCore()).Planner;
-    const fresh = new start();
+    core = await freshCore();
+    const fresh = new core.Planner();
     const reopened = lastGood.text !== '' && fresh.open_kept(lastGood.text, lastGood.picture).ok;
     planner = fresh;
     afterRevival(reopened ? 'reopened' : 'blank');
