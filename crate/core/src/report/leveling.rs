@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::estimate::leveling::{Balance, Change, NUDGE, balance, nudge};
+use crate::analysis::balance::{Balance, balance};
+use crate::analysis::coping_step::{self, Change, coping_step};
 use crate::finding::Finding;
 use crate::grading::balance::Even;
 use crate::site::CheckedSite;
@@ -68,22 +69,31 @@ pub struct ChangeFigures {
 impl BalanceFigures {
     /// Those of a site; `None` before a shell is placed.
     pub fn of(site: &CheckedSite, system: System) -> Option<Self> {
-        let found = balance(site)?;
-        let way = |key, label, even: Even, left: f64| way(key, label, &found, even, left, system);
-        let [whole, alone] = found.left;
-        Some(Self {
+        Some(Self::shown(&balance(site)?, system))
+    }
+
+    /// A balance in the given units.
+    pub fn shown(found: &Balance, system: System) -> Self {
+        let way = |key, label, even: Even, left: f64| way(key, label, found, even, left, system);
+        let left = found.left;
+        Self {
             present: show(Measure::Elevation, found.present, system),
             ways: vec![
                 way(
                     "whole",
                     "All that is dug against all the fill",
                     found.whole,
-                    whole,
+                    left.all,
                 ),
-                way("alone", "Deck and banks alone", found.alone, alone),
+                way(
+                    "alone",
+                    "Deck and banks alone",
+                    found.alone,
+                    left.deck_and_banks,
+                ),
             ],
             findings: found.findings.clone(),
-        })
+        }
     }
 
     /// The figures as plain text.
@@ -150,6 +160,11 @@ fn way(
 impl NudgeFigures {
     /// Those of a site; no rows before a shell is placed.
     pub fn of(site: &CheckedSite, system: System) -> Self {
+        Self::shown(coping_step(site), system)
+    }
+
+    /// What changes, in the given units.
+    pub fn shown(changes: Vec<Change>, system: System) -> Self {
         let row = |it: Change| {
             let shown = |value| show(it.measure, value, system);
             ChangeFigures {
@@ -161,8 +176,8 @@ impl NudgeFigures {
             }
         };
         Self {
-            by: show(Measure::Length, NUDGE, system),
-            rows: nudge(site).into_iter().map(row).collect(),
+            by: show(Measure::Length, coping_step::STEP, system),
+            rows: changes.into_iter().map(row).collect(),
         }
     }
 

@@ -3,8 +3,8 @@
 
 use std::sync::Arc;
 
-use super::super::{Cache, Results};
 use super::*;
+use crate::analysis::{Analysis, Cache, Detail, Scenario, run};
 use crate::geom::Point;
 use crate::site::{
     FeaturePart, MeasuredFrom, MeasuredTo, Opening, Placement, Rule, ShellChoice, Utility, starter,
@@ -12,7 +12,7 @@ use crate::site::{
 
 /// A blank lot, 30.48 m by 42.67 m, with a shell of 20 x 10 ft lying north and south at its
 /// middle and one feature.
-fn results(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> Results {
+fn analysis(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> Analysis {
     let mut feature = Feature::of("it", kind, serde_json::from_str(shape).unwrap());
     edit(&mut feature);
     let mut site = starter::blank_lot();
@@ -48,17 +48,19 @@ fn results(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> R
         ),
     ]);
     let site = CheckedSite::check(site, None).unwrap();
-    let mut results = Results::compute(&site, &mut Cache::default());
-    results.findings.extend(results.remarks(&site));
-    results
+    run(
+        &Scenario::of(&site),
+        Detail::Complete,
+        &mut Cache::default(),
+    )
 }
 
-fn told<'a>(results: &'a Results, check: &str) -> Option<&'a Finding> {
-    results.findings.iter().find(|f| f.check == check)
+fn told<'a>(analysis: &'a Analysis, check: &str) -> Option<&'a Finding> {
+    analysis.findings.iter().find(|f| f.check == check)
 }
 
-fn distance(results: &Results, rule: &str) -> f64 {
-    results
+fn distance(analysis: &Analysis, rule: &str) -> f64 {
+    analysis
         .clearances
         .iter()
         .find(|c| c.name == rule)
@@ -71,7 +73,7 @@ const HOUSE: &str = r#"{"area": [[5, 2], [25, 2], [25, 8], [5, 8]]}"#;
 #[test]
 fn a_coping_above_the_floor_is_noted() {
     let with_floor = |floor| {
-        results(FeatureKind::House, HOUSE, |f| {
+        analysis(FeatureKind::House, HOUSE, |f| {
             f.facts.finished_floor = floor
         })
     };
@@ -87,7 +89,7 @@ fn a_coping_above_the_floor_is_noted() {
 fn a_wire_overhead_always_speaks_and_a_near_one_of_the_crane() {
     let wire = |x: f64, class| {
         let shape = format!(r#"{{"track": [[{x}, 0], [{x}, 40]]}}"#);
-        results(FeatureKind::OverheadLine, &shape, |f| {
+        analysis(FeatureKind::OverheadLine, &shape, |f| {
             f.facts.line_class = class;
             f.facts.height = Some(5.0);
         })
@@ -131,7 +133,7 @@ fn a_wire_overhead_always_speaks_and_a_near_one_of_the_crane() {
 #[test]
 fn a_line_nobody_marked_is_cautioned_of() {
     let line = |known_from, utility| {
-        results(
+        analysis(
             FeatureKind::BuriedLine,
             r#"{"track": [[2, 0], [2, 40]]}"#,
             |f| {
@@ -161,7 +163,7 @@ fn a_line_nobody_marked_is_cautioned_of() {
 #[test]
 fn a_hidden_thing_is_measured_as_ever_and_told_of() {
     let wire = |hidden| {
-        results(
+        analysis(
             FeatureKind::OverheadLine,
             r#"{"track": [[12, 0], [12, 40]]}"#,
             |f| {
@@ -185,7 +187,7 @@ fn a_hidden_thing_is_measured_as_ever_and_told_of() {
 #[test]
 fn the_narrowest_gate_is_set_against_the_shell() {
     let fence = |widths: &[f64]| {
-        results(
+        analysis(
             FeatureKind::Fence,
             r#"{"track": [[0, 35], [30, 35]]}"#,
             |f| {
@@ -216,7 +218,7 @@ fn the_narrowest_gate_is_set_against_the_shell() {
 
 #[test]
 fn a_tree_is_measured_by_trunk_and_by_ring() {
-    let tree = results(
+    let tree = analysis(
         FeatureKind::Tree,
         r#"{"disc": {"at": [24, 20], "radius": 4}}"#,
         |f| {
@@ -233,7 +235,7 @@ fn a_tree_is_measured_by_trunk_and_by_ring() {
 
 #[test]
 fn a_door_is_measured_where_it_is() {
-    let house = results(FeatureKind::House, HOUSE, |f| {
+    let house = analysis(FeatureKind::House, HOUSE, |f| {
         f.facts.openings = vec![Opening {
             at: Point::new(6.0, 8.0),
             width: 1.0,

@@ -1,11 +1,9 @@
 //! The small digs beside the hole: the sump of the dewatering pipe, the equipment pad, and the
 //! trenches for pipe.
 
-use super::cache::Kept;
 use crate::dig::Dig;
-use crate::dig::small::{self, SmallDig, Sump, SumpForm};
-use crate::pipe::{Dewatering, PipePlan};
-use crate::shell::Shell;
+use crate::dig::small::{self, SmallDig};
+use crate::pipe::PipePlan;
 use crate::site::{CheckedSite, Works};
 use crate::takeoff::{On, Refill, Yield};
 use crate::units::Measure;
@@ -21,31 +19,23 @@ pub struct SmallDigs {
     pub trenches: Option<SmallDig>,
 }
 
-/// The sump at the foot of the dewatering pipe, where one is asked for.
-pub(super) fn sump(shell: &Shell, works: &Works, pipe: &Dewatering) -> Option<SmallDig> {
-    let settings = &works.dewatering;
-    (settings.sump_depth > 0.0).then(|| {
-        let sump = Sump {
-            at: pipe.at,
-            form: SumpForm::Square,
-            width: settings.sump_width,
-            depth: settings.sump_depth,
-        };
-        small::sump(shell, &works.dig, &sump)
-    })
-}
-
 impl SmallDigs {
-    /// Digs pad and trenches into the ground of a site; the sump is that of its shell.
-    pub(super) fn of(site: &CheckedSite, kept: &mut Kept, pipes: &PipePlan, dig: &Dig) -> Self {
+    /// Digs the trenches into the ground of a site, beside the sump of its shell and its pad.
+    pub(super) fn of(
+        site: &CheckedSite,
+        sump: Option<SmallDig>,
+        pad: Option<SmallDig>,
+        pipes: &PipePlan,
+        dig: &Dig,
+    ) -> Self {
         let works = &site.site().works;
         let ground = site.ground();
         let (width, depth) = (works.pipe.trench_width, works.pipe.trench_depth);
         let trenches = (!pipes.trenches.is_empty())
             .then(|| small::trenches(&pipes.trenches, width, depth, &dig.top_edge, ground));
         Self {
-            sump: kept.sump.clone(),
-            pad: kept.pad(site),
+            sump,
+            pad,
             trenches,
         }
     }

@@ -4,10 +4,12 @@
 
 use std::sync::Arc;
 
-use super::{Cache, Estimate};
+use super::cache::Cache;
+use super::data::Analysis;
+use super::pipeline;
+use super::scenario::{Detail, Scenario};
 use crate::finding::Finding;
-use crate::results::{self, Results};
-use crate::site::{CheckedSite, Placement, ShellChoice, Site};
+use crate::site::{Alternative, CheckedSite, Placement, ShellChoice, Site};
 use crate::units::Measure;
 
 /// What the column of the present placement is called.
@@ -78,32 +80,60 @@ impl Row {
 /// One figure of one placement.
 type Figure = (&'static str, &'static str, Measure, f64);
 
-/// Compares the present placement with every one that was kept.
-pub fn compare(site: &CheckedSite) -> Comparison {
-    let document = site.site();
-    let present = (PRESENT, document.placement.as_ref());
-    let kept = document.alternatives.iter();
-    let kept = kept.map(|other| (other.name.as_str(), Some(&other.placement)));
-    let mut columns = Vec::new();
-    let mut figures = Vec::new();
-    let mut caches = <(results::Cache, Cache)>::default();
-    for (name, placement) in core::iter::once(present).chain(kept) {
-        let computed = computed(site, placement, &mut caches);
-        let (of_column, faults) = match computed {
+/// The placements of a site as they are computed, one column at a time.
+#[derive(Debug, Default)]
+pub struct Columns {
+    columns: Vec<Column>,
+    figures: Vec<Vec<Figure>>,
+    cache: Cache,
+}
+
+impl Columns {
+    /// How many columns were computed, and how many there are.
+    pub fn progress(&self, site: &CheckedSite) -> (usize, usize) {
+        let kept = site.site().alternatives.len();
+        (self.columns.len(), 1 + kept)
+    }
+
+    /// Computes one more column; false when none was left.
+    pub fn step(&mut self, site: &CheckedSite) -> bool {
+        let document = site.site();
+        let (name, placement) = match self.columns.len().checked_sub(1) {
+            None => (PRESENT, document.placement.as_ref()),
+            Some(at) => {
+                let Some(Alternative { name, placement }) = document.alternatives.get(at) else {
+                    return false;
+                };
+                (name.as_str(), Some(placement))
+            }
+        };
+        let (of_column, faults) = match computed(site, placement, &mut self.cache) {
             Ok(of_column) => (of_column, Vec::new()),
             Err(faults) => (Vec::new(), faults),
         };
-        figures.push(of_column);
-        columns.push(Column {
+        self.figures.push(of_column);
+        self.columns.push(Column {
             name: name.to_owned(),
             shell: placement.map_or_else(String::new, |placed| shell_name(placed).to_owned()),
             faults,
         });
+        true
     }
-    Comparison {
-        columns,
-        rows: rows(&figures),
+
+    /// The columns that were computed, side by side.
+    pub fn comparison(&self) -> Comparison {
+        Comparison {
+            columns: self.columns.clone(),
+            rows: rows(&self.figures),
+        }
     }
+}
+
+/// Compares the present placement with every one that was kept.
+pub fn compare(site: &CheckedSite) -> Comparison {
+    let mut columns = Columns::default();
+    while columns.step(site) {}
+    columns.comparison()
 }
 
 fn shell_name(placement: &Placement) -> &str {
@@ -117,28 +147,26 @@ fn shell_name(placement: &Placement) -> &str {
 fn computed(
     site: &CheckedSite,
     placement: Option<&Placement>,
-    caches: &mut (results::Cache, Cache),
+    cache: &mut Cache,
 ) -> Result<Vec<Figure>, Vec<Finding>> {
     let Some(placement) = placement else {
         return Ok(Vec::new());
     };
-    let mut next = Site::clone(site.site());
     let mut placement = placement.clone();
-    if let Some(present) = &next.placement
-        && present.shell == placement.shell
-    {
-        placement.shell = Arc::clone(&present.shell);
-    }
-    next.placement = Some(placement);
-    let site = CheckedSite::check(next, Some(site))?;
-    let results = Results::compute(&site, &mut caches.0);
-    let estimate = Estimate::in_passing(&site, &results, &mut caches.1);
-    Ok(figures(&results, &estimate))
+    let scenario = Scenario::with(site, |next: &mut Site| {
+        if let Some(present) = &next.placement
+            && present.shell == placement.shell
+        {
+            placement.shell = Arc::clone(&present.shell);
+        }
+        next.placement = Some(placement);
+    })?;
+    Ok(figures(&pipeline::run(&scenario, Detail::Complete, cache)))
 }
 
-fn figures(results: &Results, estimate: &Estimate) -> Vec<Figure> {
-    let over = results.overreaches.len() as f64;
-    let short = results.shortfalls() as f64;
+fn figures(analysis: &Analysis) -> Vec<Figure> {
+    let over = analysis.overreaches.len() as f64;
+    let short = analysis.shortfalls() as f64;
     let mut figures = vec![
         (
             "shortfalls",
@@ -154,18 +182,18 @@ fn figures(results: &Results, estimate: &Estimate) -> Vec<Figure> {
         ),
     ];
     // Clearances come with the least room first.
-    let least = results.clearances.first();
+    let least = analysis.clearances.first();
     figures.extend(least.map(|c| ("least-room", "Least room", Measure::Length, c.room)));
     for key in QUANTITIES {
-        let lines = estimate.takeoff.iter().filter(|line| line.key == *key);
+        let lines = analysis.takeoff.iter().filter(|line| line.key == *key);
         figures.extend(lines.map(|line| (line.key, line.label, line.measure, line.value)));
     }
-    let stands = estimate.grading.as_ref().and_then(|it| it.stands.as_ref());
+    let stands = analysis.grading.as_ref().and_then(|it| it.stands.as_ref());
     figures.extend(stands.map(|it| {
         let label = "Deck's edge above the ground";
         ("retained-height", label, Measure::Length, it.height)
     }));
-    let cost = estimate.cost.iter();
+    let cost = analysis.cost.iter();
     figures.extend(cost.map(|cost| ("cost", "Cost of priced lines", Measure::Money, cost.total)));
     figures
 }

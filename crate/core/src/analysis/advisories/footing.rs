@@ -6,12 +6,12 @@
 //! practice) and one at 1 1/2 : 1, the slope that 1926.652(b)(1) asks of unclassified soil. A
 //! footing that stands above such a plane is in reach.
 
-use super::cache::Kept;
+use super::super::cache::ShellCache;
+use super::super::data::InfluenceLine;
 use crate::dig::Dig;
 use crate::finding::Finding;
 use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
-use crate::shell::Shell;
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
 use crate::units::{Measure, show};
 
@@ -21,28 +21,16 @@ const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
 /// A footing this near is at the toe itself, metres.
 const TOUCH: f64 = 1e-6;
 
-/// Where the base of a structure's footing would lie above a line from the bottom of the hole.
-#[derive(Debug, Clone, PartialEq)]
-pub struct InfluenceLine {
-    /// Index of the structure in the site file.
-    pub feature: usize,
-    /// Run of the line per unit of rise.
-    pub slope: f64,
-    /// Inside it a footing as deep as the structure's is in reach, site frame.
-    pub region: Region,
-}
-
 /// Every structure whose footing the hole reaches under, and both lines for each structure. A
 /// footing of unknown depth is taken to lie at the ground.
 pub(super) fn screen(
     site: &CheckedSite,
-    (shell, placement): (&Shell, &Placement),
+    placement: &Placement,
     cut: &Dig,
-    kept: &mut Kept,
+    kept: &mut ShellCache,
 ) -> (Vec<Finding>, Vec<InfluenceLine>) {
     let pose = placement.pose();
-    let dig = &site.site().works.dig;
-    let toe = kept.toe(shell, dig).posed(&pose);
+    let toe = kept.toe().posed(&pose);
     let (mut found, mut drawn) = (Vec::new(), Vec::new());
     for feature in site.features().iter().filter(|f| is_structure(f.kind)) {
         let Some(record) = site.site().features.get(feature.index) else {
@@ -56,7 +44,7 @@ pub(super) fn screen(
         let lines = LINES.map(|(slope, _)| InfluenceLine {
             feature: feature.index,
             slope,
-            region: kept.undermined(shell, dig, below_rim, slope).posed(&pose),
+            region: kept.undermined(below_rim, slope).posed(&pose),
         });
         let figure = Measurable::of(feature.shape.figure());
         let first = lines.iter().zip(LINES).find_map(|(line, (_, words))| {

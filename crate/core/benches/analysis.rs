@@ -6,19 +6,19 @@ mod scene;
 
 use std::hint::black_box;
 
+use batterboard_core::analysis::{self, Cache, Detail, Scenario};
 use batterboard_core::clearance::measure;
-use batterboard_core::results::{Cache, Results};
 use criterion::{Criterion, criterion_group, criterion_main};
-use scene::{Kept, frame, moved, rest, site};
+use scene::{frame, moved, rest, site};
 
 /// Spots of the ground.
 const SPOTS: usize = 500;
 
 fn drag(c: &mut Criterion) {
     let start = site(SPOTS);
-    let mut kept = Kept::default();
+    let mut kept = Cache::default();
     let mut step = 0;
-    c.bench_function("drag step: results and estimate", |b| {
+    c.bench_function("drag step: everything", |b| {
         b.iter(|| {
             step += 1;
             black_box(frame(&start, step, &mut kept))
@@ -31,14 +31,16 @@ fn drag(c: &mut Criterion) {
         });
     });
     let mut cache = Cache::default();
-    c.bench_function("drag step: results alone", |b| {
+    c.bench_function("drag step: hole and clearances", |b| {
         b.iter(|| {
             step += 1;
-            black_box(Results::compute(&moved(&start, step), &mut cache))
+            let site = moved(&start, step);
+            let scenario = Scenario::of(&site);
+            black_box(analysis::run(&scenario, Detail::Clearances, &mut cache))
         });
     });
     let site = moved(&start, 1);
-    let work = Results::compute(&site, &mut cache).work;
+    let work = analysis::run(&Scenario::of(&site), Detail::Clearances, &mut cache).work;
     c.bench_function("drag step: clearances alone", |b| {
         b.iter(|| black_box(measure(&site, &work)));
     });

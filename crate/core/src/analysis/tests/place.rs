@@ -1,86 +1,18 @@
-//! What a placement brings: kept parts that change nothing, and cautions that speak in time.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+//! What a placement brings: where the work reaches too far, and cautions that speak in time.
 
 use serde_json::{Value, json};
 
-use super::*;
-use crate::math::TURN;
-use crate::site::Site;
+use super::{Analysis, Detail, analyzed, checked, document, feature, named};
 
-/// A level lot of 30 x 40 m with a shell of 20 x 10 ft lying east and west at its middle.
-fn document() -> Value {
-    let course = |kind: &str, quarters: f64, length: f64| {
-        json!({ "kind": kind,
-                "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": length } } })
-    };
-    json!({
-        "format": "batterboard-site", "version": 3, "name": "test",
-        "lot": { "courses": [
-            course("front", 1.0, 30.0), course("side", 0.0, 40.0),
-            course("rear", 3.0, 30.0), course("side", 2.0, 40.0),
-        ] },
-        "placement": { "shell": { "catalogue": "Pignut" }, "at": [15, 20],
-                       "heading": TURN / 4.0, "coping_elevation": 0.1 },
-        "rules": [{ "name": "Rear", "from": "rim", "to": { "lot-line": { "kind": "rear" } },
-                    "distance": 3, "source": "test" }],
-    })
-}
-
-fn checked(document: &Value, previous: Option<&CheckedSite>) -> CheckedSite {
-    let site: Site = serde_json::from_value(document.clone()).unwrap();
-    CheckedSite::check(site, previous).unwrap()
-}
-
-fn results(edit: impl FnOnce(&mut Value)) -> Results {
+fn analysis(edit: impl FnOnce(&mut Value)) -> Analysis {
     let mut document = document();
     edit(&mut document);
-    let site = checked(&document, None);
-    let mut results = Results::compute(&site, &mut Cache::default());
-    results.findings.extend(results.remarks(&site));
-    results
-}
-
-fn named<'a>(results: &'a Results, check: &str) -> Vec<&'a Finding> {
-    let findings = results.findings.iter();
-    findings.filter(|f| f.check == check).collect()
-}
-
-fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {
-    json!([{ "id": "it", "kind": kind, "shape": shape, "facts": { "footing_depth": depth } }])
-}
-
-#[test]
-fn a_cache_changes_nothing() {
-    let mut document = document();
-    let spots: Vec<Value> = (0..25)
-        .map(|i| {
-            json!([
-                f64::from(i % 5) * 10.0 - 5.0,
-                f64::from(i / 5) * 12.0 - 4.0,
-                f64::from(i) * 0.15
-            ])
-        })
-        .collect();
-    document["ground"] = json!({ "spots": { "spots": spots } });
-    let mut cache = Cache::default();
-    let mut site = checked(&document, None);
-    // Up the slope and down again, so that several headrooms come by twice.
-    for step in [0.0, 6.0, 12.0, 6.0, 0.0, -6.0] {
-        let mut next = Site::clone(site.site());
-        next.placement.as_mut().unwrap().at.y = 20.0 + step;
-        site = CheckedSite::check(next, Some(&site)).unwrap();
-        let kept = Results::compute(&site, &mut cache);
-        let fresh = Results::compute(&site, &mut Cache::default());
-        assert_eq!(kept.clearances, fresh.clearances);
-        assert_eq!(kept.dig, fresh.dig);
-        assert_eq!(kept.findings, fresh.findings);
-        assert_eq!(kept.rings, fresh.rings);
-    }
+    analyzed(&checked(&document, None), Detail::Complete)
 }
 
 #[test]
 fn every_plan_carries_its_cautions() {
-    let placed = results(|_| {});
+    let placed = analysis(|_| {});
     for check in [
         "locate-utilities",
         "planning-aid",
@@ -90,7 +22,7 @@ fn every_plan_carries_its_cautions() {
     ] {
         assert_eq!(named(&placed, check).len(), 1, "{check}");
     }
-    let bare = results(|d| d["placement"] = Value::Null);
+    let bare = analysis(|d| d["placement"] = Value::Null);
     for check in ["locate-utilities", "planning-aid", "local-authority"] {
         assert_eq!(named(&bare, check).len(), 1, "{check}");
     }
@@ -99,7 +31,7 @@ fn every_plan_carries_its_cautions() {
 
 #[test]
 fn work_over_a_lot_line_is_told_part_by_part() {
-    let inside = results(|_| {});
+    let inside = analysis(|_| {});
     for check in [
         "shell-beyond",
         "dig-beyond",
@@ -109,15 +41,15 @@ fn work_over_a_lot_line_is_told_part_by_part() {
         assert!(named(&inside, check).is_empty(), "{check}");
     }
     // 1.52 m of half width, 0.3 of coping, 1.2 of deck: only deck and dig reach over at 38.
-    let near = results(|d| d["placement"]["at"] = json!([15, 37.5]));
+    let near = analysis(|d| d["placement"]["at"] = json!([15, 37.5]));
     assert!(named(&near, "shell-beyond").is_empty());
     assert_eq!(named(&near, "deck-beyond").len(), 1);
     let dig = named(&near, "dig-beyond");
     assert!((dig[0].at.unwrap()[1] - 40.0).abs() < 1e-6 && dig[0].message.contains("rear line"));
-    let over = results(|d| d["placement"]["at"] = json!([15, 39.5]));
+    let over = analysis(|d| d["placement"]["at"] = json!([15, 39.5]));
     assert_eq!(named(&over, "shell-beyond").len(), 1);
     assert_eq!(over.shortfalls(), 1);
-    let pad = results(|d| {
+    let pad = analysis(|d| {
         d["equipment"] = json!({ "at": [0.2, 5], "heading": 0, "length": 2, "width": 1 });
     });
     assert_eq!(named(&pad, "equipment-beyond").len(), 1);
@@ -126,26 +58,26 @@ fn work_over_a_lot_line_is_told_part_by_part() {
 #[test]
 fn what_lies_in_the_way_of_the_dig_is_told() {
     let strip = |y: f64| json!({ "area": [[0, y], [30, y], [30, y + 1.0], [0, y + 1.0]] });
-    let easement = |y: f64| results(|d| d["features"] = feature("easement", &strip(y), None));
+    let easement = |y: f64| analysis(|d| d["features"] = feature("easement", &strip(y), None));
     assert_eq!(named(&easement(20.0), "shell-beyond").len(), 1);
     assert!(named(&easement(30.0), "dig-beyond").is_empty());
     let line = |y: f64| {
         let track = json!({ "track": [[0, y], [30, y]] });
-        results(|d| d["features"] = feature("buried-line", &track, None))
+        analysis(|d| d["features"] = feature("buried-line", &track, None))
     };
     let told = line(20.0);
     assert_eq!(named(&told, "dig-through-line")[0].place, "/features/0");
     assert!(named(&line(30.0), "dig-through-line").is_empty());
     let tank = json!({ "disc": { "at": [15, 20], "radius": 1 } });
-    let told = results(|d| d["features"] = feature("septic-tank", &tank, None));
+    let told = analysis(|d| d["features"] = feature("septic-tank", &tank, None));
     assert_eq!(named(&told, "dig-through-system").len(), 1);
 }
 
 #[test]
 fn rules_are_looked_at_too() {
-    let none = results(|d| d["rules"] = json!([]));
+    let none = analysis(|d| d["rules"] = json!([]));
     assert_eq!(named(&none, "no-rules").len(), 1);
-    let odd = results(|d| {
+    let odd = analysis(|d| {
         d["rules"][0]["source"] = json!(" ");
         d["rules"][0]["to"] = json!({ "feature": { "kind": "well" } });
     });
@@ -155,7 +87,7 @@ fn rules_are_looked_at_too() {
             .message
             .contains("Rear")
     );
-    let waiting = results(|d| d["rules"][0]["from"] = json!("equipment"));
+    let waiting = analysis(|d| d["rules"][0]["from"] = json!("equipment"));
     assert!(
         named(&waiting, "rule-without-work")[0]
             .message
@@ -168,7 +100,7 @@ fn rules_are_looked_at_too() {
 fn a_drawn_deck_is_measured_and_told_where_it_reaches_over() {
     let drawn = |y: f64| {
         let shape = json!({ "area": [[14, 23], [16, 23], [16, y], [14, y]] });
-        results(|d| {
+        analysis(|d| {
             d["features"] = feature("deck", &shape, None);
             d["rules"][0]["from"] = json!("deck-edge");
         })
@@ -186,13 +118,13 @@ fn a_drawn_deck_is_measured_and_told_where_it_reaches_over() {
 fn what_is_drawn_over_a_structure_is_told() {
     let block = |x: f64, y: f64, w: f64, h: f64| json!({ "area": [[x, y], [x + w, y], [x + w, y + h], [x, y + h]] });
     let told = |kind: &str, drawn: Value, other: &str, shape: Value| {
-        let results = results(|d| {
+        let analysis = analysis(|d| {
             d["features"] = json!([
                 { "id": "a", "kind": other, "name": "Shed row", "shape": shape },
                 { "id": "b", "kind": kind, "shape": drawn },
             ]);
         });
-        let found = named(&results, "deck-over-structure");
+        let found = named(&analysis, "deck-over-structure");
         assert!(found.len() < 2);
         let told = found.first().map(|f| {
             assert_eq!(f.place, "/features/1");

@@ -4,10 +4,10 @@
 //! volume and by weight, spoil by load and by volume); such lines name what is paid for by them,
 //! and of these one is priced. Sums of other lines are not paid at all.
 
-use super::cents;
 use crate::finding::Finding;
 use crate::site::Rate;
 use crate::takeoff::{Cause, Group, Line, spread};
+use crate::units::round_to;
 
 /// One priced line.
 #[derive(Debug, Clone, PartialEq)]
@@ -161,4 +161,9 @@ fn priced_twice(index: usize, line: &Line, other: &Line) -> Finding {
         "Take one of the two rates out.",
     )
     .under(&place(index))
+}
+
+/// Money to the cent.
+fn cents(money: f64) -> f64 {
+    round_to(money, 2)
 }

@@ -17,7 +17,7 @@ const MOST: f64 = 12.0;
 /// How far the ground stands above the rim anywhere the hole can reach, metres, rounded up.
 ///
 /// The hole reaches the farther the higher the ground stands, so the two are found in turns.
-pub fn needed(
+pub(super) fn needed(
     shell: &Shell,
     settings: &DigSettings,
     ground: &Ground,

@@ -3,10 +3,9 @@
 
 use std::sync::Arc;
 
-use batterboard_core::estimate::{Cache, Estimate, compare};
+use batterboard_core::analysis::{Analysis, Cache, Detail, Scenario, compare, run};
 use batterboard_core::math::TURN;
 use batterboard_core::report::csv;
-use batterboard_core::results::{self, Results};
 use batterboard_core::shell::catalogue;
 use batterboard_core::site::{Alternative, CheckedSite, Rate, Site, Works};
 use batterboard_core::takeoff::Line;
@@ -47,28 +46,26 @@ fn checked(site: Site) -> CheckedSite {
     CheckedSite::check(site, None).unwrap()
 }
 
-fn estimated(site: &CheckedSite) -> Estimate {
-    let results = Results::compute(site, &mut results::Cache::default());
-    Estimate::of(site, &results, &mut Cache::default())
+fn analyzed(site: &CheckedSite) -> Analysis {
+    run(&Scenario::of(site), Detail::Ranges, &mut Cache::default())
 }
 
 /// The site under other settings, or with its rim so much higher.
-fn otherwise(site: &Site, works: impl FnOnce(&mut Works), raised: f64) -> Estimate {
+fn otherwise(site: &Site, works: impl FnOnce(&mut Works), raised: f64) -> Analysis {
     let mut site = site.clone();
     works(Arc::make_mut(&mut site.works));
     site.placement.as_mut().unwrap().coping_elevation += raised;
-    in_passing(&checked(site))
+    without_ranges(&checked(site))
 }
 
 /// Without low and high, which take most of the time.
-fn in_passing(site: &CheckedSite) -> Estimate {
-    let results = Results::compute(site, &mut results::Cache::default());
-    Estimate::in_passing(site, &results, &mut Cache::default())
+fn without_ranges(site: &CheckedSite) -> Analysis {
+    run(&Scenario::of(site), Detail::Complete, &mut Cache::default())
 }
 
 /// Rates for every line that may have one, dear enough that cents matter.
-fn rates(estimate: &Estimate) -> Vec<Rate> {
-    let paid = estimate.takeoff.iter().filter(|l| l.pays_for.is_some());
+fn rates(analysis: &Analysis) -> Vec<Rate> {
+    let paid = analysis.takeoff.iter().filter(|l| l.pays_for.is_some());
     let rate = |(i, line): (usize, &Line)| Rate {
         key: line.key.to_owned(),
         rate: 0.137 + 3.31 * i as f64,
@@ -104,11 +101,11 @@ fn cells(text: &str) -> Vec<Vec<String>> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(4))]
 
-    /// Every line's range holds what a whole new estimate says of it at either end of each doubt.
+    /// Every line's range holds what a whole new analysis says of it at either end of each doubt.
     /// Ground that lies higher is a rim that lies lower.
     #[test]
     fn ranges_hold_what_is_dug_anew(site in sites()) {
-        let expected = estimated(&checked(site.clone()));
+        let expected = analyzed(&checked(site.clone()));
         let doubt = site.works.doubt;
         let swell = site.works.dig.loose_per_bank() - 1.0;
         let over_dig = site.works.dig.over_dig;
@@ -140,15 +137,15 @@ proptest! {
     #[test]
     fn the_total_is_the_sum_of_the_list(site in sites(), feet in any::<bool>()) {
         let mut site = site;
-        site.rates = rates(&in_passing(&checked(site.clone())));
+        site.rates = rates(&without_ranges(&checked(site.clone())));
         let checked = checked(site);
-        let estimate = estimated(&checked);
+        let analysis = analyzed(&checked);
         let system = if feet { System::Feet } else { System::Metres };
-        let text = csv::takeoff(&checked, &estimate, system);
+        let text = csv::takeoff(&checked, &analysis, system);
         let rows = cells(&text);
         let column = |name: &str| csv::COLUMNS.iter().position(|c| *c == name).unwrap();
         prop_assert_eq!(&rows[0], &csv::COLUMNS.map(str::to_owned).to_vec());
-        prop_assert_eq!(rows.len(), estimate.takeoff.len() + 2);
+        prop_assert_eq!(rows.len(), analysis.takeoff.len() + 2);
         let (mut sum, mut total, mut by_hand) = (0.0, None, 0.0);
         for row in &rows[1..] {
             prop_assert_eq!(row.len(), csv::COLUMNS.len());
@@ -160,14 +157,14 @@ proptest! {
                 continue;
             }
             sum += cost;
-            let line = estimate.takeoff.iter().find(|l| l.key == row[column("Key")]).unwrap();
+            let line = analysis.takeoff.iter().find(|l| l.key == row[column("Key")]).unwrap();
             // Rate and amount as the list shows them; only their printing is rounded.
             let shown = figure("Rate").unwrap() * figure("Expected").unwrap();
             let exact = line.measure.shown_unit(system).from_si(line.value) * figure("Rate").unwrap();
             prop_assert!((exact - cost).abs() <= 0.006 + 1e-4 * cost, "{}: {exact} {cost}", line.key);
             by_hand += shown;
         }
-        let cost = estimate.cost.as_ref().unwrap();
+        let cost = analysis.cost.as_ref().unwrap();
         prop_assert_eq!(round_to(sum, 2), total.unwrap());
         prop_assert_eq!(total.unwrap(), cost.total);
         prop_assert!((by_hand - sum).abs() <= 0.02 * sum);
@@ -180,7 +177,7 @@ proptest! {
     #[test]
     fn a_site_beside_itself_differs_in_nothing(site in sites()) {
         let mut site = site;
-        site.rates = rates(&in_passing(&checked(site.clone())));
+        site.rates = rates(&without_ranges(&checked(site.clone())));
         site.alternatives = vec![Alternative {
             name: "The same".to_owned(),
             placement: site.placement.clone().unwrap(),
