@@ -28,6 +28,7 @@ mod tidy;
 mod tools;
 mod wasm;
 mod wasm_target;
+mod weight;
 
 use std::process::ExitCode;
 
@@ -122,12 +123,11 @@ fn how(quick: bool) -> Build {
 
 fn build(repo: &Repo, no_page: bool, how: Build) -> anyhow::Result<()> {
     if no_page {
-        wasm::build(repo, how)?;
-    } else {
-        page::build(repo, how)?;
+        return wasm::build(repo, how);
     }
+    page::build(repo, how)?;
     match how {
-        Build::Finished => wasm::weigh(repo),
+        Build::Finished => weight::check(repo),
         Build::Quick => Ok(()),
     }
 }

@@ -7,7 +7,7 @@ use anyhow::{Result, anyhow};
 use crate::repo::Repo;
 use crate::wasm::Build;
 use crate::wasm_target::Toolchain;
-use crate::{browser, node, page, program, python, sh, tidy, wasm};
+use crate::{browser, node, page, program, python, sh, tidy, weight};
 
 /// One step.
 pub struct Step {
@@ -98,7 +98,7 @@ pub const STEPS: [Step; 12] = [
     },
     Step {
         name: "weight",
-        title: "the wasm modules are light enough",
+        title: "the page is light enough to fetch",
         run: weight,
     },
     Step {
@@ -158,7 +158,7 @@ fn core(run: &Run<'_>) -> Result<()> {
 
 fn weight(run: &Run<'_>) -> Result<()> {
     run.page()?;
-    wasm::weigh(run.repo)
+    weight::check(run.repo)
 }
 
 fn types(run: &Run<'_>) -> Result<()> {

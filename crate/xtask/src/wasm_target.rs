@@ -16,7 +16,7 @@ use crate::{apt, sh};
 pub const TRIPLE: &str = "wasm32-unknown-unknown";
 
 /// The compiler's flags for the page, and the variable that gives them to its target alone.
-const FLAGS: &str = "-C target-feature=+simd128";
+const FLAGS: &str = "-C target-feature=+simd128,+bulk-memory";
 const FLAGS_OF_TARGET: &str = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS";
 
 /// How long `rustup target add` may take. It downloads about 20 MB.
@@ -59,35 +59,6 @@ impl Toolchain {
         Ok(Self::Debian)
     }
 
-    /// The command that builds the module as it ships: with the standard library built for size
-    /// too, from its own source. What is already there is sorted, printed and parsed by code made
-    /// for speed, a tenth of the module. Where the source cannot be had, the library as it is.
-    pub fn cargo_for_size(self, repo: &Repo, args: &[&str]) -> Command {
-        let features = "-Zbuild-std-features=optimize_for_size";
-        // A crash is told by its message; the file and the line of each place that might crash
-        // weigh more than that is worth, and a quick build has them.
-        let flags = format!("{FLAGS} -Zlocation-detail=none -Zfmt-debug=shallow");
-        match self {
-            Self::Debian => {
-                let mut command = self.cargo(repo, "build", &[&[features], args].concat());
-                command.env(FLAGS_OF_TARGET, flags);
-                command
-            }
-            Self::Own if has_source(repo.root()) => {
-                let std = ["-Zbuild-std=std,panic_abort", features];
-                let mut command = self.cargo(repo, "build", &[&std, args].concat());
-                // What is asked here is not stable yet.
-                command.env("RUSTC_BOOTSTRAP", "1");
-                command.env(FLAGS_OF_TARGET, flags);
-                command
-            }
-            Self::Own => {
-                println!("    rustup has no rust-src: the module will be a tenth heavier");
-                self.cargo(repo, "build", args)
-            }
-        }
-    }
-
     /// A cargo command for the browser target, with `args` after the subcommand's name.
     pub fn cargo(self, repo: &Repo, subcommand: &str, args: &[&str]) -> Command {
         let mut command = match self {
@@ -121,22 +92,6 @@ impl Toolchain {
             Self::Debian => repo.target().join("debian"),
         }
     }
-}
-
-/// Whether the standard library's source is there, fetched if need be.
-fn has_source(root: &Path) -> bool {
-    let there = || {
-        let sysroot = sh::answer(&mut sh::command(root, "rustc", &["--print", "sysroot"]));
-        let manifest = "lib/rustlib/src/rust/library/std/Cargo.toml";
-        sysroot.is_some_and(|it| Path::new(&it).join(manifest).exists())
-    };
-    if !there() {
-        let mut add = sh::command(root, "rustup", &["component", "add", "rust-src"]);
-        if let Err(error) = sh::run_within(&mut add, RUSTUP_LIMIT) {
-            println!("    {error:#}");
-        }
-    }
-    there()
 }
 
 /// Whether the reader's own compiler has the target: asked of the compiler, not of a list.

@@ -1,6 +1,6 @@
 // One frame of a drag in the browser, on the built page and ground of 500 spots: the core alone (the planner moves the
-// shell and measures, the estimate follows and gives every quantity), its halves, and whole frames with the ledger
-// rendered and the plan painted. Writes results/bench.json.
+// shell, measures, and gives every quantity), and whole frames with the ledger rendered and the plan painted. Writes
+// results/bench.json.
 import { mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
@@ -51,41 +51,31 @@ test.beforeEach(async ({ page }) => {
 });
 
 test('the core, one drag frame', async ({ page }) => {
-  const halves = await page.evaluate((steps) => {
-    const { ask, askDesk } = window.bench;
+  const times = await page.evaluate((steps) => {
+    const { ask } = window.bench;
     const shell = ask((p) => p.ledger().shell, null);
     if (!shell || ask((p) => p.grab(shell.at[0], shell.at[1], 0.1, 10), undefined) !== 'shell') return null;
-    const planner: number[] = [];
-    const estimate: number[] = [];
+    const taken: number[] = [];
     for (let i = 0; i < steps; i += 1) {
       const angle = (i / 240) * 2 * Math.PI;
       const reach = 2.5 * Math.sin((i / steps) * Math.PI);
       const x = shell.at[0] + reach * Math.cos(angle);
       const y = shell.at[1] + reach * Math.sin(angle);
       const start = performance.now();
-      const cut = ask((p) => {
+      const rows = ask((p) => {
         p.bench_frame(x, y);
-        return p.cut();
-      }, undefined);
-      const half = performance.now();
-      const rows = askDesk((desk) => {
-        desk.place(x, y, shell.heading_value, shell.mirrored, shell.coping_value, cut);
-        return desk.tally()?.quantities.length ?? 0;
+        return p.tally().quantities.length;
       }, 0);
       if (rows === 0) return null;
-      planner.push(half - start);
-      estimate.push(performance.now() - half);
+      taken.push(performance.now() - start);
     }
     ask((p) => p.cancel(), undefined);
     window.bench.refresh();
-    return { planner, estimate };
+    return taken;
   }, STEPS);
-  if (!halves) throw new Error('the drag could not be timed');
-  expect(halves.planner).toHaveLength(STEPS);
-  const both = halves.planner.map((milliseconds, i) => milliseconds + (halves.estimate[i] ?? 0));
-  const { median_ms } = row(`drag frame, core, ${SPOTS} spots`, both);
-  row('  of it the planner: move, clearances, cut', halves.planner);
-  row('  of it the estimate: place, tally', halves.estimate);
+  if (!times) throw new Error('the drag could not be timed');
+  expect(times).toHaveLength(STEPS);
+  const { median_ms } = row(`drag frame, core, ${SPOTS} spots`, times);
   expect(median_ms).toBeLessThan(CORE);
 });
 

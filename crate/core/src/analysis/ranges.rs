@@ -6,6 +6,7 @@ use crate::takeoff::Range;
 
 /// Low and high of every quantity that has them.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Ranges {
     /// One entry for each, in the order of the takeoff.
     pub lines: Vec<LineRange>,
@@ -13,10 +14,12 @@ pub struct Ranges {
 
 /// Low and high of one quantity.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct LineRange {
     /// The quantity's stable name.
     pub key: String,
     /// Its low and high.
+    #[cfg_attr(feature = "typescript", tsify(type = "QuantityRange"))]
     pub range: Range,
 }
 

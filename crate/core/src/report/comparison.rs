@@ -10,6 +10,7 @@ use crate::units::{Measure, Shown, System, show};
 
 /// The figures of several placements; differences are to the first, the present one.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ComparisonFigures {
     /// What the site is called.
     pub site: String,
@@ -21,6 +22,7 @@ pub struct ComparisonFigures {
 
 /// One placement.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ColumnFigures {
     /// What it is called.
     pub name: String,
@@ -32,6 +34,7 @@ pub struct ColumnFigures {
 
 /// One figure of every placement.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct RowFigures {
     /// A stable name.
     pub key: &'static str,

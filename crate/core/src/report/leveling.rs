@@ -12,6 +12,7 @@ use crate::units::{Measure, Shown, System, show};
 
 /// The copings at which earth is even.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct BalanceFigures {
     /// The present coping.
     pub present: Shown,
@@ -23,6 +24,7 @@ pub struct BalanceFigures {
 
 /// One way to be even.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct WayFigures {
     /// A stable name.
     pub key: &'static str,
@@ -40,6 +42,7 @@ pub struct WayFigures {
 
 /// What an inch of coping changes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct NudgeFigures {
     /// How far the coping is moved.
     pub by: Shown,
@@ -49,6 +52,7 @@ pub struct NudgeFigures {
 
 /// One figure now, and with the coping moved up and down.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ChangeFigures {
     /// A stable name.
     pub key: &'static str,

@@ -8,6 +8,7 @@ use crate::units::{Measure, Shown, show};
 
 /// What the ground step shows beside its fields.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct GroundWords {
     /// The lowest ground that is known.
     pub low: Shown,

@@ -14,6 +14,7 @@ use crate::units::{Measure, Shown, System, show};
 
 /// Everything the page lists.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Ledger {
     /// Counts every change of the site.
     pub revision: u64,
@@ -41,6 +42,7 @@ pub struct Ledger {
 
 /// The shell as it stands.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct PlacedShell {
     /// What it is called.
     pub name: String,
@@ -60,6 +62,7 @@ pub struct PlacedShell {
 
 /// Whether the shell may stand as far as the listed rules and the plan can tell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Verdict {
     /// How many clearances fall short.
     pub short: usize,
@@ -71,6 +74,7 @@ pub struct Verdict {
 
 /// One clearance as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ClearanceRow {
     /// Its index in the analysis.
     pub index: usize,

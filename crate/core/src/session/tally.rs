@@ -13,6 +13,7 @@ use crate::units::{Measure, Shown, System, show, show_rate};
 /// Everything the page lists of the quantities. What belongs beside them is among the findings of
 /// the ledger.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Tally {
     /// Every quantity, in order.
     pub quantities: Vec<QuantityRow>,
@@ -24,6 +25,7 @@ pub struct Tally {
 
 /// One quantity as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct QuantityRow {
     /// Its stable name.
     pub key: &'static str,
@@ -52,6 +54,7 @@ pub struct QuantityRow {
 
 /// Low and high of a quantity, as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct RangeRow {
     /// The low.
     pub low: Shown,
@@ -65,6 +68,7 @@ pub struct RangeRow {
 
 /// What one doubt alone makes of a quantity.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CauseRow {
     /// The doubt in words.
     pub words: &'static str,
@@ -76,6 +80,7 @@ pub struct CauseRow {
 
 /// What everything priced costs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CostRows {
     /// The sum of each group that has a priced line.
     pub groups: Vec<(Group, Shown)>,

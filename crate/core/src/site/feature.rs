@@ -9,6 +9,7 @@ use crate::geom::{PathRecord, Point};
 
 /// One thing on, over or under the lot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Feature {
     /// A name unique in the file, for references.
     pub id: String,
@@ -35,6 +36,7 @@ pub struct Feature {
 
 /// The shape of a feature in plan, site frame.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum ShapeRecord {
     /// A closed path.
@@ -68,6 +70,7 @@ pub enum ShapeRecord {
 
 /// One area of a compound shape.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct PieceRecord {
     /// Its outer edge.
     pub outer: PathRecord,

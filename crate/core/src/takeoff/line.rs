@@ -36,6 +36,7 @@ pub struct Line {
 
 /// The groups of the takeoff, in order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Group {
     /// What leaves the hole.

@@ -18,6 +18,7 @@ use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 
 /// All settings of the work.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct Works {
     /// The hole.
@@ -53,6 +54,7 @@ pub struct Works {
 
 /// The clean angular stone of base and backfill.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct StoneSettings {
     /// Weight of a loose cubic metre, kilograms. 1.35 short tons per loose cubic yard.
@@ -78,6 +80,7 @@ impl Default for StoneSettings {
 
 /// The concrete collar round the rim.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct CollarSettings {
     /// Width outside the rim, metres.
@@ -110,6 +113,7 @@ impl Default for CollarSettings {
 
 /// The deck: a band of even width round the rim.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DeckSettings {
     /// Width outside the rim, metres; 0 for no deck.
@@ -141,6 +145,7 @@ impl Default for DeckSettings {
 
 /// The rods between coping and deck.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct TieSettings {
     /// Greatest distance from tie to tie along the rim, metres.
@@ -160,6 +165,7 @@ impl Default for TieSettings {
 
 /// What is bought beyond the measured amount, as fractions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct WasteSettings {
     /// Stone: loss and compaction into the bottom.
@@ -188,6 +194,7 @@ impl Default for WasteSettings {
 
 /// The slab that pump, filter and heater stand on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PadSettings {
     /// Thickness of the slab, metres.
@@ -207,6 +214,7 @@ impl Default for PadSettings {
 
 /// The ground round the deck, once it is finished.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct GradingSettings {
     /// Run per unit of rise of the banks from the deck's edge to the ground.
@@ -227,6 +235,7 @@ impl Default for GradingSettings {
 
 /// How far figures may be out: what the low and the high of a quantity come from.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DoubtSettings {
     /// How far the swell may be out, as a share of what it adds (0.2: 20 of every 100 parts).

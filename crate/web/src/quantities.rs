@@ -1,0 +1,85 @@
+//! Everything to dig, haul, buy and place: the list, the arithmetic behind a line, its price,
+//! and what is laid over the plan to show it.
+
+use batterboard_core::analysis::Ranges;
+use batterboard_core::drawing::{Focus, overlay};
+use batterboard_core::report::{CostFigures, Workings};
+use batterboard_core::session::Tally;
+use batterboard_core::units::show_rate;
+use tsify::Ts;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use web_sys::CanvasRenderingContext2d;
+
+use crate::forms::{Reading, rate_reading};
+use crate::js::{Answer, made_by_page, to_js};
+use crate::paint::pen::Pen;
+use crate::paint::{View, draw, labels};
+use crate::planner::Planner;
+
+#[wasm_bindgen]
+impl Planner {
+    /// Every quantity, and what they cost; with low and high once they were handed over.
+    pub fn tally(&self) -> Answer<Tally> {
+        to_js(&Tally::of(&self.session))
+    }
+
+    /// Takes over low and high as a study found them of this revision; false where the site has
+    /// changed since.
+    ///
+    /// # Errors
+    /// When these are no ranges.
+    pub fn set_ranges(&mut self, ranges: Ts<Ranges>, revision: u32) -> Result<bool, JsValue> {
+        let ranges = made_by_page(ranges)?;
+        Ok(self.session.set_ranges(&ranges, u64::from(revision)))
+    }
+
+    /// The arithmetic behind one quantity.
+    pub fn workings(&self, key: &str) -> Result<Option<Ts<Workings>>, JsValue> {
+        let line = self.session.analysis().line(key);
+        line.map(|line| to_js(&Workings::of(line, self.display())))
+            .transpose()
+    }
+
+    /// What the quantities cost, line by line; none before a rate is told.
+    pub fn cost(&self) -> Result<Option<Ts<CostFigures>>, JsValue> {
+        let analysis = self.session.analysis();
+        let cost = analysis.cost.as_ref();
+        cost.map(|cost| to_js(&CostFigures::of(cost, &analysis.takeoff, self.display())))
+            .transpose()
+    }
+
+    /// Reads a typed rate for the quantity of a key; the value is money for one SI unit.
+    pub fn read_rate(&self, text: &str, key: &str) -> Result<Option<Ts<Reading>>, JsValue> {
+        let line = self.session.analysis().line(key);
+        line.map(|line| to_js(&rate_reading(text, line.measure, self.display())))
+            .transpose()
+    }
+
+    /// What a rate of the quantity of a key is told for: `per short ton`.
+    pub fn rate_unit(&self, key: &str) -> String {
+        let line = self.session.analysis().line(key);
+        line.map_or_else(String::new, |line| {
+            show_rate(line.measure, 0.0, self.display()).unit.to_owned()
+        })
+    }
+}
+
+impl Planner {
+    /// Paints what is laid over the plan.
+    pub(crate) fn paint_quantities(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        view: &View,
+        focus: Focus<'_>,
+    ) {
+        let focus = match focus {
+            Focus::Quantity(_) => focus,
+            _ => Focus::None,
+        };
+        let over = overlay(self.session.site(), self.session.analysis(), focus);
+        let mut pen = Pen::new(context, view);
+        draw(&mut pen, view, &over.items);
+        labels::set(&mut pen, view, over.items.iter(), &[]);
+        self.paint_section_line(&mut pen, view);
+    }
+}

@@ -1,0 +1,211 @@
+//! What a visitor fetches until everything is usable: the built page, compressed as a server would.
+
+use std::fs;
+use std::io::Read;
+use std::path::Path;
+
+use anyhow::{Context, Result, bail};
+use brotli::CompressorReader;
+
+use crate::repo::Repo;
+
+/// What all of it may weigh, compressed, bytes.
+const MOST_BYTES: u64 = 1_000_000;
+
+/// Brotli's best, with the window that servers use.
+const QUALITY: u32 = 11;
+const WINDOW: u32 = 22;
+const BUFFER: usize = 1 << 16;
+
+/// What nobody waits for: sites opened when asked for, pictures for the device's home screen.
+const ON_DEMAND: [&str; 2] = ["demo-sites", "screenshots"];
+const ICONS: [&str; 3] = ["svg", "png", "ico"];
+
+/// One file of the built page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighed {
+    /// From the folder of the built page.
+    pub path: String,
+    pub raw_bytes: u64,
+    pub brotli_bytes: u64,
+}
+
+/// Weighs the built page, prints it file by file and holds it to the bound. Apart from building, so
+/// that a page too heavy can still be looked at.
+///
+/// # Errors
+/// When it is too heavy or was never built.
+pub fn check(repo: &Repo) -> Result<()> {
+    let files = weigh(&repo.dist())?;
+    println!("\n{}", table(&files));
+    within(&files, MOST_BYTES)
+}
+
+/// Every file that is fetched until everything is usable, heaviest first.
+fn weigh(dist: &Path) -> Result<Vec<Weighed>> {
+    let mut files = Vec::new();
+    walk(dist, "", &mut files)?;
+    if files.is_empty() {
+        bail!("{} is empty: build the page first", dist.display());
+    }
+    files.sort_by(|a, b| {
+        b.brotli_bytes
+            .cmp(&a.brotli_bytes)
+            .then_with(|| a.path.cmp(&b.path))
+    });
+    Ok(files)
+}
+
+fn walk(folder: &Path, prefix: &str, files: &mut Vec<Weighed>) -> Result<()> {
+    let entries = folder
+        .read_dir()
+        .with_context(|| format!("cannot read {}", folder.display()))?;
+    for entry in entries {
+        let entry = entry?;
+        let path = format!("{prefix}{}", entry.file_name().to_string_lossy());
+        if ON_DEMAND.contains(&path.as_str()) || is_icon(&path) {
+            continue;
+        }
+        if entry.file_type()?.is_dir() {
+            walk(&entry.path(), &format!("{path}/"), files)?;
+        } else {
+            let bytes = fs::read(entry.path()).with_context(|| format!("cannot read {path}"))?;
+            files.push(Weighed {
+                path,
+                raw_bytes: bytes.len() as u64,
+                brotli_bytes: compressed(&bytes)?,
+            });
+        }
+    }
+    Ok(())
+}
+
+fn is_icon(path: &str) -> bool {
+    path.rsplit_once('.')
+        .is_some_and(|(_, ending)| ICONS.contains(&ending))
+}
+
+/// How many bytes Brotli leaves of these.
+fn compressed(bytes: &[u8]) -> Result<u64> {
+    let mut reader = CompressorReader::new(bytes, BUFFER, QUALITY, WINDOW);
+    let mut rest = [0; BUFFER];
+    let mut count = 0;
+    loop {
+        match reader.read(&mut rest)? {
+            0 => return Ok(count),
+            read => count += read as u64,
+        }
+    }
+}
+
+fn table(files: &[Weighed]) -> String {
+    let row = |name: &str, raw: u64, brotli: u64| format!("{name:<48} {raw:>12} {brotli:>12}");
+    let mut lines = vec![format!(
+        "{:<48} {:>12} {:>12}",
+        "fetched", "raw, B", "Brotli, B"
+    )];
+    lines.extend(
+        files
+            .iter()
+            .map(|file| row(&file.path, file.raw_bytes, file.brotli_bytes)),
+    );
+    let raw = files.iter().map(|file| file.raw_bytes).sum();
+    lines.push(row("in all", raw, total(files)));
+    lines.join("\n")
+}
+
+fn total(files: &[Weighed]) -> u64 {
+    files.iter().map(|file| file.brotli_bytes).sum()
+}
+
+fn within(files: &[Weighed], most_bytes: u64) -> Result<()> {
+    let bytes = total(files);
+    if bytes > most_bytes {
+        bail!(
+            "until everything is usable {bytes} bytes are fetched, and it may be {most_bytes}. \
+             See what grew before raising the limit"
+        );
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tidy::test_tree::Scratch;
+
+    /// Bytes that no compression shortens.
+    fn noise(count: usize) -> Vec<u8> {
+        let mut state = 1_u64;
+        let next = |_| {
+            state ^= state << 13;
+            state ^= state >> 7;
+            state ^= state << 17;
+            (state >> 32) as u8
+        };
+        (0..count).map(next).collect()
+    }
+
+    #[test]
+    fn everything_fetched_is_weighed_compressed_and_the_rest_left_out() {
+        let tree = Scratch::new("weight");
+        let dist = tree.root().join("www/dist");
+        assert!(weigh(&dist).is_err(), "a page never built weighs nothing");
+        for path in [
+            "index.html",
+            "sw.js",
+            "manifest.webmanifest",
+            "assets/a.css",
+            "assets/b.wasm",
+            "icon.svg",
+            "demo-sites/level.json",
+            "screenshots/wide.webp",
+        ] {
+            tree.write(&format!("www/dist/{path}"), &"abc ".repeat(1000));
+        }
+        let files = weigh(&dist).unwrap();
+        let paths: Vec<&str> = files.iter().map(|file| file.path.as_str()).collect();
+        let fetched = [
+            "assets/a.css",
+            "assets/b.wasm",
+            "index.html",
+            "manifest.webmanifest",
+            "sw.js",
+        ];
+        assert_eq!(paths, fetched);
+        for file in &files {
+            assert_eq!(file.raw_bytes, 4000);
+            assert!((1..100).contains(&file.brotli_bytes), "{file:?}");
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_shortened_keeps_its_weight() {
+        let bytes = noise(100_000);
+        let weight = compressed(&bytes).unwrap();
+        assert!((100_000..100_100).contains(&weight), "{weight}");
+    }
+
+    #[test]
+    fn a_page_too_heavy_fails_with_both_numbers() {
+        let file = |path: &str, brotli_bytes| Weighed {
+            path: path.to_owned(),
+            raw_bytes: 3_000_000,
+            brotli_bytes,
+        };
+        let most = [file("a.wasm", 900_000), file("b.js", 100_000)];
+        within(&most, MOST_BYTES).unwrap();
+        let over = [file("a.wasm", 900_000), file("b.js", 100_001)];
+        let error = within(&over, MOST_BYTES).unwrap_err().to_string();
+        assert!(
+            error.contains("1000001") && error.contains("1000000"),
+            "{error}"
+        );
+        let shown = table(&over);
+        for part in [
+            "a.wasm", "900000", "b.js", "100001", "in all", "6000000", "1000001",
+        ] {
+            assert!(shown.contains(part), "{part} in {shown}");
+        }
+    }
+}
