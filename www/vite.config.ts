@@ -22,6 +22,7 @@ const contentPolicy: Plugin = {
 };
 
 export default defineConfig({
+  worker: { format: 'es' },
   base: './',
   build: {
     target: 'es2023',

@@ -1,10 +1,9 @@
 //! The file door: whatever comes in, it answers; what it took in, it gives back.
 
-use batterboard_core::estimate::{self, Estimate};
+use batterboard_core::analysis::{self, Cache, Detail, Scenario};
 use batterboard_core::exchange::{Opened, Unknown, open, open_shell, save, save_shell};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::Report;
-use batterboard_core::results::{Cache, Results};
 use batterboard_core::shell::catalogue;
 use batterboard_core::units::System;
 use proptest::prelude::*;
@@ -207,11 +206,10 @@ proptest! {
     #[test]
     fn every_site_that_opens_has_a_report(site in site()) {
         let opened = open(&site.to_string()).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
-        let results = Results::compute(&opened.site, &mut Cache::default());
-        let estimate =
-            Estimate::of(&opened.site, &results, &mut estimate::Cache::default());
+        let mut cache = Cache::default();
+        let analysis = analysis::run(&Scenario::of(&opened.site), Detail::Ranges, &mut cache);
         for system in [System::Feet, System::Metres] {
-            let report = Report::new(&opened.site, &results, &estimate, system);
+            let report = Report::new(&opened.site, &analysis, system);
             prop_assert!(report.to_text().contains("utility-locating service"));
             let json: Value = serde_json::from_str(&report.to_json()).unwrap();
             for list in ["clearances", "quantities"] {

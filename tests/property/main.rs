@@ -10,12 +10,12 @@
     clippy::indexing_slicing
 )]
 
+mod analysis;
 mod bands;
 mod clearance;
 mod deed;
 mod dig;
 mod dig_sides;
-mod estimate;
 mod exchange;
 mod geom;
 mod grading;

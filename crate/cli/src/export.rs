@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
+use batterboard_core::analysis::{self, Cache, Detail, Scenario};
 use batterboard_core::exchange::{Figures, Opened, geojson, points};
-use batterboard_core::results::{Cache, Results};
 use clap::{Args, ValueEnum};
 
 use crate::import::{FrameArg, OrderArg};
@@ -60,8 +60,9 @@ enum PartArg {
 pub fn run(args: &ExportArgs) -> Result<String> {
     let Opened { site, .. } = input::open(&args.site)?;
     let wants = |part| args.only.as_ref().is_none_or(|only| only.contains(&part));
-    let results = Results::compute(&site, &mut Cache::default());
-    let edge = results.dig.as_ref().map(|dig| &dig.top_edge);
+    let mut cache = Cache::default();
+    let analysis = analysis::run(&Scenario::of(&site), Detail::Clearances, &mut cache);
+    let edge = analysis.dig.as_ref().map(|dig| &dig.top_edge);
     let figures = Figures::of(&site, edge);
     let written = match args.form {
         FormArg::Geojson => {

@@ -26,11 +26,10 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result};
-use batterboard_core::estimate::{self, Estimate};
+use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::json;
 use batterboard_core::report::{self, BalanceFigures, ComparisonFigures, NudgeFigures, Report};
-use batterboard_core::results::{self, Results};
 use batterboard_core::site::CheckedSite;
 use batterboard_core::units::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -216,18 +215,18 @@ fn run(command: Command) -> Result<ExitCode> {
 impl SiteArgs {
     /// Opens the site and computes everything that follows from it.
     fn report(&self) -> Result<Report> {
-        let (site, results, estimate) = self.computed()?;
-        Ok(Report::new(&site, &results, &estimate, self.units(&site)))
+        let (site, analysis) = self.computed()?;
+        Ok(Report::new(&site, &analysis, self.units(&site)))
     }
 
     /// The quantities as text, as JSON or for a spreadsheet.
     fn takeoff(&self, csv: bool, json: bool) -> Result<String> {
-        let (site, results, estimate) = self.computed()?;
+        let (site, analysis) = self.computed()?;
         let units = self.units(&site);
         if csv {
-            return Ok(report::csv::takeoff(&site, &estimate, units));
+            return Ok(report::csv::takeoff(&site, &analysis, units));
         }
-        let report = Report::new(&site, &results, &estimate, units);
+        let report = Report::new(&site, &analysis, units);
         Ok(if json {
             report.to_takeoff_json()
         } else {
@@ -235,12 +234,12 @@ impl SiteArgs {
         })
     }
 
-    fn computed(&self) -> Result<(CheckedSite, Results, Estimate)> {
+    fn computed(&self) -> Result<(CheckedSite, Analysis)> {
         let Opened { site, findings, .. } = input::open(&self.site)?;
-        let mut results = Results::compute(&site, &mut results::Cache::default());
-        results.findings.extend(findings);
-        let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
-        Ok((site, results, estimate))
+        let mut cache = Cache::default();
+        let mut analysis = analysis::run(&Scenario::of(&site), Detail::Ranges, &mut cache);
+        analysis.findings.extend(findings);
+        Ok((site, analysis))
     }
 
     /// The units to print.

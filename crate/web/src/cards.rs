@@ -4,9 +4,10 @@ use batterboard_core::geom::Region;
 use batterboard_core::shell::{FacetKind, Shell, catalogue};
 use batterboard_core::units::{Measure, Shown, System, show};
 use serde::Serialize;
+use tsify::Tsify;
 
 /// A shell of the catalogue as the page shows it.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, Tsify)]
 pub struct ShellCard {
     name: String,
     note: String,
@@ -21,8 +22,8 @@ pub struct ShellCard {
 }
 
 /// One facet of the picture.
-#[derive(Debug, Serialize)]
-struct FacetPicture {
+#[derive(Debug, Serialize, Tsify)]
+pub struct FacetPicture {
     kind: FacetKind,
     depth: f64,
     points: Vec<f64>,

@@ -3,10 +3,12 @@
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::units::{Measure, Shown, System, show};
 use serde::Serialize;
+use tsify::Tsify;
 
 /// Closure and area of courses.
-#[derive(Debug, Serialize)]
-pub struct Figures {
+#[derive(Debug, Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct LotClosing {
     northing: Shown,
     easting: Shown,
     misclosure: Shown,
@@ -14,7 +16,7 @@ pub struct Figures {
     direction: Option<Shown>,
     ratio: Option<Shown>,
     perimeter: Shown,
-    area: Option<Area>,
+    area: Option<AreaBothWays>,
     stated: Option<Shown>,
     /// Computed less stated, as a share of the stated area.
     difference: Option<Shown>,
@@ -23,20 +25,20 @@ pub struct Figures {
 }
 
 /// An area in the units of both systems.
-#[derive(Debug, Serialize)]
-struct Area {
+#[derive(Debug, Serialize, Tsify)]
+pub struct AreaBothWays {
     /// Square feet and acres.
     feet: Shown,
     /// Square metres and hectares.
     metres: Shown,
 }
 
-impl Figures {
+impl LotClosing {
     /// Of courses that were asked to close within 1 to `asked`; `None` where there are none.
     pub fn of(summary: &Summary, asked: f64, system: System) -> Option<Self> {
         let closure = summary.closure?;
         let figure = |measure, value| show(measure, value, system);
-        let area = |value| Area {
+        let area = |value| AreaBothWays {
             feet: show(Measure::LandArea, value, System::Feet),
             metres: show(Measure::LandArea, value, System::Metres),
         };

@@ -1,20 +1,33 @@
-//! What the modules of the page share: how values cross into and out of the browser.
+//! The browser's door to the core: one module, one [`planner::Planner`] that holds the open
+//! site, and a [`study::Study`] for questions that take long.
 //!
-//! The page loads four modules. The planner (`main.rs`) holds the open site and is there from
-//! the first moment; the estimate (`estimate/main.rs`) says what the site takes to build, and is
-//! loaded once the plan is on the screen; the intake (`intake/main.rs`) only reads or writes text,
-//! and the report (`report/main.rs`) only makes reports: they are loaded when that is first
-//! wanted. No rule and no formula lives in any of them.
+//! The page holds a planner and asks it alone; a worker instantiates the same module a second
+//! time and works through a study. No rule and no formula lives here: calls become commands,
+//! answers cross as plain objects, and the canvas is painted from the core's own geometry. Every
+//! type that crosses tells TypeScript its shape by itself (`tsify`).
 //!
 //! A panic is a bug. It is told on the console by a hook and ends that instance for good; the
 //! page then makes a new one. The last good document is kept outside this memory.
 
-pub mod answers;
-pub mod closing;
-pub mod paint;
+mod cards;
+mod closing;
+mod edit;
+mod fittings;
+mod forms;
+mod import;
+mod js;
+mod paint;
+mod picture;
+mod plan;
+mod planner;
+mod quantities;
+mod section;
+mod study;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// The shapes that the modules speak of, for TypeScript.
-#[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = include_str!("types.d.ts");
+/// Runs once when the module is instantiated.
+#[wasm_bindgen(start)]
+fn start() {
+    console_error_panic_hook::set_once();
+}

@@ -6,10 +6,10 @@ use batterboard_core::geom::Point;
 use batterboard_core::report::PictureFigures;
 use batterboard_core::site::Site;
 use batterboard_core::site::picture::first_place;
-use batterboard_web::answers::{Outcome, cross};
-use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::ImageBitmap;
 
+use crate::js::{Answer, Outcome, to_js};
 use crate::planner::Planner;
 
 /// What is remembered of the picture between calls.
@@ -49,9 +49,8 @@ impl Planner {
     }
 
     /// Opens what was kept: a site file and the data of its picture, empty for none.
-    #[wasm_bindgen(unchecked_return_type = "Outcome")]
-    pub fn open_kept(&mut self, text: &str, picture: &str) -> Result<JsValue, JsValue> {
-        cross(&Outcome::from(self.session.open_kept(text, picture)))
+    pub fn open_kept(&mut self, text: &str, picture: &str) -> Answer<Outcome> {
+        to_js(&Outcome::from(self.session.open_kept(text, picture)))
     }
 
     /// A number that changes whenever the picture's data does.

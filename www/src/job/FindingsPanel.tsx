@@ -1,5 +1,5 @@
 // What was not done and why: what is wrong, where, and how to mend it.
-import type { Finding } from '../door/shapes.ts';
+import type { Finding } from '../core/types.ts';
 import { trouble } from '../state/store.ts';
 import { Sheet } from './Sheet.tsx';
 

@@ -1,7 +1,7 @@
 // The first sheet: invented sites to try, a file of one's own, or a blank lot.
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { FileInput } from '../fields/FileInput.tsx';
-import { aside } from '../door/planner.ts';
+import { aside } from '../core/planner.ts';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';

@@ -1,6 +1,6 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
 

@@ -1,7 +1,6 @@
 // Hazards and assumptions, each where its number is: what stands in the way of the dig under the verdict,
 // others beside the dig, the spoil or the water, and the rest under the clearances. Notes, which only say what a number rests on, are folded away.
-import type { Finding } from '../door/shapes.ts';
-import type { Group } from '../door/tally.ts';
+import type { Finding, Group } from '../core/types.ts';
 
 const WORDS = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 

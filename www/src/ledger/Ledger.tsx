@@ -1,10 +1,10 @@
 // The ledger: the page of the site notebook that never leaves. A verdict, every clearance with its room,
 // every quantity with its working, and what to look out for.
-import { findings, tally } from '../state/estimate.ts';
+import { findings, tally } from '../state/quantities.ts';
 import { ledger, ledgerUp, step } from '../state/store.ts';
 import { Clearances } from './Clearances.tsx';
 import { Cautions, type Place } from './Cautions.tsx';
-import { MissingCautions, Quantities } from './Quantities.tsx';
+import { Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
 /** On a small screen the drawn-up ledger and the open step take turns. */
@@ -17,8 +17,7 @@ export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
   const shown = findings.value;
-  const groups: Place[] =
-    tally.value.how === 'there' ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
+  const groups: Place[] = tally.value ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
   return (
     <aside class="ledger" data-up={up} aria-label="Ledger">
       <button
@@ -35,7 +34,6 @@ export function Ledger() {
         {now && (
           <>
             <Verdict verdict={now.verdict} placed={now.shell !== null} />
-            {now.shell && <MissingCautions />}
             <Cautions findings={shown} place="verdict" />
             <Clearances clearances={now.clearances} placed={now.shell !== null} />
             <Cautions findings={shown} place="clearances" groups={groups} />

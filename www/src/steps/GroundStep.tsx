@@ -1,10 +1,9 @@
 // The ground before the dig: the quick ways first, then spots, breaklines, contours and the benchmark.
-import type { GroundRecord, Site } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
+import type { Finding, GroundRecord, Site } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { findings } from '../state/estimate.ts';
+import { findings } from '../state/quantities.ts';
 import { ledger } from '../state/store.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';

@@ -1,7 +1,7 @@
 // How ranges are told, and what kept places are called.
 import { expect, test } from 'vitest';
-import type { Finding, Shown } from '../door/shapes.ts';
-import { together } from '../state/estimate.ts';
+import type { Finding, Shown } from '../core/types.ts';
+import { together } from '../state/quantities.ts';
 import { freshName } from './CompareSheet.tsx';
 import { between } from './words.ts';
 

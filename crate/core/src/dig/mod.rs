@@ -17,7 +17,6 @@
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
 //! | `top_edge` | where the sides meet the ground |
-//! | `handed` | the cut as bare numbers |
 //! | `small` | sump, pad and trenches |
 //! | `clip` | lines cut at a region's edge; where ground meets a level |
 //! | `safety` | the cautions beside the numbers |
@@ -32,7 +31,6 @@ mod contour;
 mod excavate;
 mod fill;
 mod grid;
-mod handed;
 mod influence;
 mod kink;
 mod mesh;

@@ -50,6 +50,7 @@ pub fn bulge_of_angle(central_angle: f64) -> f64 {
 
 /// One vertex as files write it: `[x, y]` or `[x, y, bulge]`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(untagged)]
 pub enum VertexRecord {
     /// Position and the bulge of the arc to the next vertex.
@@ -90,6 +91,7 @@ impl From<Vertex> for VertexRecord {
 
 /// A path as it came in: not yet checked.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(transparent)]
 pub struct PathRecord(pub Vec<VertexRecord>);
 

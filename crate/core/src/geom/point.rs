@@ -14,6 +14,11 @@ use crate::math::{atan2, cos, hypot, sin, wrap_turn};
 
 /// A position in metres, written `[x, y]` in files.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(type = "[number, number]")
+)]
 #[serde(from = "[f64; 2]", into = "[f64; 2]")]
 #[schemars(with = "[f64; 2]")]
 pub struct Point {

@@ -18,6 +18,11 @@ const PIECE: f64 = TURN / 24.0;
 
 /// A corner of the lot.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "LotCorner", missing_as_null)
+)]
 pub struct Corner {
     /// The course that starts there.
     pub course: usize,
@@ -164,6 +169,7 @@ fn outside(segment: &Segment, from: f64, to: f64) -> Vec<[f64; 3]> {
 
 /// Where an even fall goes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Towards {
     /// From the front line to the rear.

@@ -7,6 +7,7 @@ use crate::geom::Point;
 
 /// The ground as a file tells it. Elevations are metres above the site's own datum.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum GroundRecord {
     /// The same elevation everywhere.

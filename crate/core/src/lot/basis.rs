@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The north that bearings count from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum North {
     /// Not told.
@@ -38,6 +39,7 @@ impl North {
 
 /// The basis of bearings.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Basis {
     /// What kind of north it is.
     #[serde(default)]

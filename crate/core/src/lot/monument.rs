@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// What stands at a corner.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Monument {
     /// What it is made of.
     #[serde(default)]
@@ -19,6 +20,7 @@ pub struct Monument {
 
 /// What a monument is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum MonumentKind {
     /// An iron rod or pin.
@@ -58,6 +60,7 @@ impl MonumentKind {
 
 /// Whether a monument was seen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum MonumentState {
     /// The deed or plat tells of it; nobody has looked yet.

@@ -11,6 +11,7 @@ use crate::math::wrap_turn;
 
 /// The kind of a side of the lot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum LineKind {
     /// Along the street the house faces.
@@ -44,6 +45,7 @@ impl LineKind {
 
 /// The way a curve bends for somebody who walks along it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Turn {
     /// Counter-clockwise, the centre on the left.
@@ -54,6 +56,7 @@ pub enum Turn {
 
 /// One side of the lot as a deed describes it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Course {
     /// What kind of side it is.
     #[serde(default)]
@@ -82,6 +85,7 @@ impl Course {
 
 /// How a course runs from its start. Bearings are radians clockwise from north.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum CourseShape {
     /// Straight.
@@ -152,6 +156,7 @@ impl CourseShape {
 
 /// The lot as a file tells it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct LotRecord {
     /// Where the first course starts, site metres.
     #[serde(default)]
@@ -181,6 +186,7 @@ pub struct LotRecord {
 
 /// How a misclosure is spread over the corners of a lot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Balance {
     /// Each course takes a share in proportion to its length, curves by their chords.

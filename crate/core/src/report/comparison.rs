@@ -3,13 +3,14 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::estimate::compare::{Comparison, compare};
+use crate::analysis::compare::{Comparison, compare};
 use crate::finding::Finding;
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
 
 /// The figures of several placements; differences are to the first, the present one.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ComparisonFigures {
     /// What the site is called.
     pub site: String,
@@ -21,6 +22,7 @@ pub struct ComparisonFigures {
 
 /// One placement.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ColumnFigures {
     /// What it is called.
     pub name: String,
@@ -32,6 +34,7 @@ pub struct ColumnFigures {
 
 /// One figure of every placement.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct RowFigures {
     /// A stable name.
     pub key: &'static str,
@@ -48,10 +51,11 @@ pub struct RowFigures {
 impl ComparisonFigures {
     /// The present placement of a site and those that were kept, in the given units.
     pub fn of(site: &CheckedSite, system: System) -> Self {
-        Self::shown(&compare(site), &site.site().name, system)
+        Self::shown(&compare(site), site, system)
     }
 
-    fn shown(comparison: &Comparison, site: &str, system: System) -> Self {
+    /// A comparison of a site in the given units.
+    pub fn shown(comparison: &Comparison, site: &CheckedSite, system: System) -> Self {
         let columns = comparison.columns.iter().map(|column| ColumnFigures {
             name: column.name.clone(),
             shell: column.shell.clone(),
@@ -71,7 +75,7 @@ impl ComparisonFigures {
             }
         });
         Self {
-            site: site.to_owned(),
+            site: site.site().name.clone(),
             columns: columns.collect(),
             rows: rows.collect(),
         }

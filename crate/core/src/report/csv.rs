@@ -5,7 +5,7 @@
 //! apostrophe in front, which spreadsheets take for "this is text".
 
 use super::{CostFigures, Figure, RangeFigures, Workings};
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
 
@@ -38,11 +38,11 @@ pub const COLUMNS: [&str; 22] = [
 /// What the row of the sum is called in the column of the groups.
 pub const TOTAL: &str = "Total";
 
-/// All lines of an estimate, in the given units and in the other ones.
-pub fn takeoff(site: &CheckedSite, estimate: &Estimate, system: System) -> String {
+/// All quantities of a site, in the given units and in the other ones.
+pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> String {
     let name = &site.site().name;
-    let lines = &estimate.takeoff;
-    let cost = (estimate.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
+    let lines = &analysis.takeoff;
+    let cost = (analysis.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
     let mut out = String::new();
     row(&COLUMNS.map(text), &mut out);
     for line in lines {

@@ -3,12 +3,13 @@
 use serde::Serialize;
 
 use super::Figure;
-use crate::estimate::Cost;
+use crate::analysis::Cost;
 use crate::takeoff::{Cause, Doubt, Group, Line};
 use crate::units::{Measure, Shown, System, show_rate};
 
 /// Low and high of a figure, and what they come from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct RangeFigures {
     /// The low.
     pub low: Figure,
@@ -22,6 +23,7 @@ pub struct RangeFigures {
 
 /// What one doubt does to a figure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CauseFigures {
     /// The doubt.
     pub doubt: Doubt,
@@ -78,6 +80,7 @@ fn causes(causes: &[Cause], measure: Measure, system: System) -> Vec<CauseFigure
 
 /// What everything priced costs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CostFigures {
     /// The priced lines.
     pub lines: Vec<PricedFigures>,
@@ -95,6 +98,7 @@ pub struct CostFigures {
 
 /// One priced line.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct PricedFigures {
     /// The line's stable name.
     pub key: &'static str,
@@ -112,6 +116,7 @@ pub struct PricedFigures {
 
 /// The sum of a group.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct GroupCost {
     /// The group.
     pub group: Group,

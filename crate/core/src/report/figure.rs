@@ -6,6 +6,7 @@ use crate::units::{Measure, Shown, System, show};
 
 /// A figure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Figure {
     /// Its value in SI units.
     pub value: f64,

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::estimate::leveling::{Balance, Change, NUDGE, balance, nudge};
+use crate::analysis::balance::{Balance, balance};
+use crate::analysis::coping_step::{self, Change, coping_step};
 use crate::finding::Finding;
 use crate::grading::balance::Even;
 use crate::site::CheckedSite;
@@ -11,6 +12,7 @@ use crate::units::{Measure, Shown, System, show};
 
 /// The copings at which earth is even.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct BalanceFigures {
     /// The present coping.
     pub present: Shown,
@@ -22,6 +24,7 @@ pub struct BalanceFigures {
 
 /// One way to be even.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct WayFigures {
     /// A stable name.
     pub key: &'static str,
@@ -39,6 +42,7 @@ pub struct WayFigures {
 
 /// What an inch of coping changes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct NudgeFigures {
     /// How far the coping is moved.
     pub by: Shown,
@@ -48,6 +52,7 @@ pub struct NudgeFigures {
 
 /// One figure now, and with the coping moved up and down.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ChangeFigures {
     /// A stable name.
     pub key: &'static str,
@@ -64,22 +69,31 @@ pub struct ChangeFigures {
 impl BalanceFigures {
     /// Those of a site; `None` before a shell is placed.
     pub fn of(site: &CheckedSite, system: System) -> Option<Self> {
-        let found = balance(site)?;
-        let way = |key, label, even: Even, left: f64| way(key, label, &found, even, left, system);
-        let [whole, alone] = found.left;
-        Some(Self {
+        Some(Self::shown(&balance(site)?, system))
+    }
+
+    /// A balance in the given units.
+    pub fn shown(found: &Balance, system: System) -> Self {
+        let way = |key, label, even: Even, left: f64| way(key, label, found, even, left, system);
+        let left = found.left;
+        Self {
             present: show(Measure::Elevation, found.present, system),
             ways: vec![
                 way(
                     "whole",
                     "All that is dug against all the fill",
                     found.whole,
-                    whole,
+                    left.all,
                 ),
-                way("alone", "Deck and banks alone", found.alone, alone),
+                way(
+                    "alone",
+                    "Deck and banks alone",
+                    found.alone,
+                    left.deck_and_banks,
+                ),
             ],
             findings: found.findings.clone(),
-        })
+        }
     }
 
     /// The figures as plain text.
@@ -146,6 +160,11 @@ fn way(
 impl NudgeFigures {
     /// Those of a site; no rows before a shell is placed.
     pub fn of(site: &CheckedSite, system: System) -> Self {
+        Self::shown(coping_step(site), system)
+    }
+
+    /// What changes, in the given units.
+    pub fn shown(changes: Vec<Change>, system: System) -> Self {
         let row = |it: Change| {
             let shown = |value| show(it.measure, value, system);
             ChangeFigures {
@@ -157,8 +176,8 @@ impl NudgeFigures {
             }
         };
         Self {
-            by: show(Measure::Length, NUDGE, system),
-            rows: nudge(site).into_iter().map(row).collect(),
+            by: show(Measure::Length, coping_step::STEP, system),
+            rows: changes.into_iter().map(row).collect(),
         }
     }
 

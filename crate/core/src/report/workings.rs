@@ -9,6 +9,7 @@ use crate::units::{Measure, Shown, System};
 
 /// One quantity and how it came about.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Workings {
     /// Its stable name.
     pub key: &'static str,
@@ -51,6 +52,7 @@ pub struct Workings {
 
 /// One number that went into a quantity.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct InputShown {
     /// What it is.
     pub name: &'static str,

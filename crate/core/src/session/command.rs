@@ -27,6 +27,7 @@ const FIRST_RIM_HEIGHT: f64 = 0.1016;
 
 /// One undoable edit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
     /// Put this shell on the lot, or in place of the one that is there.

@@ -17,6 +17,11 @@ use crate::units::{Measure, System, show};
 
 /// How the next stretch is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "DrawMode")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mode {
     /// Straight edges.
@@ -29,6 +34,8 @@ pub enum Mode {
 
 /// What is wanted of a drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "typescript", derive(serde::Deserialize, tsify::Tsify))]
+#[cfg_attr(feature = "typescript", serde(rename_all = "kebab-case"))]
 pub enum Wanted {
     /// One point.
     Point,
@@ -72,15 +79,21 @@ pub struct Draft {
 
 /// What the page shows of a drawing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Drawn {
     /// What is placed.
     pub points: PathRecord,
     /// Where the next point goes.
     pub at: Option<Point>,
     /// How the next stretch is drawn.
+    #[cfg_attr(feature = "typescript", tsify(type = "DrawMode"))]
     pub mode: Mode,
     /// What the next point is: `first`, `next`, `on-arc`, `arc-end`, `opposite`, `width`,
     /// `rim`.
+    #[cfg_attr(
+        feature = "typescript",
+        tsify(type = "'first' | 'next' | 'on-arc' | 'arc-end' | 'opposite' | 'width' | 'rim'")
+    )]
     pub wants: &'static str,
     /// Length of the stretch in hand, for an arc along the chord.
     pub length: Option<String>,

@@ -2,12 +2,13 @@
 
 use serde::Serialize;
 
-use crate::results::{Relief, unknown_share};
+use crate::analysis::{Relief, unknown_share};
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, show};
 
 /// What the ground step shows beside its fields.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct GroundWords {
     /// The lowest ground that is known.
     pub low: Shown,

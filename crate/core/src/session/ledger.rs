@@ -1,7 +1,7 @@
 //! The always-visible list: what the page shows beside the plan, as ready text.
 //!
 //! Light enough to be made anew on every frame of a drag. Quantities have a list of their own
-//! (see `estimate`).
+//! (see [`super::Tally`]).
 
 use serde::Serialize;
 
@@ -9,12 +9,12 @@ use super::Session;
 use crate::clearance::Clearance;
 use crate::finding::{Caveat, Finding, gravest_first};
 use crate::geom::Point;
-use crate::results::Results;
 use crate::site::{Placement, ShellChoice};
 use crate::units::{Measure, Shown, System, show};
 
 /// Everything the page lists.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Ledger {
     /// Counts every change of the site.
     pub revision: u64,
@@ -36,13 +36,13 @@ pub struct Ledger {
     pub verdict: Verdict,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceRow>,
-    /// What is worth knowing of the place, cautions first; what belongs to the quantities is
-    /// told with them (see `estimate`).
+    /// Everything worth knowing, the most severe first, as the report has it.
     pub findings: Vec<Finding>,
 }
 
 /// The shell as it stands.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct PlacedShell {
     /// What it is called.
     pub name: String,
@@ -62,6 +62,7 @@ pub struct PlacedShell {
 
 /// Whether the shell may stand as far as the listed rules and the plan can tell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Verdict {
     /// How many clearances fall short.
     pub short: usize,
@@ -73,8 +74,9 @@ pub struct Verdict {
 
 /// One clearance as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ClearanceRow {
-    /// Its index in the results.
+    /// Its index in the analysis.
     pub index: usize,
     /// The rule's name.
     pub name: String,
@@ -100,7 +102,7 @@ impl Ledger {
     /// The ledger of a session as it stands.
     pub fn of(session: &Session) -> Self {
         let site = session.site().site();
-        let results = session.results();
+        let analysis = session.analysis();
         let system = site.display;
         Self {
             revision: session.revision(),
@@ -112,8 +114,8 @@ impl Ledger {
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: verdict(session, system),
-            clearances: clearance_rows(&results.clearances, system),
-            findings: gravest_first(&results.findings),
+            clearances: clearance_rows(&analysis.clearances, system),
+            findings: gravest_first(&analysis.findings),
         }
     }
 }
@@ -137,11 +139,11 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
 /// but the work reaches where it must not, it says that instead.
 fn verdict(session: &Session, system: System) -> Verdict {
     let placed = session.site().site().placement.is_some();
-    let results: &Results = session.results();
-    let clearances = &results.clearances;
-    let short = results.shortfalls();
-    let over = results.overreaches.len();
-    let mut text = match (placed, clearances.first(), results.overreaches.first()) {
+    let analysis = session.analysis();
+    let clearances = &analysis.clearances;
+    let short = analysis.shortfalls();
+    let over = analysis.overreaches.len();
+    let mut text = match (placed, clearances.first(), analysis.overreaches.first()) {
         (false, ..) => "Choose a shell to see how much room it has.".to_owned(),
         (true, _, Some(overreach)) if short == 0 => overreach.message.clone(),
         (true, None, _) => {

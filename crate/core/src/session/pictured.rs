@@ -133,13 +133,12 @@ fn a_file_without_the_data_and_the_data_are_the_file() {
 #[test]
 fn a_picture_is_told_for_what_it_is() {
     let session = with_picture();
-    let told = &session.results().findings;
+    let told = &session.analysis().findings;
     let caution = told.iter().find(|f| f.check == "picture-is-no-survey");
     assert!(caution.is_some_and(|f| f.place == "/picture"));
     let report = crate::report::Report::new(
         session.site(),
-        session.results(),
-        &crate::estimate::Estimate::default(),
+        session.analysis(),
         crate::units::System::Metres,
     );
     let text = report.to_text();

@@ -10,6 +10,9 @@ use crate::sketch::Sketch;
 
 /// Whose shape is being changed.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[cfg_attr(feature = "typescript", derive(serde::Deserialize, tsify::Tsify))]
+#[cfg_attr(feature = "typescript", serde(rename_all = "kebab-case"))]
+#[cfg_attr(feature = "typescript", tsify(rename = "ShapeTarget"))]
 pub enum Target {
     /// The lot's corners.
     Lot,
@@ -22,17 +25,6 @@ pub enum Target {
 }
 
 impl Target {
-    /// Reads `lot`, `feature:ID`, `spots` or `breakline:0`.
-    pub fn read(text: &str) -> Option<Self> {
-        Some(match text.split_once(':') {
-            None if text == "lot" => Self::Lot,
-            None if text == "spots" => Self::Spots,
-            Some(("feature", id)) => Self::Feature(id.to_owned()),
-            Some(("breakline", index)) => Self::Breakline(index.parse().ok()?),
-            _ => return None,
-        })
-    }
-
     /// The feature it is.
     pub(super) fn feature<'a>(&self, site: &'a Site) -> Option<&'a Feature> {
         match self {

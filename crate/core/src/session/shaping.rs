@@ -29,16 +29,25 @@ pub struct Shaping {
 
 /// What the page shows of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Shaped {
     /// Whose shape it is.
     pub name: String,
     /// `closed`, `open`, `spots`, `disc` or `none`.
+    #[cfg_attr(
+        feature = "typescript",
+        tsify(type = "'closed' | 'open' | 'spots' | 'disc' | 'none'")
+    )]
     pub form: &'static str,
     /// Whether it is held where it is.
     pub locked: bool,
     /// How many corners it has.
     pub corners: usize,
     /// What is picked: `corner`, `edge`, `arc`, or nothing.
+    #[cfg_attr(
+        feature = "typescript",
+        tsify(type = "'corner' | 'edge' | 'arc' | null")
+    )]
     pub picked: Option<&'static str>,
     /// What is picked, in words: `corner 3 of 6`.
     pub says: String,

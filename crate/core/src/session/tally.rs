@@ -5,27 +5,27 @@
 
 use serde::Serialize;
 
-use super::Desk;
-use crate::estimate::Cost;
-use crate::finding::{Finding, gravest_first};
+use super::Session;
+use crate::analysis::Cost;
 use crate::takeoff::{Group, Line, On, Range};
 use crate::units::{Measure, Shown, System, show, show_rate};
 
-/// Everything the page lists of an estimate.
+/// Everything the page lists of the quantities. What belongs beside them is among the findings of
+/// the ledger.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Tally {
     /// Every quantity, in order.
     pub quantities: Vec<QuantityRow>,
     /// What they cost, once a rate is told.
     pub cost: Option<CostRows>,
-    /// Whether low and high were left out, because the shell is being dragged.
-    pub in_passing: bool,
-    /// What belongs beside them, cautions first.
-    pub findings: Vec<Finding>,
+    /// Whether low and high are still to come: they take longer and are worked out elsewhere.
+    pub without_ranges: bool,
 }
 
 /// One quantity as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct QuantityRow {
     /// Its stable name.
     pub key: &'static str,
@@ -54,6 +54,7 @@ pub struct QuantityRow {
 
 /// Low and high of a quantity, as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct RangeRow {
     /// The low.
     pub low: Shown,
@@ -67,6 +68,7 @@ pub struct RangeRow {
 
 /// What one doubt alone makes of a quantity.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CauseRow {
     /// The doubt in words.
     pub words: &'static str,
@@ -78,6 +80,7 @@ pub struct CauseRow {
 
 /// What everything priced costs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct CostRows {
     /// The sum of each group that has a priced line.
     pub groups: Vec<(Group, Shown)>,
@@ -90,17 +93,16 @@ pub struct CostRows {
 }
 
 impl Tally {
-    /// The tally of a desk as it stands.
-    pub fn of(desk: &Desk) -> Self {
-        let system = desk.site().site().display;
-        let estimate = desk.estimate();
-        let cost = estimate.cost.as_ref();
+    /// The tally of a session as it stands, with low and high once it has them.
+    pub fn of(session: &Session) -> Self {
+        let system = session.site().site().display;
+        let analysis = session.analysis();
+        let cost = analysis.cost.as_ref();
         let row = |line| quantity_row(line, cost, system);
         Self {
-            quantities: estimate.takeoff.iter().map(row).collect(),
+            quantities: analysis.takeoff.iter().map(row).collect(),
             cost: cost.map(|cost| cost_rows(cost, system)),
-            in_passing: desk.in_passing(),
-            findings: gravest_first(&estimate.findings),
+            without_ranges: !analysis.has_ranges,
         }
     }
 }

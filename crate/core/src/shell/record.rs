@@ -7,6 +7,7 @@ use crate::geom::{PathRecord, Point};
 
 /// A one-piece shell as a file tells it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ShellRecord {
     /// What the shell is called.
     pub name: String,
@@ -44,6 +45,7 @@ pub struct ShellRecord {
 
 /// A planar piece of the floor.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct FacetRecord {
     /// What part of the floor it is.
     pub kind: FacetKind,
@@ -55,6 +57,7 @@ pub struct FacetRecord {
 
 /// The part of the floor a facet is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum FacetKind {
     /// A wide shallow shelf for lying in the water.
@@ -73,6 +76,7 @@ pub enum FacetKind {
 
 /// A station along the length of a shell: how deep and how wide the floor is there.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct StationRecord {
     /// Where it is along the length, shell frame, metres.
     pub at: f64,

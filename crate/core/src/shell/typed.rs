@@ -14,6 +14,11 @@ use crate::units::{Measure, System, parse_measure};
 
 /// The figures of a shell beside its table of stations, SI.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "RectangleFigures", missing_as_null)
+)]
 pub struct Rectangle {
     /// What it is called.
     pub name: String,

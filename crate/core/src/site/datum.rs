@@ -8,6 +8,7 @@ use crate::units::{Measure, System, Unit, show};
 
 /// The mark that elevations are carried from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Benchmark {
     /// What it is ("nail in the oak", "front step").
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -41,6 +42,7 @@ impl Benchmark {
 
 /// Where the site's origin lies on the earth (WGS 84).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct GeoOrigin {
     /// Longitude, radians, east positive.
     pub longitude: f64,
@@ -52,6 +54,7 @@ pub struct GeoOrigin {
 ///
 /// A survey's list has `easting + x` and `northing + y`, in its own unit.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Grid {
     /// Easting of the site's origin, metres.
     pub easting: f64,
@@ -63,6 +66,7 @@ pub struct Grid {
 
 /// The unit of a survey's coordinates.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum GridUnit {
     /// Metres.

@@ -12,6 +12,7 @@ use crate::units::Measure;
 
 /// Everything that may be known of a feature. What is not known is left out.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Facts {
     /// Elevation of the finished floor, metres above the site's datum.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -87,6 +88,7 @@ impl Facts {
 
 /// A door or a gate.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Opening {
     /// Its middle, on the edge of what it opens, site metres.
     pub at: Point,
@@ -99,6 +101,7 @@ pub struct Opening {
 
 /// What runs in a buried line; each has its colour in the APWA uniform colour code.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Utility {
     /// Electric power.
@@ -162,6 +165,7 @@ impl Utility {
 
 /// What an overhead line carries.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum LineClass {
     /// Telephone, cable or fibre.
@@ -190,6 +194,7 @@ impl LineClass {
 
 /// How the place of a thing is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum KnownFrom {
     /// It was marked on the site by those who locate lines, or dug up and seen.
@@ -219,6 +224,7 @@ pub fn usual_protection(trunk: f64) -> f64 {
 
 /// One of the facts, by name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs)] // Each is the member of `Facts` of that name.
 pub enum FactKind {
@@ -236,6 +242,7 @@ pub enum FactKind {
 
 /// How a fact is asked for: its words, and for a figure its measure and range (SI).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct FactForm {
     /// Which fact.
     pub fact: FactKind,
@@ -255,6 +262,7 @@ pub struct FactForm {
 
 /// One of the values a fact may have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct FactChoice {
     /// The value as files spell it.
     pub value: &'static str,

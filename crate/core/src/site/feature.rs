@@ -8,6 +8,7 @@ use crate::geom::{PathRecord, Point};
 
 /// One thing on, over or under the lot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Feature {
     /// A name unique in the file, for references.
     pub id: String,
@@ -34,6 +35,7 @@ pub struct Feature {
 
 /// The shape of a feature in plan, site frame.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum ShapeRecord {
     /// A closed path.
@@ -67,6 +69,7 @@ pub enum ShapeRecord {
 
 /// One area of a compound shape.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct PieceRecord {
     /// Its outer edge.
     pub outer: PathRecord,
@@ -79,6 +82,7 @@ pub struct PieceRecord {
 #[derive(
     Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum FeatureKind {
     /// The dwelling.

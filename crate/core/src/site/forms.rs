@@ -9,12 +9,14 @@ use super::feature::FeatureKind;
 
 /// One kind of feature, as a form asks for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct KindForm {
     /// The kind.
     pub kind: FeatureKind,
     /// The kind in plain words.
     pub words: &'static str,
     /// The shapes it comes in, as files spell them, the usual one first.
+    #[cfg_attr(feature = "typescript", tsify(type = "ShapeForm[]"))]
     pub shapes: &'static [&'static str],
     /// The facts that belong to it, in order.
     pub facts: Vec<FactForm>,

@@ -58,6 +58,7 @@ pub const VERSION: u32 = 3;
 /// A site file's content. Lengths are metres, angles radians, bearings clockwise from
 /// north, x east and y north.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Site {
     /// Always `batterboard-site`.
     pub format: String,

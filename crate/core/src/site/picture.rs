@@ -24,6 +24,7 @@ use crate::geom::Point;
 
 /// A picture and where it lies.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Picture {
     /// What the list calls it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -77,6 +78,7 @@ fn whole() -> f64 {
 
 /// The form of a picture's data.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum PictureMedia {
     /// PNG (ISO/IEC 15948).

@@ -10,6 +10,7 @@ use crate::shell::ShellRecord;
 
 /// The chosen shell and where it stands.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Placement {
     /// Which shell.
     pub shell: Arc<ShellChoice>,
@@ -33,6 +34,7 @@ impl Placement {
 
 /// A shell from the catalogue by name, or one told in full.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum ShellChoice {
     /// The catalogue entry of this name.
@@ -43,6 +45,7 @@ pub enum ShellChoice {
 
 /// The rectangular pad that pump, filter and heater stand on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct EquipmentPad {
     /// Its middle, site metres.
     pub at: Point,

@@ -8,6 +8,7 @@ use crate::geom::Point;
 
 /// What one unit of a quantity costs. No currency: the user knows theirs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Rate {
     /// The stable name of the quantity (`base-stone`).
     pub key: String,
@@ -17,6 +18,7 @@ pub struct Rate {
 
 /// Where the section is cut.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SectionLine {
     /// Its left end as the section is looked at, site metres.
     pub from: Point,
@@ -26,6 +28,7 @@ pub struct SectionLine {
 
 /// A shell and a place kept to be compared.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Alternative {
     /// What it is called.
     pub name: String,

@@ -12,6 +12,7 @@ use crate::units::constants::FOOT;
 
 /// A least distance from one part of the work to something on the lot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Rule {
     /// What the ledger calls it.
     pub name: String,
@@ -30,6 +31,7 @@ pub struct Rule {
 #[derive(
     Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum MeasuredFrom {
     /// The inside of the wall at the rim.
@@ -59,6 +61,7 @@ impl MeasuredFrom {
 
 /// What a rule measures to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum MeasuredTo {
     /// Every side of the lot of this kind; every side at all where none is named.
@@ -83,6 +86,7 @@ pub enum MeasuredTo {
 #[derive(
     Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum FeaturePart {
     /// The trunk of a tree whose diameter is told.

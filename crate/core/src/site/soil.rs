@@ -7,6 +7,7 @@ use crate::units::constants::{CUBIC_YARD, POUND};
 
 /// Soil class of the excavation standard, as a competent person on the site finds it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum SoilClass {
     /// Stable rock.
@@ -43,6 +44,7 @@ pub const SIDE_SLOPE_SOURCE: &str = "29 CFR 1926 Subpart P Appendix B, Table B-1
 /// never be applied to a loose volume, and a loose volume goes back to bank by division: the
 /// published tables of all six factors are rounded to two digits and do not come back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum SpoilMaterial {
     /// Sand or gravel.

@@ -37,6 +37,7 @@ pub const CLOSES_WITHIN: f64 = 0.1016;
 
 /// What a stretch of the text was understood as.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Taken {
     /// The wall with this index.
@@ -51,6 +52,11 @@ pub enum Taken {
 
 /// A stretch of the text.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "WalkPiece")
+)]
 pub struct Piece {
     /// Its first character, counted from 0.
     pub from: usize,

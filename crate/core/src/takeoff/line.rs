@@ -26,7 +26,7 @@ pub struct Line {
     /// of the same thing (a volume and its weight): one of them may carry a rate.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pays_for: Option<&'static str>,
-    /// How far it may be out, where that is known (see `estimate::doubt`).
+    /// How far it may be out, where that is known (see `analysis::sensitivity`).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<Range>,
     /// The arithmetic.
@@ -38,6 +38,7 @@ pub struct Line {
 
 /// The groups of the takeoff, in order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Group {
     /// What leaves the hole.

@@ -18,7 +18,7 @@
 //! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
 //! measured on ([`On`]), and what is paid for by them.
 //!
-//! Deliberately absent: rates and prices (see `estimate::cost`).
+//! Deliberately absent: rates and prices (see `analysis::cost`).
 
 mod concrete;
 mod earth;

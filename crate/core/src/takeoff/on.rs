@@ -4,6 +4,7 @@ use serde::Serialize;
 
 /// The geometry behind a quantity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum On {
     /// Nothing that has a place on the plan: a count, a weight of all of it.

@@ -26,6 +26,11 @@ impl Parsed {
 
 /// A value was understood, but something else may have been meant.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "ReadingDoubt")
+)]
 pub struct Doubt {
     /// How the text was taken, in a sentence.
     pub message: String,

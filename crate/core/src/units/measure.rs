@@ -15,6 +15,7 @@ use super::unit::{Dimension, Unit};
 
 /// What kind of figure a number is. Each is kept in the SI unit of [`Measure::si_unit`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Measure {
     /// A length that a tape measures: feet, inches and sixteenths, or millimetres.
@@ -71,6 +72,7 @@ pub enum Measure {
 
 /// A figure as it is shown.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Shown {
     /// The figure in `unit`, rounded as `text` has it; not finite when it is unknown.
     pub value: f64,

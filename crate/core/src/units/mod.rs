@@ -64,6 +64,7 @@ pub use unit::{Dimension, Unit};
 
 /// The user's choice of units for what is shown, and for numbers typed without a unit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum System {
     /// Feet and inches, square feet, cubic yards, gallons, short tons.

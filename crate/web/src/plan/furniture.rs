@@ -2,13 +2,13 @@
 
 use core::f64::consts::FRAC_PI_2;
 
+use crate::paint::View;
+use crate::paint::ink::Ink;
+use crate::paint::pen::{Pen, Place};
+use crate::paint::sign::{HOLLOW, LINE, SOLID, at, axes, direction};
 use batterboard_core::drawing;
 use batterboard_core::lot::{Basis, North};
 use batterboard_core::units::System;
-use batterboard_web::paint::View;
-use batterboard_web::paint::ink::Ink;
-use batterboard_web::paint::pen::{Pen, Place};
-use batterboard_web::paint::sign::{HOLLOW, LINE, SOLID, at, axes, direction};
 
 const KNOB: Ink = Ink {
     fill: "#ffffff",

@@ -1,11 +1,11 @@
 //! What a hand is at: the handles of a shape being changed, the path being drawn, and the lines
 //! that show why a point is where it is.
 
+use crate::paint::View;
+use crate::paint::ink::{BLACK, Ink, SNAP_INK};
+use crate::paint::pen::{Pen, Place};
 use batterboard_core::geom::{Point, Segment};
 use batterboard_core::session::{Part, Session};
-use batterboard_web::paint::View;
-use batterboard_web::paint::ink::{BLACK, Ink, SNAP_INK};
-use batterboard_web::paint::pen::{Pen, Place};
 
 /// The ink of hands: dark on paper, unlike any other line of the plan.
 const HAND: &str = "#6b1f66";

@@ -3,11 +3,11 @@
 mod furniture;
 mod hand;
 
+use crate::paint::ink::PAPER;
+use crate::paint::pen::Pen;
+use crate::paint::{View, draw, labels};
 use batterboard_core::drawing::{Drawing, Focus, Item, Layer, work};
 use batterboard_core::session::{Session, handle, picture_handle};
-use batterboard_web::paint::ink::PAPER;
-use batterboard_web::paint::pen::Pen;
-use batterboard_web::paint::{View, draw, labels};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::picture::Pictured;

@@ -56,7 +56,7 @@ pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
     let natively = if choice.has(Part::Native) {
         sh::say("Timing the core natively");
         let args = ["bench", "--package", "batterboard-core"];
-        let benches = ["--bench", "dig", "--bench", "geom", "--bench", "results"];
+        let benches = ["--bench", "dig", "--bench", "geom", "--bench", "analysis"];
         sh::run(&mut sh::cargo(repo.root(), &[&args[..], &benches].concat()))?;
         Some(criterion::runs(&repo.target().join("criterion"))?)
     } else {

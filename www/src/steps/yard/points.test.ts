@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Reading } from '../../door/shapes.ts';
+import type { Reading } from '../../core/types.ts';
 import { lineOf, pointsOf } from './points.ts';
 
 const show = (metres: number): string => metres.toFixed(1);

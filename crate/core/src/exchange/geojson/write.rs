@@ -21,6 +21,11 @@ const HEIGHT_DECIMALS: u32 = 4;
 
 /// What is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapParts")
+)]
 #[serde(default)]
 pub struct Parts {
     /// The lot.

@@ -7,6 +7,11 @@ use crate::finding::Finding;
 
 /// Which form a text has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapForm")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Form {
     /// GeoJSON (RFC 7946).

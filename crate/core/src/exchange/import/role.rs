@@ -88,6 +88,11 @@ impl Joined {
 
 /// What the two numbers of a position are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapFrame")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Frame {
     /// Longitude and latitude, WGS 84 degrees.
@@ -124,6 +129,11 @@ impl From<GridUnit> for Frame {
 
 /// Which of the two numbers of a position comes first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapOrder")
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Order {
     /// Northing or latitude first, as surveyors' lists have it.
@@ -134,6 +144,11 @@ pub enum Order {
 
 /// Which columns a list of points has besides the two coordinates and the description.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapColumns")
+)]
 pub struct Columns {
     /// A point's number or name comes first.
     pub point: bool,
@@ -143,15 +158,23 @@ pub struct Columns {
 
 /// How a text is meant and what becomes of what is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "MapSettings", missing_as_null)
+)]
 pub struct Settings {
     /// What the two numbers of a position are.
+    #[cfg_attr(feature = "typescript", tsify(type = "MapFrame"))]
     pub frame: Frame,
     /// Which comes first.
+    #[cfg_attr(feature = "typescript", tsify(type = "MapOrder"))]
     pub order: Order,
     /// The unit of elevations.
     pub heights: GridUnit,
     /// The columns of a list of points.
     #[serde(default)]
+    #[cfg_attr(feature = "typescript", tsify(type = "MapColumns | null"))]
     pub columns: Option<Columns>,
     /// Which of several parcels is the lot, counted from 0: only what stands on it is proposed.
     #[serde(default)]

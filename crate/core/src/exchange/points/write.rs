@@ -18,10 +18,17 @@ const STAKE_TOLERANCE: f64 = 0.0254;
 
 /// What is written, and how.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "ListChoice")
+)]
 pub struct Choice {
     /// The unit of the coordinates, or degrees.
+    #[cfg_attr(feature = "typescript", tsify(type = "MapFrame"))]
     pub frame: Frame,
     /// Which coordinate comes first.
+    #[cfg_attr(feature = "typescript", tsify(type = "MapOrder"))]
     pub order: Order,
     /// The corners of the lot.
     #[serde(default)]

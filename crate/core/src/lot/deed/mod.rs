@@ -68,6 +68,7 @@ pub const LONGEST: usize = 20_000;
 
 /// What a stretch of a deed was understood as.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Understood {
     /// A figure or a word of the course with this index in [`Reading::courses`].
@@ -84,6 +85,11 @@ pub enum Understood {
 
 /// A stretch of a deed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "DeedPiece")
+)]
 pub struct Piece {
     /// Its first character, counted from 0.
     pub from: usize,
@@ -99,6 +105,7 @@ pub struct Piece {
 
 /// A course that runs along a street.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct AlongStreet {
     /// Index of the course.
     pub course: usize,

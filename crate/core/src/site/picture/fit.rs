@@ -16,6 +16,7 @@ const DISTANCES: core::ops::RangeInclusive<f64> = 0.1..=10_000.0;
 
 /// What is known of two points of a picture, told by where they lie on the plan now.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Fit {
     /// The point that stays where it is, site metres.
     pub first: Point,

@@ -10,6 +10,7 @@ use crate::units::constants::INCH;
 
 /// The hole.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DigSettings {
     /// Width dug beyond the wall at the bottom, metres.
@@ -89,6 +90,7 @@ impl Default for DigSettings {
 /// A side of the hole, in the shell's frame: its length runs from the shallow end to the deep
 /// end, which lies ahead.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum HoleSide {
     /// Beyond the end that the length points to: x positive.
@@ -103,6 +105,7 @@ pub enum HoleSide {
 
 /// How one side of the hole is dug otherwise than the rest.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SideSettings {
     /// Which side.
     pub side: HoleSide,
@@ -119,6 +122,7 @@ pub struct SideSettings {
 
 /// The base's thickness under the facets of one kind.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct BaseZone {
     /// Which part of the floor.
     pub kind: FacetKind,
@@ -128,6 +132,7 @@ pub struct BaseZone {
 
 /// A layer of soil above the one of the settings.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SoilLayer {
     /// Depth of its underside below the rim, metres.
     pub down_to: f64,
@@ -140,6 +145,7 @@ pub struct SoilLayer {
 
 /// A level step in the sides of the hole.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Bench {
     /// Its depth below the rim, metres.
     pub depth: f64,

@@ -21,6 +21,7 @@ use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 
 /// All settings of the work.
 #[derive(Debug, Clone, PartialEq, Default, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct Works {
     /// The hole.
@@ -56,6 +57,7 @@ pub struct Works {
 
 /// The clean angular stone of base and backfill.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct StoneSettings {
     /// Weight of a loose cubic metre, kilograms. 1.35 short tons per loose cubic yard.
@@ -81,6 +83,7 @@ impl Default for StoneSettings {
 
 /// The concrete collar round the rim.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct CollarSettings {
     /// Width outside the rim, metres.
@@ -113,6 +116,7 @@ impl Default for CollarSettings {
 
 /// The deck: a band of even width round the rim.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DeckSettings {
     /// Width outside the rim, metres; 0 for no deck.
@@ -144,6 +148,7 @@ impl Default for DeckSettings {
 
 /// The rods between coping and deck.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct TieSettings {
     /// Greatest distance from tie to tie along the rim, metres.
@@ -163,6 +168,7 @@ impl Default for TieSettings {
 
 /// What is bought beyond the measured amount, as fractions.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct WasteSettings {
     /// Stone: loss and compaction into the bottom.
@@ -191,6 +197,7 @@ impl Default for WasteSettings {
 
 /// The slab that pump, filter and heater stand on.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PadSettings {
     /// Thickness of the slab, metres.
@@ -210,6 +217,7 @@ impl Default for PadSettings {
 
 /// The ground round the deck, once it is finished.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct GradingSettings {
     /// Run per unit of rise of the banks from the deck's edge to the ground.
@@ -230,6 +238,7 @@ impl Default for GradingSettings {
 
 /// How far figures may be out: what the low and the high of a quantity come from.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DoubtSettings {
     /// How far the swell may be out, as a share of what it adds (0.2: 20 of every 100 parts).

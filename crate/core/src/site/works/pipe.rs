@@ -9,6 +9,7 @@ use crate::units::constants::{FOOT, GALLON, INCH};
 
 /// The pipe that stands beside the deep end, down to the underside of the base.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DewateringSettings {
     /// Nominal diameter, metres.
@@ -38,6 +39,7 @@ impl Default for DewateringSettings {
 
 /// The pipe between the fittings of the shell and the equipment pad.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PipeSettings {
     /// Where pipe leaves the shell.
@@ -82,6 +84,7 @@ impl Default for PipeSettings {
 
 /// A place where pipe leaves the shell.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Fitting {
     /// What it is.
     pub kind: FittingKind,
@@ -93,6 +96,7 @@ pub struct Fitting {
 
 /// What a fitting does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum FittingKind {
     /// Water comes back through it.
@@ -116,6 +120,7 @@ impl FittingKind {
 
 /// Nominal size of Schedule 40 pipe (ASTM D1785), inches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum PipeSize {
     /// 1 1/2 in.

@@ -9,6 +9,7 @@ use crate::units::constants::{CUBIC_YARD, FOOT, POUND};
 
 /// The trucks that carry spoil away.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct HaulSettings {
     /// Volume of the box, cubic metres, loose.
@@ -35,6 +36,7 @@ impl Default for HaulSettings {
 
 /// The spoil that stays on the lot.
 #[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct SpoilSettings {
     /// Whether fill for the deck and the ground round it is taken from the spoil.
