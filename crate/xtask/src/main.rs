@@ -3,7 +3,7 @@
 //! - `serve` sets everything up, builds the page and serves it on this machine alone;
 //! - `build` does the same without serving; `--quick` makes either sooner, for a look;
 //! - `test` runs every check a change must pass, and says how to run a failed one alone;
-//! - `bench` times a drag step natively and in the browser, and plots what it costs at growing sizes;
+//! - `bench` drags the shell in the browser, times the core, plots what it costs at growing sizes, and weighs the page;
 //! - `doctor` lists the tools, what was found and what to do about what is missing;
 //! - `tidy` polices the tree: layers, file sizes, stray names.
 //!
@@ -78,7 +78,7 @@ enum Task {
         #[arg(long, value_name = "STEP", value_parser = PossibleValuesParser::new(steps::names()))]
         skip: Vec<String>,
     },
-    /// Time one drag step, natively and in the browser, and at growing sizes
+    /// Time a drag in the browser and the core natively, and at growing sizes; weigh the page
     Bench {
         /// Measure this part alone (may be given more than once)
         #[arg(long, value_name = "PART")]
