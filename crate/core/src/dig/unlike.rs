@@ -230,8 +230,11 @@ impl Unlike {
                 let middle = layer.top + slab * (f64::from(k) + 0.5);
                 let contour = self.contour(middle);
                 let over_rim = (slab / 2.0 - middle).clamp(0.0, slab);
-                above.add(&contour, over_rim);
-                below.add(&contour, slab - over_rim);
+                for (shares, weight) in [(&mut above, over_rim), (&mut below, slab - over_rim)] {
+                    if weight > 0.0 {
+                        shares.add(&contour, weight);
+                    }
+                }
             }
         }
         let (above, below) = (above.summed(), below.summed());
