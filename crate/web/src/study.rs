@@ -4,7 +4,7 @@
 //! A study is given the site's text and one question. The page lets it go on step by step, so
 //! that it can be told how far it is and can be given up between two steps.
 
-use batterboard_core::analysis::{self, Cache, Detail, Ranges, Scenario};
+use batterboard_core::analysis::{self, Analysis, Cache, Detail, LineRange, Ranges, Scenario};
 use batterboard_core::exchange::{self, Figures, geojson, points};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::{BalanceFigures, ComparisonFigures, NudgeFigures, Report, csv};
@@ -117,7 +117,7 @@ fn found(site: &CheckedSite, question: Question) -> Found {
     let analysis = |detail| analysis::run(&Scenario::of(site), detail, &mut Cache::default());
     let report = || Report::new(site, &analysis(Detail::Ranges), system);
     match question {
-        Question::Ranges => Found::Ranges(Ranges::from(&analysis(Detail::Ranges))),
+        Question::Ranges => Found::Ranges(ranges(&analysis(Detail::Ranges))),
         Question::Balance => Found::Balance(BalanceFigures::of(site, system)),
         Question::Inch => Found::Inch(NudgeFigures::of(site, system)),
         Question::Comparison => Found::Comparison(ComparisonFigures::of(site, system)),
@@ -128,6 +128,19 @@ fn found(site: &CheckedSite, question: Question) -> Found {
         }
         Question::Map(parts) => Found::from(geojson::write(site.site(), &figures(site), parts)),
         Question::Points(choice) => Found::from(points::write(site.site(), &figures(site), choice)),
+    }
+}
+
+/// Low and high of every quantity that has them.
+fn ranges(analysis: &Analysis) -> Ranges {
+    let lines = analysis.takeoff.iter().filter_map(|line| {
+        Some(LineRange {
+            key: line.key.to_owned(),
+            range: line.range.clone()?,
+        })
+    });
+    Ranges {
+        lines: lines.collect(),
     }
 }
 

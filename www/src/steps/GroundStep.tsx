@@ -3,8 +3,7 @@ import type { Finding, GroundRecord, Site } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { findings } from '../state/quantities.ts';
-import { ledger } from '../state/store.ts';
+import { findings, ledger } from '../state/store.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';
 import { ContoursPart } from './ContoursPart.tsx';
@@ -105,7 +104,7 @@ function Noticed({ all }: { all: Finding[] }) {
   return (
     <>
       {all.filter(about).map((it) => (
-        <p class="caution" data-severity={it.severity} key={it.check + it.place + it.message}>
+        <p class="caution" data-severity={it.severity} key={it.code + it.pointer + it.message}>
           <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
         </p>
       ))}
