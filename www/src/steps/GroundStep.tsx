@@ -100,7 +100,7 @@ export const linesOf = (ground: GroundRecord) => ('spots' in ground ? (ground.sp
 
 /** What the core noticed about the ground. */
 function Noticed({ all }: { all: Finding[] }) {
-  const about = ({ place, check }: Finding) => /^\/(ground|benchmark|contours)/.test(place) || check === 'ground-assumed';
+  const about = ({ pointer, code }: Finding) => /^\/(ground|benchmark|contours)/.test(pointer) || code === 'ground-assumed';
   return (
     <>
       {all.filter(about).map((it) => (
