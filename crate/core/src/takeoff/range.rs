@@ -45,7 +45,11 @@ pub struct Cause {
 /// The doubts do not depend on each other, so their shares are put together by the root of the
 /// sum of their squares: it is unlikely that all of them fall out the same way at once.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(rename = "QuantityRange"))]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "QuantityRange")
+)]
 pub struct Range {
     /// The low, SI units.
     pub low: f64,
