@@ -2,7 +2,7 @@
 
 use batterboard_core::drawing::{Drawing, Focus, backdrop};
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Command, Desk, Ledger, Session};
+use batterboard_core::session::{Command, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::Deserialize;
@@ -11,7 +11,6 @@ use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::cards::{self, ShellCard};
-use crate::edit::Hold;
 use crate::js::{Answer, Outcome, from_js, js_error, list_to_js, made_by_page, to_js};
 use crate::paint::View;
 use crate::picture::Pictured;
@@ -22,9 +21,6 @@ use crate::section::Cutting;
 #[wasm_bindgen]
 pub struct Planner {
     pub(crate) session: Session,
-    pub(crate) desk: Option<(u64, Desk)>,
-    /// What a hand holds.
-    pub(crate) held: Option<Hold>,
     /// The still half of the plan and the site it was drawn from.
     backdrop: Option<(Site, Drawing)>,
     pub(crate) pictured: Pictured,
@@ -96,8 +92,6 @@ impl Planner {
         let session = Session::new().map_err(|faults| js_error(&faults))?;
         Ok(Self {
             session,
-            desk: None,
-            held: None,
             backdrop: None,
             pictured: Pictured::default(),
             section: Cutting::default(),
@@ -172,7 +166,7 @@ impl Planner {
         highlight: Ts<Highlight>,
     ) -> Result<(), JsValue> {
         let view = View::from(made_by_page(view)?);
-        let highlight = made_by_page(highlight)?;
+        let highlight: Highlight = made_by_page(highlight)?;
         let focus = highlight.focus();
         self.redrawn_backdrop();
         if let Some((_, backdrop)) = &self.backdrop {
@@ -185,7 +179,7 @@ impl Planner {
                 focus,
             );
         }
-        self.paint_quantities(context, &view, focus)?;
+        self.paint_quantities(context, &view, focus);
         Ok(())
     }
 

@@ -1,8 +1,8 @@
 //! The section: where it is cut, the hand on its line, and its painting.
 
 use batterboard_core::geom::Point;
-use batterboard_core::section::Section;
 use batterboard_core::section::hand::{self, Grip};
+use batterboard_core::section::{Edges, Section, standard};
 use batterboard_core::site::SectionLine;
 use serde::Serialize;
 use tsify::{Ts, Tsify};
@@ -23,19 +23,12 @@ pub struct Cutting {
     line: Option<SectionLine>,
     /// What a hand holds: the line as it was, the part of it, and where it was taken.
     held: Option<(SectionLine, Grip, Point)>,
-    /// The section that was cut last, as long as nothing has moved since.
-    cut: Option<Section>,
-}
-
-impl Cutting {
-    /// The site has changed: the section is cut anew, and, where its line may have changed as
-    /// well, along the site's own.
-    pub(crate) fn forget(&mut self, line_too: bool) {
-        self.cut = None;
-        if line_too {
-            self.line = None;
-        }
-    }
+    /// The site's own line that the dragged one takes the place of.
+    instead: Option<SectionLine>,
+    /// The section that was cut last, and of which revision.
+    cut: Option<(u64, Section)>,
+    /// The hole's edges, for as long as the hole is the same.
+    edges: Option<Edges>,
 }
 
 /// A figure to read.
@@ -71,25 +64,19 @@ impl Planner {
 
     /// Takes hold of the line at a place within a reach, metres: of an end, or, where `whole`, of
     /// what lies between them. False when it is not there.
-    pub fn take_section(
-        &mut self,
-        x: f64,
-        y: f64,
-        reach: f64,
-        whole: bool,
-    ) -> Result<bool, JsValue> {
+    pub fn take_section(&mut self, x: f64, y: f64, reach: f64, whole: bool) -> bool {
         let at = Point::new(x, y);
-        let shown = self.section.shown;
-        let line = self.cut_line()?.filter(|_| shown);
+        let line = self.cut_line().filter(|_| self.section.shown);
         let grip = line.and_then(|line| Some((line, hand::grip_at(&line, at, reach)?, at)));
         self.section.held = grip.filter(|(_, grip, _)| (*grip == Grip::Whole) == whole);
-        Ok(self.section.held.is_some())
+        self.section.held.is_some()
     }
 
     /// Moves what is held to a place.
     pub fn drag_section(&mut self, x: f64, y: f64) {
         if let Some((line, grip, from)) = &self.section.held {
             self.section.line = Some(hand::moved(line, *grip, *from, Point::new(x, y)));
+            self.section.instead = self.session.site().site().section;
         }
     }
 
@@ -104,28 +91,29 @@ impl Planner {
     /// The line turned about its middle to point along a bearing, radians, made as long as given,
     /// metres; none without one.
     pub fn laid_section(
-        &mut self,
+        &self,
         bearing: f64,
         length: f64,
     ) -> Result<Option<Ts<SectionLine>>, JsValue> {
-        let line = self.cut_line()?;
-        let laid = line.map(|line| hand::laid(&line, bearing, length));
+        let laid = self
+            .cut_line()
+            .map(|line| hand::laid(&line, bearing, length));
         laid.as_ref().map(to_js).transpose()
     }
 
     /// The line and the figures on it; none without a shell or a line.
     pub fn section(&mut self) -> Result<Option<Ts<SectionFigures>>, JsValue> {
-        let Some(line) = self.cut_line()? else {
+        let Some(line) = self.cut_line() else {
             return Ok(None);
         };
-        self.cut(Some(line))?;
-        let cut = self.section.cut.iter();
+        let given = self.session.site().site().section.is_some();
+        let cut = self.cut(Some(line)).into_iter();
         let row = |label, text: &String| DimensionRow {
             label,
             text: text.clone(),
         };
         let figures = SectionFigures {
-            given: self.session.site().site().section.is_some(),
+            given,
             from: line.from,
             to: line.to,
             length: line.from.distance(line.to),
@@ -147,8 +135,9 @@ impl Planner {
         height: f64,
         ratio: f64,
         exaggeration: f64,
-    ) -> Result<(), JsValue> {
-        let line = self.cut_line()?;
+    ) {
+        let line = self.cut_line();
+        let system = self.display();
         let view = View {
             width,
             height,
@@ -157,46 +146,42 @@ impl Planner {
             scale: 1.0,
         };
         let mut pen = Pen::new(context, &view);
-        self.cut(line)?;
-        if let Some(cut) = &self.section.cut {
-            section::paint(&mut pen, &view, cut, exaggeration, self.display());
+        if let Some(cut) = self.cut(line) {
+            section::paint(&mut pen, &view, cut, exaggeration, system);
         }
-        Ok(())
     }
 }
 
 impl Planner {
-    /// Where the section is cut now.
-    fn cut_line(&mut self) -> Result<Option<SectionLine>, JsValue> {
-        // The desk comes first: where it has to follow the site, a dragged line may be forgotten.
-        let line = self.desk()?.section_line();
-        Ok(self.section.line.or(line))
+    /// Where the section is cut now: where a hand has dragged the line, or where the site says, or
+    /// along the shell.
+    fn cut_line(&self) -> Option<SectionLine> {
+        let site = self.session.site();
+        let own = site.site().section;
+        let dragged = self.section.line.filter(|_| self.section.instead == own);
+        dragged
+            .or(own)
+            .or_else(|| standard(site, self.session.analysis()))
     }
 
-    /// Cuts the section along a line, unless it is cut there already.
-    fn cut(&mut self, line: Option<SectionLine>) -> Result<(), JsValue> {
-        if self.section.cut.as_ref().map(|cut| cut.line) == line {
-            return Ok(());
-        }
-        self.section.cut = match line {
-            Some(line) => self.desk()?.section(line),
-            None => None,
-        };
-        Ok(())
+    /// The section along a line, cut anew where it is not cut there already.
+    fn cut(&mut self, line: Option<SectionLine>) -> Option<&Section> {
+        let revision = self.session.revision();
+        let same = |(at, cut): &(u64, Section)| *at == revision && Some(cut.line) == line;
+        let kept = self.section.cut.take().filter(same);
+        self.section.cut = kept.or_else(|| {
+            let (site, analysis) = (self.session.site(), self.session.analysis());
+            self.section.edges = Edges::of(site, analysis, self.section.edges.take());
+            let edges = self.section.edges.as_ref();
+            Some((revision, Section::along(site, analysis, edges, line?)?))
+        });
+        self.section.cut.as_ref().map(|(_, cut)| cut)
     }
 
     /// The line over the plan, where it is shown.
-    pub(crate) fn paint_section_line(
-        &mut self,
-        pen: &mut Pen<'_>,
-        view: &View,
-    ) -> Result<(), JsValue> {
-        if !self.section.shown {
-            return Ok(());
-        }
-        if let Some(line) = self.cut_line()? {
+    pub(crate) fn paint_section_line(&self, pen: &mut Pen<'_>, view: &View) {
+        if let Some(line) = self.cut_line().filter(|_| self.section.shown) {
             section::on_plan(pen, view, &line);
         }
-        Ok(())
     }
 }

@@ -4,13 +4,10 @@
 //! A study is given the site's text and one question. The page lets it go on step by step, so
 //! that it can be told how far it is and can be given up between two steps.
 
-use batterboard_core::estimate::{self, Estimate};
+use batterboard_core::analysis::{self, Cache, Detail, Ranges, Scenario};
 use batterboard_core::exchange::{self, Figures, geojson, points};
 use batterboard_core::finding::Finding;
-use batterboard_core::report::{
-    BalanceFigures, ComparisonFigures, CostFigures, NudgeFigures, RangeFigures, Report, csv,
-};
-use batterboard_core::results::{self, Results};
+use batterboard_core::report::{BalanceFigures, ComparisonFigures, NudgeFigures, Report, csv};
 use batterboard_core::site::{CheckedSite, Site};
 use serde::{Deserialize, Serialize};
 use tsify::{Ts, Tsify};
@@ -47,13 +44,8 @@ pub enum Question {
 #[serde(rename_all = "kebab-case")]
 #[tsify(missing_as_null)]
 pub enum Found {
-    /// Low and high of every quantity that has them, and the cost once a rate is told.
-    Ranges {
-        /// By the quantities' keys.
-        lines: Vec<KeyRange>,
-        /// What everything priced costs.
-        cost: Option<CostFigures>,
-    },
+    /// Low and high of every quantity that has them, for the planner.
+    Ranges(Ranges),
     /// None before a shell is placed.
     Balance(Option<BalanceFigures>),
     /// What an inch of coping changes.
@@ -67,15 +59,6 @@ pub enum Found {
         /// What there is to say of it.
         findings: Vec<Finding>,
     },
-}
-
-/// Low and high of one quantity.
-#[derive(Debug, Serialize, Tsify)]
-pub struct KeyRange {
-    /// The quantity's key.
-    key: &'static str,
-    /// Low, high and causes.
-    range: RangeFigures,
 }
 
 /// A question being worked on.
@@ -131,39 +114,17 @@ impl Study {
 
 fn found(site: &CheckedSite, question: Question) -> Found {
     let system = site.site().display;
-    let made = || {
-        let results = Results::compute(site, &mut results::Cache::default());
-        let estimate = Estimate::of(site, &results, &mut estimate::Cache::default());
-        (results, estimate)
-    };
-    let report = || {
-        let (results, estimate) = made();
-        Report::new(site, &results, &estimate, system)
-    };
+    let analysis = |detail| analysis::run(&Scenario::of(site), detail, &mut Cache::default());
+    let report = || Report::new(site, &analysis(Detail::Ranges), system);
     match question {
-        Question::Ranges => {
-            let (_, estimate) = made();
-            let line = |line| {
-                let range = RangeFigures::of(line, system)?;
-                Some(KeyRange {
-                    key: line.key,
-                    range,
-                })
-            };
-            let cost = estimate.cost.as_ref();
-            Found::Ranges {
-                lines: estimate.takeoff.iter().filter_map(line).collect(),
-                cost: cost.map(|cost| CostFigures::of(cost, &estimate.takeoff, system)),
-            }
-        }
+        Question::Ranges => Found::Ranges(Ranges::from(&analysis(Detail::Ranges))),
         Question::Balance => Found::Balance(BalanceFigures::of(site, system)),
         Question::Inch => Found::Inch(NudgeFigures::of(site, system)),
         Question::Comparison => Found::Comparison(ComparisonFigures::of(site, system)),
         Question::ReportText => Found::from(Ok(report().to_text())),
         Question::ReportJson => Found::from(Ok(report().to_json())),
         Question::TakeoffList => {
-            let (_, estimate) = made();
-            Found::from(Ok(csv::takeoff(site, &estimate, system)))
+            Found::from(Ok(csv::takeoff(site, &analysis(Detail::Ranges), system)))
         }
         Question::Map(parts) => Found::from(geojson::write(site.site(), &figures(site), parts)),
         Question::Points(choice) => Found::from(points::write(site.site(), &figures(site), choice)),
@@ -172,8 +133,8 @@ fn found(site: &CheckedSite, question: Question) -> Found {
 
 /// The geometry of a site, for what writes it in another form.
 fn figures(site: &CheckedSite) -> Figures {
-    let results = Results::unmeasured(site, &mut results::Cache::default(), None);
-    let edge = results.dig.as_ref().map(|dig| &dig.top_edge);
+    let analysis = analysis::run(&Scenario::of(site), Detail::Earth, &mut Cache::default());
+    let edge = analysis.dig.as_ref().map(|dig| &dig.top_edge);
     Figures::of(site, edge)
 }
 

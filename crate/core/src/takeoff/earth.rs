@@ -4,7 +4,7 @@ use super::line::{Group, Line, SETTING, WHOLE_UP, whole_up};
 use super::stone::encased;
 use super::{Inputs, On, Takeoff};
 use crate::dig::Dig;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::grading::Grading;
 use crate::pipe::PipePlan;
 use crate::site::Works;
@@ -312,6 +312,7 @@ fn fill(
                 "The job yields less earth than its fill takes: the rest has to be brought in.",
                 "Lower the coping, or order the fill.",
             )
+            .about(Topic::Grading)
             .under("/works/spoil/reuse"),
         );
     }
@@ -657,6 +658,7 @@ fn loads(works: &Works, loose: f64, weight: f64, taken: &mut Takeoff) {
                 "A full box of this spoil weighs more than the payload.",
                 "Load the trucks by weight, not to the top of the box; wet soil weighs more still.",
             )
+            .about(Topic::Haul)
             .under("/works/haul/payload"),
         );
     }

@@ -23,7 +23,7 @@ pub fn paint(
 ) {
     let mut pen = Pen::new(context, view);
     pen.clear(PAPER);
-    let moving = work(session.site(), session.results(), focus);
+    let moving = work(session.site(), session.analysis(), focus);
     // A picture lies on the lot's ground and under everything else.
     let ground = |item: &Item| {
         matches!(
