@@ -46,6 +46,7 @@ impl SectionView {
 
 /// The line of the section and what is read on it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SectionFigures {
     /// Whether the site says where it is cut; otherwise it lies along the shell.
     pub given: bool,
@@ -63,6 +64,7 @@ pub struct SectionFigures {
 
 /// A figure to read on the section.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SectionDimension {
     /// What it is called.
     pub label: &'static str,

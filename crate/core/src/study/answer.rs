@@ -9,6 +9,7 @@ use crate::report::{BalanceFigures, ComparisonFigures, NudgeFigures};
 
 /// What is asked of a site.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Question {
     /// Low and high of every quantity; low and high of the cost follow from them.
@@ -30,9 +31,9 @@ pub enum Question {
     /// The quantities and their cost as a list for a spreadsheet.
     TakeoffList,
     /// The site as a map.
-    Geojson(geojson::Parts),
+    Geojson(#[cfg_attr(feature = "typescript", tsify(type = "MapParts"))] geojson::Parts),
     /// The site as a list of points.
-    Points(points::Choice),
+    Points(#[cfg_attr(feature = "typescript", tsify(type = "ListChoice"))] points::Choice),
 }
 
 impl Question {
@@ -44,6 +45,7 @@ impl Question {
 
 /// The answer to a question.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 #[serde(tag = "kind", content = "value", rename_all = "kebab-case")]
 pub enum Answer {
     /// Low and high of every quantity, SI units.

@@ -37,6 +37,7 @@ use work::Work;
 
 /// How far a study is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Progress {
     /// Steps done.
     pub done: usize,
