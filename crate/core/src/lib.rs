@@ -34,6 +34,7 @@
 //! | draw the plan | [`drawing`] |
 //! | report as text or JSON | [`report`] |
 //! | open and save files, publish the schema | [`exchange`] |
+//! | ask what takes long, step by step | [`study`] |
 //! | edit, undo, drag | [`session`] |
 //!
 //! A module uses only those above it in the table of layers (see `DEVELOPERS.md`);
@@ -90,5 +91,6 @@ pub mod shell;
 pub mod site;
 pub mod sketch;
 pub mod stockpile;
+pub mod study;
 pub mod takeoff;
 pub mod units;

@@ -1,6 +1,6 @@
 //! The planner as the page holds it: the open site, its history, and its painting.
 
-use batterboard_core::drawing::{Drawing, Focus, backdrop};
+use batterboard_core::drawing::Focus;
 use batterboard_core::geom::Point;
 use batterboard_core::session::{Command, Ledger, Session};
 use batterboard_core::site::Site;
@@ -15,16 +15,12 @@ use crate::js::{Answer, Outcome, from_js, js_error, list_to_js, made_by_page, to
 use crate::paint::View;
 use crate::picture::Pictured;
 use crate::plan;
-use crate::section::Cutting;
 
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]
 pub struct Planner {
     pub(crate) session: Session,
-    /// The still half of the plan and the site it was drawn from.
-    backdrop: Option<(Site, Drawing)>,
     pub(crate) pictured: Pictured,
-    pub(crate) section: Cutting,
 }
 
 /// What part of the site a canvas shows.
@@ -92,9 +88,7 @@ impl Planner {
         let session = Session::new().map_err(|faults| js_error(&faults))?;
         Ok(Self {
             session,
-            backdrop: None,
             pictured: Pictured::default(),
-            section: Cutting::default(),
         })
     }
 
@@ -152,7 +146,7 @@ impl Planner {
 
     /// `[x0, y0, x1, y1]` of everything on the plan, site metres.
     pub fn extent(&mut self) -> Vec<f64> {
-        let bounds = self.redrawn_backdrop().bounds();
+        let bounds = self.session.still_drawing().bounds();
         bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| {
             vec![low.x, low.y, high.x, high.y]
         })
@@ -167,19 +161,13 @@ impl Planner {
     ) -> Result<(), JsValue> {
         let view = View::from(made_by_page(view)?);
         let highlight: Highlight = made_by_page(highlight)?;
-        let focus = highlight.focus();
-        self.redrawn_backdrop();
-        if let Some((_, backdrop)) = &self.backdrop {
-            plan::paint(
-                context,
-                &view,
-                &self.session,
-                backdrop,
-                &self.pictured,
-                focus,
-            );
-        }
-        self.paint_quantities(context, &view, focus);
+        plan::paint(
+            context,
+            &view,
+            &mut self.session,
+            &self.pictured,
+            highlight.focus(),
+        );
         Ok(())
     }
 
@@ -187,27 +175,4 @@ impl Planner {
     pub fn bench_frame(&mut self, x: f64, y: f64) {
         self.session.drag_to(Point::new(x, y), false);
     }
-}
-
-impl Planner {
-    /// The still half of the plan, drawn again if anything it shows has changed.
-    fn redrawn_backdrop(&mut self) -> &Drawing {
-        let site = self.session.site();
-        let fresh = |(drawn, _): &(Site, Drawing)| same_backdrop(drawn, site.site());
-        let kept = self.backdrop.take().filter(fresh);
-        let kept = kept.unwrap_or_else(|| (Site::clone(site.site()), backdrop(site)));
-        &self.backdrop.insert(kept).1
-    }
-}
-
-/// Whether two sites have the same lot, features, ground, contours, benchmark, rules and units.
-fn same_backdrop(a: &Site, b: &Site) -> bool {
-    use std::sync::Arc;
-    Arc::ptr_eq(&a.lot, &b.lot)
-        && Arc::ptr_eq(&a.features, &b.features)
-        && Arc::ptr_eq(&a.ground, &b.ground)
-        && Arc::ptr_eq(&a.rules, &b.rules)
-        && a.display == b.display
-        && a.contours == b.contours
-        && a.benchmark == b.benchmark
 }

@@ -1,19 +1,14 @@
-//! Everything to dig, haul, buy and place: the list, the arithmetic behind a line, its price,
-//! and what is laid over the plan to show it.
+//! Everything to dig, haul, buy and place: the list, the arithmetic behind a line, and its price.
 
 use batterboard_core::analysis::Ranges;
-use batterboard_core::drawing::{Focus, overlay};
 use batterboard_core::report::{CostFigures, Workings};
 use batterboard_core::session::Tally;
 use batterboard_core::units::show_rate;
 use tsify::Ts;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
-use web_sys::CanvasRenderingContext2d;
 
 use crate::forms::{Reading, rate_reading};
 use crate::js::{Answer, made_by_page, to_js};
-use crate::paint::pen::Pen;
-use crate::paint::{View, draw, labels};
 use crate::planner::Planner;
 
 #[wasm_bindgen]
@@ -61,25 +56,5 @@ impl Planner {
         line.map_or_else(String::new, |line| {
             show_rate(line.measure, 0.0, self.display()).unit.to_owned()
         })
-    }
-}
-
-impl Planner {
-    /// Paints what is laid over the plan.
-    pub(crate) fn paint_quantities(
-        &mut self,
-        context: &CanvasRenderingContext2d,
-        view: &View,
-        focus: Focus<'_>,
-    ) {
-        let focus = match focus {
-            Focus::Quantity(_) => focus,
-            _ => Focus::None,
-        };
-        let over = overlay(self.session.site(), self.session.analysis(), focus);
-        let mut pen = Pen::new(context, view);
-        draw(&mut pen, view, &over.items);
-        labels::set(&mut pen, view, over.items.iter(), &[]);
-        self.paint_section_line(&mut pen, view);
     }
 }

@@ -20,7 +20,6 @@ mod page;
 mod program;
 mod python;
 mod repo;
-mod server;
 mod sh;
 mod steps;
 mod suite;
@@ -100,7 +99,7 @@ fn main() -> ExitCode {
     let args = Args::parse();
     let done = Repo::find().and_then(|repo| match args.task {
         Task::Serve { port, quick } => {
-            page::build(&repo, how(quick)).and_then(|()| server::serve(&repo, port))
+            page::build(&repo, how(quick)).and_then(|()| page::serve(&repo, port))
         }
         Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),

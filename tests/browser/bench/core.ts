@@ -16,7 +16,11 @@ export async function coreAlone(page: Page): Promise<number[]> {
       for (let i = 0; i < steps; i += 1) {
         const angle = (i / steps) * 4 * Math.PI;
         const start = performance.now();
-        ask((p) => p.bench_frame(at[0] + reach * Math.sin(angle), at[1] + reach * (Math.cos(angle) - 1)), undefined);
+        const rows = ask((p) => {
+          p.drag_to(at[0] + reach * Math.sin(angle), at[1] + reach * (Math.cos(angle) - 1), false);
+          return p.tally().quantities.length;
+        }, 0);
+        if (rows === 0) throw new Error('a step gave no quantities');
         times.push(performance.now() - start);
       }
       ask((p) => p.cancel(), undefined);

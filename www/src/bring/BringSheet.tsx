@@ -163,7 +163,7 @@ function Look({ text, name }: Incoming) {
 /** Two lists of findings as one, each told once, the gravest first. */
 function merged(one: Finding[], other: Finding[]): Finding[] {
   const all = new Map<string, Finding>();
-  for (const finding of [...one, ...other]) all.set(finding.check + finding.place + finding.message, finding);
+  for (const finding of [...one, ...other]) all.set(finding.code + finding.pointer + finding.message, finding);
   const grades = ['fault', 'caution', 'note'];
   return [...all.values()].sort((a, b) => grades.indexOf(a.severity) - grades.indexOf(b.severity));
 }
@@ -174,10 +174,10 @@ function Findings({ findings }: { findings: Finding[] }) {
   return (
     <ul class="finding-list" aria-label="What there is to say of it">
       {findings.map((it) => (
-        <li key={it.check + it.place + it.message} data-severity={it.severity}>
+        <li key={it.code + it.pointer + it.message} data-severity={it.severity}>
           <strong>
             {GRAVITY[it.severity]}
-            {it.place && `, ${it.place}`}:
+            {it.pointer && `, ${it.pointer}`}:
           </strong>{' '}
           {it.message} {it.remedy}
         </li>

@@ -86,7 +86,7 @@ export function WriteSheet() {
       </p>
       <div aria-live="polite">
         {findings.map((it) => (
-          <p class="caution" data-severity={it.severity} key={it.check + it.place}>
+          <p class="caution" data-severity={it.severity} key={it.code + it.pointer}>
             {it.message} {it.remedy}
           </p>
         ))}
@@ -105,8 +105,9 @@ export function WriteSheet() {
 
 const STOPPED: Finding = {
   severity: 'fault',
-  check: 'stopped',
-  place: '',
+  code: 'stopped',
+  pointer: '',
+  topic: 'clearances',
   at: null,
   message: 'The part of the planner that writes it stopped.',
   remedy: 'Nothing is lost: try again.',

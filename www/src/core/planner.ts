@@ -3,8 +3,17 @@
 // keeps dying is left dead: the page then offers the work as a file.
 import { crashCounter } from './crashes.ts';
 import { freshCore, type Core } from './load.ts';
+import type { DeedReading, LotRecord, MapReading, MapSettings, Rule, Site } from './types.ts';
 
-export type Planner = InstanceType<Core['Planner']>;
+/** The planner as the page sees it: what it tells is complete (see types.ts). */
+export type Planner = Omit<InstanceType<Core['Planner']>, keyof Told> & Told;
+
+interface Told {
+  settings(): Site;
+  read_deed(text: string, rest_of_lot: LotRecord): DeedReading;
+  read_map(text: string, settings?: MapSettings | null): MapReading;
+  example_rules(): Rule[];
+}
 
 /** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
     same through most edits. */
@@ -26,7 +35,7 @@ let afterRevival: (how: Revival) => void = () => {};
 export async function startPlanner(revived: (how: Revival) => void): Promise<void> {
   afterRevival = revived;
   core = await freshCore();
-  planner = new core.Planner();
+  planner = born(core);
 }
 
 /** Runs one call on the living planner; `otherwise` when there is none or it dies of it. */
@@ -44,7 +53,7 @@ export function ask<T>(call: (planner: Planner) => T, otherwise: T): T {
 export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
   if (!core || !planner) return otherwise;
   try {
-    const other = new core.Planner();
+    const other = born(core);
     const answer = call(other);
     other.free();
     return answer;
@@ -53,6 +62,8 @@ export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
     return otherwise;
   }
 }
+
+const born = (of: Core): Planner => new of.Planner() as Planner;
 
 /** Remembers a document that was computed and painted without trouble. */
 export function keepGood(work: Work): void {
@@ -81,7 +92,7 @@ function crashed(error: unknown): void {
 async function revive(): Promise<void> {
   try {
     core = await freshCore();
-    const fresh = new core.Planner();
+    const fresh = born(core);
     const reopened = lastGood.text !== '' && fresh.open_kept(lastGood.text, lastGood.picture).ok;
     planner = fresh;
     afterRevival(reopened ? 'reopened' : 'blank');

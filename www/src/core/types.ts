@@ -7,9 +7,24 @@ export type * from '../wasm/batterboard_web.js';
 /** A record as the core writes it: everything is there but what may be missing. */
 type Written<T, Missing extends keyof T = never> = Required<Omit<T, Missing>> & Pick<T, Missing>;
 
-/** Any word of this kind; the name it has in files. */
+/** `[x, y]`, or `[x, y, bulge]` where an arc follows. */
 export type Vertex = core.VertexRecord;
-export type Point = core.Point;
+
+/** How a shape is given in a site file. */
+export type ShapeForm = core.KindForm['shapes'][number];
+
+/** How a map or a list is meant. */
+export type MapSettings = Written<core.MapSettings>;
+export type MapReading = Omit<core.MapReading, 'settings'> & { settings: MapSettings | null };
+
+/** What the bearings of a lot count from. */
+export type Basis = Written<core.Basis, 'words' | 'true_north'>;
+export type Monument = Written<core.Monument, 'note'>;
+export type LotRecord = Omit<core.LotRecord, 'basis' | 'courses'> & { basis?: Basis; courses?: Course[] };
+export type Course = Omit<core.Course, 'monument'> & { monument?: Monument };
+export type DeedReading = Omit<core.DeedReading, 'courses'> & { courses: Course[] };
+export type Picture = Written<core.Picture, 'name' | 'hidden' | 'locked'>;
+export type Rule = Written<core.Rule>;
 
 export type DigSettings = Written<
   core.DigSettings,
@@ -38,5 +53,7 @@ export interface Works {
 }
 
 /** The site document, named as in a site file. */
-export type Site = Omit<core.Site, 'works' | 'display' | 'features' | 'ground' | 'rules'> &
-  Required<Pick<core.Site, 'display' | 'features' | 'ground' | 'rules'>> & { works: Works };
+export type Site = Omit<
+  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'section' | 'alternatives'>,
+  'works' | 'lot' | 'picture' | 'rules'
+> & { works: Works; lot: LotRecord; picture?: Picture; rules: Rule[] };

@@ -14,13 +14,13 @@ export function FindingsPanel() {
       <h2>{now.title}</h2>
       <ul class="finding-list">
         {now.findings.map((finding, index) => (
-          <li key={index} data-severity={finding.severity} data-check={finding.check}>
+          <li key={index} data-severity={finding.severity} data-check={finding.code}>
             <p>
               <strong>{WORDS[finding.severity]}:</strong> {finding.message}
             </p>
-            {finding.place && (
+            {finding.pointer && (
               <p>
-                Where: <code>{finding.place}</code>
+                Where: <code>{finding.pointer}</code>
               </p>
             )}
             {finding.remedy && <p>How to mend it: {finding.remedy}</p>}

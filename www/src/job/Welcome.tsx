@@ -76,7 +76,7 @@ function Picture({ text }: { text: string }) {
     aside((p) => {
       if (!p.open(text).ok) return;
       const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
-      p.paint(context, width, height, ratio / SHRUNK, view.x, view.y, view.scale, '');
+      p.paint(context, { ...view, ratio: ratio / SHRUNK }, 'none');
     }, undefined);
   }, [text]);
   return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;

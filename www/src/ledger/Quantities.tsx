@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import type { CostRows as Costs, Finding, Group, QuantityRow as Quantity } from '../core/types.ts';
-import { ranged, ranges, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
+import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
 import { dim, light, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
 import { Cautions } from './Cautions.tsx';
@@ -31,7 +31,7 @@ export function Quantities({ revision, findings, placed }: Props) {
   const { quantities = [], cost = null } = tally.value ?? {};
   const groups = [...new Set(quantities.map((quantity) => quantity.group))];
   return (
-    <section class="quantities" aria-labelledby="quantities-head" data-ranges={ranges.value ? 'there' : rangesStopped.value ? 'stopped' : 'coming'}>
+    <section class="quantities" aria-labelledby="quantities-head">
       <h3 id="quantities-head">
         Quantities <span class="head-aside">tap for the working</span>
       </h3>
@@ -50,7 +50,7 @@ export function Quantities({ revision, findings, placed }: Props) {
       {groups.map((group) => (
         <div key={group} class="quantity-group" data-group={group}>
           <h4>{GROUPS[group]}</h4>
-          <Cautions findings={findings} place={group} />
+          <Cautions findings={findings} topic={group} />
           <ul>
             {quantities
               .filter((quantity) => quantity.group === group)
@@ -60,7 +60,7 @@ export function Quantities({ revision, findings, placed }: Props) {
           </ul>
         </div>
       ))}
-      <Cautions findings={findings} place="cost" />
+      <Cautions findings={findings} topic="cost" />
       {cost && <Total cost={cost} />}
     </section>
   );
@@ -83,12 +83,11 @@ export function NoRanges() {
 }
 
 function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
-  const { key, label, shown, caveats, cost } = quantity;
-  const range = ranges.value?.lines.get(key);
+  const { key, label, shown, caveats, range, cost } = quantity;
   const open = opened.value === key;
   const words = range
-    ? between(range.low.shown, range.high.shown, range.open)
-    : !ranges.value && ranged.value.has(key) && 'low and high when it rests';
+    ? between(range.low, range.high, range.open)
+    : tally.value?.without_ranges && ranged.value.has(key) && 'low and high when it rests';
   const it = { quantity: key };
   return (
     <li>
@@ -120,13 +119,13 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
 }
 
 /** What everything that has a rate comes to. */
-function Total({ cost: { total } }: { cost: Costs }) {
-  const cost = ranges.value?.cost;
+function Total({ cost: { total, low, high } }: { cost: Costs }) {
+  const words = tally.value?.without_ranges ? 'low and high when it rests' : between(low, high);
   return (
     <p class="costs-total">
       <span>Cost of what has a rate</span>
       <b>{total.text}</b>
-      <span class="quantity-range">{cost ? between(cost.low, cost.high) : 'low and high when it rests'}</span>
+      <span class="quantity-range">{words}</span>
     </p>
   );
 }
@@ -134,5 +133,5 @@ function Total({ cost: { total } }: { cost: Costs }) {
 /** `revision` is what makes it ask again after a change. */
 export function OpenWorking({ quantityKey }: { quantityKey: string; revision: number }) {
   const workings = ask((p) => p.workings(quantityKey), undefined);
-  return workings ? <Working workings={workings} range={ranges.value?.lines.get(quantityKey)} /> : null;
+  return workings ? <Working workings={workings} /> : null;
 }

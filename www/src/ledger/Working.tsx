@@ -1,8 +1,8 @@
 // One quantity opened: formula, the numbers in it, where each comes from, waste and rounding.
-import type { CauseFigures, RangeFigures, Workings } from '../core/types.ts';
+import type { CauseFigures, Workings } from '../core/types.ts';
 
-export function Working({ workings, range }: { workings: Workings; range: RangeFigures | undefined }) {
-  const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions } = workings;
+export function Working({ workings }: { workings: Workings }) {
+  const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions, range } = workings;
   return (
     <div class="working" role="group" aria-label={`Working of ${label}`}>
       <p class="working-formula">{formula}</p>

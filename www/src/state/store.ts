@@ -88,6 +88,9 @@ function steady<T>(pick: () => T): ReadonlySignal<T> {
   });
 }
 
+/** What to look out for, gravest first. */
+export const findings = computed(() => ledger.value?.findings ?? []);
+
 export const display = computed(() => ledger.value?.display ?? 'feet');
 
 /** The job's name, note and history. */

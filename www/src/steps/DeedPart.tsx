@@ -78,7 +78,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
         {!empty && reading.text !== '' && <Understood text={reading.text} pieces={reading.pieces} />}
         <div aria-live="polite">
           {reading.findings.map((it) => (
-            <p class="caution" data-severity={it.severity} key={it.place + it.message}>
+            <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
               <strong>{head(it)}</strong> {it.message} {it.remedy}
             </p>
           ))}
@@ -102,8 +102,8 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
 
 const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 
-function head({ severity, place }: DeedReading['findings'][number]): string {
-  return place.startsWith('line') ? `${GRAVITY[severity]}, ${place}:` : `${GRAVITY[severity]}:`;
+function head({ severity, pointer }: DeedReading['findings'][number]): string {
+  return pointer.startsWith('line') ? `${GRAVITY[severity]}, ${pointer}:` : `${GRAVITY[severity]}:`;
 }
 
 /** The text again, each stretch with its mark and what it was taken for. */

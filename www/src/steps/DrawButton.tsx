@@ -1,7 +1,7 @@
 // Buttons that draw something on the plan and hand its shape over, or begin to change one.
-import type { ShapeRecord } from '../core/types.ts';
+import type { ShapeRecord, ShapeTarget } from '../core/types.ts';
 import { drawShape, type Form } from '../plan/drawShape.ts';
-import { changeShape, endShape, type ShapeTarget } from '../plan/shape.ts';
+import { changeShape, endShape } from '../plan/shape.ts';
 import { drawing, shaping } from '../state/store.ts';
 
 interface Props {

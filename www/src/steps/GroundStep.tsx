@@ -3,8 +3,7 @@ import type { Finding, GroundRecord, Site } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { findings } from '../state/quantities.ts';
-import { ledger } from '../state/store.ts';
+import { findings, ledger } from '../state/store.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';
 import { ContoursPart } from './ContoursPart.tsx';
@@ -101,11 +100,11 @@ export const linesOf = (ground: GroundRecord) => ('spots' in ground ? (ground.sp
 
 /** What the core noticed about the ground. */
 function Noticed({ all }: { all: Finding[] }) {
-  const about = ({ place, check }: Finding) => /^\/(ground|benchmark|contours)/.test(place) || check === 'ground-assumed';
+  const about = ({ pointer, code }: Finding) => /^\/(ground|benchmark|contours)/.test(pointer) || code === 'ground-assumed';
   return (
     <>
       {all.filter(about).map((it) => (
-        <p class="caution" data-severity={it.severity} key={it.check + it.place + it.message}>
+        <p class="caution" data-severity={it.severity} key={it.code + it.pointer + it.message}>
           <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
         </p>
       ))}

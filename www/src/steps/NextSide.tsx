@@ -15,7 +15,7 @@ export function NextSide({ lot, add }: { lot: LotRecord; add: (courses: Course[]
       : (p) => {
           const { courses, findings, pieces } = p.read_deed(text, { ...lot, courses: [] });
           // What the courses of one line enclose is nobody's question.
-          const own = findings.filter((finding) => finding.check.startsWith('deed'));
+          const own = findings.filter((finding) => finding.code.startsWith('deed'));
           const said = pieces.map((piece) => piece.message).filter((message, i) => message && pieces[i]?.remedy === '');
           return { text, courses, findings: own, said: said.join(', ') };
         },

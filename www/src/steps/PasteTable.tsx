@@ -39,8 +39,8 @@ export function PasteTable({ label, text, changed, barred, findings, take, hint,
       <div id={`${id}-word`} aria-live="polite">
         {changed &&
           findings.slice(0, 12).map((it) => (
-            <p class="field-word" data-kind="fault" key={it.place + it.message}>
-              L{it.place.slice(1)}: {it.message} {it.remedy}
+            <p class="field-word" data-kind="fault" key={it.pointer + it.message}>
+              L{it.pointer.slice(1)}: {it.message} {it.remedy}
             </p>
           ))}
         {changed && findings.length > 12 && <p class="field-word">{findings.length - 12} more lines have faults.</p>}

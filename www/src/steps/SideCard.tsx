@@ -36,10 +36,10 @@ export function SideCard({ course, index, count, actions }: Props) {
       ref={card}
       class="card side"
       data-chosen={chosen ? '' : undefined}
-      onFocusIn={light}
-      onFocusOut={dim}
-      onPointerEnter={light}
-      onPointerLeave={dim}
+      onFocusIn={() => light(lit)}
+      onFocusOut={() => dim(lit)}
+      onPointerEnter={() => light(lit)}
+      onPointerLeave={() => dim(lit)}
     >
       <details
         open={chosen}

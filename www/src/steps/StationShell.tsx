@@ -101,8 +101,8 @@ export function StationShell() {
         </p>
         <div id={`${id}-word`} aria-live="polite">
           {value.findings.slice(0, 8).map((it) => (
-            <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.place + it.message}>
-              {/^\/\d+$/.test(it.place) ? `Line ${it.place.slice(1)}: ` : ''}
+            <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.pointer + it.message}>
+              {/^\/\d+$/.test(it.pointer) ? `Line ${it.pointer.slice(1)}: ` : ''}
               {it.message} {it.remedy}
             </p>
           ))}

@@ -105,8 +105,8 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
       <div aria-live="polite">
         {!empty &&
           walk.findings.map((it) => (
-            <p class="caution" data-severity={it.severity} key={it.place + it.message}>
-              {it.place.startsWith('line') && <strong>{it.place}: </strong>}
+            <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
+              {it.pointer.startsWith('line') && <strong>{it.pointer}: </strong>}
               {it.message} {it.remedy}
             </p>
           ))}

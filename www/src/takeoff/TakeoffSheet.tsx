@@ -10,7 +10,7 @@ import { Sheet } from '../job/Sheet.tsx';
 import { GROUPS, NoRanges } from '../ledger/Quantities.tsx';
 import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
-import { ranges, tally, written } from '../state/quantities.ts';
+import { tally, written } from '../state/quantities.ts';
 import { sheet, site } from '../state/store.ts';
 import { between } from './words.ts';
 
@@ -31,7 +31,7 @@ function saveTable(): void {
 
 export function TakeoffSheet() {
   const now = tally.value;
-  const cost = ranges.value?.cost;
+  const cost = now && !now.without_ranges ? ask((p) => p.cost(), undefined) : undefined;
   const close = () => (sheet.value = null);
   return (
     <Sheet label="Takeoff and cost" class="takeoff" close={close}>
@@ -132,8 +132,7 @@ function Table({ quantities }: { quantities: Quantity[] }) {
 }
 
 function Line({ quantity }: { quantity: Quantity }) {
-  const { key, label, shown, caveats, cost } = quantity;
-  const range = ranges.value?.lines.get(key);
+  const { key, label, shown, range, caveats, cost } = quantity;
   const other = ask((p) => p.workings(key)?.other.text, undefined);
   return (
     <tr data-key={key}>
@@ -144,7 +143,7 @@ function Line({ quantity }: { quantity: Quantity }) {
       <td class="figure" data-head="Expected">
         {shown.text}
       </td>
-      <td data-head="Low to high">{range ? between(range.low.shown, range.high.shown, range.open) : ''}</td>
+      <td data-head="Low to high">{range ? between(range.low, range.high, range.open) : ''}</td>
       <td data-head="In other units">{other === shown.text ? '' : other}</td>
       <td class="takeoff-rate">
         <RateField quantity={quantity} />

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::analysis::compare::{Comparison, compare};
+use crate::analysis::compare::Comparison;
 use crate::finding::Finding;
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
@@ -49,13 +49,8 @@ pub struct RowFigures {
 }
 
 impl ComparisonFigures {
-    /// The present placement of a site and those that were kept, in the given units.
-    pub fn of(site: &CheckedSite, system: System) -> Self {
-        Self::shown(&compare(site), site, system)
-    }
-
     /// A comparison of a site in the given units.
-    pub fn shown(comparison: &Comparison, site: &CheckedSite, system: System) -> Self {
+    pub fn of(comparison: &Comparison, site: &CheckedSite, system: System) -> Self {
         let columns = comparison.columns.iter().map(|column| ColumnFigures {
             name: column.name.clone(),
             shell: column.shell.clone(),

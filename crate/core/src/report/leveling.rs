@@ -3,11 +3,10 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::analysis::balance::{Balance, balance};
-use crate::analysis::coping_step::{self, Change, coping_step};
+use crate::analysis::balance::Balance;
+use crate::analysis::coping_step::{self, Change};
 use crate::finding::Finding;
 use crate::grading::balance::Even;
-use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
 
 /// The copings at which earth is even.
@@ -67,13 +66,8 @@ pub struct ChangeFigures {
 }
 
 impl BalanceFigures {
-    /// Those of a site; `None` before a shell is placed.
-    pub fn of(site: &CheckedSite, system: System) -> Option<Self> {
-        Some(Self::shown(&balance(site)?, system))
-    }
-
     /// A balance in the given units.
-    pub fn shown(found: &Balance, system: System) -> Self {
+    pub fn of(found: &Balance, system: System) -> Self {
         let way = |key, label, even: Even, left: f64| way(key, label, found, even, left, system);
         let left = found.left;
         Self {
@@ -158,13 +152,8 @@ fn way(
 }
 
 impl NudgeFigures {
-    /// Those of a site; no rows before a shell is placed.
-    pub fn of(site: &CheckedSite, system: System) -> Self {
-        Self::shown(coping_step(site), system)
-    }
-
     /// What changes, in the given units.
-    pub fn shown(changes: Vec<Change>, system: System) -> Self {
+    pub fn of(changes: Vec<Change>, system: System) -> Self {
         let row = |it: Change| {
             let shown = |value| show(it.measure, value, system);
             ChangeFigures {

@@ -14,7 +14,9 @@ pub mod ground_words;
 mod hand;
 mod history;
 pub mod ledger;
+mod plan;
 mod scene;
+mod section_view;
 mod shape;
 mod shaping;
 mod sketching;
@@ -27,6 +29,7 @@ pub use grip::{Grip, Handle, Part};
 pub use ground_words::GroundWords;
 pub use hand::{Held, handle, picture_handle};
 pub use ledger::Ledger;
+pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
 pub use shaping::{Deed, Shaped, Shaping};
 pub use snap::Snap;
@@ -52,6 +55,8 @@ pub struct Session {
     draft: Option<Draft>,
     shown: Option<Sketch>,
     shaping: Option<Shaping>,
+    section: section_view::SectionView,
+    still: Option<plan::StillDrawing>,
     unknown: Unknown,
     revision: u64,
 }
@@ -79,6 +84,8 @@ impl Session {
             draft: None,
             shown: None,
             shaping: None,
+            section: section_view::SectionView::default(),
+            still: None,
             unknown,
             revision: 0,
         }
@@ -99,8 +106,10 @@ impl Session {
     pub fn open_kept(&mut self, text: &str, data: &str) -> Result<Vec<Finding>, Vec<Finding>> {
         let opened = exchange::open_with_picture(text, data)?;
         let revision = self.revision + 1;
+        let section = self.section.of_another_site();
         *self = Self {
             revision,
+            section,
             ..Self::of(opened.site, opened.unknown)
         };
         Ok(opened.findings)
@@ -168,12 +177,14 @@ impl Session {
         let checked = CheckedSite::check(next, Some(&self.site))?;
         let before = core::mem::replace(&mut self.site, checked);
         self.history.record(label, before);
+        self.section.forget_drag();
         self.refresh();
         Ok(())
     }
 
     fn refresh(&mut self) {
         self.revision += 1;
+        self.section.forget_cut();
         let scenario = Scenario::of(&self.site);
         self.analysis = analysis::run(&scenario, Detail::Complete, &mut self.cache);
     }
@@ -183,6 +194,7 @@ impl Session {
         self.release();
         let moved = self.history.undo(&mut self.site);
         if moved {
+            self.section.forget_drag();
             self.refresh();
         }
         moved
@@ -193,6 +205,7 @@ impl Session {
         self.release();
         let moved = self.history.redo(&mut self.site);
         if moved {
+            self.section.forget_drag();
             self.refresh();
         }
         moved
@@ -262,6 +275,7 @@ impl Session {
         let (label, held) = (gesture.label(), gesture.held());
         let before = gesture.before();
         if before.site() != self.site.site() {
+            self.section.forget_drag();
             self.pick_dragged(held, before.site());
             self.history.record(label, before);
         }

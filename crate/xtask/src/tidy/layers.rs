@@ -10,7 +10,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 27] = [
+const LAYERS: [&str; 28] = [
     "math",
     "json",
     "units",
@@ -37,6 +37,7 @@ const LAYERS: [&str; 27] = [
     "sheet",
     "report",
     "exchange",
+    "study",
     "session",
 ];
 

@@ -4,8 +4,7 @@ import type { Facts, Feature, FeatureKind, Finding, LotRecord, Point, ShapeRecor
 import { Choice, plain } from '../../fields/Choice.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
-import { findings } from '../../state/quantities.ts';
-import { chosenFeature, dim, highlight, light, site } from '../../state/store.ts';
+import { chosenFeature, dim, findings, highlight, light, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
 import { Fold } from '../../fields/Fold.tsx';
@@ -127,7 +126,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
 /** What the planner has to say of this one. */
 function Told({ index }: { index: number }) {
   const place = `/features/${index}`;
-  const told = findings.value.filter((it) => it.place === place || it.place.startsWith(`${place}/`));
+  const told = findings.value.filter((it) => it.pointer === place || it.pointer.startsWith(`${place}/`));
   return (
     <>
       {told.map((it, i) => (

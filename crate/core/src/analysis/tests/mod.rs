@@ -5,6 +5,7 @@
 mod place;
 mod quantities;
 mod scenarios;
+mod topics;
 
 use serde_json::{Value, json};
 
