@@ -7,15 +7,15 @@ const EACH: usize = 10;
 
 /// Findings as they come.
 #[derive(Debug, Default)]
-pub(in crate::exchange) struct Told {
+pub(in crate::exchange) struct Diagnostics {
     findings: Vec<Finding>,
     /// How often each check spoke beyond what was told.
     more: Vec<(&'static str, usize)>,
 }
 
-impl Told {
+impl Diagnostics {
     /// Keeps a finding of a place, unless enough of its sort were told.
-    pub fn tell(&mut self, place: &str, finding: Finding) {
+    pub fn add(&mut self, place: &str, finding: Finding) {
         let check = finding.check;
         let before = self.findings.iter().filter(|f| f.check == check).count();
         if before < EACH {
@@ -29,7 +29,7 @@ impl Told {
     }
 
     /// Everything that was told, and how much more there was.
-    pub fn all(mut self) -> Vec<Finding> {
+    pub fn into_findings(mut self) -> Vec<Finding> {
         for (check, count) in self.more {
             let severity = self
                 .findings
