@@ -188,9 +188,17 @@ fn in_plain_words(told: &str) -> String {
         ("invalid type: sequence", "invalid type: list"),
         ("expected a sequence", "expected a list"),
     ];
-    WORDS
+    let text = WORDS
         .iter()
-        .fold(told.to_owned(), |text, (from, to)| text.replace(from, to))
+        .fold(told.to_owned(), |text, (from, to)| text.replace(from, to));
+    // "expected struct Bench with 2 elements at line 1 column 7"
+    match text.split_once("expected struct ") {
+        Some((before, named)) => {
+            let place = named.split_once(" at ").map_or("", |(_, place)| place);
+            format!("{before}expected an object at {place}")
+        }
+        None => text,
+    }
 }
 
 /// Text cut to a length that fits into a sentence.

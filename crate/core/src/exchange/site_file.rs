@@ -214,6 +214,25 @@ mod tests {
         refused(bench, "/works/dig/bench");
         let facts = |d: &mut Value| d["features"][0]["facts"] = json!([null, 0.5]);
         refused(facts, "/features/0/facts");
+        refused(
+            |d| d["features"][0]["facts"] = json!([]),
+            "/features/0/facts",
+        );
+        // One that is too short is told as what it is not, and so is anything else.
+        let fault = open(&edited(|d| {
+            d["works"] = json!({ "dig": { "bench": [1.0] } })
+        }));
+        assert!(
+            fault.unwrap_err()[0]
+                .message
+                .contains("expected an object at line")
+        );
+        let fault = open(&edited(|d| d["works"] = json!(7)));
+        assert!(
+            fault.unwrap_err()[0]
+                .message
+                .contains("expected an object at line")
+        );
         let line = json!({ "line": [0.0, 30.0] });
         let mut document = sample();
         document["lot"]["courses"][0]["shape"] = line;

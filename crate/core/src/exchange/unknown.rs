@@ -84,6 +84,9 @@ const LISTS: [&str; 11] = [
     "stations",
 ];
 
+/// The one of them that is an object.
+const OBJECT: &str = "facts";
+
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -219,8 +222,9 @@ impl Member {
 }
 
 /// The place of the first list in `read` that was taken for an object, as a JSON pointer:
-/// `written`, the document made of it, has an object there.
+/// `written`, the document made of it, has an object there or leaves one out that says nothing.
 pub(super) fn list_for_object(read: &Value, written: &Value) -> Option<String> {
+    let nothing = Value::Object(serde_json::Map::new());
     let inside = |part: &str, read: &Value, written: &Value| {
         let rest = list_for_object(read, written)?;
         let mut place = String::new();
@@ -229,9 +233,10 @@ pub(super) fn list_for_object(read: &Value, written: &Value) -> Option<String> {
     };
     match (read, written) {
         (Value::Array(_), Value::Object(_)) => Some(String::new()),
-        (Value::Object(read), Value::Object(written)) => read
-            .iter()
-            .find_map(|(key, value)| inside(key, value, written.get(key)?)),
+        (Value::Object(read), Value::Object(written)) => read.iter().find_map(|(key, value)| {
+            let known = written.get(key).or((key == OBJECT).then_some(&nothing));
+            inside(key, value, known?)
+        }),
         (Value::Array(read), Value::Array(written)) => {
             let mut items = read.iter().zip(written).enumerate();
             items.find_map(|(i, (item, known))| inside(&i.to_string(), item, known))

@@ -1,5 +1,5 @@
-//! The door for breaklines: what each must satisfy by itself before the lines are joined with
-//! the spots and with each other ([`super::network`]).
+//! What each breakline must satisfy by itself, before the network joins the lines with the
+//! spots and with each other.
 
 use super::spots::{self, ONE_PLACE, Spot};
 use crate::finding::Finding;

@@ -1,4 +1,4 @@
-//! The door for ground told in figures: level, an even fall, and what a surface of spots gives
+//! Validation of ground told in figures: level, an even fall, and what a surface of spots gives
 //! to think about. (Spots themselves: [`super::spots`].)
 
 use super::facet::Facet;

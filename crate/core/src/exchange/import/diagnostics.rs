@@ -7,17 +7,17 @@ const EACH: usize = 10;
 
 /// Findings as they come.
 #[derive(Debug, Default)]
-pub(in crate::exchange) struct Told {
+pub(in crate::exchange) struct Diagnostics {
     findings: Vec<Finding>,
     /// How often each check spoke beyond what was told.
     more: Vec<(&'static str, usize)>,
 }
 
-impl Told {
+impl Diagnostics {
     /// Keeps a finding of a place, unless enough of its sort were told.
-    pub fn tell(&mut self, place: &str, finding: Finding) {
-        let check = finding.code;
-        let before = self.findings.iter().filter(|f| f.code == check).count();
+    pub fn add(&mut self, place: &str, finding: Finding) {
+        let code = finding.code;
+        let before = self.findings.iter().filter(|f| f.code == code).count();
         if before < EACH {
             self.findings.push(finding.under(place));
             return;
@@ -29,7 +29,7 @@ impl Told {
     }
 
     /// Everything that was told, and how much more there was.
-    pub fn all(mut self) -> Vec<Finding> {
+    pub fn into_findings(mut self) -> Vec<Finding> {
         for (check, count) in self.more {
             let severity = self
                 .findings
