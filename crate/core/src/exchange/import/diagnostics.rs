@@ -2,14 +2,14 @@
 
 use crate::finding::Finding;
 
-/// How many findings of one check are told one by one before the rest are counted.
+/// How many findings of one code are reported one by one before the rest are counted.
 const EACH: usize = 10;
 
 /// Findings as they come.
 #[derive(Debug, Default)]
 pub(in crate::exchange) struct Diagnostics {
     findings: Vec<Finding>,
-    /// How often each check spoke beyond what was told.
+    /// How often each code came beyond those reported.
     more: Vec<(&'static str, usize)>,
 }
 
@@ -22,23 +22,23 @@ impl Diagnostics {
             self.findings.push(finding.under(place));
             return;
         }
-        match self.more.iter_mut().find(|(c, _)| *c == check) {
+        match self.more.iter_mut().find(|(c, _)| *c == code) {
             Some((_, count)) => *count += 1,
-            None => self.more.push((check, 1)),
+            None => self.more.push((code, 1)),
         }
     }
 
     /// Everything that was told, and how much more there was.
     pub fn into_findings(mut self) -> Vec<Finding> {
-        for (check, count) in self.more {
+        for (code, count) in self.more {
             let severity = self
                 .findings
                 .iter()
-                .find(|f| f.code == check)
+                .find(|f| f.code == code)
                 .map_or(crate::finding::Severity::Note, |f| f.severity);
             self.findings.push(Finding::new(
                 severity,
-                check,
+                code,
                 format!("The same was found in {count} more places."),
                 "Mend them in the same way.",
             ));
