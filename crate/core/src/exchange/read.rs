@@ -324,17 +324,17 @@ mod tests {
             (r#""inside": ["Bare", {"Whole": [5]}]"#, "/inside/1/Whole"),
         ] {
             let fault = fault(&thing(rest));
-            let told = (fault.check, fault.place.as_str());
+            let told = (fault.code, fault.pointer.as_str());
             assert_eq!(told, ("member", place), "{rest}");
             assert!(fault.message.contains("list"), "{}", fault.message);
         }
         let whole = fault(r#"["thing", 1, 2, [], null]"#);
-        assert_eq!((whole.check, whole.place.as_str()), ("format", "/format"));
+        assert_eq!((whole.code, whole.pointer.as_str()), ("format", "/format"));
     }
 
     #[test]
     fn what_follows_the_document_is_a_fault() {
-        assert_eq!(fault(&(thing(r#""next": null"#) + " 2")).check, "syntax");
-        assert_eq!(typed::<f64>("1 2").unwrap_err().check, "syntax");
+        assert_eq!(fault(&(thing(r#""next": null"#) + " 2")).code, "syntax");
+        assert_eq!(typed::<f64>("1 2").unwrap_err().code, "syntax");
     }
 }

@@ -203,7 +203,7 @@ mod tests {
     fn a_list_in_the_place_of_an_object_is_refused() {
         let refused = |edit: fn(&mut Value), place: &str| {
             let fault = open(&edited(edit)).unwrap_err().remove(0);
-            assert_eq!((fault.check, fault.place.as_str()), ("member", place));
+            assert_eq!((fault.code, fault.pointer.as_str()), ("member", place));
             assert!(fault.message.contains("list"), "{}", fault.message);
         };
         let disc = |d: &mut Value| d["features"][1]["shape"]["disc"] = json!([[25, 25], 1]);
