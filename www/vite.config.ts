@@ -21,7 +21,22 @@ const contentPolicy: Plugin = {
   ],
 };
 
+// Nothing leaves the device: with every file goes what lets the page talk to its own origin only.
+const HEADERS = {
+  'Content-Security-Policy': `${POLICY}; frame-ancestors 'none'`,
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'X-Frame-Options': 'DENY',
+};
+
 export default defineConfig({
+  // A file that is missing is missing: no page stands in for it.
+  appType: 'mpa',
+  preview: { host: '127.0.0.1', port: 8642, headers: HEADERS },
+  worker: { format: 'es' },
   base: './',
   build: {
     target: 'es2023',

@@ -1,5 +1,5 @@
 // Native and wasm give the same bytes: for each demo site, as it lies there and moved about, the report of
-// the built wasm modules, and the list of the takeoff, equal what the command line prints. Needs BATTERBOARD_BIN and a built page.
+// the built wasm module, and the list of the takeoff, equal what the command line prints. Needs BATTERBOARD_BIN and a built page.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,13 +11,17 @@ const sites = join(here, '../../demo-sites');
 const program = process.env.BATTERBOARD_BIN;
 if (!program) throw new Error('BATTERBOARD_BIN must name the command line program');
 
-const load = async (name) => {
-  const glue = await import(join(wasm, `${name}.js`));
-  glue.initSync({ module: readFileSync(join(wasm, `${name}_bg.wasm`)) });
-  return glue;
-};
-const { Planner } = await load('batterboard_web');
-const { report_json, report_text, takeoff_list } = await load('batterboard_report');
+const { initSync, Planner, Study } = await import(join(wasm, 'batterboard_web.js'));
+initSync({ module: readFileSync(join(wasm, 'batterboard_web_bg.wasm')) });
+
+/** What the worker would write. */
+function written(site, question) {
+  const study = new Study(site, question);
+  while (study.step() < 1);
+  const { text } = study.answer().written;
+  study.free();
+  return text;
+}
 
 /** Ways to stand that are tried on every site: shifts in metres, a heading in radians. */
 const MOVES = [
@@ -36,9 +40,9 @@ function compare(name, planner) {
   const site = planner.save();
   writeFileSync(file, site);
   for (const [[command, ...flags], ours] of [
-    [['report', '--json'], report_json(site)],
-    [['report'], report_text(site)],
-    [['takeoff', '--csv'], takeoff_list(site)],
+    [['report', '--json'], written(site, 'report-json')],
+    [['report'], written(site, 'report-text')],
+    [['takeoff', '--csv'], written(site, 'takeoff-list')],
   ]) {
     const printed = execFileSync(program, [command, file, ...flags], { encoding: 'utf8' });
     compared += 1;

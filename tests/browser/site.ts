@@ -38,9 +38,8 @@ export async function openDemo(page: Page, file: string): Promise<void> {
   await settled(page);
 }
 
-/** Waits until the estimate is there and whatever was asked of the page has been painted. */
+/** Waits until whatever was asked of the page has been painted. */
 export async function settled(page: Page): Promise<void> {
-  await expect(page.locator('.quantities[data-standing="coming"]')).toHaveCount(0);
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
@@ -132,11 +131,10 @@ export async function readLedger(page: Page) {
   return { verdict, clearances, quantities };
 }
 
-/** The same rows as the planner and the estimate have them. */
+/** The same rows as the planner has them. */
 export async function plannerLedger(page: Page) {
-  return page.evaluate(() => {
-    const tally = window.bench.askDesk((desk) => desk.tally(), null);
-    return window.bench.ask((p) => {
+  return page.evaluate(() =>
+    window.bench.ask((p) => {
       const now = p.ledger();
       return {
         verdict: now.verdict.text,
@@ -146,13 +144,13 @@ export async function plannerLedger(page: Page) {
           distance: row.distance.text,
           short: row.short,
         })),
-        quantities: tally?.quantities.map((row) => ({ key: row.key, value: row.shown.text })),
+        quantities: p.tally().quantities.map((row) => ({ key: row.key, value: row.shown.text })),
       };
-    }, null);
-  });
+    }, null),
+  );
 }
 
-/** The quantities as the report has them: worked out from the saved text by another module. */
+/** The quantities as the report has them: worked out from the saved text by the worker. */
 export async function reportedQuantities(page: Page) {
   const { quantities } = JSON.parse(await reportJson(page)) as { quantities: { key: string; shown: { text: string } }[] };
   return quantities.map((row) => ({ key: row.key, value: row.shown.text }));

@@ -1,10 +1,9 @@
 //! The file door: whatever comes in, it answers; what it took in, it gives back.
 
-use batterboard_core::estimate::{self, Estimate};
+use batterboard_core::analysis::{self, Cache, Detail, Scenario};
 use batterboard_core::exchange::{Opened, Unknown, open, open_shell, save, save_shell};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::Report;
-use batterboard_core::results::{Cache, Results};
 use batterboard_core::shell::catalogue;
 use batterboard_core::units::System;
 use proptest::prelude::*;
@@ -34,7 +33,7 @@ fn told(faults: &[Finding]) -> Result<(), TestCaseError> {
     for fault in faults {
         prop_assert!(fault.is_fault() && !fault.message.is_empty());
         prop_assert!(!fault.remedy.is_empty(), "no remedy: {fault:?}");
-        prop_assert!(fault.place.is_empty() || fault.place.starts_with('/'));
+        prop_assert!(fault.pointer.is_empty() || fault.pointer.starts_with('/'));
     }
     Ok(())
 }
@@ -192,7 +191,7 @@ proptest! {
         let escaped = key.replace('~', "~0").replace('/', "~1");
         let place = format!("{pointer}/{escaped}");
         prop_assert_eq!(opened.unknown.places().collect::<Vec<_>>(), vec![place.clone()]);
-        prop_assert!(opened.findings.iter().any(|f| f.place == place && !f.is_fault()));
+        prop_assert!(opened.findings.iter().any(|f| f.pointer == place && !f.is_fault()));
         let saved: Value = serde_json::from_str(&save(opened.site.site(), &opened.unknown)).unwrap();
         prop_assert_eq!(saved.pointer(&place), Some(&value));
         // Without the bag the member is gone, and nothing else is.
@@ -207,11 +206,10 @@ proptest! {
     #[test]
     fn every_site_that_opens_has_a_report(site in site()) {
         let opened = open(&site.to_string()).map_err(|f| TestCaseError::fail(format!("{f:?}")))?;
-        let results = Results::compute(&opened.site, &mut Cache::default());
-        let estimate =
-            Estimate::of(&opened.site, &results, &mut estimate::Cache::default());
+        let mut cache = Cache::default();
+        let analysis = analysis::run(&Scenario::of(&opened.site), Detail::Ranges, &mut cache);
         for system in [System::Feet, System::Metres] {
-            let report = Report::new(&opened.site, &results, &estimate, system);
+            let report = Report::new(&opened.site, &analysis, system);
             prop_assert!(report.to_text().contains("utility-locating service"));
             let json: Value = serde_json::from_str(&report.to_json()).unwrap();
             for list in ["clearances", "quantities"] {
@@ -312,7 +310,7 @@ fn every_catalogue_shell_comes_back_from_a_shell_file() {
 #[test]
 fn a_file_of_the_first_version_opens_as_the_same_site() {
     let old = open(include_str!("data/site-version-1.json")).unwrap();
-    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.code).collect();
     assert_eq!(told, ["older-version"]);
     assert!(old.unknown.is_empty(), "{:?}", old.unknown);
     let house = &old.site.site().features[0];
@@ -328,7 +326,7 @@ fn a_file_of_the_first_version_opens_as_the_same_site() {
 fn a_file_of_the_second_version_opens_as_the_same_site() {
     let text = include_str!("data/site-version-2.json");
     let old = open(text).unwrap();
-    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.code).collect();
     assert_eq!(told, ["older-version"]);
     assert!(old.unknown.is_empty(), "{:?}", old.unknown);
     let saved: Value = serde_json::from_str(&save(old.site.site(), &old.unknown)).unwrap();

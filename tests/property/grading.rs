@@ -1,13 +1,13 @@
 //! Grading by exact prisms, the pile's place by looking everywhere, even earth by its quantities.
 
+use batterboard_core::analysis::coping_step::{self, coping_step};
+use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario, balance};
 use batterboard_core::clearance::WorkFigures;
-use batterboard_core::estimate::{self, Estimate, leveling};
 use batterboard_core::exchange;
 use batterboard_core::geom::path::VertexRecord;
 use batterboard_core::geom::{Edges, PathRecord, Point, Pose, Region, Ring, Vector};
 use batterboard_core::grading::{Drawn, Layout, Levels};
 use batterboard_core::ground::{Ground, GroundRecord};
-use batterboard_core::results::{self, Results};
 use batterboard_core::shell::{FacetKind, FacetRecord, Shell, ShellRecord};
 use batterboard_core::site::{CheckedSite, Feature, FeatureKind, ShapeRecord, Site, Works};
 use batterboard_core::stockpile::{Obstacles, Work, nearest_fit};
@@ -290,17 +290,20 @@ proptest! {
 fn even_earth_is_even_in_the_takeoff() {
     let text = include_str!("../../demo-sites/sloping-hillside.json");
     let site = exchange::open(text).unwrap().site;
-    let balance = leveling::balance(&site).unwrap();
+    let balance = balance::balance(&site).unwrap();
     let at = |coping: f64| {
         let mut next = Site::clone(site.site());
         next.placement.as_mut().unwrap().coping_elevation = coping;
         let site = CheckedSite::check(next, Some(&site)).unwrap();
-        let results = Results::compute(&site, &mut results::Cache::default());
-        Estimate::in_passing(&site, &results, &mut estimate::Cache::default())
+        analysis::run(
+            &Scenario::of(&site),
+            Detail::Complete,
+            &mut Cache::default(),
+        )
     };
-    let left = |it: &Estimate| it.value("cut").unwrap() - it.value("fill-bank").unwrap();
+    let left = |it: &Analysis| it.value("cut").unwrap() - it.value("fill-bank").unwrap();
     let now = at(balance.present);
-    assert!((left(&now) - balance.left[0]).abs() < 1e-9);
+    assert!((left(&now) - balance.left.all).abs() < 1e-9);
     let even = balance.whole.coping().expect("it is even within 5 ft");
     // Half a millimetre over the opening and the deck.
     assert!(left(&at(even)).abs() < 0.2, "{}", left(&at(even)));
@@ -309,9 +312,9 @@ fn even_earth_is_even_in_the_takeoff() {
         .coping()
         .expect("deck and banks are even as well");
     assert!(alone < even, "without the hole's spoil the deck lies lower");
-    let changes = leveling::nudge(&site);
+    let changes = coping_step(&site);
     let cut = changes.iter().find(|it| it.key == "bank-cut").unwrap();
     assert!(cut.up < cut.present && cut.present < cut.down);
-    let by_hand = at(balance.present + leveling::NUDGE);
+    let by_hand = at(balance.present + coping_step::STEP);
     assert_eq!(cut.up, by_hand.value("bank-cut").unwrap());
 }

@@ -270,7 +270,7 @@ proptest! {
 #[test]
 fn every_figure_that_leans_on_unknown_ground_is_marked() {
     use batterboard_core::finding::Caveat;
-    use batterboard_core::session::{Command, Desk, Session};
+    use batterboard_core::session::{Command, Session};
     let text = include_str!("../../demo-sites/level-suburban.json");
     let mut session = Session::new().unwrap();
     session.open(text).unwrap();
@@ -298,13 +298,13 @@ fn every_figure_that_leans_on_unknown_ground_is_marked() {
         session
             .apply(Command::SetGround(GroundRecord::of_spots(spots)))
             .unwrap();
-        Desk::open(&session.save()).unwrap()
+        session.analysis().clone()
     };
     let leaning = with(&[]);
     let mut moved = Vec::new();
     for z in [rim - 8.0, rim + 3.0] {
         let other = with(&[z]);
-        let (mine, others) = (&leaning.estimate().takeoff, &other.estimate().takeoff);
+        let (mine, others) = (&leaning.takeoff, &other.takeoff);
         assert_eq!(mine.len(), others.len());
         for (ours, theirs) in mine.iter().zip(others) {
             let marked = ours.caveats.contains(&Caveat::UnknownGround);
@@ -316,11 +316,11 @@ fn every_figure_that_leans_on_unknown_ground_is_marked() {
                 moved.push(ours.key);
             }
         }
-        for ours in &leaning.results().clearances {
+        for ours in &leaning.clearances {
             let same_one = |c: &&batterboard_core::clearance::Clearance| {
                 (c.rule, c.subject) == (ours.rule, ours.subject)
             };
-            let theirs = other.results().clearances.iter().find(same_one).unwrap();
+            let theirs = other.clearances.iter().find(same_one).unwrap();
             let marked = ours.caveats.contains(&Caveat::UnknownGround);
             assert!(
                 marked || (ours.distance - theirs.distance).abs() < 1e-6,
@@ -331,7 +331,6 @@ fn every_figure_that_leans_on_unknown_ground_is_marked() {
     }
     // And no mark stands where nothing ever moves.
     for line in leaning
-        .estimate()
         .takeoff
         .iter()
         .filter(|l| l.caveats.contains(&Caveat::UnknownGround))

@@ -10,12 +10,12 @@
     clippy::indexing_slicing
 )]
 
+mod analysis;
 mod bands;
 mod clearance;
 mod deed;
 mod dig;
 mod dig_sides;
-mod estimate;
 mod exchange;
 mod geom;
 mod grading;
@@ -28,3 +28,4 @@ mod shapes;
 mod shell;
 mod sketch;
 mod units;
+mod workings;

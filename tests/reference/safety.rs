@@ -2,12 +2,11 @@
 //! depth a caution speaks, how steep sides are listed, what stands back from the edge, and a
 //! screen for footings, which is plain geometry (the standard gives no distance).
 
+use batterboard_core::analysis::{Analysis, Cache, Detail, Scenario, run};
 use batterboard_core::dig::safety::{SPOIL_BACK, findings};
 use batterboard_core::dig::{Dig, DigShape};
-use batterboard_core::estimate::{Cache, Estimate};
 use batterboard_core::exchange;
 use batterboard_core::math::{TURN, atan};
-use batterboard_core::results::{self, Results};
 use batterboard_core::site::{DigSettings, SoilClass};
 use batterboard_core::units::constants::{DEGREE, FOOT};
 use serde_json::{Value, json};
@@ -31,7 +30,7 @@ fn deep(feet: f64) -> Dig {
 /// edge from 6 ft.
 #[test]
 fn every_limit_of_depth_at_its_own_foot() {
-    let says = |feet: f64, check: &str| findings(&deep(feet)).iter().any(|f| f.check == check);
+    let says = |feet: f64, check: &str| findings(&deep(feet)).iter().any(|f| f.code == check);
     for (check, below, at) in [
         ("way-out", 3.99, 4.0),
         ("protective-system", 4.99, 5.0),
@@ -103,7 +102,7 @@ fn a_short_term_is_for_type_a_up_to_twelve_feet() {
 
 /// A level lot of 60 x 60 m; in its middle a shell of 30 x 14 ft lying east and west, its level floor
 /// 6 ft down, the toe of its dig 2 ft outside it.
-fn estimate(soil: &str, features: Value) -> Estimate {
+fn analysis(soil: &str, features: Value) -> Analysis {
     let course = |quarters: f64| {
         json!({ "kind": "side",
                 "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": 60.0 } } })
@@ -123,8 +122,7 @@ fn estimate(soil: &str, features: Value) -> Estimate {
         "works": { "dig": { "soil": soil, "over_dig": 2.0 * FOOT, "base_thickness": 0.0 } },
     });
     let site = exchange::open(&document.to_string()).unwrap().site;
-    let results = Results::compute(&site, &mut results::Cache::default());
-    Estimate::of(&site, &results, &mut Cache::default())
+    run(&Scenario::of(&site), Detail::Ranges, &mut Cache::default())
 }
 
 /// Where the toe runs along the long sides, north of the middle, metres.
@@ -135,7 +133,7 @@ const TOE: f64 = 9.0 * FOOT;
 #[test]
 fn a_pile_stands_back_from_the_edge() {
     for (soil, feet) in [("a", 6.5), ("b", 8.0), ("c", 11.0)] {
-        let pile = estimate(soil, json!([])).stockpile.unwrap();
+        let pile = analysis(soil, json!([])).stockpile.unwrap();
         let at = pile.at.unwrap();
         let off = ((at.y - 30.0).abs() - TOE - pile.heap.radius) / FOOT;
         assert!(
@@ -157,11 +155,11 @@ fn a_footing_within_the_line_of_influence() {
             "id": "house", "kind": "house", "facts": { "footing_depth": 2.0 * FOOT },
             "shape": { "area": [[20, y], [40, y], [40, y + 6.0], [20, y + 6.0]] },
         }]);
-        let estimate = estimate("c", house);
-        let found = estimate
+        let analysis = analysis("c", house);
+        let found = analysis
             .findings
             .iter()
-            .find(|f| f.check == "dig-near-footing");
+            .find(|f| f.code == "dig-near-footing");
         found.map(|f| format!("{} {}", f.message, f.remedy))
     };
     assert_eq!(said(6.02), None);

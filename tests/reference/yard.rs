@@ -1,6 +1,6 @@
 //! What stands on the lot, against published distances.
 
-use batterboard_core::results::CRANE_NEAR_LINE;
+use batterboard_core::analysis::CRANE_NEAR_LINE;
 use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::{FeatureKind, MeasuredTo, rule};
 use batterboard_core::units::constants::{FOOT, INCH};

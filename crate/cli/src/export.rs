@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
-use batterboard_core::exchange::{Figures, Opened, geojson, points};
-use batterboard_core::results::{Cache, Results};
+use batterboard_core::exchange::{Opened, geojson, points};
+use batterboard_core::study::{Answer, Question, Study};
 use clap::{Args, ValueEnum};
 
 use crate::import::{FrameArg, OrderArg};
@@ -60,10 +60,7 @@ enum PartArg {
 pub fn run(args: &ExportArgs) -> Result<String> {
     let Opened { site, .. } = input::open(&args.site)?;
     let wants = |part| args.only.as_ref().is_none_or(|only| only.contains(&part));
-    let results = Results::compute(&site, &mut Cache::default());
-    let edge = results.dig.as_ref().map(|dig| &dig.top_edge);
-    let figures = Figures::of(&site, edge);
-    let written = match args.form {
+    let question = match args.form {
         FormArg::Geojson => {
             let parts = geojson::Parts {
                 lot: wants(PartArg::Lot),
@@ -72,7 +69,7 @@ pub fn run(args: &ExportArgs) -> Result<String> {
                 dig: wants(PartArg::Dig),
                 ground: wants(PartArg::Ground),
             };
-            geojson::write(site.site(), &figures, parts)
+            Question::Geojson(parts)
         }
         FormArg::Points => {
             let mut choice = points::Choice::usual(site.site());
@@ -86,14 +83,16 @@ pub fn run(args: &ExportArgs) -> Result<String> {
             if let Some(order) = args.order {
                 choice.order = order.into();
             }
-            points::write(site.site(), &figures, choice)
+            Question::Points(choice)
         }
     };
-    written.map_err(|faults| {
-        anyhow!(
+    match Study::new(site, question).run() {
+        Answer::Text(text) => Ok(text),
+        Answer::Refused(faults) => Err(anyhow!(
             "{} was not written.\n{}",
             args.site.display(),
             input::told(&faults)
-        )
-    })
+        )),
+        _ => Err(anyhow!("that is not answered with a text")),
+    }
 }

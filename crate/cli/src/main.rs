@@ -25,13 +25,13 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use anyhow::{Context, Result};
-use batterboard_core::estimate::{self, Estimate};
+use anyhow::{Context, Result, bail};
+use batterboard_core::analysis::{self, Cache, Detail, Scenario};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::json;
-use batterboard_core::report::{self, BalanceFigures, ComparisonFigures, NudgeFigures, Report};
-use batterboard_core::results::{self, Results};
+use batterboard_core::report::Report;
 use batterboard_core::site::CheckedSite;
+use batterboard_core::study::{Answer, Question, Study};
 use batterboard_core::units::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
@@ -156,20 +156,22 @@ fn main() -> ExitCode {
 
 fn run(command: Command) -> Result<ExitCode> {
     match command {
-        Command::Report { site, json } => {
-            let report = site.report()?;
-            print(&if json {
-                report.to_json()
-            } else {
-                report.to_text()
-            })?;
-        }
-        Command::Takeoff { site, csv, json } => print(&site.takeoff(csv, json)?)?,
+        Command::Report { site, json } => print(&site.text(match json {
+            true => Question::ReportJson,
+            false => Question::ReportText,
+        })?)?,
+        Command::Takeoff { site, csv, json } => print(&site.text(match (csv, json) {
+            (true, _) => Question::TakeoffList,
+            (_, true) => Question::TakeoffJson,
+            _ => Question::TakeoffText,
+        })?)?,
         Command::Balance { site, json } => {
-            let Opened { site: opened, .. } = input::open(&site.site)?;
-            let units = site.units(&opened);
-            let balance = BalanceFigures::of(&opened, units).context("no shell is placed yet")?;
-            let nudge = NudgeFigures::of(&opened, units);
+            let opened = input::open(&site.site)?;
+            let (balance, step) = (Question::Balance, Question::CopingStep);
+            let answers = (site.ask(opened.clone(), balance), site.ask(opened, step));
+            let (Answer::Balance(Some(balance)), Answer::CopingStep(nudge)) = answers else {
+                bail!("no shell is placed yet");
+            };
             print(&if json {
                 json::to_string(&serde_json::json!({ "balance": balance, "nudge": nudge }))
             } else {
@@ -177,13 +179,14 @@ fn run(command: Command) -> Result<ExitCode> {
             })?;
         }
         Command::Compare { site, json } => {
-            let Opened { site: opened, .. } = input::open(&site.site)?;
-            let compared = ComparisonFigures::of(&opened, site.units(&opened));
-            print(&if json {
-                compared.to_json()
-            } else {
-                compared.to_text()
-            })?;
+            let opened = input::open(&site.site)?;
+            if let Answer::Comparison(compared) = site.ask(opened, Question::Comparison) {
+                print(&if json {
+                    compared.to_json()
+                } else {
+                    compared.to_text()
+                })?;
+            }
         }
         Command::Check { site } => {
             let report = site.report()?;
@@ -214,33 +217,29 @@ fn run(command: Command) -> Result<ExitCode> {
 }
 
 impl SiteArgs {
-    /// Opens the site and computes everything that follows from it.
-    fn report(&self) -> Result<Report> {
-        let (site, results, estimate) = self.computed()?;
-        Ok(Report::new(&site, &results, &estimate, self.units(&site)))
-    }
-
-    /// The quantities as text, as JSON or for a spreadsheet.
-    fn takeoff(&self, csv: bool, json: bool) -> Result<String> {
-        let (site, results, estimate) = self.computed()?;
+    /// Asks a question of a site.
+    fn ask(&self, opened: Opened, question: Question) -> Answer {
+        let Opened { site, findings, .. } = opened;
         let units = self.units(&site);
-        if csv {
-            return Ok(report::csv::takeoff(&site, &estimate, units));
-        }
-        let report = Report::new(&site, &results, &estimate, units);
-        Ok(if json {
-            report.to_takeoff_json()
-        } else {
-            report.to_takeoff_text()
-        })
+        let study = Study::new(site, question).in_units(units);
+        study.with_findings(findings).run()
     }
 
-    fn computed(&self) -> Result<(CheckedSite, Results, Estimate)> {
+    /// The text that answers a question.
+    fn text(&self, question: Question) -> Result<String> {
+        match self.ask(input::open(&self.site)?, question) {
+            Answer::Text(text) => Ok(text),
+            _ => bail!("that is not answered with a text"),
+        }
+    }
+
+    /// Opens the site and computes everything that a check prints.
+    fn report(&self) -> Result<Report> {
         let Opened { site, findings, .. } = input::open(&self.site)?;
-        let mut results = Results::compute(&site, &mut results::Cache::default());
-        results.findings.extend(findings);
-        let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
-        Ok((site, results, estimate))
+        let mut cache = Cache::default();
+        let mut analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
+        analysis.findings.extend(findings);
+        Ok(Report::new(&site, &analysis, self.units(&site)))
     }
 
     /// The units to print.

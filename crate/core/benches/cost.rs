@@ -20,7 +20,7 @@ use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, offse
 use batterboard_core::ground::Ground;
 use batterboard_core::site::limits;
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
-use scene::{Kept, bean, frame, ground, site, site_of_outline};
+use scene::{bean, frame, ground, site, site_of_outline};
 
 /// 10^2, 10^2.5 ... up to a size.
 fn sizes(most: usize) -> Vec<usize> {
@@ -36,7 +36,7 @@ fn by_spots(c: &mut Criterion) {
     let mut group = c.benchmark_group("cost against spots");
     for count in sizes(limits::SPOTS) {
         let start = site(count);
-        let (mut kept, mut step) = (Kept::default(), 0);
+        let (mut kept, mut step) = (Cache::default(), 0);
         group.bench_with_input(BenchmarkId::new("one frame", count), &(), |b, ()| {
             b.iter(|| {
                 step += 1;
@@ -72,7 +72,7 @@ fn by_vertices(c: &mut Criterion) {
     let mut group = c.benchmark_group("cost against vertices");
     for count in sizes(VERTEX_LIMIT) {
         let start = site_of_outline(count);
-        let (mut kept, mut step) = (Kept::default(), 0);
+        let (mut kept, mut step) = (Cache::default(), 0);
         group.bench_with_input(BenchmarkId::new("one frame", count), &(), |b, ()| {
             b.iter(|| {
                 step += 1;
@@ -80,7 +80,7 @@ fn by_vertices(c: &mut Criterion) {
             });
         });
         group.bench_with_input(BenchmarkId::new("first frame", count), &(), |b, ()| {
-            b.iter(|| black_box(frame(&start, 1, &mut Kept::default())));
+            b.iter(|| black_box(frame(&start, 1, &mut Cache::default())));
         });
     }
     let house = Region::from_ring(Ring(vec![

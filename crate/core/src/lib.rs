@@ -7,11 +7,11 @@
 //! # The pipeline
 //!
 //! ```text
-//! site file ──exchange──▶ Site ──door──▶ CheckedSite ──results──▶ Results ──report──▶ text, JSON
+//! site file ──exchange──▶ Site ──door──▶ CheckedSite ──analysis──▶ Analysis ──report──▶ text, JSON
 //!   (JSON)                (plain data)   (nothing broken           │
 //!                                         gets past)               └──drawing──▶ the plan
 //!
-//! session: an open CheckedSite with its Results, commands, undo, and a finger that drags
+//! session: an open CheckedSite with its Analysis, commands, undo, and a finger that drags
 //! ```
 //!
 //! # Where to look
@@ -30,11 +30,11 @@
 //! | finish the ground round it, balance cut and fill | [`grading`] |
 //! | find room for the spoil | [`stockpile`] |
 //! | list what to haul and buy, with its working | [`takeoff`] |
-//! | get what the plan shows of a site | [`results`] |
-//! | get everything to dig, haul and buy | [`estimate`] |
+//! | get everything that follows from a site | [`analysis`] |
 //! | draw the plan | [`drawing`] |
 //! | report as text or JSON | [`report`] |
 //! | open and save files, publish the schema | [`exchange`] |
+//! | ask what takes long, step by step | [`study`] |
 //! | edit, undo, drag | [`session`] |
 //!
 //! A module uses only those above it in the table of layers (see `DEVELOPERS.md`);
@@ -59,21 +59,21 @@
 //! session.apply(Command::ChooseShell(ShellChoice::Catalogue(shell)))?;
 //! session.apply(Command::NudgeShell { east: 0.5, north: 0.0 })?;
 //!
-//! let results = session.results();
-//! let tightest = results.clearances.first().map(|c| c.room);
+//! let analysis = session.analysis();
+//! let tightest = analysis.clearances.first().map(|c| c.room);
 //! assert!(tightest.is_some_and(|room| room > 0.0), "it fits the blank lot");
-//! assert!(results.dig.as_ref().is_some_and(|dig| dig.bank_volume > 10.0));
+//! assert!(analysis.dig.as_ref().is_some_and(|dig| dig.bank_volume > 10.0));
 //!
 //! assert!(session.undo());
 //! # Ok(())
 //! # }
 //! ```
 
+pub mod analysis;
 pub mod clearance;
 pub mod deck;
 pub mod dig;
 pub mod drawing;
-pub mod estimate;
 pub mod exchange;
 pub mod finding;
 pub mod geom;
@@ -85,12 +85,12 @@ pub mod lot;
 pub mod math;
 pub mod pipe;
 pub mod report;
-pub mod results;
 pub mod section;
 pub mod session;
 pub mod shell;
 pub mod site;
 pub mod sketch;
 pub mod stockpile;
+pub mod study;
 pub mod takeoff;
 pub mod units;

@@ -176,8 +176,7 @@ impl Planner {
         scale: f64,
     ) -> Result<Option<Ts<Hold>>, JsValue> {
         let held = self.session.grab(Point::new(x, y), reach, scale);
-        self.held = held.map(Hold::from);
-        self.held.as_ref().map(to_js).transpose()
+        held.map(|held| to_js(&Hold::from(held))).transpose()
     }
 
     /// Moves what is held to follow the hand.
@@ -187,13 +186,11 @@ impl Planner {
 
     /// Lets go.
     pub fn release(&mut self) {
-        self.held = None;
         self.session.release();
     }
 
     /// Lets go and puts back what was moved.
     pub fn cancel(&mut self) {
-        self.held = None;
         self.session.cancel();
     }
 

@@ -57,10 +57,10 @@ impl Planner {
     }
 
     /// Every run of pipe.
-    pub fn runs(&mut self) -> Result<Vec<Ts<RunRow>>, JsValue> {
+    pub fn runs(&self) -> Result<Vec<Ts<RunRow>>, JsValue> {
         let system = self.display();
         let shown = |measure, value| show(measure, value, system).text;
-        let runs = self.desk()?.estimate().pipes.runs.iter();
+        let runs = self.session.analysis().pipes.runs.iter();
         let rows = runs.map(|run| RunRow {
             label: run.label.clone(),
             fitting: run.fitting,

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use batterboard_core::geom::Point;
 use batterboard_core::report::PictureFigures;
-use batterboard_core::site::Site;
 use batterboard_core::site::picture::first_place;
+use batterboard_core::site::{Picture, Site};
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::ImageBitmap;
 
@@ -25,6 +25,14 @@ pub struct Pictured {
 }
 
 impl Pictured {
+    /// The picture that lies under the plan of a site, what the page made of it, and how much of
+    /// it shows; none where it is hidden or not decoded yet.
+    pub fn shown(&self, site: &Site) -> Option<(Arc<Picture>, ImageBitmap, f64)> {
+        let picture = site.picture.as_ref().filter(|it| !it.hidden)?;
+        let opacity = self.fade.unwrap_or(picture.opacity);
+        Some((Arc::clone(picture), self.bitmap.clone()?, opacity))
+    }
+
     /// A number for the site's data: another one whenever the data is another.
     fn stamp(&mut self, site: &Site) -> u32 {
         let data = site.picture.as_ref().map(|it| &it.data);

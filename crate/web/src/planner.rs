@@ -1,10 +1,8 @@
 //! The planner as the page holds it: the open site, its history, and its painting.
 
-use std::sync::Arc;
-
-use batterboard_core::drawing::{Drawing, Focus, backdrop};
+use batterboard_core::drawing::Focus;
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Command, Desk, Ledger, Session};
+use batterboard_core::session::{Command, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::Deserialize;
@@ -13,26 +11,19 @@ use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::cards::{self, ShellCard};
-use crate::edit::Hold;
 use crate::js::{Answer, Outcome, from_js, js_error, list_to_js, made_by_page, to_js};
 use crate::paint::View;
 use crate::picture::Pictured;
 use crate::plan;
 use crate::plan::still::StillHalf;
-use crate::section::Cutting;
 
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]
 pub struct Planner {
     pub(crate) session: Session,
-    pub(crate) desk: Option<(u64, Desk)>,
-    /// What a hand holds.
-    pub(crate) held: Option<Hold>,
-    /// The still half of the plan and the site it was drawn from.
-    backdrop: Option<(Site, Arc<Drawing>)>,
-    still: StillHalf,
     pub(crate) pictured: Pictured,
-    pub(crate) section: Cutting,
+    /// The still half of the plan as it was last painted.
+    still: StillHalf,
 }
 
 /// What part of the site a canvas shows.
@@ -100,12 +91,8 @@ impl Planner {
         let session = Session::new().map_err(|faults| js_error(&faults))?;
         Ok(Self {
             session,
-            desk: None,
-            held: None,
-            backdrop: None,
-            still: StillHalf::default(),
             pictured: Pictured::default(),
-            section: Cutting::default(),
+            still: StillHalf::default(),
         })
     }
 
@@ -163,7 +150,7 @@ impl Planner {
 
     /// `[x0, y0, x1, y1]` of everything on the plan, site metres.
     pub fn extent(&mut self) -> Vec<f64> {
-        let bounds = self.redrawn_backdrop().bounds();
+        let bounds = self.session.still_drawing().bounds();
         bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| {
             vec![low.x, low.y, high.x, high.y]
         })
@@ -177,19 +164,15 @@ impl Planner {
         highlight: Ts<Highlight>,
     ) -> Result<(), JsValue> {
         let view = View::from(made_by_page(view)?);
-        let highlight = made_by_page(highlight)?;
-        let focus = highlight.focus();
-        let backdrop = Arc::clone(self.redrawn_backdrop());
+        let highlight: Highlight = made_by_page(highlight)?;
         plan::paint(
             context,
             &view,
-            &self.session,
-            &backdrop,
+            &mut self.session,
             &mut self.still,
             &self.pictured,
-            focus,
+            highlight.focus(),
         );
-        self.paint_quantities(context, &view, focus)?;
         Ok(())
     }
 
@@ -197,26 +180,4 @@ impl Planner {
     pub fn bench_frame(&mut self, x: f64, y: f64) {
         self.session.drag_to(Point::new(x, y), false);
     }
-}
-
-impl Planner {
-    /// The still half of the plan, drawn again if anything it shows has changed.
-    fn redrawn_backdrop(&mut self) -> &Arc<Drawing> {
-        let site = self.session.site();
-        let fresh = |(drawn, _): &(Site, Arc<Drawing>)| same_backdrop(drawn, site.site());
-        let kept = self.backdrop.take().filter(fresh);
-        let kept = kept.unwrap_or_else(|| (Site::clone(site.site()), Arc::new(backdrop(site))));
-        &self.backdrop.insert(kept).1
-    }
-}
-
-/// Whether two sites have the same lot, features, ground, contours, benchmark, rules and units.
-fn same_backdrop(a: &Site, b: &Site) -> bool {
-    Arc::ptr_eq(&a.lot, &b.lot)
-        && Arc::ptr_eq(&a.features, &b.features)
-        && Arc::ptr_eq(&a.ground, &b.ground)
-        && Arc::ptr_eq(&a.rules, &b.rules)
-        && a.display == b.display
-        && a.contours == b.contours
-        && a.benchmark == b.benchmark
 }

@@ -1,11 +1,11 @@
-//! The browser tests: the built page, served from here, driven by Playwright in Chromium.
+//! The browser tests: the built page, served and driven by Playwright in Chromium.
 
+use std::net::{Ipv4Addr, TcpListener};
 use std::path::Path;
 
 use anyhow::Result;
 
 use crate::repo::Repo;
-use crate::server::Page;
 use crate::{apt, node, sh};
 
 /// Which browser to drive: `CHROMIUM`, or the system's.
@@ -26,14 +26,18 @@ pub fn playwright(repo: &Repo, args: &[&str], variables: &[(&str, &Path)]) -> Re
         )?;
     }
     node::install(&folder)?;
-    let page = Page::start(&repo.dist())?;
-    sh::say(&format!("The page is served at {}", page.address()));
     let mut tests = sh::command(&folder, "npx", &["--no-install", "playwright", "test"]);
     sh::run(
         tests
             .args(args)
             .envs(variables.iter().copied())
-            .env("BASE_URL", page.address())
+            .env("PORT", free_port()?.to_string())
             .env("CHROMIUM", chromium()),
     )
+}
+
+/// A port that nobody listens on, so that two clones can test at once.
+fn free_port() -> Result<u16> {
+    let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?;
+    Ok(listener.local_addr()?.port())
 }

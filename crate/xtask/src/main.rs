@@ -3,7 +3,7 @@
 //! - `serve` sets everything up, builds the page and serves it on this machine alone;
 //! - `build` does the same without serving; `--quick` makes either sooner, for a look;
 //! - `test` runs every check a change must pass, and says how to run a failed one alone;
-//! - `bench` times a drag step natively and in the browser, and plots what it costs at growing sizes;
+//! - `bench` drags the shell in the browser, times the core, plots what it costs at growing sizes, and weighs the page;
 //! - `doctor` lists the tools, what was found and what to do about what is missing;
 //! - `tidy` polices the tree: layers, file sizes, stray names.
 //!
@@ -20,7 +20,6 @@ mod page;
 mod program;
 mod python;
 mod repo;
-mod server;
 mod sh;
 mod steps;
 mod suite;
@@ -78,7 +77,7 @@ enum Task {
         #[arg(long, value_name = "STEP", value_parser = PossibleValuesParser::new(steps::names()))]
         skip: Vec<String>,
     },
-    /// Time one drag step, natively and in the browser, and at growing sizes
+    /// Time a drag in the browser and the core natively, and at growing sizes; weigh the page
     Bench {
         /// Measure this part alone (may be given more than once)
         #[arg(long, value_name = "PART")]
@@ -100,7 +99,7 @@ fn main() -> ExitCode {
     let args = Args::parse();
     let done = Repo::find().and_then(|repo| match args.task {
         Task::Serve { port, quick } => {
-            page::build(&repo, how(quick)).and_then(|()| server::serve(&repo, port))
+            page::build(&repo, how(quick)).and_then(|()| page::serve(&repo, port))
         }
         Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),

@@ -2,13 +2,16 @@
 //!
 //! - `layers`: a module of the core uses only modules above it; each third-party geometry crate is
 //!   named in one module.
+//! - `circles`: no files of one module of the core name each other in a circle;
 //! - `shape`: the top folder holds what it should, sources stay short, every Rust file opens with
 //!   its front-page comment.
 //! - `words`: no registry host and no path of somebody's machine.
 //!
 //! Every rule takes the tree as data and gives faults, so that each is tested on a small bad tree.
 
+mod circles;
 mod layers;
+mod paths;
 mod scan;
 mod shape;
 #[cfg(test)]
@@ -77,7 +80,7 @@ impl fmt::Display for Fault {
 /// # Errors
 /// When a fault is more than a warning.
 pub fn run(repo: &Repo) -> Result<()> {
-    sh::say("Checking the tree: layers, shape, words");
+    sh::say("Checking the tree: layers, circles, shape, words");
     let tree = Tree::read(repo.root())?;
     let faults = check(&tree);
     for fault in &faults {
@@ -95,7 +98,13 @@ pub fn run(repo: &Repo) -> Result<()> {
 }
 
 fn check(tree: &Tree) -> Vec<Fault> {
-    [layers::check(tree), shape::check(tree), words::check(tree)].concat()
+    [
+        layers::check(tree),
+        circles::check(tree),
+        shape::check(tree),
+        words::check(tree),
+    ]
+    .concat()
 }
 
 #[cfg(test)]

@@ -1,118 +1,49 @@
-// One frame of a drag in the browser, on the built page and ground of 500 spots: the core alone (the planner moves the
-// shell and measures, the estimate follows and gives every quantity), its halves, and whole frames with the ledger
-// rendered and the plan painted. Writes results/bench.json.
-import { mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+// What a hand feels: on every demo site the shell is dragged about and let go, in the built page. Afterwards the same
+// drag is asked of the core alone. Each site leaves its figures in results/bench/<site>.json, which the task runner
+// holds against the targets and prints.
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
-import { mouse } from '../hand.ts';
-import { openDemo, settled, shellOnScreen } from '../site.ts';
+import { DEMO_SITES, openDemo, shellOnScreen } from '../site.ts';
+import { coreAlone } from './core.ts';
+import { spread } from './spread.ts';
+import { taken, watch } from './watch.ts';
 
-const STEPS = 2000;
-const SPOTS = 500;
-const RESULTS = join(import.meta.dirname, '../results');
-const BUILT = join(import.meta.dirname, '../../../www/dist/assets');
-/** What the core may take of a frame at the median, and the whole of a frame at 60 a second, milliseconds. */
-const CORE = 4;
-const FRAME = 16;
+const MOVES = 100;
+/** Between two moves of the hand, milliseconds. */
+const PAUSE = 20;
+/** What the page may still be doing once it is open, and once the hand is gone, milliseconds. */
+const REST = 3000;
+const RESULTS = join(import.meta.dirname, '../results/bench');
 
-interface Row {
-  name: string;
-  median_ms: number;
-  p95_ms: number;
-  worst_ms: number;
-}
-
-const rows: Row[] = [];
-
-function row(name: string, times: number[]): Row {
-  const sorted = times.toSorted((a, b) => a - b);
-  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
-  const found = { name, median_ms: at(0.5), p95_ms: at(0.95), worst_ms: sorted.at(-1) ?? 0 };
-  rows.push(found);
-  return found;
-}
-
-test.beforeEach(async ({ page }) => {
-  await openDemo(page, 'sloping-hillside.json');
-  // Rolling ground over the whole lot, from exactly as many spots as the target names.
-  await page.evaluate((count) => {
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = window.bench.ask((p) => Array.from(p.extent()), []);
-    const side = Math.round(Math.sqrt(count));
-    const spots: [number, number, number][] = [];
-    for (let i = 0; i < count; i += 1) {
-      const [u, v] = [(i % side) / (side - 1), Math.floor(i / side) / (side - 1)];
-      const wobble = 0.3 * Math.sin(7 * u + 11 * v);
-      spots.push([x0 + u * (x1 - x0) + wobble, y0 + v * (y1 - y0) - wobble, 31 - 1.2 * v + 0.2 * wobble]);
+for (const file of DEMO_SITES) {
+  test(file, async ({ page }) => {
+    await openDemo(page, file);
+    await page.waitForTimeout(REST);
+    const { x, y } = await shellOnScreen(page);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 2, y);
+    await watch(page);
+    for (let i = 0; i < MOVES; i += 1) {
+      await page.mouse.move(x + 20 * Math.sin(i / 6), y + 15 * Math.cos(i / 5));
+      await page.waitForTimeout(PAUSE);
     }
-    window.bench.ask((p) => p.apply({ 'set-ground': { spots: { spots } } }), undefined);
-    window.bench.refresh();
-  }, SPOTS);
-  await settled(page);
-});
+    const moving = await taken(page);
+    await page.mouse.up();
+    await page.waitForTimeout(REST);
+    const after = await taken(page);
+    expect(moving.frames.length, 'the shell moved').toBeGreaterThan(MOVES / 4);
 
-test('the core, one drag frame', async ({ page }) => {
-  const halves = await page.evaluate((steps) => {
-    const { ask, askDesk } = window.bench;
-    const shell = ask((p) => p.ledger().shell, null);
-    if (!shell || ask((p) => p.grab(shell.at[0], shell.at[1], 0.1, 10), undefined) !== 'shell') return null;
-    const planner: number[] = [];
-    const estimate: number[] = [];
-    for (let i = 0; i < steps; i += 1) {
-      const angle = (i / 240) * 2 * Math.PI;
-      const reach = 2.5 * Math.sin((i / steps) * Math.PI);
-      const x = shell.at[0] + reach * Math.cos(angle);
-      const y = shell.at[1] + reach * Math.sin(angle);
-      const start = performance.now();
-      const cut = ask((p) => {
-        p.bench_frame(x, y);
-        return p.cut();
-      }, undefined);
-      const half = performance.now();
-      const rows = askDesk((desk) => {
-        desk.place(x, y, shell.heading_value, shell.mirrored, shell.coping_value, cut);
-        return desk.tally()?.quantities.length ?? 0;
-      }, 0);
-      if (rows === 0) return null;
-      planner.push(half - start);
-      estimate.push(performance.now() - half);
-    }
-    ask((p) => p.cancel(), undefined);
-    window.bench.refresh();
-    return { planner, estimate };
-  }, STEPS);
-  if (!halves) throw new Error('the drag could not be timed');
-  expect(halves.planner).toHaveLength(STEPS);
-  const both = halves.planner.map((milliseconds, i) => milliseconds + (halves.estimate[i] ?? 0));
-  const { median_ms } = row(`drag frame, core, ${SPOTS} spots`, both);
-  row('  of it the planner: move, clearances, cut', halves.planner);
-  row('  of it the estimate: place, tally', halves.estimate);
-  expect(median_ms).toBeLessThan(CORE);
-});
-
-test('whole frames of a real drag', async ({ page }) => {
-  await page.evaluate(() => {
-    const taken: number[] = [];
-    window.bench.watchFrames((milliseconds) => taken.push(milliseconds));
-    Object.assign(window, { taken });
+    const figures = {
+      site: file.replace('.json', ''),
+      frame: spread(moving.frames),
+      gap: spread(moving.gaps),
+      long_moving: moving.long,
+      long_after: after.long,
+      core: spread(await coreAlone(page)),
+    };
+    mkdirSync(RESULTS, { recursive: true });
+    writeFileSync(join(RESULTS, file), `${JSON.stringify(figures, null, 2)}\n`);
   });
-  const start = await shellOnScreen(page);
-  const hand = mouse(page);
-  await hand.down(start);
-  for (let i = 1; i <= 60; i += 1) {
-    const angle = (i / 20) * 2 * Math.PI;
-    await hand.to({ x: start.x + i * Math.cos(angle) * 0.8, y: start.y + i * Math.sin(angle) * 0.8 });
-  }
-  await hand.up();
-  const times = await page.evaluate(() => (window as unknown as { taken: number[] }).taken);
-  expect(times.length).toBeGreaterThan(30);
-  const { median_ms } = row('drag frame, ledger and painting', times);
-  expect(median_ms).toBeLessThan(FRAME);
-});
-
-test.afterAll(() => {
-  mkdirSync(RESULTS, { recursive: true });
-  writeFileSync(join(RESULTS, 'bench.json'), `${JSON.stringify(rows, null, 2)}\n`);
-  const modules = readdirSync(BUILT).filter((file) => file.endsWith('.wasm'));
-  const bytes = modules.reduce((sum, file) => sum + statSync(join(BUILT, file)).size, 0);
-  console.log(JSON.stringify({ wasm_bytes: bytes, rows }, null, 2));
-});
+}

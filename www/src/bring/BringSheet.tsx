@@ -1,8 +1,7 @@
 // A map or a list of points on its way in: chosen or pasted, then looked at before anything changes.
-import { useId, useMemo, useRef, useState } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
-import type { Finding, MapBrought, MapReading, MapSettings } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import { useId, useRef, useState } from 'preact/hooks';
+import type { Finding, MapBrought, MapReading, MapSettings } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import { textOf } from '../job/files.ts';
 import { fitPlan } from '../plan/keys.ts';
@@ -85,16 +84,15 @@ function Pick() {
 
 /** What is in a text, what it is to be, and what would happen. Another text has another of these. */
 function Look({ text, name }: Incoming) {
-  const site = useMemo(() => ask((p) => p.save(), ''), [text]);
   const [wanted, setWanted] = useState<MapSettings | null>(null);
   const [given, setGiven] = useState<ReadonlyMap<number, string>>(new Map());
   const [held, setHeld] = useState<number | null>(null);
-  const { value: reading, standing } = useIntake<MapReading>((it) => it.read_map(text, site, wanted), [wanted], NOTHING);
+  const reading = useAsked<MapReading>((p) => p.read_map(text, wanted), [wanted], NOTHING);
   const { items } = reading;
   const settings = wanted ?? reading.settings;
   const roles = items.map((item, i) => given.get(i) ?? item.proposed);
-  const { value: brought, standing: judged } = useIntake<MapBrought>(
-    settings && items.length > 0 ? (it) => it.bring_map(text, site, settings, roles) : null,
+  const brought = useAsked<MapBrought>(
+    settings && items.length > 0 ? (p) => p.bring_map(text, settings, roles) : null,
     [settings, roles],
     NOT_BROUGHT,
   );
@@ -118,14 +116,13 @@ function Look({ text, name }: Incoming) {
   }
 
   function bring(): void {
-    if (!brought.command || judged !== 'done') return;
+    if (!brought.command) return;
     if (!editOrTell(brought.command, `${name} was not brought in.`)) return;
     close();
     fitPlan();
     say(`${name} was brought in. ${brought.told.join(' ')}`, 'good');
   }
 
-  if (standing === 'failed') return <Failed name={name} />;
   const lot = roles.indexOf('lot');
   const findings = merged(reading.findings, brought.findings);
   return (
@@ -139,7 +136,6 @@ function Look({ text, name }: Incoming) {
         </div>
       )}
       <div aria-live="polite">
-        {standing === 'reading' && items.length === 0 && <p>Reading …</p>}
         {brought.told.length > 0 && (
           <ul class="bring-told" aria-label="What will happen">
             {brought.told.map((sentence) => (
@@ -164,25 +160,10 @@ function Look({ text, name }: Incoming) {
   );
 }
 
-function Failed({ name }: { name: string }) {
-  return (
-    <>
-      <h2>{name}</h2>
-      <p class="caution">
-        The text could not be read: a part of the planner did not load, or stopped. See whether this device is
-        connected, then try again.
-      </p>
-      <button type="button" onClick={close}>
-        Close
-      </button>
-    </>
-  );
-}
-
 /** Two lists of findings as one, each told once, the gravest first. */
 function merged(one: Finding[], other: Finding[]): Finding[] {
   const all = new Map<string, Finding>();
-  for (const finding of [...one, ...other]) all.set(finding.check + finding.place + finding.message, finding);
+  for (const finding of [...one, ...other]) all.set(finding.code + finding.pointer + finding.message, finding);
   const grades = ['fault', 'caution', 'note'];
   return [...all.values()].sort((a, b) => grades.indexOf(a.severity) - grades.indexOf(b.severity));
 }
@@ -193,10 +174,10 @@ function Findings({ findings }: { findings: Finding[] }) {
   return (
     <ul class="finding-list" aria-label="What there is to say of it">
       {findings.map((it) => (
-        <li key={it.check + it.place + it.message} data-severity={it.severity}>
+        <li key={it.code + it.pointer + it.message} data-severity={it.severity}>
           <strong>
             {GRAVITY[it.severity]}
-            {it.place && `, ${it.place}`}:
+            {it.pointer && `, ${it.pointer}`}:
           </strong>{' '}
           {it.message} {it.remedy}
         </li>

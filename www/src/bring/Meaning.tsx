@@ -1,6 +1,6 @@
 // How the numbers of a map or a list are meant: what was proposed, and how else it can be taken.
 import { Choice } from '../fields/Choice.tsx';
-import type { MapReading, MapSettings } from '../door/shapes.ts';
+import type { MapReading, MapSettings } from '../core/types.ts';
 
 const FRAMES = [
   { value: 'degrees', text: 'Degrees (WGS 84)' },

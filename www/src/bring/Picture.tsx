@@ -1,5 +1,5 @@
 // A picture of everything that was found. What is tapped is the one asked about below it.
-import type { MapItem } from '../door/shapes.ts';
+import type { MapItem } from '../core/types.ts';
 import { look } from './roles.ts';
 
 interface Props {

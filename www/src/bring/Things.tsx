@@ -1,5 +1,5 @@
 // What was found, by groups: one choice for all of a group, and one for each thing in it.
-import type { MapItem } from '../door/shapes.ts';
+import type { MapItem } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { rolesOf } from './roles.ts';
 

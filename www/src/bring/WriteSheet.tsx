@@ -1,14 +1,12 @@
 // The job as a map or a list of points for others: what of it, in which form.
 import { useState } from 'preact/hooks';
-import { intake } from '../door/intake.ts';
-import { askDesk } from '../door/estimate.ts';
-import { ask } from '../door/planner.ts';
-import type { Finding, ListChoice, Written } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import type { Finding, ListChoice, PlaceReading } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import { editOrTell, say } from '../state/actions.ts';
+import { written } from '../state/quantities.ts';
 import { display, sheet, site } from '../state/store.ts';
 import { Tick } from './Meaning.tsx';
 
@@ -48,17 +46,10 @@ export function WriteSheet() {
   const [findings, setFindings] = useState<Finding[]>([]);
   const degrees = form === 'map' || frame === 'degrees';
 
-  async function written(): Promise<Written> {
-    const text = ask((p) => p.save(), '');
-    const figures = askDesk((desk) => desk.figures(), null);
-    if (!figures) throw new Error('the estimate is not there');
-    const { lot: corners, dig: _, ...rest } = parts;
-    const it = await intake();
-    return form === 'map' ? it.write_map(text, figures, parts) : it.write_list(text, figures, { frame, order, corners, ...rest });
-  }
-
   async function save(): Promise<void> {
-    const answer = await written().catch((): Written => ({ text: null, findings: [NOT_LOADED] }));
+    const { lot: corners, dig: _, ...rest } = parts;
+    const question = form === 'map' ? { map: parts } : { points: { frame, order, corners, ...rest } };
+    const answer = await written(question).catch(() => ({ text: null, findings: [STOPPED] }));
     setFindings(answer.findings);
     if (answer.text === null) return;
     const [name, type] = form === 'map' ? [`${fileName()}.geojson`, 'application/geo+json'] : [`${fileName()}-points.csv`, 'text/csv'];
@@ -95,7 +86,7 @@ export function WriteSheet() {
       </p>
       <div aria-live="polite">
         {findings.map((it) => (
-          <p class="caution" data-severity={it.severity} key={it.check + it.place}>
+          <p class="caution" data-severity={it.severity} key={it.code + it.pointer}>
             {it.message} {it.remedy}
           </p>
         ))}
@@ -112,21 +103,22 @@ export function WriteSheet() {
   );
 }
 
-const NOT_LOADED: Finding = {
+const STOPPED: Finding = {
   severity: 'fault',
-  check: 'not-loaded',
-  place: '',
+  code: 'stopped',
+  pointer: '',
+  topic: 'clearances',
   at: null,
-  message: 'A part of the planner did not load, or stopped.',
-  remedy: 'See whether this device is connected, then try again.',
+  message: 'The part of the planner that writes it stopped.',
+  remedy: 'Nothing is lost: try again.',
 };
 
 /** Where the site's origin lies, and a way to say it. */
 function Origin({ laid }: { laid: () => void }) {
   const origin = site.value?.origin;
   const [text, setText] = useState('');
-  const { value: place } = useIntake(
-    text.trim() === '' ? null : (it) => it.read_place(text),
+  const place = useAsked<PlaceReading>(
+    text.trim() === '' ? null : (p) => p.read_place(text),
     [text],
     { origin: null, text: '', message: '' },
   );

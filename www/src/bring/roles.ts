@@ -1,7 +1,7 @@
 // The roles that a thing can take on, in words, and what a picture of them shows.
-import { FEATURE_KINDS } from '../door/records.ts';
+import { FEATURE_KINDS } from '../core/lists.ts';
+import type { MapItem } from '../core/types.ts';
 import { plain } from '../fields/Choice.tsx';
-import type { MapItem } from '../door/shapes.ts';
 
 export interface RoleChoice {
   value: string;

@@ -1,7 +1,7 @@
 // One typed value: what it is called, the box, and beside it what the core made of the text. Enter or
 // leaving the box commits; Escape brings back what was there.
 import { useId, useRef, useState } from 'preact/hooks';
-import type { Reading } from '../door/shapes.ts';
+import type { Reading } from '../core/types.ts';
 
 export interface FieldProps {
   label: string;

@@ -1,8 +1,7 @@
 // Fields for each sort of value. Text is read and written by the core, so that a figure means on every form
 // what it means in the report.
-import { askDesk } from '../door/estimate.ts';
-import { ask } from '../door/planner.ts';
-import type { Finding, Measure, Reading } from '../door/shapes.ts';
+import { ask } from '../core/planner.ts';
+import type { Finding, Measure, Reading } from '../core/types.ts';
 import { display } from '../state/store.ts';
 import { Field } from './Field.tsx';
 
@@ -18,7 +17,7 @@ interface Props {
   clear?: () => Finding[];
 }
 
-const UNREAD: Reading = { ok: false, message: 'The part of the planner that reads figures is not there yet.', remedy: 'Try again in a moment.' };
+const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
 
 /** What a form says when the core would not have a value. */
 export function told(findings: Finding[]): string | undefined {
@@ -27,7 +26,7 @@ export function told(findings: Finding[]): string | undefined {
 }
 
 export function read(text: string, measure: Measure): Reading {
-  return askDesk((desk) => desk.read_measure(text, measure), UNREAD);
+  return ask((p) => p.read_measure(text, measure), UNREAD);
 }
 
 export function show(value: number, measure: Measure): string {

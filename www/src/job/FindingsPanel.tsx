@@ -1,5 +1,5 @@
 // What was not done and why: what is wrong, where, and how to mend it.
-import type { Finding } from '../door/shapes.ts';
+import type { Finding } from '../core/types.ts';
 import { trouble } from '../state/store.ts';
 import { Sheet } from './Sheet.tsx';
 
@@ -14,13 +14,13 @@ export function FindingsPanel() {
       <h2>{now.title}</h2>
       <ul class="finding-list">
         {now.findings.map((finding, index) => (
-          <li key={index} data-severity={finding.severity} data-check={finding.check}>
+          <li key={index} data-severity={finding.severity} data-check={finding.code}>
             <p>
               <strong>{WORDS[finding.severity]}:</strong> {finding.message}
             </p>
-            {finding.place && (
+            {finding.pointer && (
               <p>
-                Where: <code>{finding.place}</code>
+                Where: <code>{finding.pointer}</code>
               </p>
             )}
             {finding.remedy && <p>How to mend it: {finding.remedy}</p>}

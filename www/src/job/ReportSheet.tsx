@@ -1,30 +1,40 @@
 // The report as text: to read, to print, to keep. The words and the figures are the core's.
 import { useEffect, useState } from 'preact/hooks';
-import { report } from '../door/report.ts';
 import { say } from '../state/actions.ts';
+import { written } from '../state/quantities.ts';
 import { sheet } from '../state/store.ts';
 import { download, fileName } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 
-const FAILED = 'The report could not be made: a part of the planner did not load. Close it and try again.';
+const FAILED = 'The report could not be made: that part of the planner stopped. Nothing is lost; try again.';
 
 export function ReportSheet() {
   const [text, setText] = useState('');
-  const [word, setWord] = useState('The report is being made.');
-  useEffect(() => {
-    report('text').then(setText, () => setWord(FAILED));
-  }, []);
+  const [failed, setFailed] = useState(false);
+  const make = () => {
+    setFailed(false);
+    written('report-text').then(
+      (made) => setText(made.text ?? ''),
+      () => setFailed(true),
+    );
+  };
+  useEffect(make, []);
   const close = () => (sheet.value = null);
   const saveData = () =>
-    report('json').then(
-      (data) => download(data, `${fileName()}-report.json`, 'application/json'),
+    written('report-json').then(
+      ({ text: data }) => data !== null && download(data, `${fileName()}-report.json`, 'application/json'),
       () => say(FAILED, 'bad'),
     );
   return (
     <Sheet label="Report" class="report" close={close}>
       <h2>Report</h2>
-      {text === '' ? <p aria-live="polite">{word}</p> : <pre tabIndex={0}>{text}</pre>}
+      {text === '' ? <p aria-live="polite">{failed ? FAILED : 'The report is being made.'}</p> : <pre tabIndex={0}>{text}</pre>}
       <div class="buttons">
+        {failed && (
+          <button type="button" onClick={make}>
+            Try again
+          </button>
+        )}
         <button type="button" class="main" disabled={text === ''} onClick={() => window.print()}>
           Print
         </button>

@@ -1,6 +1,6 @@
 // The planner keeps stopping on this work: the work is handed out, and a blank lot is offered.
-import { good } from '../door/planner.ts';
-import type { Site } from '../door/records.ts';
+import { good } from '../core/planner.ts';
+import type { Site } from '../core/types.ts';
 import { goOnBlank } from '../state/actions.ts';
 import { download, fileName } from './files.ts';
 import { Sheet } from './Sheet.tsx';

@@ -1,7 +1,7 @@
 // The head of the page: the job's name, undo and redo, the units, and the files.
 import { useRef } from 'preact/hooks';
 import { chooseIncoming } from '../bring/incoming.ts';
-import type { System } from '../door/records.ts';
+import type { System } from '../core/types.ts';
 import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';

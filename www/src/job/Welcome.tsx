@@ -1,7 +1,7 @@
 // The first sheet: invented sites to try, a file of one's own, or a blank lot.
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { FileInput } from '../fields/FileInput.tsx';
-import { aside } from '../door/planner.ts';
+import { aside } from '../core/planner.ts';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';
@@ -76,7 +76,7 @@ function Picture({ text }: { text: string }) {
     aside((p) => {
       if (!p.open(text).ok) return;
       const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
-      p.paint(context, width, height, ratio / SHRUNK, view.x, view.y, view.scale, '');
+      p.paint(context, { ...view, ratio: ratio / SHRUNK }, 'none');
     }, undefined);
   }, [text]);
   return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;

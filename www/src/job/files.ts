@@ -1,6 +1,6 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
 
@@ -24,7 +24,7 @@ export async function textOf(file: File): Promise<string | undefined> {
 function refuse(name: string, message: string, remedy: string): void {
   trouble.value = {
     title: `${name} was not opened. Your open work is as it was.`,
-    findings: [{ severity: 'fault', check: 'file', place: name, at: null, message, remedy }],
+    findings: [{ severity: 'fault', code: 'file', pointer: name, topic: 'clearances', at: null, message, remedy }],
   };
 }
 

@@ -1,6 +1,6 @@
 // Every clearance with its room, signed, and the rule behind it. Looking at a row lights it up on the plan.
-import type { Clearance } from '../door/shapes.ts';
-import { highlight } from '../state/store.ts';
+import type { ClearanceRow as Clearance } from '../core/types.ts';
+import { dim, highlight, light, sameLight } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 
 export function Clearances({ clearances, placed }: { clearances: Clearance[]; placed: boolean }) {
@@ -28,12 +28,8 @@ export function Clearances({ clearances, placed }: { clearances: Clearance[]; pl
 
 function Row({ clearance }: { clearance: Clearance }) {
   const { index, name, from, target, distance, required, room, short, source, caveats } = clearance;
-  const key = `clearance:${index}`;
-  const lit = highlight.value === key;
-  const light = () => (highlight.value = key);
-  const dim = () => {
-    if (highlight.value === key) highlight.value = '';
-  };
+  const it = { clearance: index };
+  const lit = sameLight(highlight.value, it);
   return (
     <li>
       <button
@@ -42,11 +38,11 @@ function Row({ clearance }: { clearance: Clearance }) {
         data-short={short}
         data-index={index}
         aria-pressed={lit}
-        onClick={light}
-        onFocus={light}
-        onBlur={dim}
-        onPointerEnter={light}
-        onPointerLeave={(event) => event.pointerType === 'mouse' && dim()}
+        onClick={() => light(it)}
+        onFocus={() => light(it)}
+        onBlur={() => dim(it)}
+        onPointerEnter={() => light(it)}
+        onPointerLeave={(event) => event.pointerType === 'mouse' && dim(it)}
       >
         <Mark kind={short ? 'short' : 'fits'} />
         <span class="clearance-name">{name}</span>

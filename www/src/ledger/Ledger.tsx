@@ -1,10 +1,11 @@
 // The ledger: the page of the site notebook that never leaves. A verdict, every clearance with its room,
 // every quantity with its working, and what to look out for.
-import { findings, tally } from '../state/estimate.ts';
-import { ledger, ledgerUp, step } from '../state/store.ts';
+import { tally } from '../state/quantities.ts';
+import { findings, ledger, ledgerUp, step } from '../state/store.ts';
+import type { Topic } from '../core/types.ts';
 import { Clearances } from './Clearances.tsx';
-import { Cautions, type Place } from './Cautions.tsx';
-import { MissingCautions, Quantities } from './Quantities.tsx';
+import { Cautions } from './Cautions.tsx';
+import { Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
 /** On a small screen the drawn-up ledger and the open step take turns. */
@@ -17,8 +18,7 @@ export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
   const shown = findings.value;
-  const groups: Place[] =
-    tally.value.how === 'there' ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
+  const groups: Topic[] = tally.value ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
   return (
     <aside class="ledger" data-up={up} aria-label="Ledger">
       <button
@@ -35,10 +35,9 @@ export function Ledger() {
         {now && (
           <>
             <Verdict verdict={now.verdict} placed={now.shell !== null} />
-            {now.shell && <MissingCautions />}
-            <Cautions findings={shown} place="verdict" />
+            <Cautions findings={shown} topic="verdict" />
             <Clearances clearances={now.clearances} placed={now.shell !== null} />
-            <Cautions findings={shown} place="clearances" groups={groups} />
+            <Cautions findings={shown} topic="clearances" groups={groups} />
             <Quantities revision={now.revision} findings={shown} placed={now.shell !== null} />
           </>
         )}

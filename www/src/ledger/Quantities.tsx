@@ -1,11 +1,9 @@
-// The takeoff, line by line. Each opens its working in place. While the estimate is not there, that is said here:
-// its cautions are never missing without a word.
+// The takeoff, line by line. Each opens its working in place. Low and high come when the hand rests.
 import { signal } from '@preact/signals';
-import { askDesk } from '../door/estimate.ts';
-import type { Finding } from '../door/shapes.ts';
-import type { Costs, Group, Quantity } from '../door/tally.ts';
-import { ranged, tally, tryEstimateAgain } from '../state/estimate.ts';
-import { highlight, sheet } from '../state/store.ts';
+import { ask } from '../core/planner.ts';
+import type { CostRows as Costs, Finding, Group, QuantityRow as Quantity } from '../core/types.ts';
+import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
+import { dim, light, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
@@ -30,11 +28,10 @@ interface Props {
 }
 
 export function Quantities({ revision, findings, placed }: Props) {
-  const now = tally.value;
-  const quantities = now.how === 'there' ? now.quantities : [];
+  const { quantities = [], cost = null } = tally.value ?? {};
   const groups = [...new Set(quantities.map((quantity) => quantity.group))];
   return (
-    <section class="quantities" aria-labelledby="quantities-head" data-standing={now.how}>
+    <section class="quantities" aria-labelledby="quantities-head">
       <h3 id="quantities-head">
         Quantities <span class="head-aside">tap for the working</span>
       </h3>
@@ -48,11 +45,12 @@ export function Quantities({ revision, findings, placed }: Props) {
           </button>
         </div>
       )}
-      {placed ? <NotYet /> : <p class="nothing-yet">With a shell on the lot, dig, spoil and stone are listed here.</p>}
+      <NoRanges />
+      {!placed && <p class="nothing-yet">With a shell on the lot, dig, spoil and stone are listed here.</p>}
       {groups.map((group) => (
         <div key={group} class="quantity-group" data-group={group}>
           <h4>{GROUPS[group]}</h4>
-          <Cautions findings={findings} place={group} />
+          <Cautions findings={findings} topic={group} />
           <ul>
             {quantities
               .filter((quantity) => quantity.group === group)
@@ -62,60 +60,35 @@ export function Quantities({ revision, findings, placed }: Props) {
           </ul>
         </div>
       ))}
-      {now.how === 'there' && <Cautions findings={findings} place="cost" />}
-      {now.how === 'there' && now.cost && <Total cost={now.cost} />}
+      <Cautions findings={findings} topic="cost" />
+      {cost && <Total cost={cost} />}
     </section>
   );
 }
 
-/** Why nothing is listed although there is a shell. */
-export function NotYet() {
-  const now = tally.value;
-  if (now.how === 'there') return null;
-  if (now.how === 'coming') {
-    return (
-      <p class="nothing-yet" role="status">
-        Dig, spoil and stone are being worked out, and the cautions that belong beside them.
-      </p>
-    );
-  }
+/** Low and high could not be found. */
+export function NoRanges() {
+  if (!rangesStopped.value) return null;
   return (
     <div class="cautions" role="alert">
-      <p class="caution" data-severity="fault" data-check="no-estimate">
-        <strong>Fault:</strong> {now.how === 'failed' ? NOT_LOADED : NOT_TAKEN} Nothing is listed here, and the cautions on
-        the dig, on footings beside it, on spoil and on water are missing.
+      <p class="caution" data-severity="note" data-check="no-ranges">
+        <strong>Note:</strong> Low and high could not be worked out: that part of the planner stopped. Everything else
+        stands.
       </p>
-      {now.how === 'refused' && <Cautions findings={now.why} place="clearances" groups={[]} />}
-      <button type="button" class="again" onClick={tryEstimateAgain}>
+      <button type="button" class="again" onClick={tryRangesAgain}>
         Try again
       </button>
     </div>
   );
 }
 
-const NOT_LOADED = 'The part of the planner that works out the quantities could not be had or keeps stopping.';
-const NOT_TAKEN = 'The quantities of this site could not be worked out.';
-
-/** One line under the verdict for as long as the estimate cannot be had. */
-export function MissingCautions() {
-  const { how } = tally.value;
-  if (how !== 'failed' && how !== 'refused') return null;
-  return (
-    <p class="caution" data-severity="fault" data-check="no-estimate">
-      <strong>Fault:</strong> cautions on the dig, on footings, spoil and water are missing: see Quantities.
-    </p>
-  );
-}
-
 function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
   const { key, label, shown, caveats, range, cost } = quantity;
   const open = opened.value === key;
-  const words = range ? between(range.low, range.high, range.open) : ranged.value.has(key) && 'low and high when it rests';
-  const lightKey = `quantity:${key}`;
-  const light = () => (highlight.value = lightKey);
-  const dim = () => {
-    if (highlight.value === lightKey) highlight.value = '';
-  };
+  const words = range
+    ? between(range.low, range.high, range.open)
+    : tally.value?.without_ranges && ranged.value.has(key) && 'low and high when it rests';
+  const it = { quantity: key };
   return (
     <li>
       <button
@@ -124,10 +97,10 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
         data-key={key}
         aria-expanded={open}
         onClick={() => (opened.value = open ? null : key)}
-        onFocus={light}
-        onBlur={dim}
-        onPointerEnter={light}
-        onPointerLeave={(event) => event.pointerType === 'mouse' && dim()}
+        onFocus={() => light(it)}
+        onBlur={() => dim(it)}
+        onPointerEnter={() => light(it)}
+        onPointerLeave={(event) => event.pointerType === 'mouse' && dim(it)}
       >
         <span class="quantity-label">{label}</span>
         <span class="leader" aria-hidden="true" />
@@ -147,17 +120,18 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
 
 /** What everything that has a rate comes to. */
 function Total({ cost: { total, low, high } }: { cost: Costs }) {
+  const words = tally.value?.without_ranges ? 'low and high when it rests' : between(low, high);
   return (
     <p class="costs-total">
       <span>Cost of what has a rate</span>
       <b>{total.text}</b>
-      <span class="quantity-range">{between(low, high)}</span>
+      <span class="quantity-range">{words}</span>
     </p>
   );
 }
 
 /** `revision` is what makes it ask again after a change. */
 export function OpenWorking({ quantityKey }: { quantityKey: string; revision: number }) {
-  const workings = askDesk((desk) => desk.workings(quantityKey), undefined);
+  const workings = ask((p) => p.workings(quantityKey), undefined);
   return workings ? <Working workings={workings} /> : null;
 }

@@ -1,6 +1,6 @@
 // Does it fit? One sentence, with a mark that is told by its shape as well, spoken when it changes.
 import { useEffect, useState } from 'preact/hooks';
-import type { Ledger } from '../door/shapes.ts';
+import type { Ledger } from '../core/types.ts';
 import { gesturing } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 

@@ -1,5 +1,5 @@
 // One quantity opened: formula, the numbers in it, where each comes from, waste and rounding.
-import type { Both, Range, Workings } from '../door/tally.ts';
+import type { CauseFigures, Workings } from '../core/types.ts';
 
 export function Working({ workings }: { workings: Workings }) {
   const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions, range } = workings;
@@ -51,7 +51,7 @@ interface DoubtsProps {
   low: string;
   expected: string;
   high: string;
-  causes: Range<Both>['causes'];
+  causes: CauseFigures[];
   open?: boolean;
 }
 

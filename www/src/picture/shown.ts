@@ -1,6 +1,6 @@
 // The picture's data as the page holds it outside the core: to be kept on the device, and decoded for the
 // painter. It is large and seldom changes, so it is fetched only when its number has changed.
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { askForFrame } from '../plan/frame.ts';
 
 let stamp = -1;

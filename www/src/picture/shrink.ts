@@ -1,6 +1,6 @@
 // A picture from outside, made small enough to be kept in a site file: decoded by the browser, drawn at a
 // smaller size, and written again in the form that weighs least. Nothing is sent anywhere.
-import type { Picture } from '../door/records.ts';
+import type { Picture } from '../core/types.ts';
 
 /** What may come in, bytes and pixels; what goes into the site, bytes and pixels along the longer side. */
 export const MOST_BYTES_IN = 25_000_000;

@@ -1,8 +1,7 @@
 // The bar over the plan while something is drawn: what is wanted, what the stretch in hand measures and why it
 // lies where it does, boxes to type its figures, and the ways to go on.
 import { useId, useRef, useState } from 'preact/hooks';
-import type { Point } from '../door/records.ts';
-import type { Drawn, Measure } from '../door/shapes.ts';
+import type { Drawn, Measure, Point, TypedAngle } from '../core/types.ts';
 import { read, show } from '../fields/fields.tsx';
 import { announce, drawing, snapping, type Drawing } from '../state/store.ts';
 import { toggleSnap } from './keys.ts';
@@ -200,6 +199,12 @@ function Spot({ at }: { at: Point }) {
   );
 }
 
+function typedAngle(how: string, angle: number): TypedAngle {
+  if (how === 'right') return { right: angle };
+  if (how === 'left') return { left: angle };
+  return how === 'inside' ? { inside: angle } : { bearing: angle };
+}
+
 /** Length and angle of the next stretch. Enter places the point. */
 function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
   const alone = wants === 'width' || wants === 'rim';
@@ -213,7 +218,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
     setLength(nextLength);
     setAngle(nextAngle);
     setHow(nextHow);
-    type(nextLength.value, nextAngle.value, nextHow);
+    type(nextLength.value, nextAngle.value === undefined ? undefined : typedAngle(nextHow, nextAngle.value));
   }
 
   const measureOf = (way: string): Measure => (way === 'bearing' ? 'bearing' : 'angle');

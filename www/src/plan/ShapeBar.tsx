@@ -1,6 +1,6 @@
 // The bar over the plan while a shape is changed: whose it is, what is picked of it, and what can be done. It
 // keeps its height whatever is picked, so that the plan does not move under the hand.
-import type { Shaped } from '../door/shapes.ts';
+import type { Shaped } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { drawing, shaping } from '../state/store.ts';
 import { SnapToggle } from './DrawBar.tsx';
@@ -67,14 +67,14 @@ function Run({ run }: { run: [number, number] | null }) {
         value={run?.[0]}
         placeholder="of a picked edge"
         disabled={!run}
-        commit={(length) => shapeDo('run', length, run?.[1] ?? 0).findings}
+        commit={(length) => shapeDo({ run: { length, bearing: run?.[1] ?? 0 } }).findings}
       />
       <Figure
         label="Its bearing"
         measure="bearing"
         value={run?.[1]}
         disabled={!run}
-        commit={(bearing) => shapeDo('run', run?.[0] ?? 0, bearing).findings}
+        commit={(bearing) => shapeDo({ run: { length: run?.[0] ?? 0, bearing } }).findings}
       />
       <SnapToggle />
     </div>

@@ -1,5 +1,5 @@
 // The shape of something on the lot, drawn: an outline, a line, a band along a line, or a disc.
-import type { ShapeRecord } from '../door/records.ts';
+import type { ShapeRecord } from '../core/types.ts';
 import { pickPath, pickStretch } from './pick.ts';
 
 export type Form = 'area' | 'track' | 'disc' | 'strip';

@@ -1,7 +1,7 @@
 // Fingers and mouse on the plan. One pointer on the shell moves it, on bare ground it pulls the paper; a
 // second finger lets go of the shell and zooms. Moves are kept until the next frame, one per frame.
 import { signal } from '@preact/signals';
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { refresh } from '../state/actions.ts';
 import { chosenFeature, drawing, held, shaping, snapping, step } from '../state/store.ts';
 import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';

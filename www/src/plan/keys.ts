@@ -1,5 +1,5 @@
 // The keyboard on the plan, while the plan has the focus, and undo and redo anywhere on the page.
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
 import { announce, drawing, ledger, shaping, snapping } from '../state/store.ts';
 import { drawingKey } from './drawing.ts';

@@ -1,9 +1,7 @@
-// Paints the plan: takes the drag that waits, gives the core the canvas, has the estimate paint over it, and keeps
-// the document once it has been painted without trouble.
-import { askDesk } from '../door/estimate.ts';
-import { ask } from '../door/planner.ts';
+// Paints the plan: takes the drag that waits, gives the core the canvas, and keeps the document once it has been
+// painted without trouble.
+import { ask } from '../core/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
-import { beginEstimate, tally } from '../state/estimate.ts';
 import { followSection, paintSection } from '../state/section.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
 import { askForFrame, eachFrame } from './frame.ts';
@@ -45,17 +43,11 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
     const extent = ask((p) => p.extent(), undefined);
     if (extent) current.view = fitted(current.view, extent);
   }
-  const { x, y, scale } = current.view;
   const done = ask((p) => {
-    p.paint(context, width, height, ratio, x, y, scale, highlight.value);
+    p.paint(context, { ...current.view, ratio }, highlight.value);
     return true;
   }, false);
-  if (tally.value.how === 'there') {
-    askDesk((desk) => desk.paint(context, width, height, ratio, x, y, scale, highlight.value), undefined);
-  }
   if (below) paintSection(below.canvas, below.context);
-  // What comes first is the plan.
-  if (done) beginEstimate();
   const revision = ledger.value?.revision ?? -1;
   if (done && !gesturing.value && revision !== painted) {
     painted = revision;

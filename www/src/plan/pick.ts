@@ -2,10 +2,9 @@
 // on the plan shows what is wanted (see DrawBar.tsx), and fingers, mouse and keys place points. The core holds
 // the drawing, leads the hand and works out every figure; nothing is in the document until somebody makes an
 // edit of what comes back.
-import { ask } from '../door/planner.ts';
-import type { Point, Vertex } from '../door/records.ts';
-import type { DrawMode, DrawStep, Drawn } from '../door/shapes.ts';
-import { announce, drawing, snapping, type Wanted } from '../state/store.ts';
+import { ask } from '../core/planner.ts';
+import type { DrawDeed, DrawMode, DrawStep, Drawn, Point, TypedAngle, Vertex, Wanted } from '../core/types.ts';
+import { announce, drawing, snapping } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
 import { current, siteAt } from './view.ts';
 
@@ -22,7 +21,7 @@ export type Hand = keyof typeof LED_WITHIN;
 
 let finish: ((path: Vertex[] | null) => void) | null = null;
 
-const NOTHING: DrawStep = { drawn: undefined, findings: [], done: undefined };
+const NOTHING: DrawStep = { drawn: null, findings: [], done: null };
 
 /** One point, snapped or typed; nothing when the user gives up. */
 export async function pickPoint(prompt: string): Promise<Point | null> {
@@ -50,14 +49,12 @@ export async function pickStretch(prompt: string, round = false): Promise<Stretc
   return at && lastRun ? { at: [at[0], at[1]], length: lastRun[0], bearing: lastRun[1] } : null;
 }
 
-const flat = (path: Vertex[]): Float64Array => new Float64Array(path.flatMap(([x, y, bulge]) => [x, y, bulge ?? 0]));
-
 /** What the newest stretch measured, as the core said just before it was placed. */
 let lastRun: Drawn['run'] = null;
 
 function begin(prompt: string, wanted: Wanted, start: Vertex[]): Promise<Vertex[] | null> {
   giveUpDrawing();
-  ask((p) => p.draw(wanted, flat(start)), undefined);
+  ask((p) => p.draw(wanted, start), undefined);
   const picked = new Promise<Vertex[] | null>((done) => {
     finish = done;
   });
@@ -79,7 +76,7 @@ function end(path: Vertex[] | null): void {
 
 /** Shows a path on the plan that is in no document, or takes it away. */
 export function showPath(path: Vertex[], closed: boolean): void {
-  ask((p) => p.show_path(closed, flat(path)), undefined);
+  ask((p) => p.show_path(closed, path), undefined);
   askForFrame();
 }
 
@@ -113,11 +110,11 @@ export function shift(east: number, north: number): void {
 }
 
 /** Typed figures in place of the hand's, SI. */
-export function type(length: number | undefined, angle: number | undefined, how: string): void {
-  take(ask((p) => p.draw_typed(length ?? Number.NaN, angle ?? Number.NaN, how), NOTHING));
+export function type(length: number | undefined, angle: TypedAngle | undefined): void {
+  take(ask((p) => p.draw_typed(length, angle), NOTHING));
 }
 
-function act(what: string): void {
+function act(what: DrawDeed): void {
   if (drawing.value) take(ask((p) => p.draw_do(what), NOTHING));
 }
 

@@ -1,13 +1,10 @@
 // A shape being changed on the plan: its handles are dragged there (see gesture.ts), and its picked corner or
 // edge answers to the buttons of ShapeBar.tsx and to keys. Any panel may begin it.
-import { ask } from '../door/planner.ts';
-import type { Outcome, ShapeDeed } from '../door/shapes.ts';
+import { ask } from '../core/planner.ts';
+import type { Outcome, ShapeDeed, ShapeTarget } from '../core/types.ts';
 import { refresh } from '../state/actions.ts';
 import { announce, shaping } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
-
-/** `lot`, `spots`, `breakline:0`, or `feature:` and its id. */
-export type ShapeTarget = 'lot' | 'spots' | `breakline:${number}` | `feature:${string}`;
 
 const NOT_DONE: Outcome = { ok: false, findings: [] };
 
@@ -22,7 +19,7 @@ export function changeShape(target: ShapeTarget): void {
 
 /** Ends it; what was changed stays changed. */
 export function endShape(): void {
-  ask((p) => p.choose_shape(''), undefined);
+  ask((p) => p.choose_shape(undefined), undefined);
   shaping.value = null;
   askForFrame();
 }
@@ -36,8 +33,8 @@ export function takeShape(): void {
 }
 
 /** What a button or a key does. */
-export function shapeDo(what: ShapeDeed, a = 0, b = 0): Outcome {
-  const outcome = ask((p) => p.shape_do(what, a, b), NOT_DONE);
+export function shapeDo(what: ShapeDeed): Outcome {
+  const outcome = ask((p) => p.shape_do(what), NOT_DONE);
   refresh();
   const shaped = shaping.value?.shaped;
   announce.value = shaped?.word || shaped?.says || '';
@@ -63,9 +60,9 @@ export function shapeKey(event: KeyboardEvent, way: [number, number] | undefined
     endShape();
     return true;
   }
-  const whole = now.shaped.picked === null && !now.target.startsWith('feature:');
+  const whole = now.shaped.picked === null && (typeof now.target === 'string' || !('feature' in now.target));
   if (way) {
-    if (!whole) shapeDo('nudge', way[0] * step, way[1] * step);
+    if (!whole) shapeDo({ nudge: { east: way[0] * step, north: way[1] * step } });
     return true;
   }
   const does = KEYS[event.key.toLowerCase()];

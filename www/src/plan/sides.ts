@@ -1,6 +1,6 @@
 // A tap on a side of the lot, while the step Lot is open: it opens the card of that side, or says that the side
 // lies on the street when that was asked.
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { chosenSide, shaping, step } from '../state/store.ts';
 import { current, siteAt } from './view.ts';
 

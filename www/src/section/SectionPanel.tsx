@@ -1,8 +1,8 @@
 // The section under the plan: its canvas, what is read on it, and where it is cut.
 import { useEffect, useRef } from 'preact/hooks';
 import { Figure } from '../fields/fields.tsx';
-import type { Finding } from '../door/shapes.ts';
-import { askDesk } from '../door/estimate.ts';
+import type { Finding } from '../core/types.ts';
+import { ask } from '../core/planner.ts';
 import { askForFrame } from '../plan/frame.ts';
 import { edit } from '../state/actions.ts';
 import { exaggeration, openSection, sectionFigures, sectionOpen } from '../state/section.ts';
@@ -91,9 +91,8 @@ function Line() {
   const ends = (next: { from?: [number, number]; to?: [number, number] }): Finding[] =>
     edit({ 'set-section': { from, to, ...next } });
   const laid = (bearing: number, length: number): Finding[] => {
-    const [x, y, u, v] = askDesk((d) => d.laid_section(bearing, length), new Float64Array());
-    if (x === undefined || y === undefined || u === undefined || v === undefined) return [];
-    return edit({ 'set-section': { from: [x, y], to: [u, v] } });
+    const line = ask((p) => p.laid_section(bearing, length), undefined);
+    return line ? edit({ 'set-section': line }) : [];
   };
   return (
     <>

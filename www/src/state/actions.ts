@@ -1,14 +1,14 @@
 // What the user can do to the job. Each asks the core, then takes over what the core now says.
 import { batch } from '@preact/signals';
-import { aside, ask, good, keepGood, startOver, startPlanner, type Revival } from '../door/planner.ts';
-import type { Command, Finding, Outcome } from '../door/shapes.ts';
+import { aside, ask, good, keepGood, startOver, startPlanner, type Revival } from '../core/planner.ts';
+import type { Command, Finding, Outcome } from '../core/types.ts';
 import { askForFrame } from '../plan/frame.ts';
 import { back, giveUpDrawing } from '../plan/pick.ts';
 import { takeShape } from '../plan/shape.ts';
 import { fitSoon } from '../plan/view.ts';
 import { followPicture, forgetPicture } from '../picture/shown.ts';
 import { bareText, forgetText } from './document.ts';
-import { followPlan, forgetEstimate } from './estimate.ts';
+import { forgetQuantities, takeTally } from './quantities.ts';
 import { keepWork, keptWork } from './keep.ts';
 import { catalogue, drawing, gesturing, held, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
 
@@ -19,7 +19,7 @@ export function takeOver(): void {
   const before = ledger.value?.revision;
   batch(() => {
     ledger.value = ask((p) => p.ledger(), ledger.value);
-    followPlan();
+    takeTally();
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);
       followPicture();
@@ -129,7 +129,7 @@ export async function begin(): Promise<void> {
 function revived(how: Revival): void {
   held.value = null;
   forgetText();
-  forgetEstimate();
+  forgetQuantities();
   giveUpDrawing();
   stopped.value = how === 'dead';
   if (how === 'dead') return;

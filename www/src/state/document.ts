@@ -1,5 +1,5 @@
 // The open site as text, made once for each change of it.
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { ledger } from './store.ts';
 
 let made: { revision: number; text: string } | undefined;

@@ -1,6 +1,6 @@
 // The work on this device: the last good document, kept in the browser's own database so that a reload,
 // a flat battery or a crash loses nothing.
-import type { Work } from '../door/planner.ts';
+import type { Work } from '../core/planner.ts';
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 
 interface Kept extends DBSchema {

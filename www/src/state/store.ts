@@ -1,8 +1,7 @@
 // What the page knows, as signals. Everything about the job comes from the core and is replaced whole;
 // the rest is where the user is on the page.
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
-import type { Point, Site } from '../door/records.ts';
-import type { Drawn, Finding, Held, Ledger, Shaped, ShellCard } from '../door/shapes.ts';
+import type { Drawn, Finding, Held, Highlight, Ledger, Point, Shaped, ShapeTarget, ShellCard, Site, Wanted } from '../core/types.ts';
 
 export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
@@ -34,8 +33,17 @@ export const trouble = signal<Trouble | null>(null);
 /** The planner keeps stopping and was left dead; the work is offered as a file. */
 export const stopped = signal(false);
 
-/** What lights up on the plan: `clearance:3`, `quantity:base-stone`, `feature:oak` or nothing. */
-export const highlight = signal('');
+/** What lights up on the plan. */
+export const highlight = signal<Highlight>('none');
+
+/** Whether two things that may light up are the same. */
+export const sameLight = (a: Highlight, b: Highlight): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** Lights something up, and puts that out again where nothing else has been lit since. */
+export const light = (it: Highlight): void => void (highlight.value = it);
+export function dim(it: Highlight): void {
+  if (sameLight(highlight.value, it)) highlight.value = 'none';
+}
 /** The feature whose card is to be opened, by its id. */
 export const chosenFeature = signal<string | null>(null);
 /** The side of the lot whose card is open, by its course. */
@@ -47,8 +55,6 @@ export const snapping = signal(true);
 export const held = signal<Held | null>(null);
 /** A drag is under way: the ledger moves, the forms wait. */
 export const gesturing = computed(() => held.value !== null);
-export type Wanted = 'point' | 'stretch' | 'disc' | 'open' | 'closed';
-
 /** What is being drawn on the plan. */
 export interface Drawing {
   prompt: string;
@@ -62,7 +68,7 @@ export interface Drawing {
 
 export const drawing = signal<Drawing | null>(null);
 /** The shape being changed: what the core is asked for, and what it says. */
-export const shaping = signal<{ target: string; shaped: Shaped } | null>(null);
+export const shaping = signal<{ target: ShapeTarget; shaped: Shaped } | null>(null);
 /** Spoken to those who do not see the plan. */
 export const announce = signal('');
 /** The bottom sheet of a small screen is drawn up. */
@@ -81,6 +87,9 @@ function steady<T>(pick: () => T): ReadonlySignal<T> {
     return last.value;
   });
 }
+
+/** What to look out for, gravest first. */
+export const findings = computed(() => ledger.value?.findings ?? []);
 
 export const display = computed(() => ledger.value?.display ?? 'feet');
 

@@ -1,5 +1,6 @@
 // What the bearings count from, and where true north lies.
-import { NORTHS, type Basis, type LotRecord } from '../door/records.ts';
+import { NORTHS } from '../core/lists.ts';
+import type { Basis, LotRecord } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';

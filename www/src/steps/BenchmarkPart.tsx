@@ -1,6 +1,6 @@
 // The benchmark: the mark that elevations are carried from, with its real or assumed elevation.
 import { useId } from 'preact/hooks';
-import type { Benchmark } from '../door/records.ts';
+import type { Benchmark } from '../core/types.ts';
 import { Figure, read, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { pickPoint } from '../plan/pick.ts';

@@ -1,8 +1,7 @@
 // Breaklines: lines along which the ground breaks, drawn on the plan or typed as a table.
 import { useState } from 'preact/hooks';
-import type { GroundRecord } from '../door/records.ts';
-import type { BreaklineReading, Finding, SpotRow } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import type { BreaklineReading, Finding, GroundRecord, SpotRow } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { told } from '../fields/fields.tsx';
 import { askHeight } from '../plan/heights.ts';
 import { pickPath, showPath } from '../plan/pick.ts';
@@ -20,9 +19,9 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
   const spots = spotsOf(ground);
   const lines = linesOf(ground);
   const [typed, setTyped] = useState<string | null>(null);
-  const { value: written } = useIntake((it) => it.write_breaklines(lines, units), [lines, units], '');
-  const { value: reading, standing } = useIntake(
-    typed === null ? null : (it) => it.read_breaklines(typed, units, lines),
+  const written = useAsked((p) => p.write_breaklines(lines), [lines, units], '');
+  const reading = useAsked(
+    typed === null ? null : (p) => p.read_breaklines(typed, lines),
     [typed, units],
     NOTHING,
   );
@@ -71,7 +70,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
                 <span class="row-words">
                   <b>Breakline {index + 1}</b> {line.length} points, from {line[0] && words(line[0])}
                 </span>
-                <ChangeShapeButton target={`breakline:${index}`} text="Move" />
+                <ChangeShapeButton target={{ breakline: index }} text="Move" />
                 <button
                   type="button"
                   aria-label={`Remove breakline ${index + 1}`}
@@ -88,8 +87,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
         label={`Breaklines: east, north, elevation (${units})`}
         text={typed ?? written}
         changed={typed !== null}
-        barred={standing !== 'done'}
-        failed={standing === 'failed'}
+        barred={false}
         findings={reading.findings}
         take="Take these breaklines"
         onText={setTyped}

@@ -1,5 +1,5 @@
 // What courses close to and enclose, as a list of figures.
-import type { DeedFigures } from '../door/shapes.ts';
+import type { LotClosing as DeedFigures } from '../core/types.ts';
 
 export function Closing({ figures, label }: { figures: DeedFigures; label: string }) {
   const { area, direction, ratio, stated, difference, poorer_than } = figures;

@@ -1,11 +1,11 @@
 // Contours on the plan: their interval, and what the plan's marks of the ground mean.
-import type { Site } from '../door/records.ts';
+import type { Site } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { told } from '../state/estimate.ts';
+import { ask } from '../core/planner.ts';
 
 export function ContoursPart({ site }: { site: Site }) {
-  const words = told((desk) => desk.ground(), null);
+  const words = ask((p) => p.ground(), null);
   const choose = (interval: number | null) =>
     editOrTell({ 'set-contours': interval }, 'The contours were not changed.');
   return (

@@ -1,6 +1,5 @@
 // How a side runs: straight by bearing and distance, or a curve by its chord, radius and turn.
-import type { CourseShape } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
+import type { CourseShape, Finding } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 

@@ -1,10 +1,9 @@
 // Courses from a deed, typed or pasted: the text again with what was understood of every stretch, what the
 // courses close to, and their way into the lot.
 import { useId, useState } from 'preact/hooks';
-import { useIntake } from '../door/useIntake.ts';
-import { ask } from '../door/planner.ts';
-import type { Course, LotRecord } from '../door/records.ts';
-import type { DeedPiece, DeedReading } from '../door/shapes.ts';
+import { useAsked } from '../core/useAsked.ts';
+import { ask } from '../core/planner.ts';
+import type { Course, DeedPiece, DeedReading, LotRecord } from '../core/types.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { display } from '../state/store.ts';
 import { Closing } from './Closing.tsx';
@@ -29,17 +28,16 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   const [typed, setText] = useState<string | null>(null);
   const text = typed ?? kept;
   const empty = text.trim() === '';
-  const { value: reading, standing } = useIntake<Read>(
-    empty || !open ? null : (it) => ({ text, ...it.read_deed(text, lot, units) }),
+  const reading = useAsked<Read>(
+    empty || !open ? null : (p) => ({ text, ...p.read_deed(text, lot) }),
     [text, units, lot],
     NOTHING,
   );
-  const barred = standing === 'failed' || reading.findings.some((finding) => finding.severity === 'fault');
+  const barred = reading.findings.some((finding) => finding.severity === 'fault');
 
-  const changed = kept !== '' && text === kept && reading.text === text && standing === 'done' && !reading.in_use;
+  const changed = kept !== '' && text === kept && reading.text === text && !reading.in_use;
 
   function use(): void {
-    if (standing !== 'done') return;
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
     const courses: Course[] = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
@@ -79,10 +77,8 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
         </div>
         {!empty && reading.text !== '' && <Understood text={reading.text} pieces={reading.pieces} />}
         <div aria-live="polite">
-          {standing === 'reading' && reading.text === '' && <p class="field-hint">Reading …</p>}
-          {standing === 'failed' && <p class="caution">{NOT_READ}</p>}
           {reading.findings.map((it) => (
-            <p class="caution" data-severity={it.severity} key={it.place + it.message}>
+            <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
               <strong>{head(it)}</strong> {it.message} {it.remedy}
             </p>
           ))}
@@ -104,13 +100,10 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   );
 }
 
-const NOT_READ =
-  'The text could not be read: a part of the planner did not load, or stopped. See whether this device is connected, then change the text.';
-
 const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 
-function head({ severity, place }: DeedReading['findings'][number]): string {
-  return place.startsWith('line') ? `${GRAVITY[severity]}, ${place}:` : `${GRAVITY[severity]}:`;
+function head({ severity, pointer }: DeedReading['findings'][number]): string {
+  return pointer.startsWith('line') ? `${GRAVITY[severity]}, ${pointer}:` : `${GRAVITY[severity]}:`;
 }
 
 /** The text again, each stretch with its mark and what it was taken for. */

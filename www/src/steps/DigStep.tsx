@@ -1,5 +1,5 @@
 // The dig and everything that goes into it and round it.
-import type { Works } from '../door/works.ts';
+import type { Works } from '../core/types.ts';
 import { BasesPart } from './dig/BasesPart.tsx';
 import { DeckPart } from './dig/DeckPart.tsx';
 import { DoubtPart } from './dig/DoubtPart.tsx';

@@ -1,7 +1,7 @@
 // Buttons that draw something on the plan and hand its shape over, or begin to change one.
-import type { ShapeRecord } from '../door/records.ts';
+import type { ShapeRecord, ShapeTarget } from '../core/types.ts';
 import { drawShape, type Form } from '../plan/drawShape.ts';
-import { changeShape, endShape, type ShapeTarget } from '../plan/shape.ts';
+import { changeShape, endShape } from '../plan/shape.ts';
 import { drawing, shaping } from '../state/store.ts';
 
 interface Props {
@@ -32,7 +32,7 @@ export function DrawButton({ name, form, width, text = 'Draw it on the plan', ma
 
 /** Begins to change a shape on the plan, or ends it. */
 export function ChangeShapeButton({ target, text = 'Change its shape' }: { target: ShapeTarget; text?: string }) {
-  const changing = shaping.value?.target === target;
+  const changing = JSON.stringify(shaping.value?.target) === JSON.stringify(target);
   return (
     <button type="button" aria-pressed={changing} onClick={() => (changing ? endShape() : changeShape(target))}>
       {text}

@@ -1,6 +1,6 @@
 // The pad for pump, filter and heater.
-import type { EquipmentPad, Point } from '../door/records.ts';
-import { ask } from '../door/planner.ts';
+import type { EquipmentPad, Point } from '../core/types.ts';
+import { ask } from '../core/planner.ts';
 import { Figure, read } from '../fields/fields.tsx';
 import { current } from '../plan/view.ts';
 import { edit, editOrTell } from '../state/actions.ts';

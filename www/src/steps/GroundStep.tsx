@@ -1,11 +1,9 @@
 // The ground before the dig: the quick ways first, then spots, breaklines, contours and the benchmark.
-import type { GroundRecord, Site } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
+import type { Finding, GroundRecord, Site } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-import { findings } from '../state/estimate.ts';
-import { ledger } from '../state/store.ts';
+import { findings, ledger } from '../state/store.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';
 import { ContoursPart } from './ContoursPart.tsx';
@@ -102,11 +100,11 @@ export const linesOf = (ground: GroundRecord) => ('spots' in ground ? (ground.sp
 
 /** What the core noticed about the ground. */
 function Noticed({ all }: { all: Finding[] }) {
-  const about = ({ place, check }: Finding) => /^\/(ground|benchmark|contours)/.test(place) || check === 'ground-assumed';
+  const about = ({ pointer, code }: Finding) => /^\/(ground|benchmark|contours)/.test(pointer) || code === 'ground-assumed';
   return (
     <>
       {all.filter(about).map((it) => (
-        <p class="caution" data-severity={it.severity} key={it.check + it.place + it.message}>
+        <p class="caution" data-severity={it.severity} key={it.code + it.pointer + it.message}>
           <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
         </p>
       ))}

@@ -1,5 +1,5 @@
 // The lot: its sides and their kinds, a picture to trace it from, and the rules that apply.
-import type { Site } from '../door/records.ts';
+import type { Site } from '../core/types.ts';
 import { BasisPart } from './BasisPart.tsx';
 import { BringPart } from './BringPart.tsx';
 import { DeedPart } from './DeedPart.tsx';

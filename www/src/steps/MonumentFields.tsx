@@ -1,5 +1,6 @@
 // What marks a corner on the ground.
-import { MONUMENT_KINDS, MONUMENT_STATES, type Monument } from '../door/records.ts';
+import { MONUMENT_KINDS, MONUMENT_STATES } from '../core/lists.ts';
+import type { Monument } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 

@@ -1,6 +1,6 @@
 // A lot with four square corners, from two figures: the start of a job for which no deed is at hand.
 import { useState } from 'preact/hooks';
-import type { Course, LotRecord } from '../door/records.ts';
+import type { Course, LotRecord } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { fitPlan } from '../plan/keys.ts';

@@ -1,8 +1,7 @@
-// The next side, typed as a deed writes it: read by the intake, added with Enter.
+// The next side, typed as a deed writes it, added with Enter.
 import { useState } from 'preact/hooks';
-import type { Course, LotRecord } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import type { Course, Finding, LotRecord } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { display } from '../state/store.ts';
 
 const NOTHING = { text: '', courses: [] as Course[], said: '', findings: [] as Finding[] };
@@ -10,20 +9,20 @@ const NOTHING = { text: '', courses: [] as Course[], said: '', findings: [] as F
 export function NextSide({ lot, add }: { lot: LotRecord; add: (courses: Course[]) => void }) {
   const units = display.value;
   const [text, setText] = useState('');
-  const { value, standing } = useIntake(
+  const value = useAsked(
     text.trim() === ''
       ? null
-      : (it) => {
-          const { courses, findings, pieces } = it.read_deed(text, { ...lot, courses: [] }, units);
+      : (p) => {
+          const { courses, findings, pieces } = p.read_deed(text, { ...lot, courses: [] });
           // What the courses of one line enclose is nobody's question.
-          const own = findings.filter((finding) => finding.check.startsWith('deed'));
+          const own = findings.filter((finding) => finding.code.startsWith('deed'));
           const said = pieces.map((piece) => piece.message).filter((message, i) => message && pieces[i]?.remedy === '');
           return { text, courses, findings: own, said: said.join(', ') };
         },
     [text, units],
     NOTHING,
   );
-  const fresh = standing === 'done' && value.text === text;
+  const fresh = value.text === text;
   const barred = value.findings.some((finding) => finding.severity === 'fault');
   const ready = fresh && !barred && value.courses.length > 0;
   function take(): void {

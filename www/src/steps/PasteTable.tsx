@@ -1,6 +1,6 @@
 // A table typed or pasted as text: what is wrong with each line is told beside it while it is typed.
 import { useId, useState } from 'preact/hooks';
-import type { Finding } from '../door/shapes.ts';
+import type { Finding } from '../core/types.ts';
 import { told } from '../fields/fields.tsx';
 
 interface Props {
@@ -9,8 +9,6 @@ interface Props {
   changed: boolean;
   /** There is nothing to take yet. */
   barred: boolean;
-  /** The text could not be read at all. */
-  failed: boolean;
   findings: Finding[];
   take: string;
   hint: string;
@@ -19,9 +17,7 @@ interface Props {
   onTake: () => Finding[];
 }
 
-const NOT_READ = 'The table could not be read: a part of the planner did not load. See whether this device is connected.';
-
-export function PasteTable({ label, text, changed, barred, failed, findings, take, hint, onText, onTake }: Props) {
+export function PasteTable({ label, text, changed, barred, findings, take, hint, onText, onTake }: Props) {
   const id = useId();
   const [refused, setRefused] = useState<string | undefined>();
   const bad = changed && findings.length > 0;
@@ -43,12 +39,11 @@ export function PasteTable({ label, text, changed, barred, failed, findings, tak
       <div id={`${id}-word`} aria-live="polite">
         {changed &&
           findings.slice(0, 12).map((it) => (
-            <p class="field-word" data-kind="fault" key={it.place + it.message}>
-              L{it.place.slice(1)}: {it.message} {it.remedy}
+            <p class="field-word" data-kind="fault" key={it.pointer + it.message}>
+              L{it.pointer.slice(1)}: {it.message} {it.remedy}
             </p>
           ))}
         {changed && findings.length > 12 && <p class="field-word">{findings.length - 12} more lines have faults.</p>}
-        {failed && <p class="field-word" data-kind="fault">{NOT_READ}</p>}
         {refused && <p class="field-word" data-kind="fault">{refused}</p>}
       </div>
       <div class="buttons">

@@ -1,6 +1,5 @@
 // How the picture lies, typed: its bearing, its middle, and the size of a pixel.
-import type { Picture } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
+import type { Finding, Picture } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
 
 /** Steps of turning. */

@@ -1,8 +1,8 @@
 // A picture under the plan: brought in from a file, the clipboard or the camera, laid to scale by two points,
 // turned, faded, locked. A help to the eye; no figure comes from it.
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
-import type { Picture, Point, Site } from '../door/records.ts';
+import { ask } from '../core/planner.ts';
+import type { Picture, Point, Site } from '../core/types.ts';
 import { told } from '../fields/fields.tsx';
 import { askForFrame } from '../plan/frame.ts';
 import { shrink, type Refusal } from '../picture/shrink.ts';
@@ -59,7 +59,7 @@ const NOT_READ: Refusal = {
 function refuse(name: string, { message, remedy }: Refusal): void {
   trouble.value = {
     title: `${name} was not laid under the plan.`,
-    findings: [{ severity: 'fault', check: 'picture', place: name, at: null, message, remedy }],
+    findings: [{ severity: 'fault', code: 'picture', pointer: name, topic: 'clearances', at: null, message, remedy }],
   };
 }
 

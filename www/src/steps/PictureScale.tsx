@@ -1,7 +1,6 @@
 // The picture laid to scale: two of its points, and what is known of them on the ground.
 import { useState } from 'preact/hooks';
-import type { Point } from '../door/records.ts';
-import type { Measure } from '../door/shapes.ts';
+import type { Measure, Point } from '../core/types.ts';
 import { Figure, told } from '../fields/fields.tsx';
 import { pickPoint } from '../plan/pick.ts';
 import { edit, say } from '../state/actions.ts';

@@ -1,13 +1,12 @@
 // The quick ways to tell the ground: an elevation at every corner of the lot, or an even fall across it.
 import { useState } from 'preact/hooks';
-import { intake } from '../door/intake.ts';
-import type { GroundRecord, LotRecord } from '../door/records.ts';
-import type { GroundMade, LotCorner, Towards } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import { ask } from '../core/planner.ts';
+import type { GroundMade, GroundRecord, LotCorner, LotRecord, Towards } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { editOrTell, say } from '../state/actions.ts';
-import { display, trouble } from '../state/store.ts';
+import { trouble } from '../state/store.ts';
 
 interface Props {
   lot: LotRecord;
@@ -23,7 +22,7 @@ export function QuickGround(props: Props) {
   );
 }
 
-/** Takes ground over that the intake made, or tells why it made none. */
+/** Takes ground over that was made from figures, or tells why none was. */
 function take(made: GroundMade, done: string): void {
   if (!made.ground) {
     trouble.value = { title: 'The ground was not changed.', findings: made.findings };
@@ -32,12 +31,10 @@ function take(made: GroundMade, done: string): void {
   }
 }
 
-const NOT_LOADED = 'A part of the planner did not load. See whether this device is connected, then try again.';
-
 const NO_CORNERS: LotCorner[] = [];
 
 function CornerHeights({ lot, ground }: Props) {
-  const { value: corners } = useIntake((it) => it.lot_corners(lot, ground), [lot, ground], NO_CORNERS);
+  const corners = useAsked((p) => p.lot_corners(), [lot, ground], NO_CORNERS);
   const [typed, setTyped] = useState<Record<number, number | null>>({});
   const heightOf = (corner: LotCorner) => {
     const mine = typed[corner.course];
@@ -48,14 +45,12 @@ function CornerHeights({ lot, ground }: Props) {
     return [];
   };
 
-  async function use(): Promise<void> {
-    try {
-      const made = (await intake()).ground_by_corners(lot, ground, corners.map(heightOf));
-      take(made, 'Spots stand at the corners now, and their elevations can be changed below.');
-      if (made.ground) setTyped({});
-    } catch {
-      say(NOT_LOADED, 'bad');
-    }
+  function use(): void {
+    const heights = Float64Array.from(corners, (corner) => heightOf(corner) ?? Number.NaN);
+    const made = ask((p) => p.ground_by_corners(heights), null);
+    if (!made) return;
+    take(made, 'Spots stand at the corners now, and their elevations can be changed below.');
+    if (made.ground) setTyped({});
   }
 
   return (
@@ -80,7 +75,7 @@ function CornerHeights({ lot, ground }: Props) {
         ))}
       </div>
       <div class="buttons">
-        <button type="button" class="main" disabled={corners.every((it) => heightOf(it) === null)} onClick={() => void use()}>
+        <button type="button" class="main" disabled={corners.every((it) => heightOf(it) === null)} onClick={use}>
           Use these heights
         </button>
       </div>
@@ -89,7 +84,6 @@ function CornerHeights({ lot, ground }: Props) {
 }
 
 function FallAcross({ lot }: Props) {
-  const units = display.value;
   const [from, setFrom] = useState<number | undefined>();
   const [drop, setDrop] = useState<number | undefined>();
   const [to, setTo] = useState('rear');
@@ -108,15 +102,12 @@ function FallAcross({ lot }: Props) {
   const way = towards();
   const ready = from !== undefined && drop !== undefined && way !== null;
 
-  async function use(): Promise<void> {
+  function use(): void {
     if (from === undefined || drop === undefined || way === null) return;
-    try {
-      const fall = (await intake()).ground_by_fall(lot, from, drop, way, units);
-      setMade(fall.words);
-      take(fall, `The ground falls evenly now: ${fall.words}.`);
-    } catch {
-      say(NOT_LOADED, 'bad');
-    }
+    const fall = ask((p) => p.ground_by_fall(from, drop, way), null);
+    if (!fall) return;
+    setMade(fall.words);
+    take(fall, `The ground falls evenly now: ${fall.words}.`);
   }
 
   return (
@@ -148,7 +139,7 @@ function FallAcross({ lot }: Props) {
         )}
       </div>
       <div class="buttons">
-        <button type="button" class="main" disabled={!ready} onClick={() => void use()}>
+        <button type="button" class="main" disabled={!ready} onClick={use}>
           Use this fall
         </button>
       </div>

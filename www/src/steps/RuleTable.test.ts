@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { MeasuredTo } from '../door/records.ts';
+import type { MeasuredTo } from '../core/types.ts';
 import { freshId } from './yard/forms.ts';
 import { fromWord, wordOf } from './RuleTable.tsx';
 

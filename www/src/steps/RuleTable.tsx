@@ -1,17 +1,8 @@
 // The clearance rules: from what, to what, how far, and who says so.
-import {
-  FEATURE_KINDS,
-  FEATURE_PARTS,
-  LINE_KINDS,
-  MEASURED_FROM,
-  type FeatureKind,
-  type LineKind,
-  type MeasuredFrom,
-  type MeasuredTo,
-  type Rule,
-} from '../door/records.ts';
+import { FEATURE_KINDS, FEATURE_PARTS, LINE_KINDS, MEASURED_FROM } from '../core/lists.ts';
+import type { FeatureKind, LineKind, MeasuredFrom, MeasuredTo, Rule } from '../core/types.ts';
 import { useMemo } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
+import { ask } from '../core/planner.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';

@@ -1,6 +1,6 @@
 // The catalogue, a card to a shell: its shape in plan, its size and depths.
 import { useMemo } from 'preact/hooks';
-import type { ShellCard } from '../door/shapes.ts';
+import type { ShellCard } from '../core/types.ts';
 import { editOrTell } from '../state/actions.ts';
 
 export function ShellCards({ cards, chosen }: { cards: ShellCard[]; chosen: string }) {

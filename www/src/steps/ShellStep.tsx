@@ -1,5 +1,5 @@
 // The shell: which one, where it stands, and the pad for its equipment.
-import type { Site } from '../door/records.ts';
+import type { Site } from '../core/types.ts';
 import { catalogue, standing } from '../state/store.ts';
 import { EquipmentPart } from './EquipmentPart.tsx';
 import { OwnShell } from './OwnShell.tsx';

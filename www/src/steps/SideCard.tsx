@@ -1,9 +1,10 @@
 // One side of the lot: its kind at a tap, and behind it how it runs, what it is called and what marks its corner.
 import { useEffect, useRef } from 'preact/hooks';
-import { LINE_KINDS, type Course, type LineKind, type Monument } from '../door/records.ts';
+import { LINE_KINDS } from '../core/lists.ts';
+import type { Course, LineKind, Monument } from '../core/types.ts';
 import { plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { chosenSide, highlight } from '../state/store.ts';
+import { chosenSide, dim, light } from '../state/store.ts';
 import { CourseRun, runOf } from './CourseRun.tsx';
 import { MonumentFields } from './MonumentFields.tsx';
 
@@ -29,20 +30,16 @@ export function SideCard({ course, index, count, actions }: Props) {
   useEffect(() => {
     if (chosen) card.current?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
-  const lit = `side:${index}`;
-  const light = () => (highlight.value = lit);
-  const dim = () => {
-    if (highlight.value === lit) highlight.value = '';
-  };
+  const lit = { side: index };
   return (
     <li
       ref={card}
       class="card side"
       data-chosen={chosen ? '' : undefined}
-      onFocusIn={light}
-      onFocusOut={dim}
-      onPointerEnter={light}
-      onPointerLeave={dim}
+      onFocusIn={() => light(lit)}
+      onFocusOut={() => dim(lit)}
+      onPointerEnter={() => light(lit)}
+      onPointerLeave={() => dim(lit)}
     >
       <details
         open={chosen}

@@ -1,6 +1,6 @@
 // The sides of the lot, one course of the deed after the other, with what they close to.
-import { ask } from '../door/planner.ts';
-import type { Course, LotRecord } from '../door/records.ts';
+import { ask } from '../core/planner.ts';
+import type { Course, LotRecord } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide, display } from '../state/store.ts';

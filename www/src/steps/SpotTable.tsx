@@ -1,8 +1,7 @@
 // Spot elevations, typed or pasted as a table; the last column may hold rod readings.
 import { useState } from 'preact/hooks';
-import type { Benchmark } from '../door/records.ts';
-import type { Finding, SpotReading, SpotRow } from '../door/shapes.ts';
-import { useIntake } from '../door/useIntake.ts';
+import type { Benchmark, Finding, SpotReading, SpotRow } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { display } from '../state/store.ts';
@@ -25,11 +24,11 @@ export function SpotTable({ spots, benchmark, set }: Props) {
   const [rod, setRod] = useState(false);
   const [backsight, setBacksight] = useState<number | undefined>();
   const shown = spots.length <= MOST && !rod ? spots : [];
-  const { value: written } = useIntake((it) => it.write_breaklines([shown], units), [shown, units], '');
+  const written = useAsked((p) => p.write_breaklines([shown]), [shown, units], '');
   const text = typed ?? written;
   const level = rod ? benchmark?.elevation : undefined;
-  const { value: reading, standing } = useIntake(
-    typed === null ? null : (it) => it.read_spots(text, units, level, rod ? backsight : undefined, shown),
+  const reading = useAsked(
+    typed === null ? null : (p) => p.read_spots(text, level, rod ? backsight : undefined, shown),
     [typed, units, level, backsight, rod],
     NOTHING,
   );
@@ -68,8 +67,7 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         label={rod ? `Spots: east, north, rod reading (${units})` : `Spots: east, north, elevation (${units})`}
         text={text}
         changed={typed !== null}
-        barred={waits || standing !== 'done' || reading.spots.length === 0}
-        failed={standing === 'failed'}
+        barred={waits || reading.spots.length === 0}
         findings={reading.findings}
         take={rod ? 'Add these spots' : 'Take these spots'}
         onText={setTyped}

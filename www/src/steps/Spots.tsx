@@ -1,8 +1,7 @@
 // Spot elevations: tapped on the plan, changed one by one, typed or pasted as a table.
 import { signal } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import type { Benchmark, GroundRecord } from '../door/records.ts';
-import type { Finding, SpotRow } from '../door/shapes.ts';
+import type { Benchmark, Finding, GroundRecord, SpotRow } from '../core/types.ts';
 import { Figure, show, told } from '../fields/fields.tsx';
 import { askHeight } from '../plan/heights.ts';
 import { pickPoint, showPath } from '../plan/pick.ts';

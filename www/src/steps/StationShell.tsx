@@ -1,10 +1,8 @@
 // A rectangular shell whose floor is told by stations along its length, as data sheets give it. The record is made
 // and looked at by the core while it is typed.
 import { useId, useState } from 'preact/hooks';
-import type { RectangleFigures } from '../door/intake.ts';
-import { useIntake } from '../door/useIntake.ts';
-import type { Finding, Measure } from '../door/shapes.ts';
-import type { ShellRecord } from '../door/records.ts';
+import type { Finding, Measure, RectangleFigures, ShellRecord } from '../core/types.ts';
+import { useAsked } from '../core/useAsked.ts';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
@@ -49,8 +47,8 @@ export function StationShell() {
   const [figures, setFigures] = useState(START);
   const [text, setText] = useState<string | null>(null);
   const table = text ?? TABLE[system];
-  const { value, standing } = useIntake<Told>(
-    (intake) => intake.shell_by_stations(figures, table, system),
+  const value = useAsked<Told>(
+    (p) => p.shell_by_stations(figures, table),
     [figures, table, system],
     { shell: null, findings: [] },
   );
@@ -103,22 +101,17 @@ export function StationShell() {
         </p>
         <div id={`${id}-word`} aria-live="polite">
           {value.findings.slice(0, 8).map((it) => (
-            <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.place + it.message}>
-              {/^\/\d+$/.test(it.place) ? `Line ${it.place.slice(1)}: ` : ''}
+            <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.pointer + it.message}>
+              {/^\/\d+$/.test(it.pointer) ? `Line ${it.pointer.slice(1)}: ` : ''}
               {it.message} {it.remedy}
             </p>
           ))}
-          {standing === 'failed' && (
-            <p class="field-word" data-kind="fault">
-              The table could not be read: a part of the planner did not load. See whether this device is connected.
-            </p>
-          )}
         </div>
       </div>
       <button
         type="button"
         class="main"
-        disabled={!shell || faults.length > 0 || standing !== 'done'}
+        disabled={!shell || faults.length > 0}
         onClick={() => shell && editOrTell({ 'choose-shell': { own: shell } }, 'This shell was not taken.')}
       >
         Put the shell by stations on the lot

@@ -1,7 +1,7 @@
 // Which side lies on the street: the kinds of all sides follow from the answer.
 import { useEffect } from 'preact/hooks';
-import { ask } from '../door/planner.ts';
-import type { Course, LotRecord } from '../door/records.ts';
+import { ask } from '../core/planner.ts';
+import type { Course, LotRecord } from '../core/types.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide } from '../state/store.ts';
 import { runOf } from './CourseRun.tsx';

@@ -1,9 +1,8 @@
 // A house walked wall by wall, as text: what was understood, the walk shown on the plan while it is written, and
 // its way onto the lot.
 import { useEffect, useId, useState } from 'preact/hooks';
-import { useIntake } from '../door/useIntake.ts';
-import type { Point, ShapeRecord } from '../door/records.ts';
-import type { WalkPiece, WalkReading } from '../door/shapes.ts';
+import { useAsked } from '../core/useAsked.ts';
+import type { Point, ShapeRecord, WalkPiece, WalkReading } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
 import { pickStretch, showPath } from '../plan/pick.ts';
 import { current } from '../plan/view.ts';
@@ -39,8 +38,8 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
   });
   const [square, setSquare] = useState(false);
   const empty = text.trim() === '';
-  const { value: walk, standing } = useIntake<Read>(
-    empty ? null : (it) => ({ text, ...it.read_walk(text, start[0], start[1], facing, square, units) }),
+  const walk = useAsked<Read>(
+    empty ? null : (p) => ({ text, ...p.read_walk(text, start[0], start[1], facing, square) }),
     [text, start, facing, square, units],
     NOTHING,
   );
@@ -48,8 +47,7 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
     showPath(empty ? [] : walk.path, walk.closed);
     return () => showPath([], false);
   }, [walk, empty]);
-  const barred =
-    standing !== 'done' || empty || !walk.closed || walk.findings.some((finding) => finding.severity === 'fault');
+  const barred = empty || !walk.closed || walk.findings.some((finding) => finding.severity === 'fault');
 
   async function along(): Promise<void> {
     const wall = await pickStretch(`Where ${name} begins, then along its first wall`);
@@ -105,13 +103,10 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
       />
       {!empty && walk.text !== '' && <Understood text={walk.text} pieces={walk.pieces} />}
       <div aria-live="polite">
-        {standing === 'failed' && (
-          <p class="caution">The walk could not be read: a part of the planner did not load. Change the text to try again.</p>
-        )}
         {!empty &&
           walk.findings.map((it) => (
-            <p class="caution" data-severity={it.severity} key={it.place + it.message}>
-              {it.place.startsWith('line') && <strong>{it.place}: </strong>}
+            <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
+              {it.pointer.startsWith('line') && <strong>{it.pointer}: </strong>}
               {it.message} {it.remedy}
             </p>
           ))}

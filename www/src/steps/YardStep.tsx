@@ -1,6 +1,6 @@
 // What stands on and under the lot, grouped by kind, with a card for each thing.
 import { useEffect, useState } from 'preact/hooks';
-import type { Feature, FeatureKind, Site } from '../door/records.ts';
+import type { Feature, FeatureKind, Site } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { chosenFeature, highlight } from '../state/store.ts';
@@ -15,7 +15,7 @@ export function YardStep({ site }: { site: Site }) {
   const { features, lot } = site;
   const [kind, setKind] = useState<FeatureKind | 'all'>('all');
   const [sought, setSought] = useState('');
-  useEffect(() => () => void (highlight.value = ''), []);
+  useEffect(() => () => void (highlight.value = 'none'), []);
   const here = kindForms()
     .map((form) => ({ ...form, list: features.filter((it) => it.kind === form.kind) }))
     .filter((group) => group.list.length > 0);

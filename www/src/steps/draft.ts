@@ -1,8 +1,7 @@
 // The sides of the lot while they are being typed. Courses that do not make a lot yet (one is missing, one still
 // has the wrong bearing) are kept here, and the lot in use stays as it was until they do.
 import { signal } from '@preact/signals';
-import type { Course, LotRecord } from '../door/records.ts';
-import type { Finding } from '../door/shapes.ts';
+import type { Course, Finding, LotRecord } from '../core/types.ts';
 import { edit } from '../state/actions.ts';
 import { site } from '../state/store.ts';
 

@@ -1,11 +1,10 @@
 // Places side by side: the present shell and place beside those that were kept, with what decides between them.
-import { askDesk } from '../door/estimate.ts';
-import { ask } from '../door/planner.ts';
-import type { Alternative } from '../door/records.ts';
-import type { Comparison } from '../door/tally.ts';
+import { ask } from '../core/planner.ts';
+import type { Alternative, ComparisonFigures as Comparison } from '../core/types.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { Sheet } from '../job/Sheet.tsx';
 import { editOrTell } from '../state/actions.ts';
+import { useStudy } from '../state/useStudy.ts';
 import { ledger, sheet, site } from '../state/store.ts';
 
 /** A name that none of those kept has. */
@@ -42,7 +41,8 @@ function use(kept: Alternative[], index: number): void {
 export function CompareSheet() {
   const revision = ledger.value?.revision;
   const kept = site.value?.alternatives ?? [];
-  const comparison = askDesk((desk) => desk.compare(), undefined);
+  const { standing, again } = useStudy('comparison');
+  const comparison = standing.how === 'found' && 'comparison' in standing.found ? standing.found.comparison : undefined;
   const close = () => (sheet.value = null);
   return (
     <Sheet label="Places side by side" class="compare" close={close}>
@@ -54,7 +54,7 @@ export function CompareSheet() {
       {comparison ? (
         <Table key={revision} comparison={comparison} kept={kept} />
       ) : (
-        <p class="nothing-yet">The quantities are not there yet.</p>
+        <Waits stopped={standing.how === 'stopped'} again={again} />
       )}
       {kept.length === 0 && <p class="nothing-yet">Nothing is kept yet to compare with.</p>}
       <div class="buttons">
@@ -66,6 +66,19 @@ export function CompareSheet() {
         </button>
       </div>
     </Sheet>
+  );
+}
+
+/** Why there is no table yet. */
+function Waits({ stopped, again }: { stopped: boolean; again: () => void }) {
+  if (!stopped) return <p class="nothing-yet" role="status">The places are being compared.</p>;
+  return (
+    <p class="caution" role="alert">
+      The places could not be compared: that part of the planner stopped. Nothing is lost.{' '}
+      <button type="button" onClick={again}>
+        Try again
+      </button>
+    </p>
   );
 }
 

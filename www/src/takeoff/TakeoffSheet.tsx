@@ -1,23 +1,20 @@
 // The takeoff as the estimator reads it: every line with its low and high, in both systems of units, and what it
 // costs by rates typed here. No rate is built in.
 import { Fragment } from 'preact';
-import { askDesk } from '../door/estimate.ts';
-import type { Rate } from '../door/records.ts';
-import { report } from '../door/report.ts';
-import type { Finding, Reading } from '../door/shapes.ts';
-import type { Quantity } from '../door/tally.ts';
+import { ask } from '../core/planner.ts';
+import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
 import { told } from '../fields/fields.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
-import { GROUPS, NotYet } from '../ledger/Quantities.tsx';
+import { GROUPS, NoRanges } from '../ledger/Quantities.tsx';
 import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
-import { tally } from '../state/estimate.ts';
+import { tally, written } from '../state/quantities.ts';
 import { sheet, site } from '../state/store.ts';
 import { between } from './words.ts';
 
-const UNREAD: Reading = { ok: false, message: 'The estimate is restarting.', remedy: 'Try again in a moment.' };
+const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
 
 /** Sets what is paid for one unit of a line, or takes the rate out. */
 function setRate(key: string, rate: number | null): Finding[] {
@@ -26,14 +23,15 @@ function setRate(key: string, rate: number | null): Finding[] {
 }
 
 function saveTable(): void {
-  report('list').then(
-    (text) => download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
+  written('takeoff-list').then(
+    ({ text }) => text !== null && download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
     () => say('The table could not be made. Try again in a moment.', 'bad'),
   );
 }
 
 export function TakeoffSheet() {
   const now = tally.value;
+  const cost = now && !now.without_ranges ? ask((p) => p.cost(), undefined) : undefined;
   const close = () => (sheet.value = null);
   return (
     <Sheet label="Takeoff and cost" class="takeoff" close={close}>
@@ -42,15 +40,15 @@ export function TakeoffSheet() {
         Type what you pay for a unit of anything that is bought or paid: no rate comes with the planner. Low and high
         come from the doubts set in the step Dig.
       </p>
-      <NotYet />
-      {now.how === 'there' && (
+      <NoRanges />
+      {now && (
         <>
           <Table quantities={now.quantities} />
           {now.cost ? (
             <dl class="takeoff-total">
               <div>
                 <dt>Low</dt>
-                <dd>{now.cost.low.text}</dd>
+                <dd>{cost?.low.text}</dd>
               </div>
               <div class="takeoff-expected">
                 <dt>Cost of what has a rate</dt>
@@ -58,7 +56,7 @@ export function TakeoffSheet() {
               </div>
               <div>
                 <dt>High</dt>
-                <dd>{now.cost.high.text}</dd>
+                <dd>{cost?.high.text}</dd>
               </div>
             </dl>
           ) : (
@@ -66,12 +64,12 @@ export function TakeoffSheet() {
           )}
         </>
       )}
-      {now.how === 'there' && now.cost && <WhyNotSure />}
+      {cost && <WhyNotSure cost={cost} />}
       <p class="foot-words">
         Worked out from what was put in. Order by what the site shows, and leave the last load open.
       </p>
       <div class="buttons">
-        <button type="button" class="main" disabled={now.how !== 'there'} onClick={saveTable}>
+        <button type="button" class="main" disabled={!now} onClick={saveTable}>
           Save as CSV
         </button>
         <button type="button" onClick={close}>
@@ -83,10 +81,8 @@ export function TakeoffSheet() {
 }
 
 /** What low and high of the total come from. */
-function WhyNotSure() {
-  const cost = askDesk((desk) => desk.cost(), undefined);
-  if (!cost || cost.causes.length === 0) return null;
-  const { total, low, high, causes } = cost;
+function WhyNotSure({ cost: { total, low, high, causes } }: { cost: CostFigures }) {
+  if (causes.length === 0) return null;
   return (
     <details class="takeoff-why">
       <summary>What low and high come from</summary>
@@ -98,8 +94,7 @@ function WhyNotSure() {
 }
 
 function Table({ quantities }: { quantities: Quantity[] }) {
-  const now = tally.value;
-  const sums = (now.how === 'there' && now.cost?.groups) || [];
+  const sums = tally.value?.cost?.groups ?? [];
   const groups = [...new Set(quantities.map((it) => it.group))];
   return (
     <div class="takeoff-scroll" tabIndex={0} role="group" aria-label="Every quantity">
@@ -138,7 +133,7 @@ function Table({ quantities }: { quantities: Quantity[] }) {
 
 function Line({ quantity }: { quantity: Quantity }) {
   const { key, label, shown, range, caveats, cost } = quantity;
-  const other = askDesk((desk) => desk.workings(key)?.other.text, undefined);
+  const other = ask((p) => p.workings(key)?.other.text, undefined);
   return (
     <tr data-key={key}>
       <th scope="row">
@@ -162,14 +157,14 @@ function Line({ quantity }: { quantity: Quantity }) {
 
 function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Quantity }) {
   if (pays_for === null) return null;
-  const unit = askDesk((desk) => desk.rate_unit(key), '');
+  const unit = ask((p) => p.rate_unit(key), '');
   const text = rate ? rate.text.slice(0, -rate.unit.length).trim() : '';
   return (
     <div class="rate">
       <Field
         label={`Rate of ${label.toLowerCase()}, ${unit}`}
         text={text}
-        read={(typed) => askDesk((desk) => desk.read_rate(typed, key), undefined) ?? UNREAD}
+        read={(typed) => ask((p) => p.read_rate(typed, key), undefined) ?? UNREAD}
         commit={(value) => told(setRate(key, value))}
         clear={() => told(setRate(key, null))}
       />

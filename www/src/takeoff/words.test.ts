@@ -1,7 +1,6 @@
 // How ranges are told, and what kept places are called.
 import { expect, test } from 'vitest';
-import type { Finding, Shown } from '../door/shapes.ts';
-import { together } from '../state/estimate.ts';
+import type { Shown } from '../core/types.ts';
 import { freshName } from './CompareSheet.tsx';
 import { between } from './words.ts';
 
@@ -24,18 +23,4 @@ test('unknown ground is never left out', () => {
 test('a kept place gets a name that is free', () => {
   expect(freshName([])).toBe('Place 1');
   expect(freshName([{ name: 'Place 1' }, { name: 'Place 3' }])).toBe('Place 2');
-});
-
-test('findings stand gravest first and once', () => {
-  const finding = (severity: Finding['severity'], check: string): Finding => ({
-    severity,
-    check,
-    place: '',
-    at: null,
-    message: check,
-    remedy: '',
-  });
-  const plan = [finding('caution', 'a'), finding('note', 'b')];
-  const estimate = [finding('note', 'c'), finding('fault', 'd'), finding('caution', 'a')];
-  expect(together(plan, estimate).map((it) => it.check)).toEqual(['d', 'a', 'b', 'c']);
 });

@@ -1,5 +1,5 @@
 // How a takeoff speaks of what is not sure.
-import type { Shown } from '../door/shapes.ts';
+import type { Shown } from '../core/types.ts';
 
 /** The low and the high of a figure in a few words. */
 export function between(low: Shown, high: Shown, open = false): string {

@@ -5,12 +5,11 @@
 
 use std::sync::Arc;
 
-use batterboard_core::estimate::{self, Estimate};
+use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario};
 use batterboard_core::exchange::open;
 use batterboard_core::geom::{PathRecord, Point, Vertex};
 use batterboard_core::ground::GroundRecord;
 use batterboard_core::math;
-use batterboard_core::results::{self, Results};
 use batterboard_core::shell::{FacetKind, FacetRecord, ShellRecord};
 use batterboard_core::site::{
     CheckedSite, Feature, FeatureKind, ShapeRecord, ShellChoice, Site, rule,
@@ -129,28 +128,15 @@ fn checked(site: Site) -> CheckedSite {
     }
 }
 
-/// What is kept from frame to frame.
-#[derive(Default)]
-pub struct Kept {
-    results: results::Cache,
-    estimate: estimate::Cache,
-}
-
 /// One frame of a drag without painting: move, check, all clearances, the cut, all quantities and
 /// findings.
-pub fn frame(start: &CheckedSite, step: usize, kept: &mut Kept) -> (Results, Estimate) {
-    let site = moved(start, step);
-    let results = Results::compute(&site, &mut kept.results);
-    let estimate = Estimate::in_passing(&site, &results, &mut kept.estimate);
-    (results, estimate)
+pub fn frame(start: &CheckedSite, step: usize, cache: &mut Cache) -> Analysis {
+    analysis::run(&Scenario::of(&moved(start, step)), Detail::Complete, cache)
 }
 
 /// The same with low and high of every quantity, as when the hand lets go.
-pub fn rest(start: &CheckedSite, step: usize, kept: &mut Kept) -> (Results, Estimate) {
-    let site = moved(start, step);
-    let results = Results::compute(&site, &mut kept.results);
-    let estimate = Estimate::of(&site, &results, &mut kept.estimate);
-    (results, estimate)
+pub fn rest(start: &CheckedSite, step: usize, cache: &mut Cache) -> Analysis {
+    analysis::run(&Scenario::of(&moved(start, step)), Detail::Ranges, cache)
 }
 
 /// The site with the shell a step farther.

@@ -17,11 +17,11 @@ pub(super) const UNREACHED: f64 = -1e6;
 
 /// A surface that bends by more than this between neighbouring cells is taken anew, metres.
 /// Gentler bends cost less than an eighth of it in the cells they pass.
-const BEND: f64 = 0.004;
+pub(super) const BEND: f64 = 0.004;
 
 /// Places taken along each side of a cell in which the surface bends: the error of such a cell
 /// falls to a sixteenth.
-const PARTS: usize = 4;
+pub(super) const PARTS: usize = 4;
 
 /// No winner yet.
 const NOBODY: u32 = u32::MAX;

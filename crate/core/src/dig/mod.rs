@@ -17,7 +17,6 @@
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
 //! | `top_edge` | where the sides meet the ground |
-//! | `handed` | the cut as bare numbers |
 //! | `small` | sump, pad and trenches |
 //! | `clip` | lines cut at a region's edge; where ground meets a level |
 //! | `safety` | the cautions beside the numbers |
@@ -30,20 +29,23 @@ mod bottom;
 mod clip;
 mod contour;
 mod excavate;
+mod facets;
 mod fill;
 mod grid;
-mod handed;
 mod influence;
 mod kink;
 mod mesh;
 mod profile;
+mod relief;
 pub mod safety;
 mod shape;
 mod sides;
 mod skin;
 mod slabs;
 pub mod small;
+mod stretch;
 mod sums;
+mod surface;
 mod swept;
 mod terrain;
 mod top_edge;

@@ -14,7 +14,7 @@
 //! in turn, nothing of the steep one is left to widen.
 
 use super::mesh::{Face, Mesh, SAME_PLACE, Told};
-use crate::geom::{Point, Ring};
+use crate::geom::{Point, Ring, Vector};
 use crate::math::atan2;
 
 /// A corner of a ring to be widened.
@@ -138,7 +138,75 @@ fn groups(mesh: &Mesh) -> Vec<Group> {
     groups
 }
 
+/// An edge of a face of a group.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct FaceEdge {
+    pub from: Corner,
+    pub to: Corner,
+    /// Downhill on the face, to its left.
+    pub down: Vector,
+    /// What lies to its right.
+    pub beyond: Beyond,
+}
+
+/// What lies beyond an edge of a face.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Beyond {
+    /// A face of the same group, with its way downhill.
+    Face(Vector),
+    /// The side of the hole, or a deeper face of another group.
+    Outside { widened: bool },
+}
+
 impl Group {
+    /// Its outer edge, all of it; `None` when it has a hole.
+    pub fn outline(&self) -> Option<&[Vec<Corner>]> {
+        self.whole.as_deref()
+    }
+
+    /// The edges of all its faces.
+    pub fn face_edges(&self) -> Vec<FaceEdge> {
+        let each = |face: &'_ Face| {
+            let (down, layer) = (face.down, face.layer);
+            let edges = face.edges.iter();
+            let edges = edges.map(move |edge| (*edge, down, layer));
+            edges.collect::<Vec<_>>()
+        };
+        let mut inner: Vec<((usize, usize), Vector)> = Vec::new();
+        for ((from, to), down, _) in self.faces.iter().flat_map(each) {
+            inner.push(((to, from), down));
+        }
+        inner.sort_by(|a, b| a.0.cmp(&b.0));
+        let found = self.faces.iter().flat_map(each);
+        let found = found.filter_map(|(ends, down, layer)| {
+            let outer = self.outer.iter().find(|o| (o.from, o.to) == ends);
+            let beyond = match outer {
+                Some(outer) => Beyond::Outside {
+                    widened: outer.widened,
+                },
+                None => {
+                    let at = inner.binary_search_by(|e| e.0.cmp(&ends)).ok()?;
+                    Beyond::Face(inner.get(at)?.1)
+                }
+            };
+            let corner = |i: usize| {
+                self.corners.get(i).map(|(at, depth)| Corner {
+                    at: *at,
+                    depth: *depth,
+                    layer,
+                    widened: true,
+                })
+            };
+            Some(FaceEdge {
+                from: corner(ends.0)?,
+                to: corner(ends.1)?,
+                down,
+                beyond,
+            })
+        });
+        found.collect()
+    }
+
     /// The outer edge of the part that lies at least `depth` below the rim, as counter-clockwise
     /// rings; `None` when the part has holes.
     pub fn edge(&self, depth: f64) -> Option<Vec<Vec<Corner>>> {

@@ -54,7 +54,7 @@ impl Bodies<'_> {
 
     /// The same index of bodies `deeper` metres deeper and `along` away: by how much the second
     /// reaches farther in the direction of the normal.
-    fn ahead(&self, index: usize, along: Vector, deeper: f64, layer: usize) -> f64 {
+    pub fn ahead(&self, index: usize, along: Vector, deeper: f64, layer: usize) -> f64 {
         let normal = self.fan.normal(index);
         let run = match self.layers.get(layer) {
             Some(layer) if deeper != 0.0 => layer.run.towards(normal),
@@ -62,6 +62,30 @@ impl Bodies<'_> {
         };
         normal.dot(along) + deeper * run
     }
+
+    /// An edge of a ring, its tangent looked for from the index `near` on.
+    pub fn edge(&self, a: &Corner, b: &Corner, near: usize) -> Edge {
+        let along = b.at - a.at;
+        let level = outward(self.fan, along, near);
+        let deeper = b.depth - a.depth;
+        let ahead = |index| self.ahead(ring_index(index), along, deeper, a.layer);
+        Edge {
+            along,
+            level,
+            lean: match deeper {
+                0.0 => 0,
+                _ => touching(&ahead, level).1,
+            },
+            widened: a.widened,
+        }
+    }
+}
+
+/// The vertex of the fan at which a tangent to equal bodies, on the right of an edge, touches;
+/// looked for from the index `near` on.
+pub(super) fn outward(fan: &Fan, along: Vector, near: usize) -> usize {
+    let ahead = |index| fan.normal(ring_index(index)).dot(along);
+    ring_index(touching(&ahead, near).0)
 }
 
 /// An inner corner that turns by no more steps of the fan is part of an inward curve. Its detour
@@ -69,18 +93,23 @@ impl Bodies<'_> {
 /// stands for it.
 const SMOOTH: isize = 2;
 
-/// An edge and where its tangent touches.
+/// An edge and the vertex of the fan at which its tangent touches.
 #[derive(Debug, Clone, Copy)]
-struct Edge {
-    along: Vector,
+pub(super) struct Edge {
+    pub along: Vector,
     /// The vertex at which a tangent to equal bodies would touch.
-    level: usize,
+    pub level: usize,
     /// How many vertices farther round (counter-clockwise) the tangent touches.
-    lean: isize,
+    pub lean: isize,
     /// Whether anything is to stand beside it.
-    widened: bool,
-    /// Where the tangent begins and ends.
-    touch: (Point, Point),
+    pub widened: bool,
+}
+
+impl Edge {
+    /// The vertex at which the tangent touches.
+    pub fn index(&self) -> usize {
+        ring_index(self.level as isize + self.lean)
+    }
 }
 
 /// The raw rings of a counter-clockwise ring. `gentle`: no body holds its neighbour.
@@ -113,39 +142,30 @@ fn distinct(ring: &[Corner]) -> Vec<Corner> {
     kept
 }
 
+/// An edge and where its tangent begins and ends.
+#[derive(Debug, Clone, Copy)]
+struct Tangent {
+    edge: Edge,
+    touch: (Point, Point),
+}
+
 fn convolution(ring: &[Corner], bodies: &Bodies<'_>) -> Ring {
     let next = ring.iter().cycle().skip(1);
     let mut level = 0;
-    let edges: Vec<Edge> = ring
+    let edges: Vec<Tangent> = ring
         .iter()
         .zip(next)
         .map(|(a, b)| {
-            let along = b.at - a.at;
-            let touching = |deeper: f64, start: usize| {
-                let ahead = |index| bodies.ahead(ring_index(index), along, deeper, a.layer);
-                touching(&ahead, start)
-            };
-            level = ring_index(touching(0.0, level).0);
-            let deeper = b.depth - a.depth;
-            let lean = if deeper == 0.0 {
-                0
-            } else {
-                touching(deeper, level).1
-            };
-            let index = ring_index(level as isize + lean);
+            let edge = bodies.edge(a, b, level);
+            level = edge.level;
             let inner = Corner {
                 layer: a.layer,
                 ..*b
             };
-            Edge {
-                along,
-                level,
-                lean,
-                widened: a.widened,
-                touch: (
-                    a.at + bodies.vertex(index, a),
-                    b.at + bodies.vertex(index, &inner),
-                ),
+            let at = |corner: &Corner| corner.at + bodies.vertex(edge.index(), corner);
+            Tangent {
+                touch: (at(a), at(&inner)),
+                edge,
             }
         })
         .collect();
@@ -157,27 +177,28 @@ fn convolution(ring: &[Corner], bodies: &Bodies<'_>) -> Ring {
             raw.push(point);
         }
     };
-    for ((corner, edge), before) in ring.iter().zip(&edges).zip(before) {
+    for ((corner, tangent), last) in ring.iter().zip(&edges).zip(before) {
+        let (edge, before) = (&tangent.edge, &last.edge);
         if !(edge.widened && before.widened) {
             // Out to a widened edge, or back from it, by way of the corner itself.
             if before.widened {
-                push(before.touch.1);
+                push(last.touch.1);
             }
             push(corner.at);
             if edge.widened {
-                push(edge.touch.0);
+                push(tangent.touch.0);
             }
             continue;
         }
         let steps = turn(before, edge) + edge.lean - before.lean;
         let start = before.level as isize + before.lean;
         if steps < 0 {
-            if let Some(point) = short_cut(before, edge) {
+            if let Some(point) = short_cut(last, tangent) {
                 push(point);
                 continue;
             }
             if steps >= -SMOOTH {
-                push(before.touch.1.midpoint(edge.touch.0));
+                push(last.touch.1.midpoint(tangent.touch.0));
                 continue;
             }
         }
@@ -197,7 +218,7 @@ fn convolution(ring: &[Corner], bodies: &Bodies<'_>) -> Ring {
 /// The way past an inner corner without the detour back round its body: the meeting point of the
 /// tangents, where both are long enough. What is cut off is covered from both edges, and once is
 /// enough.
-fn short_cut(before: &Edge, after: &Edge) -> Option<Point> {
+fn short_cut(before: &Tangent, after: &Tangent) -> Option<Point> {
     let (arrival, departure) = (before.touch.1, after.touch.0);
     let (u, v) = (arrival - before.touch.0, after.touch.1 - departure);
     let across = u.cross(v);
@@ -209,7 +230,7 @@ fn short_cut(before: &Edge, after: &Edge) -> Option<Point> {
 }
 
 /// An index counted round and round, brought into the fan.
-fn ring_index(index: isize) -> usize {
+pub(super) fn ring_index(index: isize) -> usize {
     index.rem_euclid(NORMALS as isize) as usize
 }
 
@@ -235,7 +256,7 @@ fn touching(ahead: &dyn Fn(isize) -> f64, start: usize) -> (isize, isize) {
 
 /// By how many vertices the direction turns from one edge to the next: counter-clockwise
 /// positive; straight back is an outer corner.
-fn turn(from: &Edge, to: &Edge) -> isize {
+pub(super) fn turn(from: &Edge, to: &Edge) -> isize {
     let most = NORMALS as isize;
     let around = (to.level as isize - from.level as isize).rem_euclid(most);
     let cross = from.along.cross(to.along);

@@ -7,8 +7,7 @@
 //! at the layers' borders, so that within one part the sum grows evenly with the depth
 //! and one sweep ([`super::swept`]) takes it whole.
 //!
-//! The grid of such a hole is a stack of slabs: the exact share of each cell in one contour
-//! after another.
+//! The grid of such a hole is drawn from the facets of its surface (see [`super::facets`]).
 
 use super::body::{Body, Fan};
 use super::bottom::{Bottom, GENTLE, Piece};
@@ -16,19 +15,12 @@ use super::contour::{self, Layer, deep_part, without_holes};
 use super::grid::Grid;
 use super::mesh::Told;
 use super::profile::Profile;
+use super::relief::{Cell, Relief};
 use super::sides::BySide;
 use super::skin::{Corner, Skin};
-use super::slabs::Shares;
 use super::swept::{Bodies, LayerBodies, sweep};
 use crate::geom::boolean::positive_winding;
 use crate::geom::{Point, Region, Ring};
-
-/// The thickest slab, in cells: thinner than a cell, so that sides come out even.
-const SLAB: f64 = 0.5;
-
-/// The farthest a side runs from one slab to the next, in cells. A cell holds a whole step then,
-/// and its mean depth is out by less than an eighth of a slab.
-const STEP: f64 = 0.8;
 
 /// A side that takes so much height, or more, to pass a cell is all but upright, metres.
 const STEEP: f64 = 0.25;
@@ -36,33 +28,30 @@ const STEEP: f64 = 0.25;
 /// A cell with a greater share than this is whole.
 pub(super) const WHOLE: f64 = 1.0 - 1e-9;
 
-/// Slabs thinner than this hold nothing, metres.
-const THIN: f64 = 1e-6;
-
 /// The hole over a bottom whose sides are not all alike.
 #[derive(Debug, Clone)]
 pub(super) struct Unlike {
     pub profile: Profile,
-    /// First those that fall gently.
-    parts: Vec<Part>,
+    /// The pieces of the bottom, cut at the layers' borders.
+    pub(super) parts: Vec<Part>,
     /// These, gathered where they meet.
-    skin: Skin,
+    pub(super) skin: Skin,
     /// The parts' pieces and the borders between layers, for the integral over the depth.
     borders: Vec<f64>,
-    fan: Fan,
-    reach: Body,
+    pub(super) fan: Fan,
+    pub(super) reach: Body,
     /// For a metre of rise, layer by layer.
     runs: Vec<Body>,
-    bench: Option<(f64, Body)>,
+    pub(super) bench: Option<(f64, Body)>,
 }
 
 /// A part of a piece that lies within one layer.
 #[derive(Debug, Clone)]
-struct Part {
-    piece: Piece,
-    layer: usize,
+pub(super) struct Part {
+    pub piece: Piece,
+    pub layer: usize,
     /// Whether the floor falls more gently than the side rises.
-    gentle: bool,
+    pub gentle: bool,
 }
 
 impl Part {
@@ -154,7 +143,7 @@ impl Unlike {
     }
 
     /// What stands, at a level, round the places of every layer.
-    fn bodies(&self, depth: f64) -> Bodies<'_> {
+    pub(super) fn bodies(&self, depth: f64) -> Bodies<'_> {
         let mut least = self.reach.clone();
         let mut top = f64::NEG_INFINITY;
         let mut layers = Vec::with_capacity(self.runs.len());
@@ -210,49 +199,19 @@ impl Unlike {
     /// The grid of the part of the hole that is at least `least` metres deep: its share of every
     /// cell, and that share times its mean depth below the rim, metres.
     pub fn fill(&self, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
-        let share = |depth: f64| {
-            let mut share = Shares::new(grid);
-            share.add(&self.contour(depth), 1.0);
-            share.summed()
-        };
-        let cover = share(least);
-        let at_rim = if least < 0.0 { share(0.0) } else { Vec::new() };
-        let (mut above, mut below) = (Shares::new(grid), Shares::new(grid));
-        let thickest = (SLAB * grid.cell).min(STEP * grid.cell / self.profile.flattest());
-        for layer in self.layers(least) {
-            let height = layer.bottom - layer.top;
-            if height < THIN {
-                continue;
-            }
-            let count = (height / thickest).ceil().max(1.0);
-            let slab = height / count;
-            for k in 0..count as u32 {
-                let middle = layer.top + slab * (f64::from(k) + 0.5);
-                let contour = self.contour(middle);
-                let over_rim = (slab / 2.0 - middle).clamp(0.0, slab);
-                above.add(&contour, over_rim);
-                below.add(&contour, slab - over_rim);
-            }
-        }
-        let (above, below) = (above.summed(), below.summed());
-        let mut shares = Vec::with_capacity(cover.len());
-        let mut depths = Vec::with_capacity(cover.len());
-        for (cell, (cover, (above, below))) in cover.iter().zip(above.iter().zip(below)).enumerate()
-        {
-            let (mut share, mut depth) = (cover.min(1.0), above + below + cover * least);
+        let (facets, floors) = self.surface(least.min(0.0));
+        let cells = Relief::new(*grid, &facets, &floors, least).cells();
+        let settled = |cell: &Cell| {
             // Where a side that is all but upright passes, the share still changes from level to
             // level: what it is at the rim counts, near which the ground is.
-            let lost = -least * cover - above;
-            if let Some(at_rim) = at_rim.get(cell)
-                && (*cover < WHOLE || lost > STEEP)
-                && *at_rim > 0.0
-            {
-                (share, depth) = (at_rim.min(1.0), below);
+            let lost = cell.below - cell.depth;
+            if least < 0.0 && cell.at_rim > 0.0 && (cell.share < WHOLE || lost > STEEP) {
+                (cell.at_rim, cell.below)
+            } else {
+                (cell.share, cell.depth)
             }
-            shares.push(share);
-            depths.push(if share > 0.0 { depth } else { 0.0 });
-        }
-        (shares, depths)
+        };
+        cells.iter().map(settled).unzip()
     }
 
     /// The layers between a depth and the deepest bottom across which no break lies.

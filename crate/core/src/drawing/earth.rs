@@ -1,7 +1,7 @@
 //! The ground as it will lie, over the plan: where banks end, and the pile of spoil.
 
 use super::{Drawing, Layer};
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::geom::{Point, Vector};
 use crate::grading::Bank;
 use crate::math::TURN;
@@ -9,12 +9,12 @@ use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
 /// Banks and pile, whatever the ledger looks at.
-pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, estimate: &Estimate) {
-    if let Some(grading) = &estimate.grading {
+pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, analysis: &Analysis) {
+    if let Some(grading) = &analysis.grading {
         bank(drawing, &grading.toe, "toe of fill");
         bank(drawing, &grading.crest, "top of cut");
     }
-    if let Some(pile) = &estimate.stockpile
+    if let Some(pile) = &analysis.stockpile
         && let Some(at) = pile.at
     {
         drawing.area(Layer::Pile, pile.footprint());

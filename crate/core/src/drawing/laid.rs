@@ -1,11 +1,11 @@
 //! What is laid round the shell, over the plan: joints, ties, runs of pipe and the dewatering pipe.
 
 use super::{Drawing, Item, Layer};
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::geom::{Point, Pose, Region, Ring, Vector};
 use crate::math::TURN;
 use crate::site::{CheckedSite, FittingKind};
-use crate::takeoff::On;
+use crate::takeoff::MeasuredOn;
 
 /// Corners of a pipe seen from above.
 const ROUND: u32 = 24;
@@ -14,18 +14,18 @@ const ROUND: u32 = 24;
 const LEAST_TRENCH: f64 = 0.05;
 
 /// What is laid, whatever the ledger looks at.
-pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, estimate: &Estimate) {
+pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, analysis: &Analysis) {
     let Some((_, placement)) = site.placed_shell() else {
         return;
     };
     let pose = placement.pose();
-    if let Some(deck) = &estimate.deck {
+    if let Some(deck) = &analysis.deck {
         let joints = deck.joints.iter();
         let joints = joints.flat_map(|joint| pairs(&posed(joint, &pose)));
         drawing.lines(Layer::Joint, joints.collect());
-        drawing.lines(Layer::Tie, ties(site, estimate, &pose));
+        drawing.lines(Layer::Tie, ties(site, analysis, &pose));
     }
-    for run in &estimate.pipes.runs {
+    for run in &analysis.pipes.runs {
         let suction = run.kind != FittingKind::Return;
         drawing.lines(Layer::Pipe { suction }, pairs(&run.path));
         for at in &run.straps {
@@ -39,7 +39,7 @@ pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, estimate: &Estimat
             drawing.label(Layer::Pipe { suction }, *at, TURN / 4.0, run.label.clone());
         }
     }
-    if let Some(pipe) = &estimate.dewatering {
+    if let Some(pipe) = &analysis.dewatering {
         let at = pose.site_from_shell(pipe.at);
         drawing.area(
             Layer::Standpipe,
@@ -53,11 +53,11 @@ pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, estimate: &Estimat
 pub(super) fn light(
     drawing: &mut Drawing,
     site: &CheckedSite,
-    estimate: &Estimate,
-    on: On,
+    analysis: &Analysis,
+    on: MeasuredOn,
     pose: &Pose,
 ) -> bool {
-    let deck = estimate.deck.as_deref();
+    let deck = analysis.deck.as_deref();
     let mut chains = |chains: Vec<Vec<Point>>| {
         let all: Vec<(Point, Point)> = chains.iter().flat_map(|chain| pairs(chain)).collect();
         let any = !all.is_empty();
@@ -66,41 +66,43 @@ pub(super) fn light(
     };
     let of_deck = |lines: &[Vec<Point>]| lines.iter().map(|line| posed(line, pose)).collect();
     match (on, deck) {
-        (On::Joints, Some(deck)) => chains(of_deck(&deck.joints)),
-        (On::Forms, Some(deck)) => {
+        (MeasuredOn::Joints, Some(deck)) => chains(of_deck(&deck.joints)),
+        (MeasuredOn::Forms, Some(deck)) => {
             let pad = site.equipment();
             let edges = pad.iter().flat_map(Region::rings).map(closed);
             let mut all: Vec<Vec<Point>> = of_deck(&deck.forms);
             all.extend(edges);
             chains(all)
         }
-        (On::Ties, Some(_)) => {
-            let lines = ties(site, estimate, pose);
+        (MeasuredOn::Ties, Some(_)) => {
+            let lines = ties(site, analysis, pose);
             chains(lines.into_iter().map(|(a, b)| vec![a, b]).collect())
         }
-        (On::Pipes, _) => chains(estimate.pipes.runs.iter().map(|r| r.path.clone()).collect()),
-        (On::Trenches, _) => {
-            let any = chains(estimate.pipes.trenches.clone());
+        (MeasuredOn::Pipes, _) => {
+            chains(analysis.pipes.runs.iter().map(|r| r.path.clone()).collect())
+        }
+        (MeasuredOn::Trenches, _) => {
+            let any = chains(analysis.pipes.trenches.clone());
             let width = site.site().works.pipe.trench_width.max(LEAST_TRENCH);
-            for trench in &estimate.pipes.trenches {
+            for trench in &analysis.pipes.trenches {
                 let strip = crate::geom::offset::widen_chain_square(trench, width / 2.0);
                 drawing.area(Layer::Focus, strip);
             }
             any
         }
-        (On::Deck | On::Rods, Some(deck)) => {
+        (MeasuredOn::Deck | MeasuredOn::Rods, Some(deck)) => {
             drawing.area(Layer::Focus, deck.slab.posed(pose));
             for flight in &deck.steps {
                 drawing.area(Layer::Focus, flight.region.posed(pose));
             }
             !deck.slab.is_empty()
         }
-        (On::DeckBed, Some(deck)) => {
+        (MeasuredOn::DeckBed, Some(deck)) => {
             drawing.area(Layer::Focus, deck.bed.posed(pose));
             !deck.bed.is_empty()
         }
-        (On::Dewatering, _) => {
-            let Some(pipe) = &estimate.dewatering else {
+        (MeasuredOn::Dewatering, _) => {
+            let Some(pipe) = &analysis.dewatering else {
                 return false;
             };
             let settings = &site.site().works.dewatering;
@@ -117,9 +119,9 @@ pub(super) fn light(
 }
 
 /// The rods between coping and deck, half of each to either side of the rim.
-fn ties(site: &CheckedSite, estimate: &Estimate, pose: &Pose) -> Vec<(Point, Point)> {
+fn ties(site: &CheckedSite, analysis: &Analysis, pose: &Pose) -> Vec<(Point, Point)> {
     let half = site.site().works.ties.length / 2.0;
-    let ties = estimate.deck.iter().flat_map(|deck| &deck.ties);
+    let ties = analysis.deck.iter().flat_map(|deck| &deck.ties);
     let line = |tie: &crate::deck::Tie| {
         let at = pose.site_from_shell(tie.at);
         let out = pose.site_from_shell_vector(tie.out) * half;

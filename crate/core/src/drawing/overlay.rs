@@ -1,57 +1,51 @@
-//! What an estimate lays over the plan: the geometry that a quantity was measured on.
+//! What quantities lay over the plan: the geometry that a quantity was measured on.
 
 use super::{Drawing, Focus, Layer, earth, laid};
-use crate::estimate::Estimate;
+use crate::analysis::{Analysis, ShellRings};
 use crate::geom::{Region, boolean};
-use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
 use crate::site::CheckedSite;
 use crate::stockpile::Stockpile;
-use crate::takeoff::On;
+use crate::takeoff::MeasuredOn;
 
-/// What lies over the plan: banks and pile, what is laid round the shell, and what one of the estimate's quantities was measured
+/// What lies over the plan: banks and pile, what is laid round the shell, and what a quantity was measured
 /// on, where the ledger looks at it.
-pub fn overlay(
-    site: &CheckedSite,
-    results: &Results,
-    estimate: &Estimate,
-    focus: Focus<'_>,
-) -> Drawing {
+pub fn overlay(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Drawing {
     let mut drawing = Drawing::default();
-    earth::lies(&mut drawing, site, estimate);
-    laid::lies(&mut drawing, site, estimate);
+    earth::lies(&mut drawing, site, analysis);
+    laid::lies(&mut drawing, site, analysis);
     let Focus::Quantity(key) = focus else {
         return drawing;
     };
-    let line = estimate.takeoff.iter().find(|line| line.key == key);
+    let line = analysis.takeoff.iter().find(|line| line.key == key);
     if let (Some(line), Some((shell, placement)), Some(rings)) =
-        (line, site.placed_shell(), &results.rings)
+        (line, site.placed_shell(), &analysis.rings)
     {
         let pose = placement.pose();
-        if laid::light(&mut drawing, site, estimate, line.on, &pose) {
+        if laid::light(&mut drawing, site, analysis, line.on, &pose) {
             return drawing;
         }
         match line.on {
-            On::Opening => opening(&mut drawing, results),
-            On::Pad => drawing.area(Layer::Focus, site.equipment().unwrap_or_default()),
-            On::WatersEdge => drawing.path(
+            MeasuredOn::Opening => opening(&mut drawing, analysis),
+            MeasuredOn::Pad => drawing.area(Layer::Focus, site.equipment().unwrap_or_default()),
+            MeasuredOn::WatersEdge => drawing.path(
                 Layer::FocusLine,
                 shell.outline.posed(&pose).segments().collect(),
                 true,
             ),
-            On::Fill | On::Cut | On::Retained => {
-                let deck = of_shell(On::Deck, shell, rings);
+            MeasuredOn::Fill | MeasuredOn::Cut | MeasuredOn::Retained => {
+                let deck = of_shell(MeasuredOn::Deck, shell, rings);
                 drawing.area(Layer::Focus, deck.posed(&pose));
-                banks(&mut drawing, estimate, line.on);
+                banks(&mut drawing, analysis, line.on);
             }
-            On::Stockpile => {
-                let pile = estimate.stockpile.as_ref();
+            MeasuredOn::Stockpile => {
+                let pile = analysis.stockpile.as_ref();
                 drawing.area(
                     Layer::Focus,
                     pile.map(Stockpile::footprint).unwrap_or_default(),
                 );
             }
-            On::Rim => edge(&mut drawing, &shell.rim.posed(&pose)),
+            MeasuredOn::Rim => edge(&mut drawing, &shell.rim.posed(&pose)),
             on => {
                 let region = of_shell(on, shell, rings);
                 drawing.area(Layer::Focus, region.posed(&pose));
@@ -61,18 +55,18 @@ pub fn overlay(
     drawing
 }
 
-fn opening(drawing: &mut Drawing, results: &Results) {
-    if let Some(dig) = &results.dig {
+fn opening(drawing: &mut Drawing, analysis: &Analysis) {
+    if let Some(dig) = &analysis.dig {
         drawing.area(Layer::Focus, dig.top_edge.clone());
     }
 }
 
 /// Where the banks of fill, or those of cut, meet the ground.
-fn banks(drawing: &mut Drawing, estimate: &Estimate, on: On) {
-    let Some(grading) = &estimate.grading else {
+fn banks(drawing: &mut Drawing, analysis: &Analysis, on: MeasuredOn) {
+    let Some(grading) = &analysis.grading else {
         return;
     };
-    let bank = if on == On::Cut {
+    let bank = if on == MeasuredOn::Cut {
         &grading.crest
     } else {
         &grading.toe
@@ -91,19 +85,21 @@ fn edge(drawing: &mut Drawing, region: &Region) {
 }
 
 /// What goes with the shell, in its frame; empty for what does not.
-fn of_shell(on: On, shell: &Shell, rings: &ShellRings) -> Region {
+fn of_shell(on: MeasuredOn, shell: &Shell, rings: &ShellRings) -> Region {
     let round = |outer: &Region, inner: &Region| boolean::difference(outer, inner);
     match on {
-        On::Bottom => rings.over_dig.clone(),
-        On::Deepest | On::Dewatering => deepest(shell),
-        On::Floor => shell.footprint.clone(),
-        On::Water => rings.waters_edge.clone(),
-        On::Body => shell.rim.clone(),
-        On::Collar => round(&rings.collar, &shell.rim),
-        On::Deck | On::Joints | On::Forms | On::Rods => round(&rings.deck, &shell.rim),
-        On::DeckBed => round(&rings.deck, &rings.collar),
-        On::Backfill => round(&rings.over_dig, &shell.footprint),
-        On::Ties => round(&shell.rim, &shell.footprint),
+        MeasuredOn::Bottom => rings.over_dig.clone(),
+        MeasuredOn::Deepest | MeasuredOn::Dewatering => deepest(shell),
+        MeasuredOn::Floor => shell.footprint.clone(),
+        MeasuredOn::Water => rings.waters_edge.clone(),
+        MeasuredOn::Body => shell.rim.clone(),
+        MeasuredOn::Collar => round(&rings.collar, &shell.rim),
+        MeasuredOn::Deck | MeasuredOn::Joints | MeasuredOn::Forms | MeasuredOn::Rods => {
+            round(&rings.deck, &shell.rim)
+        }
+        MeasuredOn::DeckBed => round(&rings.deck, &rings.collar),
+        MeasuredOn::Backfill => round(&rings.over_dig, &shell.footprint),
+        MeasuredOn::Ties => round(&shell.rim, &shell.footprint),
         _ => Region::default(),
     }
 }
@@ -129,12 +125,11 @@ mod tests {
 
     use super::super::Item;
     use super::*;
-    use crate::estimate;
-    use crate::results::Cache;
+    use crate::analysis::{self, Cache, Detail, Scenario};
     use crate::shell::catalogue;
     use crate::site::{Placement, ShellChoice, Site, starter};
 
-    fn placed() -> (CheckedSite, Results, Estimate) {
+    fn placed() -> (CheckedSite, Analysis) {
         let name = catalogue::all()[0].name.clone();
         let lot = CheckedSite::check(starter::blank_lot(), None).unwrap();
         let (low, high) = lot.lot().region.bounds().unwrap();
@@ -150,9 +145,9 @@ mod tests {
             ..Site::clone(lot.site())
         };
         let site = CheckedSite::check(site, None).unwrap();
-        let results = Results::compute(&site, &mut Cache::default());
-        let estimate = Estimate::of(&site, &results, &mut estimate::Cache::default());
-        (site, results, estimate)
+        let mut cache = Cache::default();
+        let analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
+        (site, analysis)
     }
 
     /// Whether anything is lit.
@@ -168,8 +163,8 @@ mod tests {
 
     #[test]
     fn the_pile_lies_on_the_plan_whatever_is_looked_at() {
-        let (site, results, estimate) = placed();
-        let over = overlay(&site, &results, &estimate, Focus::None);
+        let (site, analysis) = placed();
+        let over = overlay(&site, &analysis, Focus::None);
         let text = over.items.iter().find_map(|item| match item {
             Item::Label { text, .. } if text.starts_with("spoil pile") => Some(text),
             _ => None,
@@ -179,20 +174,20 @@ mod tests {
 
     #[test]
     fn every_quantity_measured_on_the_plan_lights_it_up() {
-        let (site, results, estimate) = placed();
-        assert!(!estimate.takeoff.is_empty());
-        for line in &estimate.takeoff {
-            let over = overlay(&site, &results, &estimate, Focus::Quantity(line.key));
+        let (site, analysis) = placed();
+        assert!(!analysis.takeoff.is_empty());
+        for line in &analysis.takeoff {
+            let over = overlay(&site, &analysis, Focus::Quantity(line.key));
             let lit = lights(&over);
-            assert_eq!(lit, line.on != On::Nothing, "{}", line.key);
+            assert_eq!(lit, line.on != MeasuredOn::Nothing, "{}", line.key);
         }
     }
 
     #[test]
     fn what_is_not_listed_lights_nothing_up() {
-        let (site, results, estimate) = placed();
+        let (site, analysis) = placed();
         for focus in [Focus::None, Focus::Quantity("no-such-quantity")] {
-            let over = overlay(&site, &results, &estimate, focus);
+            let over = overlay(&site, &analysis, focus);
             assert!(!lights(&over));
         }
     }

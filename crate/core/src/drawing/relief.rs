@@ -2,11 +2,11 @@
 //! the lot that nobody measured, and the benchmark.
 
 use super::{Drawing, Item, Layer};
+use crate::analysis::Relief;
 use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::ground::GroundRecord;
 use crate::ground::contour::{Contour, contours, plane_contours};
 use crate::math::TURN;
-use crate::results::Relief;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 

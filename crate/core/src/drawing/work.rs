@@ -1,10 +1,10 @@
 //! The half of the plan that moves: dig, deck, shell, its axis, and clearances.
 
 use super::{Drawing, Item, Layer};
+use crate::analysis::{Analysis, ShellRings};
 use crate::clearance::Clearance;
 use crate::geom::{Pose, Vector, pattern};
 use crate::math::TURN;
-use crate::results::{Results, ShellRings};
 use crate::shell::Shell;
 use crate::site::{CheckedShape, CheckedSite};
 use crate::units::{Measure, show};
@@ -42,15 +42,15 @@ pub enum Focus<'a> {
 }
 
 /// Dig, deck, shell and clearances as they stand.
-pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing {
+pub fn work(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Drawing {
     let mut drawing = Drawing::default();
     if let Some((shell, placement)) = site.placed_shell() {
         let pose = placement.pose();
-        dig(&mut drawing, results, &pose);
-        if let Some(rings) = &results.rings {
+        dig(&mut drawing, analysis, &pose);
+        if let Some(rings) = &analysis.rings {
             surround(&mut drawing, rings, &pose);
         }
-        dig_edge(&mut drawing, results);
+        dig_edge(&mut drawing, analysis);
         draw_shell(&mut drawing, shell, &pose);
     }
     if let Some(pad) = site.equipment() {
@@ -71,7 +71,7 @@ pub fn work(site: &CheckedSite, results: &Results, focus: Focus<'_>) -> Drawing 
             drawing.path(Layer::FocusLine, segments, false);
         }
     }
-    clearances(&mut drawing, site, &results.clearances, focus);
+    clearances(&mut drawing, site, &analysis.clearances, focus);
     drawing
 }
 
@@ -90,8 +90,8 @@ fn light_up(drawing: &mut Drawing, site: &CheckedSite, id: &str) {
 }
 
 /// The dig's opening: what it takes of the ground, under everything else.
-fn dig(drawing: &mut Drawing, results: &Results, pose: &Pose) {
-    let Some(dig) = &results.dig else { return };
+fn dig(drawing: &mut Drawing, analysis: &Analysis, pose: &Pose) {
+    let Some(dig) = &analysis.dig else { return };
     drawing.area(Layer::Dig, dig.top_edge.clone());
     if dig.slopes.greatest() <= 0.0 {
         return;
@@ -124,8 +124,8 @@ fn dig(drawing: &mut Drawing, results: &Results, pose: &Pose) {
 }
 
 /// The dig's top edge, over the deck that will cover it, and where the ground falls away within.
-fn dig_edge(drawing: &mut Drawing, results: &Results) {
-    let Some(dig) = &results.dig else { return };
+fn dig_edge(drawing: &mut Drawing, analysis: &Analysis) {
+    let Some(dig) = &analysis.dig else { return };
     for ring in dig.top_edge.rings() {
         drawing.lines(Layer::DigEdge, ring.edges().collect());
     }

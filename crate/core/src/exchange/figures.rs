@@ -1,6 +1,6 @@
 //! The geometry of a site as other forms write it: straight edges alone.
 //!
-//! What writes a map or a list needs the figures and the document, not the door: so the page's
+//! What writes a map or a list needs the figures and the document, not validation: so the page's
 //! module for text does without it.
 
 use serde::{Deserialize, Serialize};

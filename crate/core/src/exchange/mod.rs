@@ -2,7 +2,7 @@
 //!
 //! Opening never trusts the text. In order: its size, its syntax (with line and column), the
 //! `format` and `version` it claims, older versions brought up to date, every member read
-//! with its place, and at last every figure checked at the door of the module it belongs to.
+//! with its place, and at last every figure validated by the module it belongs to.
 //! Whatever goes wrong is a [`Finding`](crate::finding::Finding) that says what, where and
 //! how to mend it; the caller's open work is never touched.
 //!
@@ -25,7 +25,6 @@ pub mod geojson;
 pub mod import;
 mod locate;
 mod migrate;
-mod objects;
 pub mod points;
 mod read;
 pub mod schema;

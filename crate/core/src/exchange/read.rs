@@ -7,8 +7,7 @@ use serde_json::error::Category;
 
 use super::locate;
 use super::migrate::{Step, bring_up_to_date};
-use super::objects::Objects;
-use super::unknown::Unknown;
+use super::unknown::{self, Unknown};
 use crate::finding::Finding;
 
 /// The longest file that is read, bytes: several times a site with every limit reached.
@@ -52,12 +51,10 @@ pub(super) fn read<T: DeserializeOwned + Serialize>(
     let version = check_header(text, format)?;
     if version == format.version {
         let value: T = typed(text)?;
-        let unknown = Unknown::between(&parse(text)?, &value);
-        return Ok(document(value, unknown, Vec::new()));
+        return document(value, &parse(text)?, Vec::new());
     }
     let tree = bring_up_to_date(parse(text)?, version, format.steps)?;
     let value: T = typed(&tree.to_string())?;
-    let unknown = Unknown::between(&tree, &value);
     let note = Finding::note(
         "older-version",
         format!(
@@ -66,7 +63,7 @@ pub(super) fn read<T: DeserializeOwned + Serialize>(
         ),
         "Saving writes the newer version; keep the old file if an older build must open it.",
     );
-    Ok(document(value, unknown, vec![note]))
+    document(value, &tree, vec![note])
 }
 
 fn check_size(length: usize) -> Result<(), Finding> {
@@ -97,7 +94,11 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
         let remedy = format!("Open a {} that this planner saved.", format.words);
         Finding::fault("format", message, remedy).under("/format")
     };
-    let header: Header = of(text).map_err(|e| match e.classify() {
+    // The reader would take a list for the header, member by member.
+    if text.trim_start().starts_with('[') {
+        return Err(not_ours("not told"));
+    }
+    let header: Header = serde_json::from_str(text).map_err(|e| match e.classify() {
         Category::Data => not_ours("not told"),
         _ => reading_fault(&e),
     })?;
@@ -137,26 +138,16 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
 
 /// The text as a tree of values.
 fn parse(text: &str) -> Result<Value, Finding> {
-    of(text).map_err(|e| reading_fault(&e))
+    serde_json::from_str(text).map_err(|e| reading_fault(&e))
 }
 
 /// Reads a typed value from text.
 ///
-/// There is one reader for everything, so that each type's reading is compiled once: readers
-/// wrapped round it to follow the path would double the module that the page loads.
-///
 /// # Errors
 /// The first member that the type does not take, with its place.
 pub fn typed<T: DeserializeOwned>(text: &str) -> Result<T, Finding> {
-    of(text).map_err(|e| reading_fault(&e).under(&locate::pointer(text, e.line(), e.column())))
-}
-
-/// The one reader: objects are objects, and nothing follows the value.
-fn of<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {
-    let mut reader = serde_json::Deserializer::from_str(text);
-    let value = T::deserialize(Objects(&mut reader))?;
-    reader.end()?;
-    Ok(value)
+    serde_json::from_str(text)
+        .map_err(|e| reading_fault(&e).under(&locate::pointer(text, e.line(), e.column())))
 }
 
 /// The reader's complaint in plain words. Its line and column are part of the message.
@@ -173,15 +164,17 @@ fn reading_fault(error: &serde_json::Error) -> Finding {
             format!("The file is not valid JSON ({told})."),
             "Mend that place in a text editor, or open a copy. JSON knows no NaN and no infinity.",
         ),
-        Category::Data => Finding::fault(
-            "member",
-            format!(
-                "A member of the file cannot be read: {}.",
-                in_plain_words(&told)
-            ),
-            "Give it as the published schema says (batterboard schema).",
-        ),
+        Category::Data => misread(&in_plain_words(&told)),
     }
+}
+
+/// The fault of a member that is of another form than it must be.
+fn misread(why: &str) -> Finding {
+    Finding::fault(
+        "member",
+        format!("A member of the file cannot be read: {why}."),
+        "Give it as the published schema says (batterboard schema).",
+    )
 }
 
 /// The reader's names of types as a person calls them.
@@ -195,9 +188,17 @@ fn in_plain_words(told: &str) -> String {
         ("invalid type: sequence", "invalid type: list"),
         ("expected a sequence", "expected a list"),
     ];
-    WORDS
+    let text = WORDS
         .iter()
-        .fold(told.to_owned(), |text, (from, to)| text.replace(from, to))
+        .fold(told.to_owned(), |text, (from, to)| text.replace(from, to));
+    // "expected struct Bench with 2 elements at line 1 column 7"
+    match text.split_once("expected struct ") {
+        Some((before, named)) => {
+            let place = named.split_once(" at ").map_or("", |(_, place)| place);
+            format!("{before}expected an object at {place}")
+        }
+        None => text,
+    }
 }
 
 /// Text cut to a length that fits into a sentence.
@@ -209,8 +210,22 @@ fn shortened(text: &str) -> String {
     format!("{start}...")
 }
 
-/// Says which members nobody knows.
-fn document<T>(value: T, unknown: Unknown, mut findings: Vec<Finding>) -> Document<T> {
+/// The document that was read from a tree, with a note on every member that nobody knows.
+///
+/// # Errors
+/// A list in the place of an object, which the reader takes member by member: nobody means
+/// that, and the published schema refuses it.
+fn document<T: Serialize>(
+    value: T,
+    tree: &Value,
+    mut findings: Vec<Finding>,
+) -> Result<Document<T>, Finding> {
+    // What was just read can be written; if not, nothing is lost by calling it all known.
+    let written = serde_json::to_value(&value).unwrap_or(Value::Null);
+    if let Some(place) = unknown::list_for_object(tree, &written) {
+        return Err(misread("invalid type: list, expected an object").under(&place));
+    }
+    let unknown = Unknown::between(tree, &written);
     findings.extend(unknown.members().iter().take(UNKNOWN_TOLD).map(|u| {
         Finding::note(
             "unknown-member",
@@ -233,9 +248,93 @@ fn document<T>(value: T, unknown: Unknown, mut findings: Vec<Finding>) -> Docume
             "They are kept and saved again with the file.",
         ));
     }
-    Document {
+    Ok(Document {
         value,
         findings,
         unknown,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[derive(Debug, PartialEq, Serialize, Deserialize)]
+    struct Thing {
+        format: String,
+        version: u32,
+        size: f64,
+        #[serde(default)]
+        inside: Vec<Choice>,
+        #[serde(default)]
+        next: Option<Part>,
+    }
+
+    #[derive(Debug, PartialEq, Serialize, Deserialize)]
+    struct Part {
+        size: f64,
+    }
+
+    #[derive(Debug, PartialEq, Serialize, Deserialize)]
+    enum Choice {
+        Bare,
+        Pair([u32; 2]),
+        Whole(Part),
+        Told { name: String },
+    }
+
+    const THING: Format = Format {
+        name: "thing",
+        words: "file of a thing",
+        version: 1,
+        steps: &[],
+    };
+
+    fn fault(text: &str) -> Finding {
+        read::<Thing>(text, &THING).err().unwrap()
+    }
+
+    fn thing(rest: &str) -> String {
+        format!(r#"{{"format": "thing", "version": 1, "size": 1, {rest}}}"#)
+    }
+
+    #[test]
+    fn every_form_is_read_and_known() {
+        let text = thing(
+            r#""next": {"size": 2},
+            "inside": ["Bare", {"Pair": [3, 4]}, {"Whole": {"size": 5}}, {"Told": {"name": "six"}}]"#,
+        );
+        let read = read::<Thing>(&text, &THING).ok().unwrap();
+        assert_eq!(read.value.next, Some(Part { size: 2.0 }));
+        let inside = vec![
+            Choice::Bare,
+            Choice::Pair([3, 4]),
+            Choice::Whole(Part { size: 5.0 }),
+            Choice::Told { name: "six".into() },
+        ];
+        assert_eq!(read.value.inside, inside);
+        assert!(read.findings.is_empty() && read.unknown.is_empty());
+    }
+
+    #[test]
+    fn a_list_is_no_object_at_any_depth() {
+        for (rest, place) in [
+            (r#""next": [2]"#, "/next"),
+            (r#""inside": [{"Told": ["six"]}]"#, "/inside/0/Told"),
+            (r#""inside": ["Bare", {"Whole": [5]}]"#, "/inside/1/Whole"),
+        ] {
+            let fault = fault(&thing(rest));
+            let told = (fault.code, fault.pointer.as_str());
+            assert_eq!(told, ("member", place), "{rest}");
+            assert!(fault.message.contains("list"), "{}", fault.message);
+        }
+        let whole = fault(r#"["thing", 1, 2, [], null]"#);
+        assert_eq!((whole.code, whole.pointer.as_str()), ("format", "/format"));
+    }
+
+    #[test]
+    fn what_follows_the_document_is_a_fault() {
+        assert_eq!(fault(&(thing(r#""next": null"#) + " 2")).code, "syntax");
+        assert_eq!(typed::<f64>("1 2").unwrap_err().code, "syntax");
     }
 }

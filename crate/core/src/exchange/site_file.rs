@@ -104,7 +104,7 @@ mod tests {
         for fault in &faults {
             assert!(fault.is_fault() && !fault.message.is_empty() && !fault.remedy.is_empty());
         }
-        let told = |f: &Finding| (f.check.to_owned(), f.place.clone());
+        let told = |f: &Finding| (f.code.to_owned(), f.pointer.clone());
         faults.iter().map(told).collect()
     }
 
@@ -158,16 +158,16 @@ mod tests {
         let cut = open(text.get(..text.len() / 2).unwrap())
             .unwrap_err()
             .remove(0);
-        assert_eq!(cut.check, "cut-off");
+        assert_eq!(cut.code, "cut-off");
         assert!(cut.message.contains("line"), "{}", cut.message);
         let not_a_number = text.replace("\"distance\": 2.5", "\"distance\": NaN");
         let fault = open(&not_a_number).unwrap_err().remove(0);
-        assert_eq!(fault.check, "syntax");
+        assert_eq!(fault.code, "syntax");
         assert!(fault.message.contains("line") && fault.remedy.contains("NaN"));
         let huge = text.replace("\"distance\": 2.5", "\"distance\": 1e999");
         let fault = open(&huge).unwrap_err().remove(0);
-        assert_eq!(fault.check, "syntax");
-        assert_eq!(fault.place, "/rules/0/distance");
+        assert_eq!(fault.code, "syntax");
+        assert_eq!(fault.pointer, "/rules/0/distance");
         assert!(fault.message.contains("out of range at line"));
     }
 
@@ -177,7 +177,7 @@ mod tests {
         assert_eq!(only(&text), told("member", "/features/0/shape/area/2"));
         let text = edited(|d| d["rules"][0]["distance"] = json!("ten feet"));
         let fault = open(&text).unwrap_err().remove(0);
-        assert_eq!(fault.place, "/rules/0/distance");
+        assert_eq!(fault.pointer, "/rules/0/distance");
         assert!(
             fault.message.contains("expected a number"),
             "{}",
@@ -197,6 +197,47 @@ mod tests {
                 .message
                 .contains("missing field `lot`")
         );
+    }
+
+    #[test]
+    fn a_list_in_the_place_of_an_object_is_refused() {
+        let refused = |edit: fn(&mut Value), place: &str| {
+            let fault = open(&edited(edit)).unwrap_err().remove(0);
+            assert_eq!((fault.code, fault.pointer.as_str()), ("member", place));
+            assert!(fault.message.contains("list"), "{}", fault.message);
+        };
+        let disc = |d: &mut Value| d["features"][1]["shape"]["disc"] = json!([[25, 25], 1]);
+        refused(disc, "/features/1/shape/disc");
+        refused(|d| d["works"] = json!([]), "/works");
+        refused(|d| d["works"] = json!({ "deck": [1.2] }), "/works/deck");
+        let bench = |d: &mut Value| d["works"] = json!({ "dig": { "bench": [1.0, 0.4] } });
+        refused(bench, "/works/dig/bench");
+        let facts = |d: &mut Value| d["features"][0]["facts"] = json!([null, 0.5]);
+        refused(facts, "/features/0/facts");
+        refused(
+            |d| d["features"][0]["facts"] = json!([]),
+            "/features/0/facts",
+        );
+        // One that is too short is told as what it is not, and so is anything else.
+        let fault = open(&edited(|d| {
+            d["works"] = json!({ "dig": { "bench": [1.0] } })
+        }));
+        assert!(
+            fault.unwrap_err()[0]
+                .message
+                .contains("expected an object at line")
+        );
+        let fault = open(&edited(|d| d["works"] = json!(7)));
+        assert!(
+            fault.unwrap_err()[0]
+                .message
+                .contains("expected an object at line")
+        );
+        let line = json!({ "line": [0.0, 30.0] });
+        let mut document = sample();
+        document["lot"]["courses"][0]["shape"] = line;
+        let expected = told("member", "/lot/courses/0/shape/line");
+        assert_eq!(only(&document.to_string()), expected);
     }
 
     #[test]

@@ -5,7 +5,6 @@
 //! edited; otherwise by position. On saving, a member returns if the thing it belonged to is
 //! still there, and never in place of a member that the planner wrote itself.
 
-use serde::Serialize;
 use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
@@ -85,21 +84,21 @@ const LISTS: [&str; 11] = [
     "stations",
 ];
 
+/// The one of them that is an object.
+const OBJECT: &str = "facts";
+
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Unknown(Vec<Member>);
 
 impl Unknown {
-    /// The members of `document` that `value`, read from it, would not write again.
+    /// The members of `read` that `written`, the document made of it, does not have.
     ///
     /// A member that is left out when it says nothing is not missed where it says nothing.
-    pub(super) fn between(document: &Value, value: &impl Serialize) -> Self {
+    pub(super) fn between(read: &Value, written: &Value) -> Self {
         let mut unknown = Self::default();
-        // What was just read can be written; if not, nothing is lost by calling it all known.
-        if let Ok(written) = serde_json::to_value(value) {
-            unknown.collect(document, &written, &mut Vec::new());
-        }
+        unknown.collect(read, written, &mut Vec::new());
         unknown
     }
 
@@ -219,6 +218,30 @@ impl Member {
                 .entry(self.key.clone())
                 .or_insert_with(|| self.value.clone());
         }
+    }
+}
+
+/// The place of the first list in `read` that was taken for an object, as a JSON pointer:
+/// `written`, the document made of it, has an object there or leaves one out that says nothing.
+pub(super) fn list_for_object(read: &Value, written: &Value) -> Option<String> {
+    let nothing = Value::Object(serde_json::Map::new());
+    let inside = |part: &str, read: &Value, written: &Value| {
+        let rest = list_for_object(read, written)?;
+        let mut place = String::new();
+        push_pointer(&mut place, part);
+        Some(place + &rest)
+    };
+    match (read, written) {
+        (Value::Array(_), Value::Object(_)) => Some(String::new()),
+        (Value::Object(read), Value::Object(written)) => read.iter().find_map(|(key, value)| {
+            let known = written.get(key).or((key == OBJECT).then_some(&nothing));
+            inside(key, value, known?)
+        }),
+        (Value::Array(read), Value::Array(written)) => {
+            let mut items = read.iter().zip(written).enumerate();
+            items.find_map(|(i, (item, known))| inside(&i.to_string(), item, known))
+        }
+        _ => None,
     }
 }
 

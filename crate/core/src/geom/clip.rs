@@ -1,8 +1,9 @@
 //! Chains of straight edges cut to an area: joints in a slab, a pipe in the ground beside the
 //! hole; and the length of evenly spaced straight lines in an area.
 
+use super::extent::{BLOCK, Extent};
 use super::point::{Point, Vector};
-use super::region::Region;
+use super::region::{Region, Ring, winding};
 
 /// A stretch shorter than this is rounding, metres.
 const SHORT: f64 = 1e-4;
@@ -27,20 +28,21 @@ pub fn length(chain: &[Point]) -> f64 {
 }
 
 fn cut(chain: &[Point], region: &Region, wanted: bool) -> Vec<Vec<Point>> {
+    let border = Border::of(region);
     let mut parts: Vec<Vec<Point>> = Vec::new();
     let mut open = false;
+    let mut at = Vec::new();
     for (&a, &b) in chain.iter().zip(chain.iter().skip(1)) {
-        let mut at = vec![0.0, 1.0];
-        for (p, q) in region.rings().flat_map(|ring| ring.edges()) {
-            at.extend(crossing(a, b, p, q));
-        }
+        at.clear();
+        at.extend([0.0, 1.0]);
+        border.cross(a, b, &mut at);
         at.sort_by(f64::total_cmp);
         for (&from, &to) in at.iter().zip(at.iter().skip(1)) {
             if to <= from {
                 continue;
             }
             let on = |share: f64| a + (b - a) * share;
-            if region.contains(on((from + to) / 2.0)) != wanted {
+            if border.contains(on((from + to) / 2.0)) != wanted {
                 open = false;
                 continue;
             }
@@ -53,6 +55,47 @@ fn cut(chain: &[Point], region: &Region, wanted: bool) -> Vec<Vec<Point>> {
     }
     parts.retain(|part| length(part) > SHORT);
     parts
+}
+
+/// The edges of a region, in blocks with a box round each: most blocks lie beside a short stretch.
+struct Border {
+    edges: Vec<(Point, Point)>,
+    extents: Vec<Extent>,
+}
+
+impl Border {
+    fn of(region: &Region) -> Self {
+        let edges: Vec<_> = region.rings().flat_map(Ring::edges).collect();
+        let round = |block: &[(Point, Point)]| Extent::round(block.iter().flat_map(|e| [e.0, e.1]));
+        Self {
+            extents: edges.chunks(BLOCK).map(round).collect(),
+            edges,
+        }
+    }
+
+    /// The blocks of edges whose boxes are of interest.
+    fn blocks(&self, near: impl Fn(&Extent) -> bool) -> impl Iterator<Item = &[(Point, Point)]> {
+        let blocks = self.edges.chunks(BLOCK).zip(&self.extents);
+        blocks
+            .filter(move |(_, extent)| near(extent))
+            .map(|(block, _)| block)
+    }
+
+    /// Adds how far along `a` to `b` (0 to 1) edges cross it.
+    fn cross(&self, a: Point, b: Point, at: &mut Vec<f64>) {
+        let stretch = Extent::round([a, b].into_iter());
+        for block in self.blocks(|extent| extent.meets(&stretch)) {
+            at.extend(block.iter().filter_map(|(p, q)| crossing(a, b, *p, *q)));
+        }
+    }
+
+    /// As [`Region::contains`].
+    fn contains(&self, p: Point) -> bool {
+        // An edge that lies to the left of the point, or passes above or below it, does not count.
+        let counts = |e: &Extent| e.low.y <= p.y && e.high.y >= p.y && e.high.x >= p.x;
+        let edges = self.blocks(counts).flatten();
+        edges.map(|(a, b)| winding(*a, *b, p)).sum::<i32>() > 0
+    }
 }
 
 /// How far along `a` to `b` (0 to 1) the edge `p` to `q` crosses it.

@@ -56,10 +56,9 @@ impl Ring {
 
     /// The edges in order, each as its two ends.
     pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
-        self.0
-            .iter()
-            .copied()
-            .zip(self.0.iter().copied().cycle().skip(1))
+        let closing = self.0.last().copied().zip(self.0.first().copied());
+        let pairs = self.0.array_windows().map(|[a, b]| (*a, *b));
+        pairs.chain(closing)
     }
 
     /// The same ring walked the other way round.
@@ -71,16 +70,7 @@ impl Ring {
     /// How many times the ring winds counter-clockwise about `p` (a point on the ring may be
     /// counted either way).
     pub fn winding(&self, p: Point) -> i32 {
-        self.edges()
-            .map(|(a, b)| {
-                let above = |q: Point| q.y > p.y;
-                match (above(a), above(b)) {
-                    (false, true) if (b - a).cross(p - a) > 0.0 => 1,
-                    (true, false) if (b - a).cross(p - a) < 0.0 => -1,
-                    _ => 0,
-                }
-            })
-            .sum()
+        self.edges().map(|(a, b)| winding(a, b, p)).sum()
     }
 
     /// Signed area and first moment of area about the site origin (m2, m3, m3).
@@ -184,6 +174,22 @@ impl Region {
             })
             .collect();
         Self { polygons }
+    }
+}
+
+/// What an edge adds to the times its ring winds counter-clockwise about a point: 1 where it passes
+/// the point's height on the right going up, -1 going down.
+pub(super) fn winding(a: Point, b: Point, p: Point) -> i32 {
+    let up = b.y > p.y;
+    // Most edges lie above the point or below it.
+    if (a.y > p.y) == up {
+        return 0;
+    }
+    let aside = (b - a).cross(p - a);
+    if up {
+        i32::from(aside > 0.0)
+    } else {
+        -i32::from(aside < 0.0)
     }
 }
 

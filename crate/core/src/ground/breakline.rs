@@ -1,5 +1,5 @@
-//! The door for breaklines: what each must satisfy by itself before the lines are joined with
-//! the spots and with each other ([`super::network`]).
+//! What each breakline must satisfy by itself, before the network joins the lines with the
+//! spots and with each other.
 
 use super::spots::{self, ONE_PLACE, Spot};
 use crate::finding::Finding;
@@ -117,7 +117,7 @@ mod tests {
     fn told(records: &[Vec<[f64; 3]>]) -> Vec<(&'static str, String)> {
         match check(records) {
             Ok(_) => Vec::new(),
-            Err(faults) => faults.into_iter().map(|f| (f.check, f.place)).collect(),
+            Err(faults) => faults.into_iter().map(|f| (f.code, f.pointer)).collect(),
         }
     }
 

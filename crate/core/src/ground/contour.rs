@@ -125,7 +125,7 @@ fn cross(facet: &Facet, interval: f64, corners: &[Point], steps: &mut Vec<Step>)
     let [a, b, c] = facet.corners.map(|p| (number(p), p));
     let [za, zb, zc] = heights;
     let ring = [(a, za), (b, zb), (c, zc)];
-    // The door bounds elevations; a level's number is far below what an i64 holds.
+    // Validation bounds elevations; a level's number is far below what an i64 holds.
     let mut level = (low / interval).floor() as i64;
     while level as f64 * interval <= high + ON_LEVEL {
         let at = level as f64 * interval;

@@ -8,9 +8,9 @@
 mod breakline;
 pub mod contour;
 mod disagree;
-mod door;
 mod facet;
 mod network;
+mod noding;
 pub mod quick;
 pub mod record;
 mod skirt;
@@ -19,6 +19,7 @@ pub mod surface;
 pub mod table;
 mod tin;
 mod tree;
+mod validate;
 
 pub use breakline::{AGREE, BREAKLINE_POINT_LIMIT};
 pub use facet::Facet;

@@ -1,4 +1,4 @@
-//! The door for spot elevations: what a list of spots must satisfy before it is a surface.
+//! Validation of spot elevations: what a list of spots must satisfy before it is a surface.
 
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
@@ -106,7 +106,7 @@ pub(super) fn figures(
     Err(Finding::fault("spot", format!("{} {message}", name()), remedy).under(place))
 }
 
-/// An elevation in both systems: the door does not know which one is read.
+/// An elevation in both systems: validation does not know which one is read.
 pub(super) fn told(elevation: f64) -> String {
     let [feet, metres] = [System::Feet, System::Metres]
         .map(|system| show(Measure::Elevation, elevation, system).text);
@@ -177,7 +177,7 @@ mod tests {
     fn checks(records: &[[f64; 3]]) -> Vec<(&'static str, String)> {
         match check(records) {
             Ok(_) => Vec::new(),
-            Err(faults) => faults.into_iter().map(|f| (f.check, f.place)).collect(),
+            Err(faults) => faults.into_iter().map(|f| (f.code, f.pointer)).collect(),
         }
     }
 

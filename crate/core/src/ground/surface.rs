@@ -1,7 +1,6 @@
 //! The checked ground: a surface that has an elevation everywhere.
 
 use super::breakline;
-use super::door::{elevation_fault, left_out, notes, plane_faults};
 use super::facet::Facet;
 use super::network::{self, Network, Node};
 use super::record::GroundRecord;
@@ -9,6 +8,7 @@ use super::skirt;
 use super::spots::{self, ONE_PLACE};
 use super::tin::{Triangles, triangulate};
 use super::tree::{Bounds, Tree};
+use super::validate::{elevation_fault, left_out, notes, plane_faults};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector, boolean};
 
@@ -114,7 +114,8 @@ impl Ground {
     }
 
     fn of(facets: Vec<Facet>, surveyed: Option<Region>) -> Self {
-        let tree = Tree::new(&facets);
+        let boxes: Vec<Bounds> = facets.iter().map(|f| Bounds::of(&f.corners)).collect();
+        let tree = Tree::new(&boxes);
         Self {
             facets,
             tree,
@@ -329,7 +330,7 @@ mod tests {
 
     fn faults(record: &GroundRecord) -> Vec<(&'static str, String)> {
         let faults = Ground::check(record).unwrap_err();
-        faults.into_iter().map(|f| (f.check, f.place)).collect()
+        faults.into_iter().map(|f| (f.code, f.pointer)).collect()
     }
 
     #[test]
@@ -423,7 +424,7 @@ mod tests {
             [0.0, 5.0, 10.02],
         ];
         let (_, findings) = Ground::check(&GroundRecord::of_spots(spots)).unwrap();
-        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
         assert_eq!(
             checks,
             ["ground-beyond-spots", "spots-merged", "steep-spots"]

@@ -45,7 +45,7 @@ const NEARLY_ZERO: f64 = 1e-30;
 /// told, never forced. A triangle on the hull that is less than `sliver` metres high is left
 /// out: spots along a straight line are never quite straight, and between them and the hull
 /// lies no ground. Empty when there are fewer than three points or all lie on one line, or
-/// when a coordinate is not finite (the door has seen to that before).
+/// when a coordinate is not finite (validation has seen to that before).
 pub(super) fn triangulate(points: &[Point], forced: &[[usize; 2]], sliver: f64) -> Triangles {
     let snap = |c: f64| if c.abs() < NEARLY_ZERO { 0.0 } else { c };
     let tagged = points

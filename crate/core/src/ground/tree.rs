@@ -1,9 +1,8 @@
-//! A tree of boxes over triangles: finds those near a place without looking at the others.
+//! A tree of boxes: finds the things near a place without looking at the others.
 
-use super::facet::Facet;
 use crate::geom::Point;
 
-/// How many triangles a leaf holds: few enough to try them all.
+/// How many boxes a leaf holds: few enough to try them all.
 const LEAF: usize = 4;
 
 /// An upright rectangle in plan, metres.
@@ -19,8 +18,17 @@ impl Bounds {
         high: Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY),
     };
 
-    fn of(facet: &Facet) -> Self {
-        facet.corners.iter().fold(Self::EMPTY, |b, &p| b.with(p))
+    /// The least that holds these points.
+    pub fn of(points: &[Point]) -> Self {
+        points.iter().fold(Self::EMPTY, |b, &p| b.with(p))
+    }
+
+    /// The same with a margin all round, metres.
+    pub fn grown(self, margin: f64) -> Self {
+        Self {
+            low: Point::new(self.low.x - margin, self.low.y - margin),
+            high: Point::new(self.high.x + margin, self.high.y + margin),
+        }
     }
 
     fn with(self, p: Point) -> Self {
@@ -55,15 +63,13 @@ struct Node {
 }
 
 impl Tree {
-    /// Builds the tree of these triangles.
-    pub fn new(facets: &[Facet]) -> Self {
-        let boxes: Vec<Bounds> = facets.iter().map(Bounds::of).collect();
+    /// Builds the tree of these boxes.
+    pub fn new(boxes: &[Bounds]) -> Self {
         let mut tree = Self {
-            nodes: Vec::with_capacity(facets.len()),
-            order: (0..facets.len() as u32).collect(),
+            nodes: Vec::with_capacity(boxes.len()),
+            order: (0..boxes.len() as u32).collect(),
         };
-        let count = tree.order.len();
-        tree.split(&boxes, 0, count);
+        tree.split(boxes, 0, boxes.len());
         tree
     }
 
@@ -108,7 +114,7 @@ impl Tree {
         self.split(boxes, start + half, end);
     }
 
-    /// The indices of the triangles whose boxes may meet `bounds`, ascending.
+    /// The indices of the boxes that may meet `bounds`, ascending.
     pub fn near(&self, bounds: &Bounds) -> Vec<usize> {
         let mut found = Vec::new();
         let mut open = vec![0];

@@ -1,6 +1,6 @@
 //! What a checked lot tells of its closure, its balance and its area.
 
-use super::checked::AreaComparison;
+use super::area::AreaComparison;
 use super::record::{Balance, LotRecord};
 use super::traverse::Closure;
 use crate::finding::Finding;

@@ -1,7 +1,6 @@
-//! The lot after the door: its boundary, its sides, how it closes and what it encloses.
+//! The validated lot: its boundary, its sides, how it closes and what it encloses.
 
-use serde::Serialize;
-
+use super::area::AreaComparison;
 use super::cautions::{area_caution, balance_note, closing_caution, not_closed};
 use super::curve::chord_fits;
 use super::record::{Balance, CourseShape, LineKind, LotRecord};
@@ -25,28 +24,6 @@ pub struct Side {
     pub segment: Segment,
     /// What the plan calls it.
     pub label: String,
-}
-
-/// The area a deed states beside the area its courses enclose.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct AreaComparison {
-    /// Stated area, m2.
-    pub stated: f64,
-    /// Area inside the courses, m2.
-    pub computed: f64,
-    /// Computed less stated, as a share of the stated area.
-    pub difference: f64,
-}
-
-impl AreaComparison {
-    /// Of a stated and a computed area, m2; `None` unless the stated one is above zero.
-    pub fn of(stated: f64, computed: f64) -> Option<Self> {
-        (stated.is_finite() && stated > 0.0).then(|| Self {
-            stated,
-            computed,
-            difference: (computed - stated) / stated,
-        })
-    }
 }
 
 /// The checked lot.
@@ -296,7 +273,7 @@ mod tests {
     fn places(record: &LotRecord) -> Vec<String> {
         let faults = Lot::check(record).unwrap_err();
         assert!(faults.iter().all(|f| f.is_fault() && !f.remedy.is_empty()));
-        faults.into_iter().map(|f| f.place).collect()
+        faults.into_iter().map(|f| f.pointer).collect()
     }
 
     #[test]
@@ -387,7 +364,7 @@ mod tests {
         record.closing_ratio = 2000.0;
         assert_eq!(Lot::check(&record).unwrap().0.caveats(), []);
         record.closing_ratio = 5000.0;
-        assert_eq!(findings.first().unwrap().check, "lot-closure");
+        assert_eq!(findings.first().unwrap().code, "lot-closure");
         *distance_of(&mut record, 1) = 45.0;
         assert_eq!(places(&record), ["/courses"]);
     }
@@ -399,7 +376,7 @@ mod tests {
         let courses = record.courses.clone();
         record.balance = Some(Balance::CompassRule);
         let (lot, findings) = Lot::check(&record).unwrap();
-        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
         assert_eq!(checks, ["lot-closure", "lot-balanced"]);
         assert_eq!(record.courses, courses);
         // The second corner moves south by its share of 0.05: (30 of 140.05).
@@ -441,7 +418,7 @@ mod tests {
         assert!((lot.area_comparison.unwrap().difference + 0.2).abs() < 1e-12);
         let caution = findings.first().unwrap();
         assert_eq!(
-            (caution.check, caution.place.as_str()),
+            (caution.code, caution.pointer.as_str()),
             ("lot-area", "/stated_area")
         );
         assert!(

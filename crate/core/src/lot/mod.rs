@@ -30,6 +30,7 @@
 //! record asks for it by its [`Balance`]: then the corners are those of
 //! [`Traverse::balanced`], a note says so, and the record keeps its courses as described.
 
+mod area;
 mod basis;
 mod cautions;
 mod checked;
@@ -42,8 +43,9 @@ mod record;
 mod reshape;
 mod traverse;
 
+pub use area::AreaComparison;
 pub use basis::{Basis, North};
-pub use checked::{AreaComparison, Lot, Side};
+pub use checked::{Lot, Side};
 pub use monument::{Monument, MonumentKind, MonumentState};
 pub use record::{Balance, Course, CourseShape, LineKind, LotRecord, Turn};
 pub use reshape::CornerChange;

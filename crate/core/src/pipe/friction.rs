@@ -4,7 +4,7 @@ use crate::math::powf;
 use crate::units::constants::{FOOT, GALLON, INCH};
 
 /// A gallon per minute, cubic metres per second.
-const GALLON_PER_MINUTE: f64 = GALLON / 60.0;
+pub(crate) const GALLON_PER_MINUTE: f64 = GALLON / 60.0;
 
 /// The formula below, in words.
 pub const FRICTION_SOURCE: &str = "Hazen-Williams, length and loss in feet, flow in gallons per minute, diameter in inches; held \

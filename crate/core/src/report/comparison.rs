@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::estimate::compare::{Comparison, compare};
+use crate::analysis::compare::Comparison;
 use crate::finding::Finding;
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
@@ -49,12 +49,8 @@ pub struct RowFigures {
 }
 
 impl ComparisonFigures {
-    /// The present placement of a site and those that were kept, in the given units.
-    pub fn of(site: &CheckedSite, system: System) -> Self {
-        Self::shown(&compare(site), &site.site().name, system)
-    }
-
-    fn shown(comparison: &Comparison, site: &str, system: System) -> Self {
+    /// A comparison of a site in the given units.
+    pub fn of(comparison: &Comparison, site: &CheckedSite, system: System) -> Self {
         let columns = comparison.columns.iter().map(|column| ColumnFigures {
             name: column.name.clone(),
             shell: column.shell.clone(),
@@ -74,7 +70,7 @@ impl ComparisonFigures {
             }
         });
         Self {
-            site: site.to_owned(),
+            site: site.site().name.clone(),
             columns: columns.collect(),
             rows: rows.collect(),
         }

@@ -5,7 +5,7 @@
 //! apostrophe in front, which spreadsheets take for "this is text".
 
 use super::{CostFigures, Figure, RangeFigures, Workings};
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
 
@@ -38,11 +38,11 @@ pub const COLUMNS: [&str; 22] = [
 /// What the row of the sum is called in the column of the groups.
 pub const TOTAL: &str = "Total";
 
-/// All lines of an estimate, in the given units and in the other ones.
-pub fn takeoff(site: &CheckedSite, estimate: &Estimate, system: System) -> String {
+/// All quantities of a site, in the given units and in the other ones.
+pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> String {
     let name = &site.site().name;
-    let lines = &estimate.takeoff;
-    let cost = (estimate.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
+    let lines = &analysis.takeoff;
+    let cost = (analysis.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
     let mut out = String::new();
     row(&COLUMNS.map(text), &mut out);
     for line in lines {
@@ -55,7 +55,7 @@ pub fn takeoff(site: &CheckedSite, estimate: &Estimate, system: System) -> Strin
         );
         let priced = cost.iter().flat_map(|cost| &cost.lines);
         let priced = priced.into_iter().find(|priced| priced.key == line.key);
-        let waste = line.working.waste;
+        let waste = line.working.expression.waste();
         let waste = waste.map(|share| show(Measure::Fraction, share, system));
         let caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
         let figure = |shown: Option<&Shown>| shown.map_or_else(String::new, |s| number(s.value));
@@ -73,14 +73,14 @@ pub fn takeoff(site: &CheckedSite, estimate: &Estimate, system: System) -> Strin
             number(high.other.value),
             text(expected.other.unit),
             figure(waste.as_ref()),
-            text(line.working.rounding),
+            text(line.working.rounding()),
             figure(priced.map(|priced| &priced.rate)),
             text(priced.map_or("", |priced| priced.rate.unit)),
             figure(priced.map(|priced| &priced.low)),
             figure(priced.map(|priced| &priced.cost)),
             figure(priced.map(|priced| &priced.high)),
             text(&caveats.join("; ")),
-            text(line.working.formula),
+            text(&working.formula),
             text(&working.arithmetic),
         ];
         row(&cells, &mut out);

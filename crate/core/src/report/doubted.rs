@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Figure;
-use crate::estimate::Cost;
+use crate::analysis::Cost;
 use crate::takeoff::{Cause, Doubt, Group, Line};
 use crate::units::{Measure, Shown, System, show_rate};
 

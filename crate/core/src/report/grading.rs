@@ -4,10 +4,9 @@ use serde::Serialize;
 
 use super::Figure;
 use super::text::{heading, pairs};
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::geom::Point;
 use crate::grading::{Bank, Grading, Height, against};
-use crate::results::Results;
 use crate::site::CheckedSite;
 use crate::stockpile::{Chosen, Stockpile};
 use crate::units::{Measure, System};
@@ -71,7 +70,7 @@ pub struct PileFigures {
 impl GradingFigures {
     pub(super) fn of(
         site: &CheckedSite,
-        results: &Results,
+        analysis: &Analysis,
         grading: &Grading,
         system: System,
     ) -> Self {
@@ -86,8 +85,8 @@ impl GradingFigures {
                 at: it.at,
             })
         };
-        let dig = results.dig.as_ref();
-        let rows = dig.map(|dig| against(site, &results.work, dig, grading));
+        let dig = analysis.dig.as_ref();
+        let rows = dig.map(|dig| against(site, &analysis.work, dig, grading));
         let row = |it: crate::grading::Against| AgainstFigures {
             level: Figure::new(Measure::Elevation, it.level, system),
             coping_above: length(it.coping_above),
@@ -127,14 +126,13 @@ impl PileFigures {
 /// Both, where there are any.
 pub(super) fn of(
     site: &CheckedSite,
-    results: &Results,
-    estimate: &Estimate,
+    analysis: &Analysis,
     system: System,
 ) -> (Option<GradingFigures>, Option<PileFigures>) {
-    let grading = estimate.grading.as_ref();
-    let pile = estimate.stockpile.as_ref();
+    let grading = analysis.grading.as_ref();
+    let pile = analysis.stockpile.as_ref();
     (
-        grading.map(|it| GradingFigures::of(site, results, it, system)),
+        grading.map(|it| GradingFigures::of(site, analysis, it, system)),
         pile.map(|it| PileFigures::of(it, system)),
     )
 }

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::table::{Lean, columns, wrapped};
-use crate::estimate::leveling::{Balance, Change, NUDGE, balance, nudge};
+use crate::analysis::balance::Balance;
+use crate::analysis::coping_step::{self, Change};
 use crate::finding::Finding;
 use crate::grading::balance::Even;
-use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, System, show};
 
 /// The copings at which earth is even.
@@ -66,24 +66,28 @@ pub struct ChangeFigures {
 }
 
 impl BalanceFigures {
-    /// Those of a site; `None` before a shell is placed.
-    pub fn of(site: &CheckedSite, system: System) -> Option<Self> {
-        let found = balance(site)?;
-        let way = |key, label, even: Even, left: f64| way(key, label, &found, even, left, system);
-        let [whole, alone] = found.left;
-        Some(Self {
+    /// A balance in the given units.
+    pub fn of(found: &Balance, system: System) -> Self {
+        let way = |key, label, even: Even, left: f64| way(key, label, found, even, left, system);
+        let left = found.left;
+        Self {
             present: show(Measure::Elevation, found.present, system),
             ways: vec![
                 way(
                     "whole",
                     "All that is dug against all the fill",
                     found.whole,
-                    whole,
+                    left.all,
                 ),
-                way("alone", "Deck and banks alone", found.alone, alone),
+                way(
+                    "alone",
+                    "Deck and banks alone",
+                    found.alone,
+                    left.deck_and_banks,
+                ),
             ],
             findings: found.findings.clone(),
-        })
+        }
     }
 
     /// The figures as plain text.
@@ -148,8 +152,8 @@ fn way(
 }
 
 impl NudgeFigures {
-    /// Those of a site; no rows before a shell is placed.
-    pub fn of(site: &CheckedSite, system: System) -> Self {
+    /// What changes, in the given units.
+    pub fn of(changes: Vec<Change>, system: System) -> Self {
         let row = |it: Change| {
             let shown = |value| show(it.measure, value, system);
             ChangeFigures {
@@ -161,8 +165,8 @@ impl NudgeFigures {
             }
         };
         Self {
-            by: show(Measure::Length, NUDGE, system),
-            rows: nudge(site).into_iter().map(row).collect(),
+            by: show(Measure::Length, coping_step::STEP, system),
+            rows: changes.into_iter().map(row).collect(),
         }
     }
 

@@ -1,11 +1,10 @@
 //! The report on a site: every figure and every finding, as data, as JSON and as plain text.
 //!
-//! A [`Report`] is made from a site, its [`Results`] and its [`Estimate`], and holds nothing of its own. The
+//! A [`Report`] is made from a site and its [`Analysis`], and holds nothing of its own. The
 //! same site gives the same bytes on every machine: numbers are SI values as the shortest
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
 
-mod arithmetic;
 mod comparison;
 pub mod csv;
 mod doubted;
@@ -38,11 +37,10 @@ pub use uplift::{UpliftAt, UpliftFigures};
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
+use crate::analysis::Analysis;
 use crate::clearance::{Clearance, Subject};
-use crate::estimate::Estimate;
-use crate::finding::{Caveat, Finding};
+use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
-use crate::results::Results;
 use crate::site::{CheckedSite, MeasuredFrom};
 use crate::units::{Measure, System, show};
 
@@ -144,18 +142,18 @@ pub struct ClearanceFigures {
 
 impl Report {
     /// The report on a site in the given units.
-    pub fn new(site: &CheckedSite, results: &Results, estimate: &Estimate, system: System) -> Self {
+    pub fn new(site: &CheckedSite, analysis: &Analysis, system: System) -> Self {
         let clearance = |c| ClearanceFigures::of(c, system);
         let quantity = |line| Workings::of(line, system);
-        let (grading, pile) = grading::of(site, results, estimate, system);
+        let (grading, pile) = grading::of(site, analysis, system);
         Self {
             format: FORMAT,
             version: VERSION,
             site: site.site().name.clone(),
             note: site.site().note.clone(),
             units: system,
-            shortfalls: results.shortfalls(),
-            findings: estimate.with_findings_of(results),
+            shortfalls: analysis.shortfalls(),
+            findings: sort_by_severity(&analysis.findings),
             yard: yard::of(site, system),
             datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
@@ -163,14 +161,14 @@ impl Report {
             shell: site
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
-            clearances: results.clearances.iter().map(clearance).collect(),
+            clearances: analysis.clearances.iter().map(clearance).collect(),
             grading,
             pile,
-            quantities: estimate.takeoff.iter().map(quantity).collect(),
-            uplift: (estimate.uplift.as_ref()).map(|uplift| UpliftFigures::of(uplift, system)),
-            cost: (estimate.cost.as_ref())
-                .map(|cost| CostFigures::of(cost, &estimate.takeoff, system)),
-            pipes: (estimate.pipes.runs.iter())
+            quantities: analysis.takeoff.iter().map(quantity).collect(),
+            uplift: (analysis.uplift.as_ref()).map(|uplift| UpliftFigures::of(uplift, system)),
+            cost: (analysis.cost.as_ref())
+                .map(|cost| CostFigures::of(cost, &analysis.takeoff, system)),
+            pipes: (analysis.pipes.runs.iter())
                 .map(|run| RunFigures::of(run, system))
                 .collect(),
         }

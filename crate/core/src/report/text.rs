@@ -148,8 +148,8 @@ fn findings(findings: &[&Finding], out: &mut String) {
         let text = format!("{} {}", finding.message, finding.remedy);
         let text = wrapped(&text, 4);
         out.push_str(&format!("  {sign} {}\n", text.trim_start()));
-        if !finding.place.is_empty() {
-            out.push_str(&format!("    [{} at {}]\n", finding.check, finding.place));
+        if !finding.pointer.is_empty() {
+            out.push_str(&format!("    [{} at {}]\n", finding.code, finding.pointer));
         }
     }
 }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::{Figure, RangeFigures, arithmetic};
+use super::{Figure, RangeFigures};
 use crate::finding::Caveat;
-use crate::takeoff::{Group, Line, On};
+use crate::takeoff::{Group, Input, Line, MeasuredOn};
 use crate::units::{Measure, Shown, System};
 
 /// One quantity and how it came about.
@@ -26,12 +26,12 @@ pub struct Workings {
     /// As shown in the other units.
     pub other: Shown,
     /// The geometry it was measured on.
-    pub on: On,
+    pub on: MeasuredOn,
     /// Low and high, where they are known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeFigures>,
     /// The formula in words and signs.
-    pub formula: &'static str,
+    pub formula: String,
     /// The formula with its numbers put in, in the report's units; empty where the figure was
     /// measured and nothing went in.
     pub arithmetic: String,
@@ -68,32 +68,29 @@ pub struct InputShown {
     pub source: &'static str,
 }
 
+impl InputShown {
+    fn of(input: &Input, system: System) -> Self {
+        let figure = Figure::new(input.measure, input.value, system);
+        Self {
+            name: input.name,
+            value: figure.value,
+            unit: figure.unit,
+            shown: figure.shown,
+            other: figure.other,
+            source: input.source,
+        }
+    }
+}
+
 impl Workings {
     /// The working of one line of the takeoff in the given units.
     pub fn of(line: &Line, system: System) -> Self {
-        let result = Figure::new(line.measure, line.value, system);
-        let inputs: Vec<InputShown> = line
-            .working
-            .inputs
-            .iter()
-            .map(|input| {
-                let figure = Figure::new(input.measure, input.value, system);
-                InputShown {
-                    name: input.name,
-                    value: figure.value,
-                    unit: figure.unit,
-                    shown: figure.shown,
-                    other: figure.other,
-                    source: input.source,
-                }
-            })
-            .collect();
-        let named: Vec<(&str, &str)> = inputs
-            .iter()
-            .map(|input| (input.name, input.shown.text.as_str()))
-            .collect();
         let working = &line.working;
-        let arithmetic = arithmetic::fill_in(working.formula, &named, &result.shown.text);
+        let expression = &working.expression;
+        let result = Figure::new(line.measure, line.value, system);
+        let text = |input: &Input| Figure::new(input.measure, input.value, system).shown.text;
+        let arithmetic = expression.arithmetic(&text, &result.shown.text);
+        let inputs = expression.inputs().into_iter();
         let waste = |share| Figure::new(Measure::Fraction, share, system).shown.text;
         Self {
             key: line.key,
@@ -105,11 +102,11 @@ impl Workings {
             other: result.other,
             on: line.on,
             range: RangeFigures::of(line, system),
-            formula: working.formula,
+            formula: expression.formula(),
             arithmetic,
-            inputs,
-            waste: working.waste.map_or_else(String::new, waste),
-            rounding: working.rounding,
+            inputs: inputs.map(|input| InputShown::of(input, system)).collect(),
+            waste: expression.waste().map_or_else(String::new, waste),
+            rounding: working.rounding(),
             source: working.source,
             assumptions: working.assumptions.clone(),
             caveats: line.caveats.clone(),

@@ -5,13 +5,12 @@ use super::finish::{self, Grade};
 use super::hole::Edges;
 use super::line::Cut;
 use super::{Piece, Section};
+use crate::analysis::Analysis;
 use crate::deck::DeckPlan;
-use crate::estimate::Estimate;
 use crate::geom::boolean::{difference, intersection, positive_winding};
 use crate::geom::distance::{Figure, nearest};
 use crate::geom::{Point, Region, Ring};
 use crate::ground::Ground;
-use crate::results::Results;
 use crate::shell::Shell;
 use crate::site::{CheckedSite, SectionLine};
 
@@ -30,7 +29,7 @@ pub(super) const BESIDE: f64 = 1e-6;
 /// See [`Section::along`].
 pub(super) fn section(
     site: &CheckedSite,
-    (results, estimate): (&Results, &Estimate),
+    analysis: &Analysis,
     edges: Option<&Edges>,
     line: SectionLine,
 ) -> Option<Section> {
@@ -57,8 +56,8 @@ pub(super) fn section(
         )?;
         work = Some(Work {
             site,
-            results,
-            plan: estimate.deck.as_deref(),
+            analysis,
+            plan: analysis.deck.as_deref(),
             shell,
             cut: local,
             coping: placement.coping_elevation,
@@ -88,7 +87,7 @@ pub(super) fn section(
 /// Shell and hole along a line of the shell's frame.
 struct Work<'a> {
     site: &'a CheckedSite,
-    results: &'a Results,
+    analysis: &'a Analysis,
     plan: Option<&'a DeckPlan>,
     shell: &'a Shell,
     cut: Cut,
@@ -152,7 +151,7 @@ impl Work<'_> {
         section.dimensions = dimension::all(&measured, self.site.site().display);
         let mut soil = difference(earth, &hole);
         let mut fill = Region::default();
-        let rings = self.results.rings.as_deref();
+        let rings = self.analysis.rings.as_deref();
         let grade =
             rings.and_then(|rings| finish::along(self.site, rings, &self.cut, &section.ground));
         if let Some(grade) = grade {
@@ -206,7 +205,7 @@ impl Work<'_> {
 
     /// Where the line crosses the foot of the sides.
     fn foot(&self) -> Vec<(f64, f64)> {
-        let rings = self.results.rings.as_ref();
+        let rings = self.analysis.rings.as_ref();
         rings.map_or_else(Vec::new, |rings| self.cut.inside(&rings.over_dig))
     }
 
@@ -298,7 +297,7 @@ impl Work<'_> {
     }
 
     fn collar(&self) -> Region {
-        let Some(rings) = &self.results.rings else {
+        let Some(rings) = &self.analysis.rings else {
             return Region::default();
         };
         let collar = &self.site.site().works.collar;

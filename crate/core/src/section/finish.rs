@@ -3,9 +3,9 @@
 use super::cut::{BESIDE, sampled};
 use super::dimension::{Dimension, height_on};
 use super::line::Cut;
+use crate::analysis::ShellRings;
 use crate::geom::{Point, Region};
 use crate::grading::{Drawn, Finish, Finished};
-use crate::results::ShellRings;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 

@@ -3,10 +3,10 @@
 use std::sync::Arc;
 
 use super::line::Cut;
+use crate::analysis::Analysis;
 use crate::dig::contours;
 use crate::geom::boolean::positive_winding;
 use crate::geom::{Point, Region, Ring};
-use crate::results::Results;
 use crate::shell::Shell;
 use crate::site::{CheckedSite, DigSettings};
 
@@ -27,9 +27,9 @@ pub struct Edges {
 impl Edges {
     /// The edges for a site's shell, as far up as the ground stands round its hole; those of
     /// before where they serve. `None` without a shell.
-    pub fn of(site: &CheckedSite, results: &Results, before: Option<Self>) -> Option<Self> {
+    pub fn of(site: &CheckedSite, analysis: &Analysis, before: Option<Self>) -> Option<Self> {
         let (shell, placement) = site.placed_shell()?;
-        let dig = results.dig.as_ref()?;
+        let dig = analysis.dig.as_ref()?;
         let edge = dig.top_edge.rings().flat_map(|ring| &ring.0);
         let above = edge.map(|p| site.ground().height(*p).elevation - placement.coping_elevation);
         let highest = above.fold(dig.ground_above_rim, f64::max);

@@ -1,8 +1,7 @@
 //! The line of the section, and where it meets regions of the plan.
 
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::geom::{Point, Region, Vector};
-use crate::results::Results;
 use crate::site::{CheckedSite, SectionLine};
 
 /// How far beyond hole, deck and banks the section reaches unless somebody draws it, metres (our choice).
@@ -68,7 +67,7 @@ impl Cut {
 
 /// Where the section is cut when nobody says: along the shell's length through its deepest
 /// point, from a little before hole, deck and banks to a little beyond them. `None` without a shell.
-pub fn standard(site: &CheckedSite, results: &Results, estimate: &Estimate) -> Option<SectionLine> {
+pub fn standard(site: &CheckedSite, analysis: &Analysis) -> Option<SectionLine> {
     let (shell, placement) = site.placed_shell()?;
     let pose = placement.pose();
     let deepest = shell.deepest() - NEAR;
@@ -85,13 +84,13 @@ pub fn standard(site: &CheckedSite, results: &Results, estimate: &Estimate) -> O
         length: 0.0,
     };
     let mut reach = line.crossings(&shell.rim.posed(&pose));
-    if let Some(dig) = &results.dig {
+    if let Some(dig) = &analysis.dig {
         reach.extend(line.crossings(&dig.top_edge));
     }
-    if let Some(deck) = &estimate.deck {
+    if let Some(deck) = &analysis.deck {
         reach.extend(line.crossings(&deck.slab.posed(&pose)));
     }
-    if let Some(grading) = &estimate.grading {
+    if let Some(grading) = &analysis.grading {
         for chain in grading.toe.lines.iter().chain(&grading.crest.lines) {
             let edges = chain.iter().zip(chain.iter().skip(1));
             reach.extend(edges.filter_map(|(a, b)| line.crossing(*a, *b)));

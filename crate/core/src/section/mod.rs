@@ -43,9 +43,8 @@ pub use dimension::Dimension;
 pub use hole::Edges;
 pub use line::standard;
 
-use crate::estimate::Estimate;
+use crate::analysis::Analysis;
 use crate::geom::{Point, Region};
-use crate::results::Results;
 use crate::site::{CheckedSite, SectionLine};
 
 /// What a part of the section is made of.
@@ -120,16 +119,16 @@ pub struct Section {
 }
 
 impl Section {
-    /// The section of a site along a line. `results` and `estimate` must have been computed from
-    /// the same site and `edges` made for its shell and settings (see [`Edges::of`]). `None` for a line of no
+    /// The section of a site along a line. `analysis` must have been computed from the
+    /// same site and `edges` made for its shell and settings (see [`Edges::of`]). `None` for a line of no
     /// length.
     pub fn along(
         site: &CheckedSite,
-        (results, estimate): (&Results, &Estimate),
+        analysis: &Analysis,
         edges: Option<&Edges>,
         line: SectionLine,
     ) -> Option<Self> {
-        cut::section(site, (results, estimate), edges, line)
+        cut::section(site, analysis, edges, line)
     }
 
     /// Lowest and highest elevation of everything drawn, metres.

@@ -2,10 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
-use crate::estimate;
+use crate::analysis::{self, Cache, Detail, Scenario};
 use crate::geom::Vector;
 use crate::ground::GroundRecord;
-use crate::results::Cache;
 use crate::shell::ShellRecord;
 use crate::site::{Placement, ShellChoice, Site};
 use crate::units::constants::INCH;
@@ -40,19 +39,16 @@ fn site(change: impl FnOnce(&mut Site)) -> CheckedSite {
     CheckedSite::check(site, None).unwrap()
 }
 
-fn made(site: &CheckedSite) -> (Results, Estimate) {
-    let results = Results::compute(site, &mut Cache::default());
-    let estimate = Estimate::in_passing(site, &results, &mut estimate::Cache::default());
-    (results, estimate)
+fn made(site: &CheckedSite) -> Analysis {
+    let mut cache = Cache::default();
+    analysis::run(&Scenario::of(site), Detail::Complete, &mut cache)
 }
 
 fn cut(site: &CheckedSite, line: Option<SectionLine>) -> Section {
-    let (results, estimate) = made(site);
-    let edges = Edges::of(site, &results, None);
-    let line = line
-        .or_else(|| standard(site, &results, &estimate))
-        .unwrap();
-    Section::along(site, (&results, &estimate), edges.as_ref(), line).unwrap()
+    let analysis = made(site);
+    let edges = Edges::of(site, &analysis, None);
+    let line = line.or_else(|| standard(site, &analysis)).unwrap();
+    Section::along(site, &analysis, edges.as_ref(), line).unwrap()
 }
 
 fn area(section: &Section, piece: Piece) -> f64 {
@@ -207,8 +203,8 @@ fn the_ground_bends_where_its_surface_does() {
 #[test]
 fn the_hole_is_as_deep_as_its_shape_says() {
     let site = site(|_| {});
-    let results = Results::compute(&site, &mut Cache::default());
-    let edges = Edges::of(&site, &results, None).unwrap();
+    let analysis = made(&site);
+    let edges = Edges::of(&site, &analysis, None).unwrap();
     let (shell, placement) = site.placed_shell().unwrap();
     let shape = crate::dig::DigShape::new(shell, &site.site().works.dig, 1.0);
     let pose = placement.pose();
@@ -263,23 +259,19 @@ fn a_shell_that_leans_and_is_rounded_is_cut_so() {
 #[test]
 fn no_shell_leaves_the_ground_alone() {
     let site = site(|site| site.placement = None);
-    let results = Results::compute(&site, &mut Cache::default());
-    let estimate = Estimate::in_passing(&site, &results, &mut estimate::Cache::default());
-    assert_eq!(standard(&site, &results, &estimate), None);
+    let analysis = made(&site);
+    assert_eq!(standard(&site, &analysis), None);
     let line = SectionLine {
         from: Point::new(0.0, 0.0),
         to: Point::new(10.0, 0.0),
     };
-    let section = Section::along(&site, (&results, &estimate), None, line).unwrap();
+    let section = Section::along(&site, &analysis, None, line).unwrap();
     assert_eq!(section.pieces.len(), 1);
     let nowhere = SectionLine {
         to: line.from,
         ..line
     };
-    assert_eq!(
-        Section::along(&site, (&results, &estimate), None, nowhere),
-        None
-    );
+    assert_eq!(Section::along(&site, &analysis, None, nowhere), None);
 }
 
 #[test]
@@ -389,11 +381,11 @@ fn a_drawn_deck_stands_at_its_level_but_for_its_openings() {
 #[test]
 fn the_finished_ground_is_that_of_the_grading() {
     let site = drawn();
-    let (results, estimate) = made(&site);
-    let grading = estimate.grading.as_ref().unwrap();
-    let edges = Edges::of(&site, &results, None);
+    let analysis = made(&site);
+    let grading = analysis.grading.as_ref().unwrap();
+    let edges = Edges::of(&site, &analysis, None);
     let pose = site.placed_shell().unwrap().1.pose();
-    let plan = estimate.deck.as_ref().unwrap();
+    let plan = analysis.deck.as_ref().unwrap();
     let paved = plan.steps.iter().fold(plan.slab.clone(), |all, flight| {
         crate::geom::boolean::union(&all, &flight.region)
     });
@@ -409,7 +401,7 @@ fn the_finished_ground_is_that_of_the_grading() {
             from: middle - along * 18.0,
             to: middle + along * 18.0,
         };
-        let made = (&results, &estimate);
+        let made = &analysis;
         let section = Section::along(&site, made, edges.as_ref(), line).unwrap();
         let soil = section.region(Piece::Soil).unwrap();
         let bottom = soil.bounds().unwrap().0.y;

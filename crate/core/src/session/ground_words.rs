@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::results::{Relief, unknown_share};
+use crate::analysis::{Relief, unknown_share};
 use crate::site::CheckedSite;
 use crate::units::{Measure, Shown, show};
 

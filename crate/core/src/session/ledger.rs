@@ -1,15 +1,14 @@
 //! The always-visible list: what the page shows beside the plan, as ready text.
 //!
 //! Light enough to be made anew on every frame of a drag. Quantities have a list of their own
-//! (see `estimate`).
+//! (see [`super::Tally`]).
 
 use serde::Serialize;
 
 use super::Session;
 use crate::clearance::Clearance;
-use crate::finding::{Caveat, Finding, gravest_first};
+use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
-use crate::results::Results;
 use crate::site::{Placement, ShellChoice};
 use crate::units::{Measure, Shown, System, show};
 
@@ -37,8 +36,7 @@ pub struct Ledger {
     pub verdict: Verdict,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceRow>,
-    /// What is worth knowing of the place, cautions first; what belongs to the quantities is
-    /// told with them (see `estimate`).
+    /// Everything worth knowing, the most severe first, as the report has it.
     pub findings: Vec<Finding>,
 }
 
@@ -78,7 +76,7 @@ pub struct Verdict {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ClearanceRow {
-    /// Its index in the results.
+    /// Its index in the analysis.
     pub index: usize,
     /// The rule's name.
     pub name: String,
@@ -104,7 +102,7 @@ impl Ledger {
     /// The ledger of a session as it stands.
     pub fn of(session: &Session) -> Self {
         let site = session.site().site();
-        let results = session.results();
+        let analysis = session.analysis();
         let system = site.display;
         Self {
             revision: session.revision(),
@@ -116,8 +114,8 @@ impl Ledger {
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: verdict(session, system),
-            clearances: clearance_rows(&results.clearances, system),
-            findings: gravest_first(&results.findings),
+            clearances: clearance_rows(&analysis.clearances, system),
+            findings: sort_by_severity(&analysis.findings),
         }
     }
 }
@@ -141,11 +139,11 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
 /// but the work reaches where it must not, it says that instead.
 fn verdict(session: &Session, system: System) -> Verdict {
     let placed = session.site().site().placement.is_some();
-    let results: &Results = session.results();
-    let clearances = &results.clearances;
-    let short = results.shortfalls();
-    let over = results.overreaches.len();
-    let mut text = match (placed, clearances.first(), results.overreaches.first()) {
+    let analysis = session.analysis();
+    let clearances = &analysis.clearances;
+    let short = analysis.shortfalls();
+    let over = analysis.overreaches.len();
+    let mut text = match (placed, clearances.first(), analysis.overreaches.first()) {
         (false, ..) => "Choose a shell to see how much room it has.".to_owned(),
         (true, _, Some(overreach)) if short == 0 => overreach.message.clone(),
         (true, None, _) => {

@@ -1,13 +1,12 @@
-//! An open site being worked on: commands, undo, redo, and results kept in step.
+//! An open site being worked on: commands, undo, redo, and its analysis kept in step.
 //!
-//! A [`Session`] always holds a site that has passed the door, and the results computed
-//! from it. A [`Command`] that would break it is refused with findings and changes nothing.
+//! A [`Session`] always holds a site that has passed the door, and everything that follows from it
+//! but low and high of its quantities, which take longer (see [`Session::set_ranges`]). A [`Command`] that would break it is refused with findings and changes nothing.
 //! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
 
 mod bring_in;
 pub mod command;
 mod copy;
-pub mod desk;
 pub mod draft;
 mod follow;
 mod grip;
@@ -15,7 +14,9 @@ pub mod ground_words;
 mod hand;
 mod history;
 pub mod ledger;
+mod plan;
 mod scene;
+mod section_view;
 mod shape;
 mod shaping;
 mod sketching;
@@ -23,30 +24,30 @@ pub mod snap;
 pub mod tally;
 
 pub use command::Command;
-pub use desk::Desk;
 pub use draft::Draft;
 pub use grip::{Grip, Handle, Part};
 pub use ground_words::GroundWords;
 pub use hand::{Held, handle, picture_handle};
 pub use ledger::Ledger;
+pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
 pub use shaping::{Deed, Shaped, Shaping};
 pub use snap::Snap;
 pub use tally::Tally;
 
+use crate::analysis::{self, Analysis, Cache, Detail, Ranges, Scenario};
 use crate::exchange::{self, Unknown};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::results::{Cache, Results};
 use crate::site::{CheckedSite, Feature, Site, starter};
 use crate::sketch::Sketch;
 use history::{History, Label};
 
-/// An open site with its history and its results.
+/// An open site with its history and everything that follows from it.
 #[derive(Debug)]
 pub struct Session {
     site: CheckedSite,
-    results: Results,
+    analysis: Analysis,
     cache: Cache,
     history: History,
     gesture: Option<hand::Gesture>,
@@ -54,6 +55,8 @@ pub struct Session {
     draft: Option<Draft>,
     shown: Option<Sketch>,
     shaping: Option<Shaping>,
+    section: section_view::SectionView,
+    still: Option<plan::StillDrawing>,
     unknown: Unknown,
     revision: u64,
 }
@@ -70,10 +73,10 @@ impl Session {
 
     fn of(site: CheckedSite, unknown: Unknown) -> Self {
         let mut cache = Cache::default();
-        let results = Results::compute(&site, &mut cache);
+        let analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
         Self {
             site,
-            results,
+            analysis,
             cache,
             history: History::default(),
             gesture: None,
@@ -81,6 +84,8 @@ impl Session {
             draft: None,
             shown: None,
             shaping: None,
+            section: section_view::SectionView::default(),
+            still: None,
             unknown,
             revision: 0,
         }
@@ -101,8 +106,10 @@ impl Session {
     pub fn open_kept(&mut self, text: &str, data: &str) -> Result<Vec<Finding>, Vec<Finding>> {
         let opened = exchange::open_with_picture(text, data)?;
         let revision = self.revision + 1;
+        let section = self.section.of_another_site();
         *self = Self {
             revision,
+            section,
             ..Self::of(opened.site, opened.unknown)
         };
         Ok(opened.findings)
@@ -126,9 +133,20 @@ impl Session {
         &self.site
     }
 
-    /// What follows from the present site.
-    pub fn results(&self) -> &Results {
-        &self.results
+    /// Everything that follows from the present site; low and high of its quantities once they
+    /// were brought ([`Session::set_ranges`]).
+    pub fn analysis(&self) -> &Analysis {
+        &self.analysis
+    }
+
+    /// Takes low and high of the quantities, worked out elsewhere for the site as it was at a
+    /// revision. False, and nothing is changed, where the site has moved on since.
+    pub fn set_ranges(&mut self, ranges: &Ranges, revision: u64) -> bool {
+        let fresh = revision == self.revision;
+        if fresh {
+            self.analysis.set_ranges(ranges, &self.site.site().rates);
+        }
+        fresh
     }
 
     /// Counts every change; equal revisions mean an equal site.
@@ -159,13 +177,16 @@ impl Session {
         let checked = CheckedSite::check(next, Some(&self.site))?;
         let before = core::mem::replace(&mut self.site, checked);
         self.history.record(label, before);
+        self.section.forget_drag();
         self.refresh();
         Ok(())
     }
 
     fn refresh(&mut self) {
         self.revision += 1;
-        self.results = Results::compute(&self.site, &mut self.cache);
+        self.section.forget_cut();
+        let scenario = Scenario::of(&self.site);
+        self.analysis = analysis::run(&scenario, Detail::Complete, &mut self.cache);
     }
 
     /// Takes the last edit back; says whether there was one.
@@ -173,6 +194,7 @@ impl Session {
         self.release();
         let moved = self.history.undo(&mut self.site);
         if moved {
+            self.section.forget_drag();
             self.refresh();
         }
         moved
@@ -183,6 +205,7 @@ impl Session {
         self.release();
         let moved = self.history.redo(&mut self.site);
         if moved {
+            self.section.forget_drag();
             self.refresh();
         }
         moved
@@ -252,6 +275,7 @@ impl Session {
         let (label, held) = (gesture.label(), gesture.held());
         let before = gesture.before();
         if before.site() != self.site.site() {
+            self.section.forget_drag();
             self.pick_dragged(held, before.site());
             self.history.record(label, before);
         }

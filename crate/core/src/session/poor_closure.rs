@@ -2,7 +2,6 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
-use crate::estimate::Estimate;
 use crate::finding::Caveat;
 use crate::lot::{CourseShape, LotRecord};
 use crate::report::Report;
@@ -61,12 +60,7 @@ fn poor_closure_is_told_beside_every_figure_of_the_lot() {
     assert!(lot_lines.iter().any(|row| row.target == "easement"));
 
     let site = session.site();
-    let report = Report::new(
-        site,
-        session.results(),
-        &Estimate::default(),
-        site.site().display,
-    );
+    let report = Report::new(site, session.analysis(), site.site().display);
     let text = report.to_text();
     let marked = format!("[{words}]");
     let lot_part = text.split("\nLot\n").nth(1).unwrap();
@@ -101,12 +95,7 @@ fn a_lot_that_closes_well_enough_says_nothing() {
     assert!(!ledger.verdict.text.contains("close"));
     assert!(ledger.clearances.iter().all(|row| row.caveats.is_empty()));
     let site = session.site();
-    let report = Report::new(
-        site,
-        session.results(),
-        &Estimate::default(),
-        site.site().display,
-    );
+    let report = Report::new(site, session.analysis(), site.site().display);
     assert!(!report.to_text().contains(Caveat::PoorClosure.words()));
     assert!(!report.to_json().contains("poor-closure"));
 }

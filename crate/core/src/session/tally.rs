@@ -5,13 +5,13 @@
 
 use serde::Serialize;
 
-use super::Desk;
-use crate::estimate::Cost;
-use crate::finding::{Finding, gravest_first};
-use crate::takeoff::{Group, Line, On, Range};
+use super::Session;
+use crate::analysis::Cost;
+use crate::takeoff::{Group, Line, MeasuredOn, Range};
 use crate::units::{Measure, Shown, System, show, show_rate};
 
-/// Everything the page lists of an estimate.
+/// Everything the page lists of the quantities. What belongs beside them is among the findings of
+/// the ledger.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Tally {
@@ -19,10 +19,8 @@ pub struct Tally {
     pub quantities: Vec<QuantityRow>,
     /// What they cost, once a rate is told.
     pub cost: Option<CostRows>,
-    /// Whether low and high were left out, because the shell is being dragged.
-    pub in_passing: bool,
-    /// What belongs beside them, cautions first.
-    pub findings: Vec<Finding>,
+    /// Whether low and high are still to come: they take longer and are worked out elsewhere.
+    pub without_ranges: bool,
 }
 
 /// One quantity as listed.
@@ -40,7 +38,7 @@ pub struct QuantityRow {
     /// Its value.
     pub shown: Shown,
     /// The geometry it was measured on.
-    pub on: On,
+    pub on: MeasuredOn,
     /// Low and high, where they are known.
     pub range: Option<RangeRow>,
     /// What is paid for by it; a rate may be typed for it then. Lines of one name are measures of
@@ -95,17 +93,16 @@ pub struct CostRows {
 }
 
 impl Tally {
-    /// The tally of a desk as it stands.
-    pub fn of(desk: &Desk) -> Self {
-        let system = desk.site().site().display;
-        let estimate = desk.estimate();
-        let cost = estimate.cost.as_ref();
+    /// The tally of a session as it stands, with low and high once it has them.
+    pub fn of(session: &Session) -> Self {
+        let system = session.site().site().display;
+        let analysis = session.analysis();
+        let cost = analysis.cost.as_ref();
         let row = |line| quantity_row(line, cost, system);
         Self {
-            quantities: estimate.takeoff.iter().map(row).collect(),
+            quantities: analysis.takeoff.iter().map(row).collect(),
             cost: cost.map(|cost| cost_rows(cost, system)),
-            in_passing: desk.in_passing(),
-            findings: gravest_first(&estimate.findings),
+            without_ranges: !analysis.has_ranges,
         }
     }
 }

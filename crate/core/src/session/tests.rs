@@ -3,6 +3,7 @@
 
 use super::*;
 use crate::finding::any_fault;
+use crate::geom::Vector;
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::shell::catalogue;
@@ -111,7 +112,7 @@ fn a_refused_edit_changes_nothing() {
         })
         .unwrap_err();
     assert!(any_fault(&faults));
-    assert_eq!(faults[0].place, "/placement/coping_elevation");
+    assert_eq!(faults[0].pointer, "/placement/coping_elevation");
     assert_eq!(session.save(), before);
     assert_eq!(session.undo_label(), Some("choose shell"));
 }
@@ -227,4 +228,53 @@ fn several_edits_together_are_made_all_or_none() {
     assert_eq!(session.undo_label(), Some("two at once"));
     assert!(session.undo());
     assert_eq!(session.save(), before);
+}
+
+/// Everything as it would be worked out afresh, low and high left out.
+fn fresh(session: &Session, detail: Detail) -> Analysis {
+    analysis::run(&Scenario::of(session.site()), detail, &mut Cache::default())
+}
+
+#[test]
+fn the_analysis_keeps_step_with_the_site() {
+    let mut session = with_shell();
+    assert!(*session.analysis() == fresh(&session, Detail::Complete));
+    let before = session.analysis().clone();
+    let at = session.site().site().placement.as_ref().unwrap().at;
+    session.grab(at, 0.5, 20.0).unwrap();
+    for step in 1..4 {
+        session.drag_to(at + Vector::new(0.4, -0.3) * f64::from(step), false);
+        assert!(*session.analysis() == fresh(&session, Detail::Complete));
+    }
+    assert!(*session.analysis() != before);
+    session.cancel();
+    assert!(*session.analysis() == before);
+    session
+        .apply(Command::SetCoping { elevation: 0.9 })
+        .unwrap();
+    assert!(*session.analysis() == fresh(&session, Detail::Complete));
+}
+
+#[test]
+fn low_and_high_are_taken_for_the_site_they_were_worked_out_for() {
+    let mut session = with_shell();
+    let ranged = fresh(&session, Detail::Ranges);
+    let lines = ranged.takeoff.iter().filter_map(|line| {
+        let (key, range) = (line.key.to_owned(), line.range.clone()?);
+        Some(analysis::LineRange { key, range })
+    });
+    let ranges = Ranges {
+        lines: lines.collect(),
+    };
+    let revision = session.revision();
+    assert!(Tally::of(&session).without_ranges);
+    assert!(session.set_ranges(&ranges, revision));
+    assert!(*session.analysis() == ranged);
+    let tally = Tally::of(&session);
+    assert!(!tally.without_ranges && tally.quantities.iter().any(|row| row.range.is_some()));
+    session
+        .apply(Command::SetCoping { elevation: 0.9 })
+        .unwrap();
+    assert!(!session.set_ranges(&ranges, revision));
+    assert!(Tally::of(&session).without_ranges);
 }

@@ -19,10 +19,9 @@
 //! its mean. A drafted basin with a level floor comes out exact. Where a floor falls into a wall
 //! with a cove the bands converge slowly: some litres of a whole pool, 0.01 % of it.
 
-use std::sync::OnceLock;
-
 use super::checked::{Facet, Shell};
 use super::inset::Insets;
+use super::losses::Loss;
 use super::plane::DepthPlane;
 use crate::geom::{Point, Region};
 use crate::math::{acos, cos, sin};
@@ -69,67 +68,6 @@ pub struct AtDepth {
     pub volume: f64,
     /// Volume of the body below it, wall and floor included, m3.
     pub displacement: f64,
-}
-
-/// What draft and cove take from the volumes of one shell, worked out once: integrals cost far
-/// more than reading them off. It changes how soon a volume comes, never what it is; two shells
-/// are equal whether or not anybody asked.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Losses {
-    inner: OnceLock<Vec<Loss>>,
-    outer: OnceLock<Vec<Loss>>,
-}
-
-/// What a face has lost below a depth, m3, and how fast that shrinks with the depth, m2.
-#[derive(Debug, Clone, Copy)]
-struct Loss {
-    depth: f64,
-    below: f64,
-    rate: (f64, f64),
-}
-
-impl PartialEq for Losses {
-    fn eq(&self, _: &Self) -> bool {
-        true
-    }
-}
-
-impl Losses {
-    fn inner(&self, shell: &Shell, depth: f64) -> f64 {
-        read(
-            self.inner.get_or_init(|| Face::inner(shell).losses(shell)),
-            depth,
-        )
-    }
-
-    fn outer(&self, shell: &Shell, depth: f64) -> f64 {
-        read(
-            self.outer.get_or_init(|| Face::outer(shell).losses(shell)),
-            depth,
-        )
-    }
-}
-
-/// The loss below a depth: between two layers' ends by the cubic through both with their rates.
-fn read(losses: &[Loss], depth: f64) -> f64 {
-    let Some(first) = losses.first() else {
-        return 0.0;
-    };
-    if depth <= first.depth {
-        return first.below + (depth - first.depth) * first.rate.1;
-    }
-    let mut layers = losses.iter().zip(losses.iter().skip(1));
-    let Some((a, b)) = layers.find(|(a, b)| a.depth <= depth && depth <= b.depth) else {
-        return 0.0;
-    };
-    let height = b.depth - a.depth;
-    let t = (depth - a.depth) / height;
-    let (s, r) = (a.rate.1 * height, b.rate.0 * height);
-    let (t2, t3) = (t * t, t * t * t);
-    a.below * (2.0 * t3 - 3.0 * t2 + 1.0)
-        + s * (t3 - 2.0 * t2 + t)
-        + b.below * (3.0 * t2 - 2.0 * t3)
-        + r * (t3 - t2)
 }
 
 /// The rounding between a leaning wall and a level floor.
@@ -469,12 +407,14 @@ impl Shell {
 
     /// What draft and cove take from the volume inside below a depth, m3.
     pub(super) fn lost_inside_below(&self, depth: f64) -> f64 {
-        self.losses.inner(self, depth)
+        let integrate = || Face::inner(self).losses(self);
+        self.losses.inner.below(depth, integrate)
     }
 
     /// What they take from the volume of the body, m3.
     pub(super) fn lost_body_below(&self, depth: f64) -> f64 {
-        self.losses.outer(self, depth)
+        let integrate = || Face::outer(self).losses(self);
+        self.losses.outer.below(depth, integrate)
     }
 
     /// The shell's figures at the rim, at every `step` metres below it, and at the deepest floor.

@@ -1,9 +1,8 @@
 //! A shell that has been checked: flattened facets, depths, water and displacement.
 
-use super::door;
+use super::losses::Losses;
 use super::plane::{DepthPlane, positive_part};
 use super::record::{FacetKind, ShellRecord};
-use crate::finding::Finding;
 use crate::geom::{Outline, Region};
 
 /// A planar piece of the floor, inside the outline.
@@ -55,18 +54,10 @@ pub struct Shell {
     /// The wall round the footprint, stretch by stretch.
     pub walls: Vec<WallStrip>,
     /// What draft and cove take from it by depth, once somebody asked.
-    pub(super) losses: super::body::Losses,
+    pub(super) losses: Losses,
 }
 
 impl Shell {
-    /// Checks a shell; cautions come with it.
-    ///
-    /// # Errors
-    /// Every fault, placed in the record (`/outline/3`, `/floor/1/depths/2`).
-    pub fn check(record: &ShellRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
-        door::check(record)
-    }
-
     /// Greatest depth of the floor below the rim, metres.
     pub fn deepest(&self) -> f64 {
         self.facets

@@ -10,7 +10,7 @@
 //! its body below any level, its wall and its floor. Walls stand upright from the floor to
 //! the rim or lean inward by a draft, and a cove may round the corner between wall and floor
 //! (`body`); a step between two facets is upright. A floor may also be told by stations along
-//! the length (`stations`), which become facets at the door.
+//! the length (`stations`), which become facets when it is checked.
 //!
 //! Deliberately absent: anything round the shell (base, collar, deck: `takeoff`) and
 //! anything about where it stands (`site`).
@@ -19,12 +19,14 @@ mod body;
 pub mod catalogue;
 pub mod checked;
 mod cover;
-mod door;
+mod depth;
 mod inset;
+mod losses;
 mod plane;
 pub mod record;
 mod stations;
 pub mod typed;
+mod validate;
 
 pub use body::AtDepth;
 pub use checked::{Facet, Shell, WallStrip};

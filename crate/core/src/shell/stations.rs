@@ -9,7 +9,7 @@
 //! last, everything runs on level to the outline.
 
 use super::checked::Facet;
-use super::door::{DEPTH_LIMIT, depth_fault};
+use super::depth::{DEPTH_LIMIT, depth_fault};
 use super::plane::DepthPlane;
 use super::record::{FacetKind, ShellRecord, StationRecord};
 use crate::finding::Finding;

@@ -42,7 +42,7 @@ pub struct Rectangle {
     pub weight: Option<f64>,
 }
 
-/// The record of a rectangle whose floor a table tells; it is checked at the door like any other.
+/// The record of a rectangle whose floor a table tells; it is validated like any other.
 ///
 /// # Errors
 /// Every row that cannot be read, placed at `/3` for the third line.
@@ -193,7 +193,7 @@ mod tests {
             "0, 1\n5\n10, deep\n1,2,3,4,5\n, 2",
             System::Metres,
         );
-        let places: Vec<String> = found.unwrap_err().into_iter().map(|f| f.place).collect();
+        let places: Vec<String> = found.unwrap_err().into_iter().map(|f| f.pointer).collect();
         assert_eq!(places, ["/2", "/3", "/4", "/5"]);
     }
 }

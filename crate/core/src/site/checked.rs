@@ -1,4 +1,4 @@
-//! The site after the door: every figure checked, every outline simple.
+//! The validated site: every figure checked, every outline simple.
 //!
 //! Computation takes a [`CheckedSite`] and nothing else, so it never meets a broken figure.
 //! Parts that did not change since the last check are shared with it.

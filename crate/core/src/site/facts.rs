@@ -1,12 +1,12 @@
 //! What is known of a thing on the lot, and which facts belong to which kind of thing.
 //!
 //! A file may tell any fact of anything; [`FactKind::of`] says which ones are asked for, and
-//! the door cautions where one stands that does not belong.
+//! validation cautions where one stands that does not belong.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::feature::FeatureKind;
+use super::kind::FeatureKind;
 use crate::geom::Point;
 use crate::units::Measure;
 

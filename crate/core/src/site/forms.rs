@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use super::facts::{FactForm, FactKind};
-use super::feature::FeatureKind;
+use super::kind::FeatureKind;
 
 /// One kind of feature, as a form asks for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -16,7 +16,10 @@ pub struct KindForm {
     /// The kind in plain words.
     pub words: &'static str,
     /// The shapes it comes in, as files spell them, the usual one first.
-    #[cfg_attr(feature = "typescript", tsify(type = "ShapeForm[]"))]
+    #[cfg_attr(
+        feature = "typescript",
+        tsify(type = "('area' | 'track' | 'disc' | 'strip' | 'along' | 'compound')[]")
+    )]
     pub shapes: &'static [&'static str],
     /// The facts that belong to it, in order.
     pub facts: Vec<FactForm>,

@@ -13,7 +13,7 @@ use crate::shell::ShellRecord;
 pub const COURSES: usize = 1_000;
 /// Features of one site.
 pub const FEATURES: usize = 2_000;
-/// Vertices of all features of one site together: the door compares the sides of a path pair
+/// Vertices of all features of one site together: validation compares the sides of a path pair
 /// by pair, so ten paths of the greatest length are the most it should meet.
 pub const FEATURE_VERTICES: usize = 50_000;
 /// Clearance rules of one site.

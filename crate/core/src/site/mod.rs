@@ -1,7 +1,7 @@
 //! The document: everything placed on the lot, as it is saved.
 //!
 //! [`Site`] is plain data, the exact content of a site file. [`checked::CheckedSite`] is the
-//! same site with every figure checked at the door; everything further down computes from
+//! same site with every figure validated; everything further down computes from
 //! that alone. Large parts sit behind `Arc`, so that an edit copies only what it changes and
 //! derived results can be kept for as long as their part is the same one.
 
@@ -10,6 +10,7 @@ pub mod datum;
 pub mod facts;
 pub mod feature;
 pub mod forms;
+pub mod kind;
 pub mod limits;
 mod numbers;
 pub mod picture;
@@ -30,7 +31,8 @@ use serde::{Deserialize, Serialize};
 pub use checked::{CheckedLot, CheckedSite};
 pub use datum::{Benchmark, GeoOrigin, Grid, GridUnit};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
-pub use feature::{Feature, FeatureKind, PieceRecord, ShapeRecord};
+pub use feature::{Feature, PieceRecord, ShapeRecord};
+pub use kind::FeatureKind;
 pub use picture::{Fit, Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use plan::{Alternative, Rate, SectionLine};

@@ -6,7 +6,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::feature::FeatureKind;
+use super::kind::FeatureKind;
 use crate::lot::LineKind;
 use crate::units::constants::FOOT;
 

@@ -1,8 +1,9 @@
-//! Features after the door: their shapes as distances take them, and the parts of them that a
+//! Validated features: their shapes as distances take them, and the parts of them that a
 //! rule may name (a tree's trunk, a door, a gate).
 
 use super::CheckedLot;
-use super::feature::{Feature, FeatureKind, ShapeRecord};
+use super::feature::{Feature, ShapeRecord};
+use super::kind::FeatureKind;
 use super::rule::FeaturePart;
 use crate::finding::Finding;
 use crate::geom::distance::Figure;

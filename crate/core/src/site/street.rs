@@ -3,7 +3,7 @@
 
 use super::CheckedShape;
 use super::checked::CheckedSite;
-use super::feature::FeatureKind;
+use super::kind::FeatureKind;
 use crate::geom::Point;
 use crate::geom::flatten::flatten_segment;
 use crate::lot::LineKind;

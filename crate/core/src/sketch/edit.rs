@@ -8,7 +8,7 @@ use crate::geom::{Outline, Point, Segment, Track, Vector, Vertex, nearest_on};
 /// as one line: a corner between them cannot slide along it (our choice).
 const NO_TURN: f64 = 0.05;
 
-/// A path before the door.
+/// A path not yet validated.
 ///
 /// # Rules
 /// - A corner that moves keeps the bulge of both its edges: an arc keeps its central angle and
@@ -71,7 +71,7 @@ impl Sketch {
         faults.unwrap_or_default()
     }
 
-    /// The area it encloses, arcs exact, m2; `None` of what the door refuses or of an open path.
+    /// The area it encloses, arcs exact, m2; `None` of what validation refuses or of an open path.
     pub fn area(&self) -> Option<f64> {
         let outline = Outline::check(self.vertices.clone()).ok()?;
         self.closed.then(|| outline.area())

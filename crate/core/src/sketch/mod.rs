@@ -1,7 +1,7 @@
 //! Drawing by hand: paths put together point by point, and changed corner by corner.
 //!
-//! A [`Sketch`] is a path before the door: vertices, closed or open. Each edit gives a new
-//! sketch and never judges it; [`Sketch::check`] hands it to the same door as a file.
+//! A [`Sketch`] is a path not yet validated: vertices, closed or open. Each edit gives a new
+//! sketch and never judges it; [`Sketch::check`] validates it like one from a file.
 //!
 //! | to do this | use |
 //! |---|---|

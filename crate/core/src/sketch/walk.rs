@@ -23,8 +23,9 @@ use super::build::ahead;
 use crate::finding::Finding;
 use crate::geom::{Point, Vector, Vertex};
 use crate::lot::Turn;
-use crate::lot::deed::lex::{Kind, Text};
+use crate::lot::deed::lex::Text;
 use crate::lot::deed::phrase;
+use crate::lot::deed::token::Kind;
 use crate::math::TURN;
 use crate::units::{Measure, System, parse_length, show};
 

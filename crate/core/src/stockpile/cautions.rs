@@ -4,7 +4,7 @@ use super::Chosen;
 use super::heap::Heap;
 use super::obstacles::{Obstacles, Weight, Work};
 use super::place::greatest;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::Point;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -31,7 +31,7 @@ pub(super) fn findings(
         } else {
             Finding::note(check, message, remedy)
         };
-        found.push(finding.under(place).at(at.x, at.y));
+        found.push(finding.about(Topic::Haul).under(place).at(at.x, at.y));
     };
     let by_hand = chosen == Chosen::ByHand;
     let own = if by_hand {
@@ -161,7 +161,9 @@ fn nowhere(site: &CheckedSite, heap: &Heap, obstacles: &Obstacles, work: &Work) 
     );
     let remedy = "Haul the rest straight away, pile a smaller share, let the pile stand higher, or \
                   find room elsewhere with its owner's leave.";
-    Finding::caution("pile-fits-nowhere", message, remedy).under("/works/spoil/piled")
+    Finding::caution("pile-fits-nowhere", message, remedy)
+        .about(Topic::Haul)
+        .under("/works/spoil/piled")
 }
 
 fn length(site: &CheckedSite, metres: f64) -> String {

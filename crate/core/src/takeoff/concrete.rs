@@ -1,8 +1,9 @@
 //! The collar, the deck with its steps, and the equipment pad.
 
-use super::line::{GEOMETRY, Group, Line, SETTING};
-use super::{Inputs, On, Takeoff};
-use crate::finding::Finding;
+use super::expression::{Expression, input, measured, setting, sum};
+use super::line::{GEOMETRY, Group, Line};
+use super::{Inputs, MeasuredOn, Takeoff};
+use crate::finding::{Finding, Topic};
 use crate::site::Works;
 use crate::units::Measure;
 
@@ -13,27 +14,22 @@ const ONCE: &str =
 
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     let works = inputs.works;
-    let mut poured = Vec::new();
-    poured.push(("collar concrete", collar(inputs, taken)));
-    poured.push(("deck concrete", deck(inputs, taken)));
-    poured.extend(steps(inputs, taken).map(|volume| ("step concrete", volume)));
-    poured.extend(pad(inputs, taken).map(|volume| ("pad concrete", volume)));
-    let sum = Line::new(
+    let [collar_area, collar] = collar(inputs);
+    let [deck_area, deck] = deck(inputs);
+    let (steps, pad) = (steps(inputs), pad(inputs));
+    let mut poured = vec![collar.named("collar concrete"), deck.named("deck concrete")];
+    poured.extend(steps.as_ref().map(|line| line.named("step concrete")));
+    poured.extend(pad.as_ref().map(|line| line.named("pad concrete")));
+    taken.lines.extend([collar_area, collar, deck_area, deck]);
+    taken.lines.extend(steps.into_iter().chain(pad));
+    taken.lines.push(Line::new(
         "concrete",
         Group::Concrete,
         "Concrete in all",
-        (
-            poured.iter().map(|(_, volume)| volume).sum(),
-            Measure::ConcreteVolume,
-        ),
+        Measure::ConcreteVolume,
+        sum(poured).told("sum of the lines above"),
         "sum of the lines above",
-        "sum of the lines above",
-    );
-    taken
-        .lines
-        .push(poured.into_iter().fold(sum, |line, (name, volume)| {
-            line.with(name, volume, Measure::ConcreteVolume)
-        }));
+    ));
     taken.findings.extend(notes(works));
     if let Some(feature) = inputs.deck.and_then(|deck| deck.unknown_rise) {
         taken.findings.push(
@@ -42,145 +38,134 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
                 "Nobody told how high the steps rise: they are counted as flat slab.",
                 "Tell their height in the Yard step.",
             )
+            .about(Topic::Concrete)
             .under(&format!("/features/{feature}/facts")),
         );
     }
 }
 
-fn collar(inputs: &Inputs<'_>, taken: &mut Takeoff) -> f64 {
-    let (works, measured, waste) = (inputs.works, inputs.measured, inputs.works.waste.concrete);
-    let collar = measured.collar_area * works.collar.depth * (1.0 + waste);
-    taken.lines.extend([
-        Line::new(
-            "collar-area",
-            Group::Concrete,
-            "Collar, area",
-            (measured.collar_area, Measure::Area),
-            "area between the rim and the same widened by the collar's width, corners rounded",
-            GEOMETRY,
-        )
-        .on(On::Collar)
-        .paying_for("collar")
-        .with("length of the rim", measured.rim_length, Measure::Length)
-        .given(
-            "collar's width",
-            works.collar.width,
-            Measure::Length,
-            SETTING,
-        ),
-        Line::new(
-            "collar-concrete",
-            Group::Concrete,
-            "Collar concrete",
-            (collar, Measure::ConcreteVolume),
-            "area of the collar x depth x (1 + waste)",
-            "common practice: a collar round the whole rim",
-        )
-        .on(On::Collar)
-        .paying_for("collar")
-        .with("area of the collar", measured.collar_area, Measure::Area)
-        .given("depth", works.collar.depth, Measure::Length, SETTING)
-        .wasting(waste),
-    ]);
-    collar
+/// A line of concrete, waste included.
+fn concrete(
+    inputs: &Inputs<'_>,
+    (key, label): (&'static str, &'static str),
+    placed: Expression,
+    source: &'static str,
+) -> Line {
+    Line::new(
+        key,
+        Group::Concrete,
+        label,
+        Measure::ConcreteVolume,
+        placed.with_waste(inputs.works.waste.concrete),
+        source,
+    )
 }
 
-fn deck(inputs: &Inputs<'_>, taken: &mut Takeoff) -> f64 {
-    let (works, measured, waste) = (inputs.works, inputs.measured, inputs.works.waste.concrete);
+fn collar(inputs: &Inputs<'_>) -> [Line; 2] {
+    let (settings, on_shell) = (&inputs.works.collar, inputs.measured);
+    let area = measured(
+        "area between the rim and the same widened by the collar's width, corners rounded",
+        on_shell.collar_area,
+    )
+    .under(input(
+        "length of the rim",
+        on_shell.rim_length,
+        Measure::Length,
+    ))
+    .under(setting("collar's width", settings.width, Measure::Length));
+    let area = Line::new(
+        "collar-area",
+        Group::Concrete,
+        "Collar, area",
+        Measure::Area,
+        area,
+        GEOMETRY,
+    );
+    let volume = concrete(
+        inputs,
+        ("collar-concrete", "Collar concrete"),
+        area.named("area of the collar") * setting("depth", settings.depth, Measure::Length),
+        "common practice: a collar round the whole rim",
+    );
+    [area, volume].map(|line| line.on(MeasuredOn::Collar).paying_for("collar"))
+}
+
+/// The thickness of the deck's slab.
+fn thickness(inputs: &Inputs<'_>) -> Expression {
+    setting("thickness", inputs.works.deck.thickness, Measure::Length)
+}
+
+fn deck(inputs: &Inputs<'_>) -> [Line; 2] {
+    let (works, on_shell) = (inputs.works, inputs.measured);
     let drawn = inputs.deck.map_or(0.0, |deck| deck.drawn_area);
-    let area = inputs.deck.map_or(measured.deck_area, |deck| deck.area);
-    let deck = area * works.deck.thickness * (1.0 + waste);
-    let formula = match inputs.deck {
+    let area = inputs.deck.map_or(on_shell.deck_area, |deck| deck.area);
+    let words = match inputs.deck {
         Some(deck) if deck.as_drawn => {
             "area of the ring round the rim united with the drawn decks, less openings, pad and steps"
         }
         _ => "area between the rim and the same widened by the deck's width, corners rounded",
     };
-    let line = Line::new(
+    let mut area = measured(words, area)
+        .under(input(
+            "length of the rim",
+            on_shell.rim_length,
+            Measure::Length,
+        ))
+        .under(setting("deck's width", works.deck.width, Measure::Length));
+    if drawn > 0.0 {
+        area = area.under(input("of it beyond the ring", drawn, Measure::Area));
+    }
+    let area = Line::new(
         "deck-area",
         Group::Concrete,
         "Deck, area",
-        (area, Measure::Area),
-        formula,
+        Measure::Area,
+        area,
         GEOMETRY,
     )
-    .on(On::Deck)
-    .paying_for("deck")
-    .with("length of the rim", measured.rim_length, Measure::Length)
-    .given("deck's width", works.deck.width, Measure::Length, SETTING);
-    let line = if drawn > 0.0 {
-        line.with("of it beyond the ring", drawn, Measure::Area)
-            .assuming(true, ONCE)
-    } else {
-        line
-    };
-    taken.lines.push(line);
-    taken.lines.push(
-        Line::new(
-            "deck-concrete",
-            Group::Concrete,
-            "Deck concrete",
-            (deck, Measure::ConcreteVolume),
-            "area of the deck x thickness x (1 + waste)",
-            "common practice",
-        )
-        .on(On::Deck)
-        .paying_for("deck")
-        .with("area of the deck", area, Measure::Area)
-        .given("thickness", works.deck.thickness, Measure::Length, SETTING)
-        .wasting(waste)
-        .assuming(true, EVEN_SLAB),
-    );
-    deck
+    .assuming(drawn > 0.0, ONCE);
+    let volume = concrete(
+        inputs,
+        ("deck-concrete", "Deck concrete"),
+        area.named("area of the deck") * thickness(inputs),
+        "common practice",
+    )
+    .assuming(true, EVEN_SLAB);
+    [area, volume].map(|line| line.on(MeasuredOn::Deck).paying_for("deck"))
 }
 
-fn steps(inputs: &Inputs<'_>, taken: &mut Takeoff) -> Option<f64> {
+fn steps(inputs: &Inputs<'_>) -> Option<Line> {
     let deck = inputs.deck.filter(|deck| deck.steps_area > 0.0)?;
-    let (works, waste) = (inputs.works, inputs.works.waste.concrete);
-    let volume = (deck.steps_area * works.deck.thickness + deck.treads) * (1.0 + waste);
-    taken.lines.push(
-        Line::new(
-            "steps-concrete",
-            Group::Concrete,
-            "Step concrete",
-            (volume, Measure::ConcreteVolume),
-            "(area of the steps x thickness + treads) x (1 + waste)",
+    let slab = input("area of the steps", deck.steps_area, Measure::Area) * thickness(inputs);
+    Some(
+        concrete(
+            inputs,
+            ("steps-concrete", "Step concrete"),
+            slab + input("treads", deck.treads, Measure::ConcreteVolume),
             "common practice",
         )
-        .on(On::Deck)
+        .on(MeasuredOn::Deck)
         .paying_for("steps")
-        .with("area of the steps", deck.steps_area, Measure::Area)
-        .given("thickness", works.deck.thickness, Measure::Length, SETTING)
-        .with("treads", deck.treads, Measure::ConcreteVolume)
-        .wasting(waste)
         .assuming(
             true,
             "Treads hold half of the rise over their whole area: even treads, poured solid.",
         ),
-    );
-    Some(volume)
+    )
 }
 
-fn pad(inputs: &Inputs<'_>, taken: &mut Takeoff) -> Option<f64> {
-    let pad = inputs.pad?;
-    let (settings, waste) = (&inputs.works.pad, inputs.works.waste.concrete);
-    let volume = pad.area * settings.thickness * (1.0 + waste);
-    taken.lines.push(
-        Line::new(
-            "pad-concrete",
-            Group::Concrete,
-            "Pad concrete",
-            (volume, Measure::ConcreteVolume),
-            "area of the pad x thickness x (1 + waste)",
+fn pad(inputs: &Inputs<'_>) -> Option<Line> {
+    let area = input("area of the pad", inputs.pad?.area, Measure::Area);
+    let thickness = setting("thickness", inputs.works.pad.thickness, Measure::Length);
+    Some(
+        concrete(
+            inputs,
+            ("pad-concrete", "Pad concrete"),
+            area * thickness,
             "common practice",
         )
-        .on(On::Pad)
-        .paying_for("pad")
-        .with("area of the pad", pad.area, Measure::Area)
-        .given("thickness", settings.thickness, Measure::Length, SETTING)
-        .wasting(waste),
-    );
-    Some(volume)
+        .on(MeasuredOn::Pad)
+        .paying_for("pad"),
+    )
 }
 
 /// Where collar and deck do not fit each other.
@@ -199,6 +184,7 @@ fn notes(works: &Works) -> Vec<Finding> {
                  there, and the two do not fit.",
                 "Lower the top of the collar, or make the deck thinner.",
             )
+            .about(Topic::Concrete)
             .under("/works/collar/top_below_rim"),
         );
     }
@@ -209,6 +195,7 @@ fn notes(works: &Works) -> Vec<Finding> {
                 "The collar reaches out beyond the deck.",
                 "Make the deck at least as wide as the collar, or mean it so.",
             )
+            .about(Topic::Concrete)
             .under("/works/deck/width"),
         );
     }

@@ -1,57 +1,60 @@
 //! What the shell holds.
 
+use super::expression::{input, measured};
 use super::line::{GEOMETRY, Group, Line};
-use super::{Inputs, Measured, On, Takeoff};
+use super::{Inputs, Measured, MeasuredOn, Takeoff};
 use crate::units::Measure;
 
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(water(inputs.measured));
 }
 
-fn water(measured: &Measured) -> [Line; 4] {
+fn water(shell: &Measured) -> [Line; 4] {
+    let line = |key, label, measure, expression| {
+        Line::new(key, Group::Water, label, measure, expression, GEOMETRY)
+    };
+    let surface = input("water's surface", shell.water_area, Measure::Area);
+    let waterline = input("waterline below the rim", shell.waterline, Measure::Length);
     [
-        Line::new(
+        line(
             "water-volume",
-            Group::Water,
             "Water",
-            (measured.water_volume, Measure::WaterVolume),
-            "volume between the floor and the waterline, walls upright",
-            GEOMETRY,
+            Measure::WaterVolume,
+            measured(
+                "volume between the floor and the waterline, walls upright",
+                shell.water_volume,
+            )
+            .under(surface)
+            .under(waterline),
         )
-        .on(On::Water)
-        .paying_for("water")
-        .with("water's surface", measured.water_area, Measure::Area)
-        .with(
-            "waterline below the rim",
-            measured.waterline,
-            Measure::Length,
-        ),
-        Line::new(
+        .on(MeasuredOn::Water)
+        .paying_for("water"),
+        line(
             "water-area",
-            Group::Water,
             "Water's surface",
-            (measured.water_area, Measure::Area),
-            "area inside the water's edge, arcs exact",
-            GEOMETRY,
+            Measure::Area,
+            measured("area inside the water's edge, arcs exact", shell.water_area),
         )
-        .on(On::Water),
-        Line::new(
+        .on(MeasuredOn::Water),
+        line(
             "waters-edge",
-            Group::Water,
             "Water's edge, length",
-            (measured.waters_edge, Measure::Length),
-            "length round the water's edge, arcs exact",
-            GEOMETRY,
+            Measure::Length,
+            measured(
+                "length round the water's edge, arcs exact",
+                shell.waters_edge,
+            ),
         )
-        .on(On::WatersEdge),
-        Line::new(
+        .on(MeasuredOn::WatersEdge),
+        line(
             "rim",
-            Group::Water,
             "Rim, length",
-            (measured.rim_length, Measure::Length),
-            "length round the outer edge of the coping",
-            GEOMETRY,
+            Measure::Length,
+            measured(
+                "length round the outer edge of the coping",
+                shell.rim_length,
+            ),
         )
-        .on(On::Rim),
+        .on(MeasuredOn::Rim),
     ]
 }

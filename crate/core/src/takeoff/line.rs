@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 
-use super::on::On;
+use super::expression::{Expression, input};
+use super::measured_on::MeasuredOn;
 use super::range::Range;
 use crate::finding::Caveat;
 use crate::units::Measure;
 
 /// One quantity with the arithmetic behind it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Line {
     /// A stable kebab-case name, for scripts and tests (`bank-cut`, `base-stone`).
     pub key: &'static str,
@@ -21,18 +22,15 @@ pub struct Line {
     /// What kind of figure it is; sets the unit it is shown in.
     pub measure: Measure,
     /// The geometry it was measured on.
-    pub on: On,
+    pub on: MeasuredOn,
     /// What is paid for by it, where it is bought or paid at all. Lines of one name are measures
     /// of the same thing (a volume and its weight): one of them may carry a rate.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub pays_for: Option<&'static str>,
-    /// How far it may be out, where that is known (see `estimate::doubt`).
-    #[serde(skip_serializing_if = "Option::is_none")]
+    /// How far it may be out, where that is known (see `analysis::sensitivity`).
     pub range: Option<Range>,
     /// The arithmetic.
     pub working: Working,
     /// Why it is weaker than it looks.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub caveats: Vec<Caveat>,
 }
 
@@ -88,34 +86,26 @@ impl Group {
 }
 
 /// How a figure came about.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Working {
-    /// The formula in words and signs (`area x thickness`); where it is arithmetic, its words
-    /// are the names of the inputs, so that their numbers can be put in.
-    pub formula: &'static str,
-    /// What went into it.
-    pub inputs: Vec<Input>,
-    /// The fraction added for waste, if any.
-    pub waste: Option<f64>,
-    /// How it was rounded, empty when it was not.
-    pub rounding: &'static str,
+    /// What it was worked out by: the value of the line is the value of this.
+    pub expression: Expression,
+    /// How pieces that were counted came to be whole, where the expression does not tell.
+    counted: &'static str,
     /// Where the formula comes from, or "common practice".
     pub source: &'static str,
     /// What it takes for granted, each in a sentence.
     pub assumptions: Vec<&'static str>,
 }
 
-/// One number that went into a figure.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Input {
-    /// What it is.
-    pub name: &'static str,
-    /// Its value in SI units.
-    pub value: f64,
-    /// What kind of figure it is.
-    pub measure: Measure,
-    /// Where it comes from, when it is a constant or a setting; empty when it was measured.
-    pub source: &'static str,
+impl Working {
+    /// How it was rounded, empty when it was not.
+    pub fn rounding(&self) -> &'static str {
+        match self.counted {
+            "" if self.expression.is_whole_up() => WHOLE_UP,
+            counted => counted,
+        }
+    }
 }
 
 /// What the user set, or left at the default of the trade.
@@ -128,35 +118,41 @@ pub(super) const GEOMETRY: &str = "geometry of the shell and its settings";
 pub(super) const WHOLE_UP: &str = "up to the next whole number";
 
 impl Line {
-    /// A line without inputs yet.
+    /// A line that an expression gives.
     pub(super) fn new(
         key: &'static str,
         group: Group,
         label: &'static str,
-        (value, measure): (f64, Measure),
-        formula: &'static str,
+        measure: Measure,
+        expression: Expression,
         source: &'static str,
     ) -> Self {
         Self {
             key,
             group,
             label,
-            value,
+            value: expression.value(),
             measure,
-            on: On::Nothing,
+            on: MeasuredOn::Nothing,
             pays_for: None,
             range: None,
             working: Working {
-                formula,
+                expression,
+                counted: "",
                 source,
-                ..Working::default()
+                assumptions: Vec::new(),
             },
             caveats: Vec::new(),
         }
     }
 
+    /// Its value as an input of another line.
+    pub(super) const fn named(&self, name: &'static str) -> Expression {
+        input(name, self.value, self.measure)
+    }
+
     /// Measured on this geometry.
-    pub(super) fn on(mut self, on: On) -> Self {
+    pub(super) fn on(mut self, on: MeasuredOn) -> Self {
         self.on = on;
         self
     }
@@ -167,43 +163,9 @@ impl Line {
         self
     }
 
-    /// With an input that was measured or worked out.
-    pub(super) fn with(mut self, name: &'static str, value: f64, measure: Measure) -> Self {
-        self.working.inputs.push(Input {
-            name,
-            value,
-            measure,
-            source: "",
-        });
-        self
-    }
-
-    /// With an input that somebody set or published.
-    pub(super) fn given(
-        mut self,
-        name: &'static str,
-        value: f64,
-        measure: Measure,
-        source: &'static str,
-    ) -> Self {
-        self.working.inputs.push(Input {
-            name,
-            value,
-            measure,
-            source,
-        });
-        self
-    }
-
-    /// With the fraction added for waste, an input named `waste`.
-    pub(super) fn wasting(mut self, fraction: f64) -> Self {
-        self.working.waste = Some(fraction);
-        self.given("waste", fraction, Measure::Fraction, SETTING)
-    }
-
-    /// Rounded as said.
-    pub(super) fn rounded(mut self, how: &'static str) -> Self {
-        self.working.rounding = how;
+    /// Pieces that were counted, and how they came to be whole.
+    pub(super) fn counted(mut self, how: &'static str) -> Self {
+        self.working.counted = how;
         self
     }
 

@@ -3,7 +3,8 @@
 //! [`Measured`] holds what depends on the shell and the settings alone; [`takeoff`] joins it
 //! with the dig at one placement. Every [`Line`] carries its formula, its inputs with their
 //! sources, waste, rounding and what it takes for granted. Values are exact: only pieces and
-//! loads are rounded, up.
+//! loads are rounded, up. What a line is worked out by is an [`Expression`], which is evaluated for
+//! its value and printed for its working: the two cannot differ.
 //!
 //! | group | lines |
 //! |---|---|
@@ -16,17 +17,18 @@
 //!
 //! A new part is a module with a `take(inputs, taken)` and a call of it in [`takeoff`]; what it
 //! measures comes as a member of [`Inputs`]. Its lines say their group, the geometry they were
-//! measured on ([`On`]), and what is paid for by them.
+//! measured on ([`MeasuredOn`]), and what is paid for by them.
 //!
-//! Deliberately absent: rates and prices (see `estimate::cost`).
+//! Deliberately absent: rates and prices (see `analysis::cost`).
 
 mod concrete;
 mod earth;
+pub mod expression;
 mod fill;
 mod fittings;
 mod line;
 mod measured;
-mod on;
+mod measured_on;
 mod pipe;
 mod range;
 mod rods;
@@ -34,10 +36,11 @@ mod stone;
 mod uplift;
 
 pub use earth::{Earth, Moved, Refill, Yield};
+pub use expression::{Expression, Input};
 pub use fill::{Fill, Lift, Zone};
-pub use line::{Group, Input, Line, Working};
+pub use line::{Group, Line, Working};
 pub use measured::Measured;
-pub use on::On;
+pub use measured_on::MeasuredOn;
 pub use range::{Cause, Doubt, Range, spread};
 
 use crate::deck::DeckFigures;

@@ -1,11 +1,14 @@
 //! Pipe, straps, bends and trenches; what water loses; and the pipe that lowers groundwater.
 
+use super::expression::{Expression, given, input, measured, setting};
 use super::line::{Group, Line, SETTING, WHOLE_UP};
-use super::{Inputs, On, Takeoff};
-use crate::pipe::friction::FRICTION_SOURCE;
+use super::{Inputs, MeasuredOn, Takeoff};
+use crate::math::powf;
+use crate::pipe::friction::{FRICTION_SOURCE, GALLON_PER_MINUTE};
 use crate::pipe::{PipePlan, Run};
 use crate::site::PIPE_SOURCE;
 use crate::units::Measure;
+use crate::units::constants::INCH;
 
 const BENDS: &str = "Turns of more than 20 degrees within half a metre count, wider ones are swept; two for a climb at \
      the edge of the hole, one at the pad.";
@@ -35,77 +38,68 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         .extend(pipe.flat_map(|pipe| pipe.findings.clone()));
 }
 
+fn line(
+    key: &'static str,
+    label: &'static str,
+    measure: Measure,
+    expression: Expression,
+    source: &'static str,
+) -> Line {
+    Line::new(key, Group::Pipe, label, measure, expression, source)
+}
+
 fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
-    let (settings, waste) = (&inputs.works.pipe, inputs.works.waste.pipe);
-    let sum = |part: fn(&Run) -> f64| pipes.runs.iter().map(part).sum::<f64>();
+    let settings = &inputs.works.pipe;
+    let sum = |name, part: fn(&Run) -> f64| {
+        let whole = pipes.runs.iter().map(part).sum::<f64>();
+        input(name, whole, Measure::LongLength)
+    };
+    let beside_wall = sum("beside the wall", |run| run.around);
+    let length = beside_wall.clone()
+        + sum("under the floor", |run| run.under_floor)
+        + sum("through the backfill", |run| run.in_fill)
+        + sum("in the trench", |run| run.in_trench)
+        + sum("risers", |run| run.risers);
+    let spacing = settings.strap_spacing;
+    let straps = measured(
+        "of each run its length beside the wall / greatest spacing",
+        pipes.straps() as f64,
+    )
+    .under(input("runs", pipes.runs.len() as f64, Measure::Count))
+    .under(beside_wall)
+    .under(setting("greatest spacing", spacing, Measure::Length));
     [
-        Line::new(
+        line(
             "pipe",
-            Group::Pipe,
             "Pipe, shell to pad",
-            (pipes.length() * (1.0 + waste), Measure::LongLength),
-            "(beside the wall + under the floor + through the backfill + in the trench + risers) x \
-             (1 + waste)",
+            Measure::LongLength,
+            length
+                .closer(pipes.length())
+                .with_waste(inputs.works.waste.pipe),
             "way round the shell at the set distance, the shorter way to where it leaves",
         )
-        .with(
-            "beside the wall",
-            sum(|run| run.around),
-            Measure::LongLength,
-        )
-        .with(
-            "under the floor",
-            sum(|run| run.under_floor),
-            Measure::LongLength,
-        )
-        .with(
-            "through the backfill",
-            sum(|run| run.in_fill),
-            Measure::LongLength,
-        )
-        .with(
-            "in the trench",
-            sum(|run| run.in_trench),
-            Measure::LongLength,
-        )
-        .with("risers", sum(|run| run.risers), Measure::LongLength)
-        .wasting(waste)
-        .on(On::Pipes)
+        .on(MeasuredOn::Pipes)
         .paying_for("pipe"),
-        Line::new(
+        line(
             "straps",
-            Group::Pipe,
             "Straps",
-            (pipes.straps() as f64, Measure::Count),
-            "of each run its length beside the wall / greatest spacing",
+            Measure::Count,
+            straps,
             "common practice; plumbing codes ask support every 4 ft of pipe over 1 in (a pipe \
              maker's guide, read); the local code decides",
         )
-        .with("runs", pipes.runs.len() as f64, Measure::Count)
-        .with(
-            "beside the wall",
-            sum(|run| run.around),
-            Measure::LongLength,
-        )
-        .given(
-            "greatest spacing",
-            settings.strap_spacing,
-            Measure::Length,
-            SETTING,
-        )
-        .rounded(WHOLE_UP)
-        .on(On::Pipes)
+        .counted(WHOLE_UP)
+        .on(MeasuredOn::Pipes)
         .paying_for("straps"),
-        Line::new(
+        line(
             "bends",
-            Group::Pipe,
             "Bends",
-            (f64::from(pipes.bends()), Measure::Count),
-            "bends of all runs",
+            Measure::Count,
+            measured("bends of all runs", f64::from(pipes.bends())),
             "counted on the way as drawn",
         )
-        .rounded("whole bends")
-        .on(On::Pipes)
+        .counted("whole bends")
+        .on(MeasuredOn::Pipes)
         .paying_for("bends")
         .assuming(true, BENDS),
     ]
@@ -114,105 +108,94 @@ fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
 fn trenches(pipes: &PipePlan) -> Option<Line> {
     let whole = pipes.trench_length();
     (whole > 0.0).then(|| {
-        Line::new(
+        line(
             "trench",
-            Group::Pipe,
             "Trench, outside the hole",
-            (whole, Measure::LongLength),
-            "length of the trenches from the edge of the hole to the pad",
+            Measure::LongLength,
+            measured(
+                "length of the trenches from the edge of the hole to the pad",
+                whole,
+            ),
             "as drawn; straight from the hole to the pad where no trench is drawn",
         )
-        .on(On::Trenches)
+        .on(MeasuredOn::Trenches)
         .paying_for("trench")
     })
 }
 
 fn loss(inputs: &Inputs<'_>, worst: &Run) -> [Line; 2] {
     let settings = &inputs.works.pipe;
-    let equal = worst.length() + f64::from(worst.bends) * settings.bend;
+    let (pipe, bends, bend) = (worst.length(), f64::from(worst.bends), settings.bend);
+    let length = input(
+        "length with bends",
+        pipe + bends * bend,
+        Measure::LongLength,
+    );
+    let flow = setting("flow", settings.flow, Measure::Flow);
+    let inside = given(
+        "inside diameter",
+        settings.size.inside(),
+        Measure::Length,
+        PIPE_SOURCE,
+    );
+    let coefficient = setting("coefficient C", settings.coefficient, Measure::Count);
+    // Of gallons per minute and inches, told of cubic metres per second and metres.
+    let factor = 10.44 / powf(GALLON_PER_MINUTE, 1.852) * powf(INCH, 4.8704);
+    let loss = Expression::Number(factor, "10.44") * length * flow.clone().power(1.852, "1.852")
+        / (coefficient.power(1.852, "1.852") * inside.clone().power(4.8704, "4.8704"));
+    let area = Expression::Number(core::f64::consts::PI / 4.0, "pi / 4") * inside.power(2.0, "2");
     [
-        Line::new(
+        line(
             "pipe-loss",
-            Group::Pipe,
             "Friction in the worst run",
-            (worst.loss, Measure::Length),
-            "10.44 x length with bends x flow^1.852 / (coefficient C^1.852 x inside diameter^4.8704)",
+            Measure::Length,
+            loss.closer(worst.loss)
+                .under(input("pipe of this run", pipe, Measure::LongLength))
+                .under(input("its bends", bends, Measure::Count))
+                .under(given(
+                    "pipe that one bend equals",
+                    bend,
+                    Measure::Length,
+                    BEND_LENGTH,
+                )),
             FRICTION_SOURCE,
-        )
-        .with("length with bends", equal, Measure::LongLength)
-        .given("flow", settings.flow, Measure::Flow, SETTING)
-        .given(
-            "coefficient C",
-            settings.coefficient,
-            Measure::Count,
-            SETTING,
-        )
-        .given(
-            "inside diameter",
-            settings.size.inside(),
-            Measure::Length,
-            PIPE_SOURCE,
-        )
-        .with("pipe of this run", worst.length(), Measure::LongLength)
-        .with("its bends", f64::from(worst.bends), Measure::Count)
-        .given("pipe that one bend equals", settings.bend, Measure::Length, BEND_LENGTH)
-        .on(On::Pipes)
-        .assuming(true, FULL_FLOW),
-        Line::new(
+        ),
+        line(
             "pipe-speed",
-            Group::Pipe,
             "Speed of the water",
-            (worst.speed, Measure::Speed),
-            "flow / (pi / 4 x inside diameter^2)",
+            Measure::Speed,
+            (flow / area).closer(worst.speed),
             "common practice, no source: at most 8 ft/s to the shell, 6 ft/s to the pump",
-        )
-        .given("flow", settings.flow, Measure::Flow, SETTING)
-        .given(
-            "inside diameter",
-            settings.size.inside(),
-            Measure::Length,
-            PIPE_SOURCE,
-        )
-        .on(On::Pipes)
-        .assuming(true, FULL_FLOW),
+        ),
     ]
+    .map(|line| line.on(MeasuredOn::Pipes).assuming(true, FULL_FLOW))
 }
 
 fn dewatering(inputs: &Inputs<'_>) -> [Line; 2] {
-    let (works, measured) = (inputs.works, inputs.measured);
+    let (works, on_shell) = (inputs.works, inputs.measured);
     let pipe = &works.dewatering;
-    let plain = measured.underside + works.dig.base_thickness;
+    let plain = on_shell.underside + works.dig.base_thickness;
     let down = inputs.dewatering.map_or(plain, |it| it.underside);
+    let length = setting("height above the rim", pipe.above_rim, Measure::Length)
+        + input("depth of the base's underside", down, Measure::Length)
+        + setting("sump depth", pipe.sump_depth, Measure::Length);
     [
-        Line::new(
+        line(
             "dewatering-pipe",
-            Group::Pipe,
             "Dewatering pipe, length",
-            (
-                (pipe.above_rim + down + pipe.sump_depth).max(0.0),
-                Measure::Length,
-            ),
-            "height above the rim + depth of the base's underside + sump depth",
+            Measure::Length,
+            length.not_negative(),
             "common practice: one pipe beside the deep end, down to the underside of the base",
         )
-        .on(On::Dewatering)
-        .paying_for("dewatering-pipe")
-        .given(
-            "height above the rim",
-            pipe.above_rim,
-            Measure::Length,
-            SETTING,
-        )
-        .with("depth of the base's underside", down, Measure::Length)
-        .given("sump depth", pipe.sump_depth, Measure::Length, SETTING),
-        Line::new(
+        .on(MeasuredOn::Dewatering)
+        .paying_for("dewatering-pipe"),
+        line(
             "dewatering-pipe-diameter",
-            Group::Pipe,
             "Dewatering pipe, diameter",
-            (pipe.diameter, Measure::Length),
-            "nominal diameter",
+            Measure::Length,
+            measured("nominal diameter", pipe.diameter),
             SETTING,
         )
-        .on(On::Dewatering),
+        .on(MeasuredOn::Dewatering),
     ]
 }

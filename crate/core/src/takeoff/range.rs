@@ -1,11 +1,11 @@
 //! Low and high of a quantity, and what they come from.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::units::Measure;
 
 /// Something that nobody knows exactly before the hole is dug.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Doubt {
@@ -29,7 +29,8 @@ impl Doubt {
 }
 
 /// What one doubt does to a quantity: the value worked out again at both of its ends.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Cause {
     /// The doubt.
     pub doubt: Doubt,
@@ -43,7 +44,12 @@ pub struct Cause {
 ///
 /// The doubts do not depend on each other, so their shares are put together by the root of the
 /// sum of their squares: it is unlikely that all of them fall out the same way at once.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "QuantityRange")
+)]
 pub struct Range {
     /// The low, SI units.
     pub low: f64,

@@ -1,7 +1,8 @@
 //! Rods, joints and forms of collar, deck and pad.
 
-use super::line::{GEOMETRY, Group, Line, SETTING, WHOLE_UP, whole_up};
-use super::{Inputs, On, Takeoff};
+use super::expression::{Expression, given, input, measured, setting};
+use super::line::{GEOMETRY, Group, Line};
+use super::{Inputs, MeasuredOn, Takeoff};
 use crate::deck::{DeckFigures, STAKE_SPACING};
 use crate::units::Measure;
 
@@ -24,191 +25,164 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(forms(inputs));
 }
 
+fn line(
+    key: &'static str,
+    label: &'static str,
+    measure: Measure,
+    expression: Expression,
+    source: &'static str,
+) -> Line {
+    Line::new(key, Group::RodsAndForms, label, measure, expression, source)
+}
+
 fn ties(inputs: &Inputs<'_>) -> [Line; 2] {
-    let (works, measured) = (inputs.works, inputs.measured);
-    let round = whole_up(measured.rim_length / works.ties.spacing);
-    let count = inputs.deck.map_or(round, |deck| f64::from(deck.ties));
-    let left_out = round - count;
-    let all = Line::new(
-        "ties",
-        Group::RodsAndForms,
-        "Ties, rim to deck",
-        (count, Measure::Count),
-        if left_out > 0.0 {
-            "length of the rim / greatest spacing - left out where no deck meets the rim"
-        } else {
-            "length of the rim / greatest spacing"
-        },
-        "common practice; spaced evenly round the closed rim",
-    )
-    .on(On::Ties)
-    .paying_for("ties")
-    .with("length of the rim", measured.rim_length, Measure::Length)
-    .given(
-        "greatest spacing",
-        works.ties.spacing,
+    let settings = &inputs.works.ties;
+    let rim = input(
+        "length of the rim",
+        inputs.measured.rim_length,
         Measure::Length,
-        SETTING,
-    )
-    .rounded(WHOLE_UP);
-    let all = if left_out > 0.0 {
-        all.with(
-            "left out where no deck meets the rim",
-            left_out,
-            Measure::Count,
-        )
+    );
+    let round = (rim / setting("greatest spacing", settings.spacing, Measure::Length)).whole_up();
+    let placed = inputs.deck.map(|deck| f64::from(deck.ties));
+    let left_out = placed.map_or(0.0, |placed| round.value() - placed);
+    let count = if left_out > 0.0 {
+        round
+            - input(
+                "left out where no deck meets the rim",
+                left_out,
+                Measure::Count,
+            )
     } else {
-        all
+        match placed {
+            Some(placed) => round.closer(placed),
+            None => round,
+        }
     };
-    [
-        all,
-        Line::new(
-            "tie-rod",
-            Group::RodsAndForms,
-            "Rod for ties",
-            (count * works.ties.length, Measure::Length),
-            "ties x length of one",
-            "common practice; offcuts not counted",
-        )
-        .on(On::Ties)
-        .paying_for("ties")
-        .with("ties", count, Measure::Count)
-        .given("length of one", works.ties.length, Measure::Length, SETTING),
-    ]
+    let ties = line(
+        "ties",
+        "Ties, rim to deck",
+        Measure::Count,
+        count,
+        "common practice; spaced evenly round the closed rim",
+    );
+    let rod = line(
+        "tie-rod",
+        "Rod for ties",
+        Measure::Length,
+        ties.named("ties") * setting("length of one", settings.length, Measure::Length),
+        "common practice; offcuts not counted",
+    );
+    [ties, rod].map(|line| line.on(MeasuredOn::Ties).paying_for("ties"))
 }
 
 fn collar_rods(inputs: &Inputs<'_>) -> Line {
-    let (bars, waste) = (inputs.works.collar.bars, inputs.works.waste.rods);
-    let middle = inputs.measured.collar_middle;
-    Line::new(
+    let middle = input(
+        "length of the collar's middle",
+        inputs.measured.collar_middle,
+        Measure::LongLength,
+    );
+    let bars = setting("rods round it", inputs.works.collar.bars, Measure::Count);
+    line(
         "collar-rods",
-        Group::RodsAndForms,
         "Rods in the collar",
-        (bars * middle * (1.0 + waste), Measure::LongLength),
-        "rods round it x length of the collar's middle x (1 + waste)",
+        Measure::LongLength,
+        (bars * middle).with_waste(inputs.works.waste.rods),
         "common practice",
     )
-    .given("rods round it", bars, Measure::Count, SETTING)
-    .with("length of the collar's middle", middle, Measure::LongLength)
-    .wasting(waste)
-    .on(On::Collar)
+    .on(MeasuredOn::Collar)
     .paying_for("collar-rods")
     .assuming(true, LAPS)
 }
 
 fn deck_rods(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
-    let waste = inputs.works.waste.rods;
-    Line::new(
-        "deck-rods",
-        Group::RodsAndForms,
-        "Rods in the deck",
-        (deck.rods * (1.0 + waste), Measure::LongLength),
-        "length of the grid in the slab x (1 + waste)",
-        "common practice: along the shell and across it",
-    )
-    .with(
+    let spacing = inputs.works.deck.rod_spacing;
+    let grid = input(
         "length of the grid in the slab",
         deck.rods,
         Measure::LongLength,
     )
-    .given(
-        "rod spacing",
-        inputs.works.deck.rod_spacing,
-        Measure::Length,
-        SETTING,
+    .under(setting("rod spacing", spacing, Measure::Length));
+    line(
+        "deck-rods",
+        "Rods in the deck",
+        Measure::LongLength,
+        grid.with_waste(inputs.works.waste.rods),
+        "common practice: along the shell and across it",
     )
-    .wasting(waste)
-    .on(On::Rods)
+    .on(MeasuredOn::Rods)
     .paying_for("deck-rods")
     .assuming(true, LAPS)
 }
 
 fn joints(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
-    Line::new(
+    let spacing = inputs.works.deck.joint_spacing;
+    line(
         "joints",
-        Group::RodsAndForms,
         "Control joints",
-        (deck.joints, Measure::LongLength),
-        "length of all joints as drawn",
+        Measure::LongLength,
+        measured("length of all joints as drawn", deck.joints).under(setting(
+            "greatest spacing",
+            spacing,
+            Measure::Length,
+        )),
         "common practice",
     )
-    .given(
-        "greatest spacing",
-        inputs.works.deck.joint_spacing,
-        Measure::Length,
-        SETTING,
-    )
-    .on(On::Joints)
+    .on(MeasuredOn::Joints)
     .paying_for("joints")
     .assuming(true, SQUARE_TO_RIM)
 }
 
 fn forms(inputs: &Inputs<'_>) -> Vec<Line> {
-    let measured = inputs.measured;
-    let pad = inputs.pad.map_or(0.0, |pad| pad.edges);
-    let deck = inputs.deck.map_or(0.0, |deck| deck.forms);
-    let mut lines =
-        vec![
-        Line::new(
+    let length = |name, value| input(name, value, Measure::LongLength);
+    let on_shell = inputs.measured;
+    let mut lines = vec![
+        line(
             "collar-forms",
-            Group::RodsAndForms,
             "Forms of the collar",
-            (
-                measured.collar_edge + measured.rim_length,
-                Measure::LongLength,
-            ),
-            "outer edge of the collar + rim",
+            Measure::LongLength,
+            length("outer edge of the collar", on_shell.collar_edge)
+                + length("rim", on_shell.rim_length),
             GEOMETRY,
         )
-        .with("outer edge of the collar", measured.collar_edge, Measure::LongLength)
-        .with("rim", measured.rim_length, Measure::LongLength)
-        .on(On::Collar)
+        .on(MeasuredOn::Collar)
         .paying_for("collar-forms")
         .assuming(
             true,
             "Inside, the wall of the shell may be the form; then only the outer edge is needed.",
         ),
     ];
-    let edges = deck + pad;
-    if edges > 0.0 {
-        lines.push(
-            Line::new(
-                "deck-forms",
-                Group::RodsAndForms,
-                "Forms of deck and pad",
-                (edges, Measure::LongLength),
-                "edges of the deck + edges of the pad",
-                GEOMETRY,
-            )
-            .with("edges of the deck", deck, Measure::LongLength)
-            .with("edges of the pad", pad, Measure::LongLength)
-            .on(On::Forms)
-            .paying_for("deck-forms")
-            .assuming(
-                true,
-                "Outer edge, openings, and steps all round; none along the rim.",
-            ),
+    let pad = inputs.pad.map_or(0.0, |pad| pad.edges);
+    let deck = inputs.deck.map_or(0.0, |deck| deck.forms);
+    if deck + pad > 0.0 {
+        let forms = line(
+            "deck-forms",
+            "Forms of deck and pad",
+            Measure::LongLength,
+            length("edges of the deck", deck) + length("edges of the pad", pad),
+            GEOMETRY,
+        )
+        .on(MeasuredOn::Forms)
+        .paying_for("deck-forms")
+        .assuming(
+            true,
+            "Outer edge, openings, and steps all round; none along the rim.",
         );
-        lines.push(
-            Line::new(
-                "form-stakes",
-                Group::RodsAndForms,
-                "Stakes for forms",
-                (whole_up(edges / STAKE_SPACING), Measure::Count),
-                "forms of deck and pad / greatest spacing",
-                "common practice, no source: a stake every 3 ft",
-            )
-            .with("forms of deck and pad", edges, Measure::LongLength)
-            .given(
-                "greatest spacing",
-                STAKE_SPACING,
-                Measure::Length,
-                "common practice, no source",
-            )
-            .rounded(WHOLE_UP)
-            .on(On::Forms)
-            .paying_for("form-stakes"),
+        let spacing = given(
+            "greatest spacing",
+            STAKE_SPACING,
+            Measure::Length,
+            "common practice, no source",
         );
+        let stakes = line(
+            "form-stakes",
+            "Stakes for forms",
+            Measure::Count,
+            (forms.named("forms of deck and pad") / spacing).whole_up(),
+            "common practice, no source: a stake every 3 ft",
+        )
+        .on(MeasuredOn::Forms)
+        .paying_for("form-stakes");
+        lines.extend([forms, stakes]);
     }
     lines
 }

@@ -1,9 +1,10 @@
 //! Stone under the floor, beside the wall, under deck and pad and round pipe; and the fabric that
 //! parts it from the soil.
 
-use super::fill::{Fill, Lift, MOST_LIFTS};
-use super::line::{Group, Line, SETTING};
-use super::{Inputs, On, Takeoff};
+use super::expression::{Expression, input, measured, setting, sum};
+use super::fill::{Fill, MOST_LIFTS};
+use super::line::{Group, Line};
+use super::{Inputs, MeasuredOn, Takeoff};
 use crate::site::PipeSettings;
 use crate::units::Measure;
 
@@ -46,21 +47,21 @@ struct Placed {
 
 /// Every place stone goes, then their sum, the water it holds and the fabric round it.
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
-    let waste = inputs.works.waste.stone;
-    let bought = |placed: f64| placed * (1.0 + waste);
-    let base = base_volume(inputs);
-    let below = inputs.fill.map_or(base, |fill| fill.base_below);
-    let in_hole = backfill_volume(inputs, below);
+    let base = base(inputs);
+    let placed_base = base.value();
+    let below = inputs.fill.map_or(placed_base, |fill| fill.base_below);
+    let backfill = backfill(inputs, below);
+    let placed_backfill = backfill.value();
 
     let mut places = vec![
         Placed {
-            volume: base_line(inputs, bought(base)).wasting(waste),
+            volume: base_line(inputs, base),
             key: "base-stone",
             label: "Base stone",
             name: "base stone",
         },
         Placed {
-            volume: backfill_line(inputs, below, bought(in_hole)).wasting(waste),
+            volume: backfill_line(inputs, backfill),
             key: "backfill-stone",
             label: "Backfill stone",
             name: "backfill stone",
@@ -70,53 +71,61 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     places.extend(round_pipe(inputs));
 
     let density = inputs.works.stone.density;
-    let mut total = 0.0;
     let mut parts = Vec::with_capacity(places.len());
     for place in places {
         let volume = place.volume.paying_for(place.key);
-        let weight = volume.value * density;
-        total += weight;
-        parts.push((place.name, weight));
-        let weighed = Line::new(
+        let weight = Line::new(
             place.key,
             Group::Stone,
             place.label,
-            (weight, Measure::Mass),
-            "volume with waste x weight of loose stone",
+            Measure::Mass,
+            volume.named("volume with waste")
+                * setting("weight of loose stone", density, Measure::Density),
             "common practice: 1.35 short tons to the loose cubic yard; suppliers vary",
         )
         .on(volume.on)
-        .paying_for(place.key)
-        .with("volume with waste", volume.value, Measure::EarthVolume)
-        .given("weight of loose stone", density, Measure::Density, SETTING);
-        taken.lines.extend([volume, weighed]);
+        .paying_for(place.key);
+        parts.push(weight.named(place.name));
+        taken.lines.extend([volume, weight]);
         match (place.key, inputs.fill) {
             ("base-stone", Some(fill)) => taken.lines.push(along_slopes(fill)),
-            ("backfill-stone", Some(fill)) => taken.lines.push(lifts(fill, in_hole)),
+            ("backfill-stone", Some(fill)) => taken.lines.push(lifts(fill, placed_backfill)),
             _ => {}
         }
     }
-    let sum = Line::new(
+    taken.lines.push(Line::new(
         "stone",
         Group::Stone,
         "Stone in all",
-        (total, Measure::Mass),
+        Measure::Mass,
+        sum(parts).told("sum of the lines above"),
         "sum of the lines above",
-        "sum of the lines above",
-    );
-    taken
-        .lines
-        .push(parts.into_iter().fold(sum, |line, (name, weight)| {
-            line.with(name, weight, Measure::Mass)
-        }));
-    taken.lines.push(held_water(inputs, base + in_hole));
+    ));
+    let placed = placed_base + placed_backfill;
+    taken.lines.push(held_water(inputs, placed));
     taken.lines.extend(fabric(inputs));
 }
 
-/// Base as it is placed, m3.
-fn base_volume(inputs: &Inputs<'_>) -> f64 {
-    let even = inputs.measured.bottom_area * inputs.works.dig.base_thickness;
-    inputs.fill.map_or(even, |fill| fill.base)
+/// Base as it is placed.
+fn base(inputs: &Inputs<'_>) -> Expression {
+    let (works, area) = (inputs.works, inputs.measured.bottom_area);
+    let area = inputs.fill.map_or(area, |fill| fill.bottom);
+    let bottom = input("area of the bottom", area, Measure::Area);
+    let thickness = setting("base thickness", works.dig.base_thickness, Measure::Length);
+    match inputs.fill {
+        None => bottom * thickness,
+        Some(fill) if works.dig.bases.is_empty() => (bottom * thickness).closer(fill.base),
+        Some(fill) => {
+            let base = measured("area of the bottom x base thickness", fill.base)
+                .under(bottom)
+                .under(thickness);
+            fill.zones.iter().fold(base, |base, zone| {
+                let (area, thickness) = zone_names(zone.kind);
+                base.under(input(area, zone.area, Measure::Area))
+                    .under(setting(thickness, zone.thickness, Measure::Length))
+            })
+        }
+    }
 }
 
 /// Pipe that lies in the backfill, m3.
@@ -133,47 +142,34 @@ fn pipe_in_backfill(inputs: &Inputs<'_>) -> f64 {
     runs + dewatering
 }
 
-/// Backfill as it is placed, m3.
-fn backfill_volume(inputs: &Inputs<'_>, base: f64) -> f64 {
-    let body = inputs.measured.body_below_collar;
-    (inputs.dig.volume_below_cap - body - base - pipe_in_backfill(inputs)).max(0.0)
+/// Backfill as it is placed, beside so much base below the collar's underside, m3.
+fn backfill(inputs: &Inputs<'_>, base: f64) -> Expression {
+    let volume = |name, value| input(name, value, Measure::EarthVolume);
+    (volume(
+        "hole below the collar's underside",
+        inputs.dig.volume_below_cap,
+    ) - volume(
+        "body of the shell below it",
+        inputs.measured.body_below_collar,
+    ) - volume("base below it", base)
+        - volume("pipe in it", pipe_in_backfill(inputs)))
+    .not_negative()
 }
 
-fn base_line(inputs: &Inputs<'_>, bought: f64) -> Line {
-    let (works, measured) = (inputs.works, inputs.measured);
-    let bottom = inputs.fill.map_or(measured.bottom_area, |fill| fill.bottom);
-    let line = Line::new(
+fn base_line(inputs: &Inputs<'_>, placed: Expression) -> Line {
+    let works = inputs.works;
+    let zones = inputs.fill.is_some() && !works.dig.bases.is_empty();
+    Line::new(
         "base-stone-volume",
         Group::Stone,
         "Base stone, volume",
-        (bought, Measure::EarthVolume),
-        "area of the bottom x base thickness x (1 + waste)",
+        Measure::EarthVolume,
+        placed.with_waste(works.waste.stone),
         "common practice",
     )
-    .with("area of the bottom", bottom, Measure::Area)
-    .given(
-        "base thickness",
-        works.dig.base_thickness,
-        Measure::Length,
-        SETTING,
-    )
-    .on(On::Bottom)
-    .assuming(true, EVEN_BASE);
-    let Some(fill) = inputs.fill else { return line };
-    if works.dig.bases.is_empty() {
-        return line;
-    }
-    fill.zones
-        .iter()
-        .fold(line.assuming(true, ZONES), |line, zone| {
-            let (area, thickness) = zone_names(zone.kind);
-            line.with(area, zone.area, Measure::Area).given(
-                thickness,
-                zone.thickness,
-                Measure::Length,
-                SETTING,
-            )
-        })
+    .on(MeasuredOn::Bottom)
+    .assuming(true, EVEN_BASE)
+    .assuming(zones, ZONES)
 }
 
 /// What the area and the thickness of a zone are called.
@@ -189,105 +185,87 @@ fn zone_names(kind: crate::shell::FacetKind) -> (&'static str, &'static str) {
     }
 }
 
-fn backfill_line(inputs: &Inputs<'_>, base: f64, bought: f64) -> Line {
-    let dig = inputs.dig;
+fn backfill_line(inputs: &Inputs<'_>, placed: Expression) -> Line {
     Line::new(
         "backfill-stone-volume",
         Group::Stone,
         "Backfill stone, volume",
-        (bought, Measure::EarthVolume),
-        "(hole below the collar's underside - body of the shell below it - base below it - pipe in it) x \
-         (1 + waste)",
+        Measure::EarthVolume,
+        placed.with_waste(inputs.works.waste.stone),
         "common practice: stone to the underside of the collar",
     )
-    .with(
-        "hole below the collar's underside",
-        dig.volume_below_cap,
-        Measure::EarthVolume,
-    )
-    .with(
-        "body of the shell below it",
-        inputs.measured.body_below_collar,
-        Measure::EarthVolume,
-    )
-    .with("base below it", base, Measure::EarthVolume)
-    .with("pipe in it", pipe_in_backfill(inputs), Measure::EarthVolume)
-    .on(On::Backfill)
+    .on(MeasuredOn::Backfill)
     .assuming(true, SIDES_WITH_BACKFILL)
     .assuming(inputs.measured.leaning_wall, LEANING_WALL)
-    .assuming(dig.area_above_ground > 0.0, SHORT_OF_GROUND)
+    .assuming(inputs.dig.area_above_ground > 0.0, SHORT_OF_GROUND)
 }
 
 /// The bottom as it is graded and covered, beside its plan.
 fn along_slopes(fill: &Fill) -> Line {
+    let plan = input("area of the bottom in plan", fill.bottom, Measure::Area);
     Line::new(
         "bottom-along-slopes",
         Group::Stone,
         "Bottom, along its slopes",
-        (fill.along_slopes, Measure::Area),
-        "area of the bottom, its sloping parts measured along the slope",
+        Measure::Area,
+        measured(
+            "area of the bottom, its sloping parts measured along the slope",
+            fill.along_slopes,
+        )
+        .under(plan),
         "geometry of the shell and its settings",
     )
-    .with("area of the bottom in plan", fill.bottom, Measure::Area)
-    .on(On::Bottom)
+    .on(MeasuredOn::Bottom)
 }
 
 /// The lifts in one line: how many, and the stone of each.
 fn lifts(fill: &Fill, placed: f64) -> Line {
-    let lifts: Vec<Lift> = fill.lifts_less(fill.backfill() - placed);
-    let line = Line::new(
+    let lifts = fill.lifts_less(fill.backfill() - placed);
+    let count = measured(
+        "stone of each lift, without waste, from the bottom up",
+        lifts.len() as f64,
+    );
+    let count = LIFTS.iter().zip(&lifts).fold(count, |count, (name, lift)| {
+        count.under(input(name, lift.volume, Measure::EarthVolume))
+    });
+    Line::new(
         "backfill-lifts",
         Group::Stone,
         "Backfill, lifts",
-        (lifts.len() as f64, Measure::Count),
-        "stone of each lift, without waste, from the bottom up",
+        Measure::Count,
+        count,
         "hole between two levels less the shell's body and the base between them",
     )
-    .on(On::Backfill)
-    .rounded("the top lift is what is left up to the collar")
-    .assuming(true, FILLED);
-    let named = LIFTS.iter().zip(&lifts);
-    named.fold(line, |line, (name, lift)| {
-        line.with(name, lift.volume, Measure::EarthVolume)
-    })
+    .on(MeasuredOn::Backfill)
+    .counted("the top lift is what is left up to the collar")
+    .assuming(true, FILLED)
 }
 
 /// The beds under deck, pad and in the sump.
 fn beds(inputs: &Inputs<'_>) -> Vec<Placed> {
     let (works, waste) = (inputs.works, inputs.works.waste.stone);
-    let area = inputs.deck.map_or(inputs.measured.deck_bed_area, |deck| {
-        deck.bed_area + deck.steps_area
-    });
-    let bed = |key,
-               label,
-               name,
-               (on, area),
-               (formula, area_name): (&'static str, &'static str),
-               thickness: f64| {
+    let bed = |key, label, on, (area, of): (&'static str, f64), (deep, by): (&'static str, f64)| {
+        let placed = input(area, of, Measure::Area) * setting(deep, by, Measure::Length);
         Line::new(
             key,
             Group::Stone,
             label,
-            (area * thickness * (1.0 + waste), Measure::EarthVolume),
-            formula,
+            Measure::EarthVolume,
+            placed.with_waste(waste),
             "common practice",
         )
-        .with(area_name, area, Measure::Area)
-        .given(name, thickness, Measure::Length, SETTING)
         .on(on)
-        .wasting(waste)
     };
+    let area = inputs.deck.map_or(inputs.measured.deck_bed_area, |deck| {
+        deck.bed_area + deck.steps_area
+    });
     let mut beds = vec![Placed {
         volume: bed(
             "deck-bed-volume",
             "Deck bed stone, volume",
-            "bed thickness",
-            (On::DeckBed, area),
-            (
-                "area of the deck beyond the collar x bed thickness x (1 + waste)",
-                "area of the deck beyond the collar",
-            ),
-            works.deck.bed,
+            MeasuredOn::DeckBed,
+            ("area of the deck beyond the collar", area),
+            ("bed thickness", works.deck.bed),
         ),
         key: "deck-bed-stone",
         label: "Deck bed stone",
@@ -298,13 +276,9 @@ fn beds(inputs: &Inputs<'_>) -> Vec<Placed> {
             volume: bed(
                 "pad-bed-volume",
                 "Pad bed stone, volume",
-                "bed thickness",
-                (On::Pad, pad.area),
-                (
-                    "area of the pad x bed thickness x (1 + waste)",
-                    "area of the pad",
-                ),
-                works.pad.bed,
+                MeasuredOn::Pad,
+                ("area of the pad", pad.area),
+                ("bed thickness", works.pad.bed),
             ),
             key: "pad-bed-stone",
             label: "Pad bed stone",
@@ -317,13 +291,9 @@ fn beds(inputs: &Inputs<'_>) -> Vec<Placed> {
             volume: bed(
                 "sump-stone-volume",
                 "Sump stone, volume",
-                "sump depth",
-                (On::Dewatering, sump.sump_width * sump.sump_width),
-                (
-                    "area of the sump x sump depth x (1 + waste)",
-                    "area of the sump",
-                ),
-                sump.sump_depth,
+                MeasuredOn::Dewatering,
+                ("area of the sump", sump.sump_width * sump.sump_width),
+                ("sump depth", sump.sump_depth),
             ),
             key: "sump-stone",
             label: "Sump stone",
@@ -341,34 +311,31 @@ pub(super) fn encased(settings: &PipeSettings) -> f64 {
 /// The stone round pipe in the trench to the pad.
 fn round_pipe(inputs: &Inputs<'_>) -> Option<Placed> {
     let pipes = inputs.pipes.filter(|pipes| pipes.shared > 0)?;
-    let (settings, waste) = (&inputs.works.pipe, inputs.works.waste.stone);
+    let settings = &inputs.works.pipe;
     let outside = settings.size.outside();
-    let height = encased(settings);
     let pipe = core::f64::consts::PI / 4.0 * outside * outside * pipes.shared as f64;
-    let across = (settings.trench_width * height - pipe).max(0.0);
+    let across = setting("trench width", settings.trench_width, Measure::Length)
+        * input("height of the stone", encased(settings), Measure::Length)
+        - input("pipes in it", pipe, Measure::Area);
+    let length = input(
+        "length of the trench",
+        pipes.shared_length,
+        Measure::LongLength,
+    );
     Some(Placed {
         volume: Line::new(
             "pipe-stone-volume",
             Group::Stone,
             "Pipe encasement stone, volume",
-            (
-                across * pipes.shared_length * (1.0 + waste),
-                Measure::EarthVolume,
-            ),
-            "(trench width x height of the stone - pipes in it) x length of the trench x (1 + waste)",
+            Measure::EarthVolume,
+            (across.not_negative() * length).with_waste(inputs.works.waste.stone),
             "common practice: clean stone all round the pipe",
         )
-        .given("trench width", settings.trench_width, Measure::Length, SETTING)
-        .with("height of the stone", height, Measure::Length)
-        .with("pipes in it", pipe, Measure::Area)
-        .with(
-            "length of the trench",
-            pipes.shared_length,
-            Measure::LongLength,
-        )
-        .on(On::Trenches)
-        .wasting(waste)
-        .assuming(true, "In the hole pipe lies in the backfill, which is the same stone."),
+        .on(MeasuredOn::Trenches)
+        .assuming(
+            true,
+            "In the hole pipe lies in the backfill, which is the same stone.",
+        ),
         key: "pipe-stone",
         label: "Pipe encasement stone",
         name: "pipe encasement stone",
@@ -377,43 +344,38 @@ fn round_pipe(inputs: &Inputs<'_>) -> Option<Placed> {
 
 /// The water that base and backfill hold when they are full of it.
 fn held_water(inputs: &Inputs<'_>, placed: f64) -> Line {
-    let voids = inputs.works.stone.voids;
+    let voids = setting("voids", inputs.works.stone.voids, Measure::Fraction);
     Line::new(
         "stone-water",
         Group::Stone,
         "Water the stone can hold",
-        (placed * voids, Measure::WaterVolume),
-        "base and backfill as placed x voids",
+        Measure::WaterVolume,
+        input("base and backfill as placed", placed, Measure::EarthVolume) * voids,
         "common practice: clean angular stone is about 0.40 voids",
     )
-    .with("base and backfill as placed", placed, Measure::EarthVolume)
-    .given("voids", voids, Measure::Fraction, SETTING)
-    .on(On::Backfill)
+    .on(MeasuredOn::Backfill)
     .assuming(true, VOIDS)
 }
 
 /// The fabric between stone and soil.
 fn fabric(inputs: &Inputs<'_>) -> Option<Line> {
     let fill = inputs.fill.filter(|_| inputs.works.stone.fabric)?;
-    let waste = inputs.works.waste.fabric;
     let bed = inputs
         .deck
         .map_or(inputs.measured.deck_bed_area, |deck| deck.bed_area);
-    let area = fill.along_slopes + fill.sides + bed;
+    let covered = input("bottom along its slopes", fill.along_slopes, Measure::Area)
+        + input("sides along their slopes", fill.sides, Measure::Area)
+        + input("deck bed", bed, Measure::Area);
     Some(
         Line::new(
             "fabric",
             Group::Stone,
             "Fabric",
-            (area * (1.0 + waste), Measure::Area),
-            "(bottom along its slopes + sides along their slopes + deck bed) x (1 + waste)",
+            Measure::Area,
+            covered.with_waste(inputs.works.waste.fabric),
             "common practice: fabric parts the stone from the soil; laps are waste",
         )
-        .with("bottom along its slopes", fill.along_slopes, Measure::Area)
-        .with("sides along their slopes", fill.sides, Measure::Area)
-        .with("deck bed", bed, Measure::Area)
-        .wasting(waste)
-        .on(On::Bottom)
+        .on(MeasuredOn::Bottom)
         .paying_for("fabric")
         .assuming(
             true,

@@ -172,7 +172,7 @@ fn every_line_carries_its_working() {
     for (i, line) in taken.lines.iter().enumerate() {
         let w = &line.working;
         assert!(
-            !w.formula.is_empty() && !w.source.is_empty(),
+            !w.expression.formula().is_empty() && !w.source.is_empty(),
             "{}",
             line.key
         );
@@ -180,9 +180,9 @@ fn every_line_carries_its_working() {
         assert!(taken.lines[..i].iter().all(|other| other.key != line.key));
         if line.measure == Measure::Count {
             assert_eq!(line.value.fract(), 0.0, "{}", line.key);
-            assert!(!w.rounding.is_empty() || line.key == "loads");
+            assert!(!w.rounding().is_empty() || line.key == "loads");
         }
-        for input in &w.inputs {
+        for input in w.expression.inputs() {
             assert!(input.value.is_finite(), "{} {}", line.key, input.name);
         }
     }
@@ -195,7 +195,7 @@ fn every_line_carries_its_working() {
 fn every_line_says_what_it_was_measured_on() {
     for line in taken().lines {
         let sums = ["stone", "concrete", "loads-by-volume", "loads-by-weight"];
-        let placed = line.on != On::Nothing;
+        let placed = line.on != MeasuredOn::Nothing;
         assert_eq!(placed, !sums.contains(&line.key), "{}", line.key);
         assert!(placed || line.pays_for.is_none(), "{}", line.key);
     }
@@ -232,7 +232,11 @@ fn assumptions_are_told_where_they_bear() {
         &known,
     ));
     let loose = taken.lines.iter().find(|l| l.key == "spoil-loose").unwrap();
-    assert!(loose.working.inputs[1].source.contains("from memory"));
+    assert!(
+        loose.working.expression.inputs()[1]
+            .source
+            .contains("from memory")
+    );
 }
 
 #[test]
@@ -248,7 +252,7 @@ fn settings_that_do_not_fit_are_told() {
         taken
             .findings
             .into_iter()
-            .map(|f| f.check)
+            .map(|f| f.code)
             .collect::<Vec<_>>()
     };
     assert_eq!(said(|_| ()), [""; 0]);

@@ -1,7 +1,8 @@
 //! What groundwater does to the shell: uplift, the water that holds it, how far to draw down.
 
+use super::expression::{Expression, given, input, measured};
 use super::line::{Group, Line};
-use super::{Inputs, On, Takeoff};
+use super::{Inputs, MeasuredOn, Takeoff};
 use crate::finding::Caveat;
 use crate::groundwater::{LeastWater, Uplift, WATER_DENSITY};
 use crate::units::Measure;
@@ -42,118 +43,113 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(drawn_down(inputs, uplift));
 }
 
+fn line(
+    key: &'static str,
+    label: &'static str,
+    measure: Measure,
+    expression: Expression,
+    source: &'static str,
+) -> Line {
+    Line::new(key, Group::Water, label, measure, expression, source)
+}
+
+fn rim(uplift: &Uplift) -> Expression {
+    input("elevation of the rim", uplift.rim, Measure::Elevation)
+}
+
+fn below_groundwater(uplift: &Uplift) -> Expression {
+    input(
+        "body of the shell below groundwater",
+        uplift.displaced,
+        Measure::WaterVolume,
+    )
+}
+
+fn shell_weight(uplift: &Uplift) -> Expression {
+    let weight = uplift.weight.unwrap_or(0.0);
+    input("weight of the shell", weight, Measure::Weight)
+}
+
+const fn water_weight() -> Expression {
+    given("weight of water", WATER_DENSITY, Measure::Density, FRESH)
+}
+
 fn level(uplift: &Uplift) -> Line {
-    let (formula, source) = match uplift.told {
-        true => ("as entered", ENTERED),
-        false => ("elevation of the rim", "the worst case"),
+    let (expression, source) = match uplift.told {
+        true => (measured("as entered", uplift.level), ENTERED),
+        false => (rim(uplift).closer(uplift.level), "the worst case"),
     };
-    let line = Line::new(
+    line(
         "groundwater",
-        Group::Water,
         "Groundwater, elevation",
-        (uplift.level, Measure::Elevation),
-        formula,
+        Measure::Elevation,
+        expression,
         source,
     )
-    .on(On::Body);
-    match uplift.told {
-        true => line,
-        false => line.with("elevation of the rim", uplift.rim, Measure::Elevation),
-    }
+    .on(MeasuredOn::Body)
 }
 
 /// Uplift on the shell empty, half full and full.
 fn lifted(uplift: &Uplift) -> [Line; 3] {
     let states = [
-        (
-            "uplift-empty",
-            "Uplift, shell empty",
-            "body of the shell below groundwater x weight of water - weight of the shell",
-            None,
-        ),
+        ("uplift-empty", "Uplift, shell empty", None),
         (
             "uplift-half-full",
             "Uplift, half full",
-            "(body of the shell below groundwater - half of its water) x weight of water - weight of the shell",
             Some(("half of its water", uplift.full / 2.0)),
         ),
         (
             "uplift-full",
             "Uplift, full",
-            "(body of the shell below groundwater - all of its water) x weight of water - weight of the shell",
             Some(("all of its water", uplift.full)),
         ),
     ];
-    states.map(|(key, label, formula, water)| {
-        let held = water.map_or(0.0, |(_, volume)| volume);
-        let net = uplift.net(held);
-        let line = Line::new(
-            key,
-            Group::Water,
-            label,
-            (net.max(0.0), Measure::Weight),
-            formula,
-            ARCHIMEDES,
-        )
-        .on(On::Body)
-        .with(
-            "body of the shell below groundwater",
-            uplift.displaced,
-            Measure::WaterVolume,
-        );
-        let line = match water {
-            Some((name, volume)) => line.with(name, volume, Measure::WaterVolume),
-            None => line,
+    states.map(|(key, label, water)| {
+        let body = below_groundwater(uplift);
+        let displaced = match water {
+            Some((name, volume)) => body - input(name, volume, Measure::WaterVolume),
+            None => body,
         };
-        line.given("weight of water", WATER_DENSITY, Measure::Density, FRESH)
-            .with(
-                "weight of the shell",
-                uplift.weight.unwrap_or(0.0),
-                Measure::Weight,
-            )
+        let net = displaced * water_weight() - shell_weight(uplift);
+        let at_rest = net.value() < 0.0;
+        line(key, label, Measure::Weight, net.not_negative(), ARCHIMEDES)
+            .on(MeasuredOn::Body)
             .assuming(uplift.weight.is_none(), NO_WEIGHT)
-            .assuming(net < 0.0, AT_REST)
+            .assuming(at_rest, AT_REST)
     })
 }
 
-/// Area of the body in plan, walls included, m2.
-fn plan_area(inputs: &Inputs<'_>) -> f64 {
-    inputs.measured.water_area + inputs.measured.waters_edge * inputs.measured.wall_thickness
+/// Area of the body in plan, walls included.
+fn plan_area(inputs: &Inputs<'_>) -> Expression {
+    let shell = inputs.measured;
+    let area = shell.water_area + shell.waters_edge * shell.wall_thickness;
+    input("area of the shell in plan", area, Measure::Area)
 }
 
 fn one_foot(inputs: &Inputs<'_>) -> Line {
-    let area = plan_area(inputs);
-    Line::new(
+    let foot = given("one foot", FOOT, Measure::Length, "a round figure");
+    line(
         "uplift-of-a-foot",
-        Group::Water,
         "Uplift of one foot of head",
-        (area * FOOT * WATER_DENSITY, Measure::Weight),
-        "area of the shell in plan x one foot x weight of water",
+        Measure::Weight,
+        plan_area(inputs) * foot * water_weight(),
         ARCHIMEDES,
     )
-    .on(On::Body)
-    .with("area of the shell in plan", area, Measure::Area)
-    .given("one foot", FOOT, Measure::Length, "a round figure")
-    .given("weight of water", WATER_DENSITY, Measure::Density, FRESH)
+    .on(MeasuredOn::Body)
 }
 
 /// How little groundwater the shell's weight balances.
 fn balance(inputs: &Inputs<'_>, uplift: &Uplift) -> Option<Line> {
-    let weight = uplift.weight?;
-    let area = plan_area(inputs);
+    uplift.weight?;
     Some(
-        Line::new(
+        line(
             "weight-balances",
-            Group::Water,
             "Head that its weight balances",
-            (weight / (area * WATER_DENSITY), Measure::Length),
-            "weight of the shell / (area of the shell in plan x weight of water)",
+            Measure::Length,
+            shell_weight(uplift) / (plan_area(inputs) * water_weight()),
             ARCHIMEDES,
         )
-        .on(On::Body)
-        .with("weight of the shell", weight, Measure::Weight)
-        .with("area of the shell in plan", area, Measure::Area)
-        .given("weight of water", WATER_DENSITY, Measure::Density, FRESH),
+        .on(MeasuredOn::Body),
     )
 }
 
@@ -168,80 +164,60 @@ fn least(uplift: &Uplift) -> [Line; 2] {
         }
     };
     let beyond = matches!(uplift.least, LeastWater::MoreThanFull { .. });
-    let line = |key, label, value, measure, formula| {
-        Line::new(
-            key,
-            Group::Water,
-            label,
-            (value, measure),
-            formula,
-            ARCHIMEDES,
-        )
-        .on(On::Water)
-        .assuming(uplift.weight.is_none(), NO_WEIGHT)
-        .assuming(beyond, NOT_ENOUGH)
-    };
+    let wanted = below_groundwater(uplift) - shell_weight(uplift) / water_weight();
     let needed = line(
         "least-water-volume",
         "Least water in the shell",
-        volume,
         Measure::WaterVolume,
-        "body of the shell below groundwater - weight of the shell / weight of water, no more than it holds",
-    )
-    .with(
-        "body of the shell below groundwater",
-        uplift.displaced,
-        Measure::WaterVolume,
-    )
-    .with(
-        "weight of the shell",
-        uplift.weight.unwrap_or(0.0),
-        Measure::Weight,
-    )
-    .given("weight of water", WATER_DENSITY, Measure::Density, FRESH);
+        wanted
+            .within(0.0, uplift.full)
+            .closer(volume)
+            .worded("", ", no more than it holds"),
+        ARCHIMEDES,
+    );
     let deep = line(
         "least-water",
         "Least water, depth at the deep end",
-        depth,
         Measure::Length,
-        "depth at which the shell holds the least water",
-    )
-    .with("least water", volume, Measure::WaterVolume);
-    [needed, deep]
+        needed
+            .named("least water")
+            .found(depth, "depth at which the shell holds the "),
+        ARCHIMEDES,
+    );
+    [needed, deep].map(|line| {
+        line.on(MeasuredOn::Water)
+            .assuming(uplift.weight.is_none(), NO_WEIGHT)
+            .assuming(beyond, NOT_ENOUGH)
+    })
 }
 
 /// Down to where groundwater is drawn, before the shell is emptied and while people work.
 fn drawn_down(inputs: &Inputs<'_>, uplift: &Uplift) -> [Line; 2] {
     let source = "geometry; a professional draws it down and keeps it down";
+    let underside = input(
+        "depth of the floor's underside",
+        inputs.measured.underside,
+        Measure::Length,
+    );
     [
-        Line::new(
+        line(
             "draw-down-shell",
-            Group::Water,
             "Draw down below, shell empty",
-            (uplift.underside, Measure::Elevation),
-            "elevation of the rim - depth of the floor's underside",
-            source,
-        )
-        .on(On::Dewatering)
-        .with("elevation of the rim", uplift.rim, Measure::Elevation)
-        .with(
-            "depth of the floor's underside",
-            inputs.measured.underside,
-            Measure::Length,
-        ),
-        Line::new(
-            "draw-down-dig",
-            Group::Water,
-            "Draw down below, people in the hole",
-            (inputs.dig.bottom_elevation, Measure::Elevation),
-            "lowest point of the hole",
-            source,
-        )
-        .on(On::Dewatering)
-        .with(
-            "lowest point of the hole",
-            inputs.dig.bottom_elevation,
             Measure::Elevation,
+            (rim(uplift) - underside).closer(uplift.underside),
+            source,
+        ),
+        line(
+            "draw-down-dig",
+            "Draw down below, people in the hole",
+            Measure::Elevation,
+            input(
+                "lowest point of the hole",
+                inputs.dig.bottom_elevation,
+                Measure::Elevation,
+            ),
+            source,
         ),
     ]
+    .map(|line| line.on(MeasuredOn::Dewatering))
 }

@@ -7,12 +7,12 @@ pub mod still;
 
 use std::sync::Arc;
 
-use batterboard_core::drawing::{Drawing, Focus, work};
+use batterboard_core::drawing::Focus;
 use batterboard_core::session::{Session, handle, picture_handle};
 use web_sys::CanvasRenderingContext2d;
 
 use crate::paint::pen::Pen;
-use crate::paint::{View, draw, labels};
+use crate::paint::{View, draw, labels, section};
 use crate::picture::Pictured;
 use still::{StillHalf, Subject};
 
@@ -20,25 +20,20 @@ use still::{StillHalf, Subject};
 pub fn paint(
     context: &CanvasRenderingContext2d,
     view: &View,
-    session: &Session,
-    backdrop: &Arc<Drawing>,
+    session: &mut Session,
     still: &mut StillHalf,
     picture: &Pictured,
     focus: Focus<'_>,
 ) {
-    let site = session.site();
-    let laid = site.site().picture.as_ref().filter(|it| !it.hidden);
     let subject = Subject {
-        drawing: Arc::clone(backdrop),
-        picture: picture.bitmap.as_ref().zip(laid).map(|(bitmap, laid)| {
-            let opacity = picture.fade.unwrap_or(laid.opacity);
-            (Arc::clone(laid), bitmap.clone(), opacity)
-        }),
+        drawing: Arc::clone(session.still_drawing()),
+        picture: picture.shown(session.site().site()),
     };
     let lettering = still.lay_ground(context, view, &subject);
     let mut pen = Pen::new(context, view);
-    let moving = work(site, session.results(), focus);
+    let moving = session.work_drawing(focus);
     draw(&mut pen, view, &moving.items);
+    let site = session.site();
     let handles = [handle(site, view.scale), picture_handle(site, view.scale)];
     let mut knobs = Vec::new();
     for (stem, knob) in handles.into_iter().flatten() {
@@ -50,7 +45,10 @@ pub fn paint(
     let (of_still, of_moving) = labels::with_room(lettering, &moving, &knobs);
     still.lay_text(context, view, of_still);
     labels::write(&mut pen, &moving, &of_moving);
+    if let Some(line) = session.shown_section_line() {
+        section::on_plan(&mut pen, view, &line);
+    }
     hand::set(&mut pen, view, session);
-    furniture::north_arrow(&mut pen, view, &site.site().lot.basis);
-    furniture::scale_bar(&mut pen, view, site.site().display);
+    furniture::north_arrow(&mut pen, view, &session.site().site().lot.basis);
+    furniture::scale_bar(&mut pen, view, session.site().site().display);
 }

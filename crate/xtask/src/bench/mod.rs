@@ -1,27 +1,25 @@
-//! `bench`: one drag step, timed natively and in the browser, in one table; and what it costs at
-//! growing sizes, in a picture.
+//! `bench`: a drag in the browser on every demo site, the core natively, what it costs at growing
+//! sizes, and what the page weighs.
 
 mod chart;
 mod cost;
 mod criterion;
+mod drag;
 
-use std::fs;
-
-use anyhow::{Context, Result};
+use anyhow::Result;
 use clap::ValueEnum;
-use serde_json::Value;
 
 use crate::repo::Repo;
 use crate::wasm::Build;
-use crate::{browser, page, sh};
+use crate::{page, sh, weight};
 
 /// What can be measured by itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Part {
+    /// The built page in the browser, and its weight.
+    Browser,
     /// The core, natively.
     Native,
-    /// The built page in the browser.
-    Browser,
     /// The core at growing sizes.
     Cost,
 }
@@ -43,96 +41,47 @@ impl Choice {
     }
 }
 
-/// One line of the table.
-#[derive(Debug, PartialEq)]
-struct Timing {
-    name: String,
-    median_ms: f64,
-    /// The slowest, where it was kept.
-    worst_ms: Option<f64>,
-}
-
-/// Times everything chosen and prints the tables.
+/// Measures everything chosen and prints the tables: the whole frame first.
 ///
 /// # Errors
-/// When a benchmark cannot be built or run, or leaves no figures.
+/// When a benchmark cannot be built or run or leaves no figures, and when a target is missed.
 pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
-    let mut table = Vec::new();
-    if choice.has(Part::Native) {
+    // The page before the core: the machine is still cool, and its figures are what is aimed at.
+    let drags = if choice.has(Part::Browser) {
+        page::build(repo, Build::Finished)?;
+        Some(drag::run(repo)?)
+    } else {
+        None
+    };
+    let natively = if choice.has(Part::Native) {
         sh::say("Timing the core natively");
         let args = ["bench", "--package", "batterboard-core"];
-        let benches = ["--bench", "dig", "--bench", "geom", "--bench", "results"];
+        let benches = ["--bench", "dig", "--bench", "geom", "--bench", "analysis"];
         sh::run(&mut sh::cargo(repo.root(), &[&args[..], &benches].concat()))?;
-        let runs = criterion::runs(&repo.target().join("criterion"))?;
-        let single = runs.iter().filter(|run| !cost::is_cost(run));
-        table.extend(single.map(|run| Timing {
-            name: format!("native: {}", run.name),
-            median_ms: run.median_ms,
-            worst_ms: None,
-        }));
-    }
-    if choice.has(Part::Browser) {
-        page::build(repo, Build::Finished)?;
-        sh::say("Timing the built page in the browser");
-        browser::playwright(repo, &["--config", "playwright.bench.config.ts"], &[])?;
-        let results = repo.browser_tests().join("results/bench.json");
-        let text = fs::read_to_string(&results)
-            .with_context(|| format!("the browser left no {}", results.display()))?;
-        table.extend(in_browser(&text)?);
-    }
+        Some(criterion::runs(&repo.target().join("criterion"))?)
+    } else {
+        None
+    };
     if choice.has(Part::Cost) {
         cost::run(repo, choice.most, choice.keep)?;
     }
-    if table.is_empty() {
-        return Ok(());
+    if let Some(drags) = &drags {
+        println!("\n{}", drag::table(drags));
     }
-    println!("\n{:<48} {:>12} {:>12}", "what", "median, ms", "worst, ms");
-    for timing in table {
-        let worst = timing
-            .worst_ms
-            .map_or_else(|| "-".to_owned(), |ms| format!("{ms:.3}"));
-        println!("{:<48} {:>12.3} {worst:>12}", timing.name, timing.median_ms);
+    if let Some(runs) = &natively {
+        println!("{:<48} {:>12}", "the core natively", "median, ms");
+        for run in runs.iter().filter(|run| !cost::is_cost(run)) {
+            println!("{:<48} {:>12.3}", run.name, run.median_ms);
+        }
     }
-    Ok(())
-}
-
-/// Reads what the browser bench wrote: a list of `{ "name", "median_ms", "worst_ms" }`.
-fn in_browser(text: &str) -> Result<Vec<Timing>> {
-    let rows: Vec<Value> = serde_json::from_str(text).context("bench.json is no list")?;
-    rows.iter()
-        .map(|row| {
-            let number = |key: &str| row.get(key).and_then(Value::as_f64);
-            let name = row
-                .get("name")
-                .and_then(Value::as_str)
-                .context("a browser timing has no name")?;
-            let median_ms = number("median_ms").context("a browser timing has no median_ms")?;
-            Ok(Timing {
-                name: format!("browser: {name}"),
-                median_ms,
-                worst_ms: number("worst_ms"),
-            })
-        })
-        .collect()
+    drags.map_or(Ok(()), |drags| {
+        weight::check(repo).and_then(|()| drag::hold(&drags))
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_figures_of_the_browser_are_read() {
-        let browser = in_browser(r#"[{"name": "drag", "median_ms": 2.5, "worst_ms": 9}]"#).unwrap();
-        assert_eq!(
-            browser,
-            [Timing {
-                name: "browser: drag".to_owned(),
-                median_ms: 2.5,
-                worst_ms: Some(9.0)
-            }]
-        );
-        assert!(in_browser("[{}]").is_err());
-    }
 
     #[test]
     fn nothing_chosen_means_everything() {

@@ -5,6 +5,7 @@
 //! is checked against this one.
 
 use super::Fault;
+use super::paths::paths;
 use super::scan::{Token, tokens};
 use super::tree::Tree;
 
@@ -29,14 +30,14 @@ const LAYERS: [&str; 28] = [
     "stockpile",
     "groundwater",
     "takeoff",
-    "results",
-    "estimate",
+    "analysis",
     "section",
     "stakeout",
     "drawing",
     "sheet",
     "report",
     "exchange",
+    "study",
     "session",
 ];
 
@@ -117,123 +118,36 @@ fn names_a_crate(tokens: &[Token<'_>], at: usize) -> bool {
     (after == "::" && !follows_a_name) || imported
 }
 
-fn layer(path: &str, inside: &str, tokens: &[Token<'_>], faults: &mut Vec<Fault>) {
+fn layer(at: &str, inside: &str, tokens: &[Token<'_>], faults: &mut Vec<Fault>) {
     let module = inside.split(['/', '.']).next().unwrap_or_default();
     let Some(own) = place(module) else {
         faults.push(Fault::new(
-            path,
+            at,
             0,
             format!("`{module}` has no layer: add it to LAYERS in the task runner and to {GUIDE}"),
         ));
         return;
     };
-    for (name, line) in used(tokens, depth(inside)) {
+    let file = inside.trim_end_matches(".rs").trim_end_matches("/mod");
+    let file: Vec<&str> = file.split('/').collect();
+    for path in paths(tokens, &file, |_| false).named {
+        let (Some(name), line) = (path.names.first(), path.line) else {
+            continue;
+        };
         match place(name) {
             Some(other) if other <= own => {}
             Some(_) => faults.push(Fault::new(
-                path,
+                at,
                 line,
                 format!("`{module}` uses `{name}`, which is built on top of it: see the layers in {GUIDE}"),
             )),
-            None => faults.push(Fault::new(path, line, format!("`crate::{name}` is no layer: name the module it comes from"))),
+            None => faults.push(Fault::new(at, line, format!("`crate::{name}` is no layer: name the module it comes from"))),
         }
     }
 }
 
 fn place(module: &str) -> Option<usize> {
     LAYERS.iter().position(|layer| *layer == module)
-}
-
-/// How many modules deep the file's own items are: 1 for `dig.rs` and `dig/mod.rs`, 2 for `dig/cut.rs`.
-fn depth(inside: &str) -> usize {
-    let parts = inside.split('/').count();
-    if inside.ends_with("/mod.rs") {
-        parts - 1
-    } else {
-        parts
-    }
-}
-
-/// The top modules that a file names, through `crate::` or enough `super::`, with their lines.
-fn used<'a>(tokens: &[Token<'a>], file_depth: usize) -> Vec<(&'a str, usize)> {
-    let mut found = Vec::new();
-    let mut braces: Vec<bool> = Vec::new();
-    let mut rest = tokens;
-    while let [token, after @ ..] = rest {
-        rest = after;
-        match (token.text, after) {
-            ("mod", [name, brace, beyond @ ..]) if name.is_name() && brace.text == "{" => {
-                braces.push(true);
-                rest = beyond;
-            }
-            ("{", _) => braces.push(false),
-            ("}", _) => drop(braces.pop()),
-            ("crate", [colons, path @ ..]) if colons.text == "::" => found.extend(heads(path)),
-            ("super", _) => {
-                let Some((supers, path)) = climb(after) else {
-                    continue;
-                };
-                let modules = braces.iter().filter(|is_module| **is_module).count();
-                if supers == file_depth + modules {
-                    found.extend(heads(path));
-                }
-                rest = path;
-            }
-            _ => {}
-        }
-    }
-    found
-}
-
-/// What follows a first `super`: how many there are in all, and the path after the last `::`.
-/// `None` when no path follows, as in `pub(super)`.
-fn climb<'t, 'a>(mut rest: &'t [Token<'a>]) -> Option<(usize, &'t [Token<'a>])> {
-    let mut supers = 1;
-    loop {
-        match rest {
-            [colons, next, beyond @ ..] if colons.text == "::" && next.text == "super" => {
-                supers += 1;
-                rest = beyond;
-            }
-            [colons, path @ ..] if colons.text == "::" => return Some((supers, path)),
-            _ => return None,
-        }
-    }
-}
-
-/// The first names of the path or group of paths that `path` begins with.
-fn heads<'a>(path: &[Token<'a>]) -> Vec<(&'a str, usize)> {
-    let Some(first) = path.first() else {
-        return Vec::new();
-    };
-    if first.text != "{" {
-        // `crate::name!` is a macro, which has no module.
-        let is_macro = path.get(1).is_some_and(|next| next.text == "!");
-        return if is_macro {
-            Vec::new()
-        } else {
-            vec![(first.text, first.line)]
-        };
-    }
-    let mut found = Vec::new();
-    let (mut level, mut at_start) = (0_usize, false);
-    for token in path {
-        match token.text {
-            "{" => {
-                level += 1;
-                at_start = level == 1;
-            }
-            "}" if level == 1 => break,
-            "}" => level -= 1,
-            "," if level == 1 => at_start = true,
-            name if at_start => {
-                found.push((name, token.line));
-                at_start = false;
-            }
-            _ => {}
-        }
-    }
-    found
 }
 
 /// The guide must show the same table: rows "| `module` | ... |" under the heading "Layers".

@@ -1,6 +1,6 @@
 // The base's thickness under parts of the floor.
-import { FACET_KINDS, type FacetKind } from '../../door/records.ts';
-import type { Works } from '../../door/works.ts';
+import { FACET_KINDS } from '../../core/lists.ts';
+import type { FacetKind, Works } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { Part, put } from './shared.tsx';

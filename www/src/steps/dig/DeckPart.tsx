@@ -1,5 +1,5 @@
 // Collar, deck and pad: the ring round the rim, what is drawn beyond it, joints and rods.
-import type { Works } from '../../door/works.ts';
+import type { Works } from '../../core/types.ts';
 import { Planned } from './Planned.tsx';
 import { Line, Part } from './shared.tsx';
 

@@ -1,5 +1,5 @@
 // How far figures may be out: what the low and the high of a quantity come from.
-import type { Works } from '../../door/works.ts';
+import type { Works } from '../../core/types.ts';
 import { Line, Part } from './shared.tsx';
 
 export function DoubtPart({ works }: { works: Works }) {

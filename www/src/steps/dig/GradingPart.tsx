@@ -1,39 +1,33 @@
 // The ground round the deck: banks, retained height, the coping's height, and what another coping would do. The
 // answers are worked out when somebody asks, and taken away as soon as the plan they were for has changed.
 import { useEffect, useState } from 'preact/hooks';
-import { askDesk } from '../../door/estimate.ts';
-import type { BalanceFigures, NudgeFigures } from '../../door/tally.ts';
-import type { Works } from '../../door/works.ts';
+import type { BalanceFigures, NudgeFigures, Works } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
-import { followPlan } from '../../state/estimate.ts';
+import { useStudy, type Standing } from '../../state/useStudy.ts';
 import { announce, ledger } from '../../state/store.ts';
 import { Line, Part } from './shared.tsx';
 
-type Asked =
-  | { what: 'balance'; figures: BalanceFigures | null }
-  | { what: 'nudge'; figures: NudgeFigures | null };
+/** What was asked of the worker. */
+type Asked = 'balance' | 'inch';
 
 export function GradingPart({ works }: { works: Works }) {
   const now = ledger.value;
   const shell = now?.shell ?? null;
   const [asked, setAsked] = useState<Asked | null>(null);
   useEffect(() => setAsked(null), [now?.revision]);
-
-  function balance(): void {
-    followPlan();
-    const figures = askDesk((desk) => desk.balance() ?? null, null);
-    setAsked({ what: 'balance', figures });
-    announce.value = figures
-      ? figures.ways.map((way) => `${way.label}: even at ${way.shown?.text ?? 'no coping in range'}`).join('. ')
-      : NOT_YET;
-  }
-  function nudge(): void {
-    followPlan();
-    const figures = askDesk((desk) => desk.nudge() ?? null, null);
-    setAsked({ what: 'nudge', figures });
-    announce.value = figures?.rows.length ? `What ${figures.by.text} changes is listed` : NOT_YET;
-  }
+  const { standing, again } = useStudy(asked);
+  const found = asked !== null && standing.how === 'found' ? standing.found : null;
+  const balance = found && 'balance' in found ? found.balance : null;
+  const inch = found && 'inch' in found ? found.inch : null;
+  useEffect(() => {
+    if (balance) {
+      announce.value = balance.ways
+        .map((way) => `${way.label}: even at ${way.shown?.text ?? 'no coping in range'}`)
+        .join('. ');
+    }
+    if (inch) announce.value = `What ${inch.by.text} changes is listed`;
+  }, [found]);
 
   return (
     <Part title="Grading">
@@ -64,24 +58,43 @@ export function GradingPart({ works }: { works: Works }) {
       />
       {shell ? (
         <div class="buttons">
-          <button type="button" onClick={balance}>
+          <button type="button" onClick={() => setAsked('balance')}>
             Find the coping that balances
           </button>
-          <button type="button" onClick={nudge}>
+          <button type="button" onClick={() => setAsked('inch')}>
             What an inch changes
           </button>
         </div>
       ) : (
         <p class="field-hint">Place a shell to see where cut and fill are even.</p>
       )}
-      {asked && !asked.figures && <p class="field-hint">{NOT_YET}</p>}
-      {asked?.what === 'balance' && asked.figures && <Balance figures={asked.figures} />}
-      {asked?.what === 'nudge' && asked.figures && <Nudge figures={asked.figures} />}
+      {asked && <Waits standing={standing} again={again} />}
+      {balance && <Balance figures={balance} />}
+      {inch && <Nudge figures={inch} />}
     </Part>
   );
 }
 
-const NOT_YET = 'The quantities are not there yet. Try again in a moment.';
+/** While the worker is at it, and when it stopped. */
+function Waits({ standing, again }: { standing: Standing; again: () => void }) {
+  if (standing.how === 'found') return null;
+  if (standing.how === 'finding') {
+    const share = Math.round(standing.share * 100);
+    return (
+      <p class="field-hint" role="status">
+        Being worked out{share > 0 ? `: ${share} %` : ' …'}
+      </p>
+    );
+  }
+  return (
+    <p class="caution" role="alert">
+      This could not be worked out: that part of the planner stopped. Nothing is lost.{' '}
+      <button type="button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  );
+}
 
 /** Where earth is even, with a way to go there. */
 function Balance({ figures }: { figures: BalanceFigures }) {

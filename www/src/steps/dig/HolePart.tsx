@@ -1,5 +1,5 @@
 // How wide, how deep and how steep the hole is all round.
-import type { SoilClass, Works } from '../../door/works.ts';
+import type { SoilClass, Works } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Line, Maybe, Part, Tick, put } from './shared.tsx';
 

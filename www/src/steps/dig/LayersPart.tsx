@@ -1,5 +1,5 @@
 // Soil in layers, an upright lower part, and a level step in the sides.
-import type { SoilLayer, Works } from '../../door/works.ts';
+import type { SoilLayer, Works } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { SOILS } from './HolePart.tsx';

@@ -1,12 +1,12 @@
 // Pipe between shell and equipment: the fittings, the pipe, and what every run comes to.
-import { askDesk } from '../../door/estimate.ts';
-import { FITTING_KINDS, PIPE_SIZES, type Fitting, type Works } from '../../door/works.ts';
-import type { Finding } from '../../door/shapes.ts';
+import { ask } from '../../core/planner.ts';
+import { FITTING_KINDS, PIPE_SIZES } from '../../core/lists.ts';
+import type { Finding, Fitting, Works } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
 import { say } from '../../state/actions.ts';
-import { tally } from '../../state/estimate.ts';
+import { tally } from '../../state/quantities.ts';
 import { drawing, site } from '../../state/store.ts';
 import { Planned } from './Planned.tsx';
 import { Line, Part, put } from './shared.tsx';
@@ -38,19 +38,19 @@ function metres(text: string): number {
 
 export function PipePart({ works }: { works: Works }) {
   const { fittings = [] } = works.pipe;
-  const runs = tally.value.how === 'there' ? askDesk((desk) => desk.runs(), []) : [];
+  void tally.value; // Told anew with the quantities.
+  const runs = ask((p) => p.runs(), []);
 
   async function add(kind: Kind): Promise<void> {
     const tapped = await pickPoint(`Tap where the ${kind} is.`);
     const now = site.value?.works;
     if (!tapped || !now) return;
-    const at = askDesk((desk) => desk.fitting_from_site(tapped[0], tapped[1], kind !== 'drain'), undefined);
-    const [x, y] = at ?? [];
-    if (x === undefined || y === undefined) {
-      say('The fitting was not added: there is no shell yet, or its figures are still coming.', 'bad');
+    const at = ask((p) => p.fitting_from_site(tapped[0], tapped[1], kind !== 'drain'), undefined);
+    if (!at) {
+      say('The fitting was not added: there is no shell yet.', 'bad');
       return;
     }
-    const fitting: Fitting = { kind, at: [x, y], depth: metres(DEPTHS[kind]) };
+    const fitting: Fitting = { kind, at, depth: metres(DEPTHS[kind]) };
     put(now, 'pipe', { fittings: [...(now.pipe.fittings ?? []), fitting] });
   }
 
@@ -58,8 +58,8 @@ export function PipePart({ works }: { works: Works }) {
     put(works, 'pipe', { fittings: fittings.map((it, i) => (i === index ? { ...it, ...next } : it)) });
 
   function slide(index: number, along: number): Finding[] {
-    const [x, y] = askDesk((desk) => desk.at_along_edge(along), new Float64Array());
-    return x === undefined || y === undefined ? [] : change(index, { at: [x, y] });
+    const at = ask((p) => p.at_along_edge(along), undefined);
+    return at ? change(index, { at }) : [];
   }
 
   return (
@@ -105,7 +105,7 @@ export function PipePart({ works }: { works: Works }) {
                 <Figure
                   label="Along the water's edge"
                   measure="length"
-                  value={askDesk((desk) => desk.along_edge(fitting.at[0], fitting.at[1]), undefined)}
+                  value={ask((p) => p.along_edge(fitting.at[0], fitting.at[1]), undefined)}
                   commit={(along) => slide(index, along)}
                 />
                 <Figure

@@ -1,6 +1,6 @@
 // What of the work is drawn on the plan: decks, openings, steps, trenches. Each is drawn and changed as what
 // stands on the lot is, and listed here.
-import type { FeatureKind, ShapeRecord } from '../../door/records.ts';
+import type { FeatureKind, ShapeRecord } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
 import { editOrTell } from '../../state/actions.ts';
 import { chosenFeature, site } from '../../state/store.ts';

@@ -1,6 +1,6 @@
 // Sides of the hole that are dug otherwise than the rest: wider, steeper against a house, a ramp at one end.
-import { HOLE_SIDES, type HoleSide, type SideSettings, type Works } from '../../door/works.ts';
-import type { Finding } from '../../door/shapes.ts';
+import { HOLE_SIDES } from '../../core/lists.ts';
+import type { Finding, HoleSide, SideSettings, Works } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Part, put } from './shared.tsx';

@@ -1,5 +1,5 @@
 // The spoil: what it is, what is used again, the pile that stays a while, and the trucks that take the rest.
-import type { SpoilMaterial, Works } from '../../door/works.ts';
+import type { SpoilMaterial, Works } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';

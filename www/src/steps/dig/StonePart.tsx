@@ -1,5 +1,5 @@
 // Stone: what it weighs, how it is placed, and the fabric round it.
-import type { Works } from '../../door/works.ts';
+import type { Works } from '../../core/types.ts';
 import { Line, Part, put, Tick } from './shared.tsx';
 
 export function StonePart({ works }: { works: Works }) {

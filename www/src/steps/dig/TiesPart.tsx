@@ -1,5 +1,5 @@
 // The rods that tie the coping to the deck.
-import type { Works } from '../../door/works.ts';
+import type { Works } from '../../core/types.ts';
 import { Line, Part } from './shared.tsx';
 
 export function TiesPart({ works }: { works: Works }) {

@@ -1,6 +1,6 @@
 // Groundwater, and the pipe and sump that keep it down.
-import { askDesk } from '../../door/estimate.ts';
-import type { Works } from '../../door/works.ts';
+import { ask } from '../../core/planner.ts';
+import type { Works } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
 import { edit, say } from '../../state/actions.ts';
@@ -16,13 +16,12 @@ export function WaterPart({ works }: { works: Works }) {
     const tapped = await pickPoint('Tap where the dewatering pipe stands.');
     const now = site.value?.works;
     if (!tapped || !now) return;
-    const at = askDesk((desk) => desk.fitting_from_site(tapped[0], tapped[1], false), undefined);
-    const [x, y] = at ?? [];
-    if (x === undefined || y === undefined) {
-      say('The pipe was not placed: there is no shell yet, or its figures are still coming.', 'bad');
+    const at = ask((p) => p.fitting_from_site(tapped[0], tapped[1], false), undefined);
+    if (!at) {
+      say('The pipe was not placed: there is no shell yet.', 'bad');
       return;
     }
-    put(now, 'dewatering', { at: [x, y] });
+    put(now, 'dewatering', { at });
   }
   return (
     <Part title="Groundwater">

@@ -1,8 +1,7 @@
 // What the parts of the dig step share: one setting edited, one part of the panel.
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import type { Works } from '../../door/works.ts';
-import type { Finding, Measure } from '../../door/shapes.ts';
+import type { Finding, Measure, Works } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit } from '../../state/actions.ts';
 

@@ -1,9 +1,8 @@
 // The facts of one thing on the lot, as the core asks for them.
-import type { Facts } from '../../door/records.ts';
-import type { FactForm, Finding } from '../../door/shapes.ts';
+import type { FactForm, Facts, Finding } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, show } from '../../fields/fields.tsx';
-import { told as toldBy } from '../../state/estimate.ts';
+import { ask } from '../../core/planner.ts';
 
 interface Props {
   forms: FactForm[];
@@ -63,4 +62,4 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
   );
 }
 
-const usualProtection = (trunk: number): number | undefined => toldBy((desk) => desk.usual_protection(trunk), undefined);
+const usualProtection = (trunk: number): number | undefined => ask((p) => p.usual_protection(trunk), undefined);

@@ -1,12 +1,10 @@
 // One thing on the lot: its facts, its shape in figures, and what can be done with it.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Facts, Feature, FeatureKind, LotRecord, Point, ShapeRecord } from '../../door/records.ts';
-import type { Finding } from '../../door/shapes.ts';
+import type { Facts, Feature, FeatureKind, Finding, LotRecord, Point, ShapeRecord } from '../../core/types.ts';
 import { Choice, plain } from '../../fields/Choice.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
-import { findings } from '../../state/estimate.ts';
-import { chosenFeature, highlight, site } from '../../state/store.ts';
+import { chosenFeature, dim, findings, highlight, light, site } from '../../state/store.ts';
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
 import { Fold } from '../../fields/Fold.tsx';
@@ -29,7 +27,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
   const put = (change: Partial<Feature>): Finding[] =>
     edit({ 'set-features': there().map((it) => (it.id === id ? { ...it, ...change } : it)) });
   const putFacts = (next: Facts) => put({ facts: next });
-  const lit = `feature:${id}`;
+  const lit = { feature: id };
 
   const [open, setOpen] = useState(false);
 
@@ -44,7 +42,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
   }, [chosen, open]);
 
   function remove(): void {
-    highlight.value = '';
+    highlight.value = 'none';
     editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not taken off.');
   }
 
@@ -80,7 +78,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
             />
             {!('along' in shape) && !('compound' in shape) && (
               <div class="buttons">
-                <ChangeShapeButton target={`feature:${id}`} />
+                <ChangeShapeButton target={{ feature: id }} />
               </div>
             )}
             <ShapeFields shape={shape} lot={lot} put={(next) => put({ shape: next })} />
@@ -111,8 +109,8 @@ export function FeatureCard({ feature, features, lot }: Props) {
       data-feature={id}
       open={open}
       onToggle={(event) => event.target === event.currentTarget && setOpen(event.currentTarget.open)}
-      onFocusIn={() => (highlight.value = lit)}
-      onFocusOut={() => highlight.value === lit && (highlight.value = '')}
+      onFocusIn={() => light(lit)}
+      onFocusOut={() => dim(lit)}
     >
       <summary>
         <span>{labelOf(feature)}</span>
@@ -128,7 +126,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
 /** What the planner has to say of this one. */
 function Told({ index }: { index: number }) {
   const place = `/features/${index}`;
-  const told = findings.value.filter((it) => it.place === place || it.place.startsWith(`${place}/`));
+  const told = findings.value.filter((it) => it.pointer === place || it.pointer.startsWith(`${place}/`));
   return (
     <>
       {told.map((it, i) => (

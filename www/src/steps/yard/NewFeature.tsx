@@ -1,8 +1,7 @@
 // Something new on the lot: what it is, how its shape is given, and the figures of that.
 import { useState } from 'preact/hooks';
-import { ask } from '../../door/planner.ts';
-import type { Feature, FeatureKind, LotRecord, ShapeRecord, Vertex } from '../../door/records.ts';
-import type { ShapeForm } from '../../door/shapes.ts';
+import { ask } from '../../core/planner.ts';
+import type { Feature, FeatureKind, LotRecord, ShapeForm, ShapeRecord, Vertex } from '../../core/types.ts';
 import { Choice, plain } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';

@@ -1,6 +1,5 @@
 // The doors of a building or the gates of a fence, one after the other.
-import type { Opening, Point } from '../../door/records.ts';
-import type { Finding } from '../../door/shapes.ts';
+import type { Finding, Opening, Point } from '../../core/types.ts';
 import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { pickPoint } from '../../plan/pick.ts';

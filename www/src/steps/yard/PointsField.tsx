@@ -1,7 +1,6 @@
 // Points typed or pasted, one a line.
 import { useId, useState } from 'preact/hooks';
-import type { Vertex } from '../../door/records.ts';
-import type { Finding } from '../../door/shapes.ts';
+import type { Finding, Vertex } from '../../core/types.ts';
 import { read, show, told } from '../../fields/fields.tsx';
 import { display } from '../../state/store.ts';
 import { lineOf, pointsOf } from './points.ts';

@@ -1,6 +1,5 @@
 // A shape in figures: whatever it is, everything of it can be typed.
-import type { LotRecord, Point, ShapeRecord } from '../../door/records.ts';
-import type { Finding } from '../../door/shapes.ts';
+import type { Finding, LotRecord, Point, ShapeRecord } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { PointsField } from './PointsField.tsx';

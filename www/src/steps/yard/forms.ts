@@ -1,14 +1,13 @@
 // How each kind of thing on the lot is asked for. The core keeps the table; it is fetched once.
-import type { Feature, FeatureKind, LotRecord, ShapeRecord } from '../../door/records.ts';
-import type { KindForm, ShapeForm } from '../../door/shapes.ts';
+import type { Feature, FeatureKind, KindForm, LotRecord, ShapeForm, ShapeRecord } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
-import { told } from '../../state/estimate.ts';
+import { ask } from '../../core/planner.ts';
 
 let table: KindForm[] = [];
 
 /** Every kind, in the order lists show them. */
 export function kindForms(): KindForm[] {
-  if (table.length === 0) table = told((desk) => desk.kind_forms(), []);
+  if (table.length === 0) table = ask((p) => p.kind_forms(), []);
   return table;
 }
 

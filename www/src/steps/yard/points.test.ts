@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import type { Reading } from '../../door/shapes.ts';
+import type { Reading } from '../../core/types.ts';
 import { lineOf, pointsOf } from './points.ts';
 
 const show = (metres: number): string => metres.toFixed(1);
 const read = (text: string): Reading => {
   const value = Number(text);
   if (text !== '' && Number.isFinite(value)) return { ok: true, value, text, doubts: [] };
-  return { ok: false, message: `"${text}" is no length.`, remedy: 'Type one.' };
+  return { ok: false, message: `"${text}" is no length.`, remedy: 'Type one.', from: 0, to: text.length };
 };
 
 test('an unchanged line keeps its exact point', () => {

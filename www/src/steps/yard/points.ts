@@ -1,7 +1,6 @@
 // Points as lines of text: east and north, and a third figure where an arc follows. A line that nobody
 // changed keeps the exact point it stood for.
-import type { Vertex } from '../../door/records.ts';
-import type { Reading } from '../../door/shapes.ts';
+import type { Reading, Vertex } from '../../core/types.ts';
 
 export interface Lines {
   points: Vertex[];

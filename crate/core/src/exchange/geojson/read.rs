@@ -5,7 +5,7 @@ use serde_json::{Map, Value};
 use super::frame;
 use super::ring::Coordinates;
 use crate::exchange::import::{
-    Draft, Form, ITEM_LIMIT, Item, POSITION_LIMIT, Role, Settings, Shape, Told, guess,
+    Diagnostics, Draft, Form, ITEM_LIMIT, Item, POSITION_LIMIT, Role, Settings, Shape, guess,
 };
 use crate::exchange::read_value;
 use crate::finding::{Finding, any_fault};
@@ -32,11 +32,11 @@ const WORDS: usize = 80;
 /// Every fault, when nothing in the text can be used.
 pub fn read(text: &str) -> Result<Draft, Vec<Finding>> {
     let value: Value = read_value(text).map_err(|fault| vec![fault])?;
-    let mut told = Told::default();
+    let mut diagnostics = Diagnostics::default();
     let mut reader = Reader {
         items: Vec::new(),
         coordinates: Coordinates {
-            told: &mut told,
+            diagnostics: &mut diagnostics,
             left: POSITION_LIMIT,
         },
     };
@@ -47,13 +47,13 @@ pub fn read(text: &str) -> Result<Draft, Vec<Finding>> {
         return Err(vec![too_much(full, items.len())]);
     }
     if let Some(cut) = cut_short(&value) {
-        told.tell("", cut);
+        diagnostics.add("", cut);
     }
     let guessed = frame::guess(&items, value.get("crs"));
     if let Some(finding) = guessed.finding {
-        told.tell("", finding);
+        diagnostics.add("", finding);
     }
-    let mut findings = told.all();
+    let mut findings = diagnostics.into_findings();
     if items.is_empty() && !any_fault(&findings) {
         let remedy = "Open a file with points, lines or polygons in it.";
         findings.push(Finding::fault(
@@ -62,7 +62,7 @@ pub fn read(text: &str) -> Result<Draft, Vec<Finding>> {
             remedy,
         ));
     }
-    let barred = findings.iter().any(|f| f.check == "other-crs");
+    let barred = findings.iter().any(|f| f.code == "other-crs");
     if items.is_empty() || barred {
         return Err(findings);
     }
@@ -166,7 +166,7 @@ impl Reader<'_> {
             _ => String::new(),
         };
         match value.get("geometry") {
-            None | Some(Value::Null) => self.coordinates.told.tell(
+            None | Some(Value::Null) => self.coordinates.diagnostics.add(
                 place,
                 Finding::note(
                     "no-geometry",

@@ -2,13 +2,13 @@
 
 use serde_json::Value;
 
-use crate::exchange::import::{Piece, Position, Told};
+use crate::exchange::import::{Diagnostics, Piece, Position};
 use crate::finding::Finding;
 
 /// Reads coordinates and tells what is wrong with them.
 pub(super) struct Coordinates<'a> {
-    /// What is told.
-    pub told: &'a mut Told,
+    /// Where findings go.
+    pub diagnostics: &'a mut Diagnostics,
     /// How many positions may still come.
     pub left: usize,
 }
@@ -53,7 +53,7 @@ impl Coordinates<'_> {
             return None;
         };
         if list.len() > 3 {
-            self.told.tell(
+            self.diagnostics.add(
                 place,
                 Finding::note(
                     "position-length",
@@ -97,7 +97,7 @@ impl Coordinates<'_> {
         if closed {
             ring.pop();
         } else if ring.len() > 1 {
-            self.told.tell(
+            self.diagnostics.add(
                 place,
                 Finding::caution(
                     "ring-not-closed",
@@ -109,7 +109,7 @@ impl Coordinates<'_> {
         let before = ring.len();
         ring.dedup_by(|b, a| same(a, b));
         if ring.len() < before {
-            self.told.tell(
+            self.diagnostics.add(
                 place,
                 Finding::note(
                     "position-repeated",
@@ -145,7 +145,7 @@ impl Coordinates<'_> {
     /// Tells of something that cannot be used.
     pub fn fault(&mut self, place: &str, check: &'static str, message: &str) {
         let remedy = "Mend it in the file, or ask its author for a copy; this thing was left out.";
-        self.told
-            .tell(place, Finding::fault(check, message, remedy));
+        self.diagnostics
+            .add(place, Finding::fault(check, message, remedy));
     }
 }

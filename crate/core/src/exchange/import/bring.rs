@@ -1,11 +1,11 @@
 //! From what was found and the chosen roles to what changes on the site.
 
-use super::draft::{Draft, Item, Shape};
+use super::diagnostics::Diagnostics;
+use super::draft::{Draft, Shape};
 use super::features::{self, Newcomers};
 use super::lot;
-use super::place::{Placed, PlacedShape, Spot};
+use super::place::{Chosen, Placed, PlacedShape, Spot};
 use super::role::{Role, Settings};
-use super::told::Told;
 use crate::finding::{Finding, any_fault};
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
@@ -56,7 +56,7 @@ impl Changes {
             settings,
             site,
             chosen: Vec::new(),
-            told: Told::default(),
+            diagnostics: Diagnostics::default(),
             changes: Self {
                 origin: placed.origin,
                 grid: placed.grid,
@@ -80,14 +80,18 @@ impl Changes {
             .map(|(i, _)| i.place.as_str())
             .collect();
         // What was told of things that stay outside is of no concern here.
-        let concerns = |f: &Finding| !left_out.contains(&f.place.as_str());
+        let concerns = |f: &Finding| !left_out.contains(&f.pointer.as_str());
         let mut findings: Vec<Finding> = placed.findings.into_iter().filter(concerns).collect();
         bringing.lot();
         bringing.features();
         bringing.ground();
         bringing.benchmark();
-        let Bringing { told, changes, .. } = bringing;
-        findings.extend(told.all());
+        let Bringing {
+            diagnostics,
+            changes,
+            ..
+        } = bringing;
+        findings.extend(diagnostics.into_findings());
         if changes.told.is_empty() && !any_fault(&findings) {
             let message = "Nothing is chosen to be brought in.";
             let remedy = "Choose what the things are to be.";
@@ -103,20 +107,12 @@ impl Changes {
     }
 }
 
-/// A thing that comes in.
-#[derive(Clone, Copy)]
-pub(super) struct Chosen<'a> {
-    pub item: &'a Item,
-    pub shape: &'a PlacedShape,
-    pub role: Role,
-}
-
 /// The changes as they come together.
 struct Bringing<'a> {
     settings: &'a Settings,
     site: &'a Site,
     chosen: Vec<Chosen<'a>>,
-    told: Told,
+    diagnostics: Diagnostics,
     changes: Changes,
 }
 
@@ -134,14 +130,14 @@ impl<'a> Bringing<'a> {
             ([], []) => return self.marks_of_the_present_lot(),
             ([one], []) => match lot::ring(one.shape, self.settings.ring) {
                 Ok(ring) => (ring, one.item.place.as_str()),
-                Err(fault) => return self.told.tell(&one.item.place, fault),
+                Err(fault) => return self.diagnostics.add(&one.item.place, fault),
             },
             ([], several) => (
                 several.iter().flat_map(|c| spots(c.shape)).collect(),
                 several.first().map_or("", |c| &c.item.place),
             ),
             ([_, second, ..], _) | ([second], _) => {
-                return self.told.tell(
+                return self.diagnostics.add(
                     &second.item.place,
                     Finding::fault(
                         "two-lots",
@@ -166,8 +162,8 @@ impl<'a> Bringing<'a> {
             Ok(record) => record,
             Err(faults) => {
                 for mut fault in faults {
-                    fault.place = String::new();
-                    self.told.tell(place, fault);
+                    fault.pointer = String::new();
+                    self.diagnostics.add(place, fault);
                 }
                 return;
             }
@@ -195,7 +191,7 @@ impl<'a> Bringing<'a> {
                 "Where the plat has a curve, change that course.",
             )
         };
-        self.told.tell("", caution);
+        self.diagnostics.add("", caution);
         self.changes.told.push(format!(
             "The lot is replaced by one of {} courses.",
             record.courses.len()
@@ -223,7 +219,7 @@ impl<'a> Bringing<'a> {
                     count += 1;
                     continue;
                 }
-                self.told.tell(
+                self.diagnostics.add(
                     &mark.item.place,
                     Finding::caution(
                         "mark-off-corner",
@@ -250,7 +246,7 @@ impl<'a> Bringing<'a> {
         if chosen.is_empty() {
             return;
         }
-        let newcomers = features::of(&chosen, &self.site.features, &mut self.told);
+        let newcomers = features::of(&chosen, &self.site.features, &mut self.diagnostics);
         let Newcomers {
             all,
             added,
@@ -287,7 +283,7 @@ impl<'a> Bringing<'a> {
         }
         let lines = self.breaklines();
         if without > 0 {
-            self.told.tell(
+            self.diagnostics.add(
                 "",
                 Finding::caution(
                     "no-elevation",
@@ -350,7 +346,7 @@ impl<'a> Bringing<'a> {
                     .map(|s| s.height.map(|z| [s.at.x, s.at.y, z]))
                     .collect();
                 let Some(high) = high else {
-                    self.told.tell(
+                    self.diagnostics.add(
                         &c.item.place,
                         Finding::fault(
                             "no-elevation",
@@ -376,7 +372,7 @@ impl<'a> Bringing<'a> {
         }
         let short = lines.iter().any(|(_, line)| line.len() < 2);
         if short {
-            self.told.tell(
+            self.diagnostics.add(
                 "",
                 Finding::fault(
                     "breakline-too-short",
@@ -392,7 +388,7 @@ impl<'a> Bringing<'a> {
         let marks = self.with(Role::Benchmark);
         let [mark] = marks.as_slice() else {
             if let Some(second) = marks.get(1) {
-                self.told.tell(
+                self.diagnostics.add(
                     &second.item.place,
                     Finding::fault(
                         "two-benchmarks",
@@ -405,7 +401,7 @@ impl<'a> Bringing<'a> {
         };
         let spot = spots(mark.shape).first().copied();
         let Some((at, elevation)) = spot.and_then(|s| Some((s.at, s.height?))) else {
-            self.told.tell(
+            self.diagnostics.add(
                 &mark.item.place,
                 Finding::fault(
                     "no-elevation",

@@ -1,10 +1,9 @@
 //! Things from outside as features of the site.
 
-use super::bring::Chosen;
+use super::diagnostics::Diagnostics;
 use super::draft::{Piece, Shape};
-use super::place::{PlacedShape, Spot, corners};
+use super::place::{Chosen, PlacedShape, Spot, corners};
 use super::role::{Joined, Role};
-use super::told::Told;
 use crate::finding::Finding;
 use crate::geom::validate::SMALLEST_GAP;
 use crate::geom::{Outline, PathRecord, Point};
@@ -24,7 +23,11 @@ pub(super) struct Newcomers {
 }
 
 /// The features that the chosen things make, among those that are there.
-pub(super) fn of(chosen: &[Chosen<'_>], present: &[Feature], told: &mut Told) -> Newcomers {
+pub(super) fn of(
+    chosen: &[Chosen<'_>],
+    present: &[Feature],
+    diagnostics: &mut Diagnostics,
+) -> Newcomers {
     let mut out = Newcomers {
         all: present.to_vec(),
         added: 0,
@@ -63,11 +66,11 @@ pub(super) fn of(chosen: &[Chosen<'_>], present: &[Feature], told: &mut Told) ->
     for (kind, group, place, row) in joined {
         match in_order(&row, kind) {
             Ok(shape) => out.add(kind, named(group), shape),
-            Err(fault) => told.tell(place, fault),
+            Err(fault) => diagnostics.add(place, fault),
         }
     }
     if discs > 0 {
-        told.tell(
+        diagnostics.add(
             "",
             Finding::note(
                 "points-without-size",

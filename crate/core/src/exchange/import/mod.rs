@@ -19,6 +19,7 @@
 //! | make it part of the site | [`Changes::of`] |
 
 mod bring;
+mod diagnostics;
 mod draft;
 mod features;
 mod guess;
@@ -26,7 +27,6 @@ mod lot;
 mod origin;
 mod place;
 mod role;
-mod told;
 
 pub use bring::Changes;
 pub use draft::{Draft, Form, Item, Piece, Position, Shape};
@@ -34,9 +34,9 @@ pub use origin::plane_of;
 pub use place::{Placed, PlacedItem, PlacedShape, Spot};
 pub use role::{Columns, Frame, Joined, Order, Role, Settings};
 
+pub(super) use diagnostics::Diagnostics;
 pub(super) use guess::guess;
 use guess::marks_a_corner;
-pub(super) use told::Told;
 
 use super::{geojson, points};
 use crate::finding::Finding;

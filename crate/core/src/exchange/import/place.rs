@@ -1,9 +1,9 @@
 //! What was found, in site metres: each shape checked, measured, and proposed anew by where it lies.
 
-use super::draft::{Draft, Piece, Shape};
+use super::diagnostics::Diagnostics;
+use super::draft::{Draft, Item, Piece, Shape};
 use super::origin::{Carrying, decide};
 use super::role::{Role, Settings};
-use super::told::Told;
 use crate::finding::Finding;
 use crate::geom::validate::SMALLEST_GAP;
 use crate::geom::{Outline, Point, Track, Vertex};
@@ -37,6 +37,14 @@ pub struct PlacedItem {
     pub proposed: Role,
 }
 
+/// A thing that comes in.
+#[derive(Clone, Copy)]
+pub(super) struct Chosen<'a> {
+    pub item: &'a Item,
+    pub shape: &'a PlacedShape,
+    pub role: Role,
+}
+
 /// Everything that was found, on the site. The items are those of the draft, in its order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Placed {
@@ -59,7 +67,7 @@ impl Placed {
         let mut roles = if chosen { roles.to_vec() } else { proposed };
         let several = !chosen && only_one_lot(&mut roles, settings.lot);
         let carrying = decide(draft, settings, &roles, site);
-        let mut told = Told::default();
+        let mut diagnostics = Diagnostics::default();
         let mut items: Vec<PlacedItem> = draft
             .items
             .iter()
@@ -75,7 +83,7 @@ impl Placed {
                 };
                 let usable = shape.is_some();
                 if let Some(fault) = fault {
-                    told.tell(&item.place, fault);
+                    diagnostics.add(&item.place, fault);
                 }
                 let (area, length) = shape.as_ref().map(measured).unwrap_or_default();
                 PlacedItem {
@@ -91,7 +99,7 @@ impl Placed {
         }
         let lot_replaced = roles.iter().any(|r| matches!(r, Role::Lot | Role::Corner));
         let mut findings = carrying.told(site, lot_replaced || several);
-        findings.extend(told.all());
+        findings.extend(diagnostics.into_findings());
         if several {
             findings.push(Finding::note(
                 "which-lot",
@@ -212,7 +220,7 @@ fn faulty(shape: &PlacedShape) -> Option<Finding> {
     }
     .map(|mut fault| {
         // Where in the ring it is says less than which thing it is.
-        fault.place = String::new();
+        fault.pointer = String::new();
         fault
     })
 }

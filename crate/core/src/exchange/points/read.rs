@@ -4,8 +4,8 @@ use super::columns::{is_blank, laid_out, order_of, told_from};
 use super::heading::{self, Column, Heading};
 use super::split::{Line, Separator, fields, lines, separator};
 use crate::exchange::import::{
-    Columns, Draft, Form, Frame, ITEM_LIMIT, Item, Order, Position, Role, Settings, Shape, Told,
-    guess,
+    Columns, Diagnostics, Draft, Form, Frame, ITEM_LIMIT, Item, Order, Position, Role, Settings,
+    Shape, guess,
 };
 use crate::finding::Finding;
 use crate::site::GridUnit;
@@ -34,13 +34,13 @@ pub fn read(text: &str, columns: Option<Columns>) -> Result<Draft, Vec<Finding>>
         )]);
     }
     let by = separator(&lines);
-    let mut told = Told::default();
+    let mut diagnostics = Diagnostics::default();
     let list = if by == Separator::Globe {
-        globe(&lines, &mut told)
+        globe(&lines, &mut diagnostics)
     } else {
-        columned(&lines, by, columns, &mut told)
+        columned(&lines, by, columns, &mut diagnostics)
     };
-    let mut findings = told.all();
+    let mut findings = diagnostics.into_findings();
     if list.items.is_empty() {
         findings.push(Finding::fault(
             "nothing-found",
@@ -80,7 +80,7 @@ struct List {
 }
 
 /// A list of places on the globe.
-fn globe(lines: &[Line<'_>], told: &mut Told) -> List {
+fn globe(lines: &[Line<'_>], diagnostics: &mut Diagnostics) -> List {
     let mut items = Vec::new();
     for line in lines {
         match parse_place(line.text) {
@@ -94,7 +94,7 @@ fn globe(lines: &[Line<'_>], told: &mut Told) -> List {
                     height: None,
                 },
             )),
-            Err(fault) => told.tell(
+            Err(fault) => diagnostics.add(
                 &place_of(line),
                 Finding::fault("place", fault.message, fault.remedy),
             ),
@@ -111,7 +111,12 @@ fn globe(lines: &[Line<'_>], told: &mut Told) -> List {
 }
 
 /// A list in columns.
-fn columned(lines: &[Line<'_>], by: Separator, chosen: Option<Columns>, told: &mut Told) -> List {
+fn columned(
+    lines: &[Line<'_>],
+    by: Separator,
+    chosen: Option<Columns>,
+    diagnostics: &mut Diagnostics,
+) -> List {
     let heading = lines
         .first()
         .and_then(|line| heading::read(&fields(line.text, by)));
@@ -134,7 +139,7 @@ fn columned(lines: &[Line<'_>], by: Separator, chosen: Option<Columns>, told: &m
             Ok((number, description, position)) => {
                 items.push(item(line, &number, &description, position));
             }
-            Err(message) => told.tell(
+            Err(message) => diagnostics.add(
                 &place_of(line),
                 Finding::fault(
                     "point",

@@ -3,7 +3,8 @@
 
 use core::ops::Range;
 
-use super::lex::{Kind, Text};
+use super::lex::Text;
+use super::token::Kind;
 
 /// How far behind "along" the name of the street is looked for, words.
 const REACH: usize = 18;

@@ -17,9 +17,9 @@ const CLEAR: f64 = 0.2;
 
 const QUARTER: f64 = TURN / 4.0;
 
-/// What is told of the way a curve runs; bearings in radians.
+/// What is stated of the way a curve runs; bearings in radians.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Told {
+pub struct StatedBearings {
     /// Bearing of the chord.
     pub chord: Option<f64>,
     /// Whether the curve runs on from the course before.
@@ -30,10 +30,10 @@ pub struct Told {
     pub heading: Option<f64>,
     /// Bearing of the radius where the curve begins.
     pub radial: Option<(f64, Sense)>,
-    /// The side to which the curve is hollow.
-    pub hollow: Option<f64>,
-    /// The eighth of the compass in which the curve is walked.
-    pub walked: Option<f64>,
+    /// The bearing to which the curve is concave, roughly.
+    pub concave_to: Option<f64>,
+    /// The eighth of the compass toward which the curve runs.
+    pub runs_toward: Option<f64>,
 }
 
 /// The way a curve runs.
@@ -45,7 +45,7 @@ pub struct Direction {
     pub cautions: Vec<(&'static str, String)>,
 }
 
-impl Told {
+impl StatedBearings {
     /// Takes what is missing here from another.
     pub fn or(self, other: Self) -> Self {
         Self {
@@ -54,25 +54,25 @@ impl Told {
             before: self.before.or(other.before),
             heading: self.heading.or(other.heading),
             radial: self.radial.or(other.radial),
-            hollow: self.hollow.or(other.hollow),
-            walked: self.walked.or(other.walked),
+            concave_to: self.concave_to.or(other.concave_to),
+            runs_toward: self.runs_toward.or(other.runs_toward),
         }
     }
 
-    /// The way the curve bends, where no word says left or right but its hollow side or its
+    /// The way the curve bends, where no word says left or right but its concave side or its
     /// centre does.
     pub fn turn(&self) -> Option<Turn> {
         let run = self
             .chord
             .or(self.heading)
             .or(self.before.filter(|_| self.tangent))
-            .or(self.walked);
+            .or(self.runs_toward);
         let centre = match self.radial {
             Some((bearing, Sense::ToCentre)) => Some(bearing),
             Some((bearing, Sense::FromCentre)) => Some(bearing + TURN / 2.0),
             _ => None,
         };
-        side(run?, centre.or(self.hollow)?)
+        side(run?, centre.or(self.concave_to)?)
     }
 
     /// The bearing of the chord of a curve that turns by `delta` (radians).
@@ -120,8 +120,8 @@ impl Told {
                 ));
             }
         }
-        if let Some(hollow) = self.hollow
-            && side(chord_bearing, hollow).is_some_and(|other| other != turn)
+        if let Some(concave) = self.concave_to
+            && side(chord_bearing, concave).is_some_and(|other| other != turn)
         {
             let message = "The side to which the curve is said to be concave is not the side to which it bends.";
             cautions.push(("deed-concave", message.to_owned()));
@@ -158,8 +158,8 @@ impl Told {
         if let Some(stated) = self.chord.or(self.heading.map(|b| b + half)) {
             return Some(pick(nearer(towards, stated)));
         }
-        if let Some(hollow) = self.hollow {
-            return Some(pick(nearer(bearing, hollow)));
+        if let Some(concave) = self.concave_to {
+            return Some(pick(nearer(bearing, concave)));
         }
         let before = self.before?;
         let on = pick(nearer(towards - half, before));
@@ -188,7 +188,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
 
-    fn chord(told: Told, turn: Turn) -> Option<(f64, usize)> {
+    fn chord(told: StatedBearings, turn: Turn) -> Option<(f64, usize)> {
         let found = told.direction(turn, 40.0 * DEGREE, System::Feet)?;
         Some((
             (found.chord_bearing / DEGREE * 1e6).round() / 1e6,
@@ -196,10 +196,10 @@ mod tests {
         ))
     }
 
-    fn radial(degrees: f64, sense: Sense) -> Told {
-        Told {
+    fn radial(degrees: f64, sense: Sense) -> StatedBearings {
+        StatedBearings {
             radial: Some((degrees * DEGREE, sense)),
-            ..Told::default()
+            ..StatedBearings::default()
         }
     }
 
@@ -217,17 +217,17 @@ mod tests {
     fn a_radius_that_may_look_either_way_needs_more() {
         let either = radial(180.0, Sense::Either);
         assert_eq!(chord(either, Turn::Right), None);
-        let hollow = Told {
-            hollow: Some(TURN / 2.0),
+        let concave = StatedBearings {
+            concave_to: Some(TURN / 2.0),
             ..either
         };
-        assert_eq!(chord(hollow, Turn::Right), Some((110.0, 0)));
-        let before = Told {
+        assert_eq!(chord(concave, Turn::Right), Some((110.0, 0)));
+        let before = StatedBearings {
             before: Some(80.0 * DEGREE),
             ..either
         };
         assert_eq!(chord(before, Turn::Right), Some((110.0, 1)));
-        let square = Told {
+        let square = StatedBearings {
             before: Some(0.0),
             ..either
         };
@@ -236,19 +236,19 @@ mod tests {
 
     #[test]
     fn what_does_not_agree_is_told() {
-        let told = Told {
+        let told = StatedBearings {
             chord: Some(115.0 * DEGREE),
             ..radial(180.0, Sense::ToCentre)
         };
         assert_eq!(chord(told, Turn::Right), Some((115.0, 1)));
-        let told = Told {
+        let told = StatedBearings {
             chord: Some(90.0 * DEGREE),
-            hollow: Some(0.0),
-            ..Told::default()
+            concave_to: Some(0.0),
+            ..StatedBearings::default()
         };
         assert_eq!(chord(told, Turn::Right), Some((90.0, 1)));
         assert_eq!(chord(told, Turn::Left), Some((90.0, 0)));
         assert_eq!(told.turn(), Some(Turn::Left));
-        assert_eq!(chord(Told::default(), Turn::Left), None);
+        assert_eq!(chord(StatedBearings::default(), Turn::Left), None);
     }
 }

@@ -170,7 +170,7 @@ fn any_two_figures_of_a_curve_are_enough() {
 }
 
 #[test]
-fn a_hollow_side_says_which_way_a_curve_bends() {
+fn a_concave_side_says_which_way_a_curve_bends() {
     let reading = clean(
         "thence along a curve concave northwesterly, radius 50.00 feet, arc 35.20 feet, chord bearing N 45 E",
     );

@@ -3,15 +3,18 @@
 //!
 //! | file | says |
 //! |---|---|
+//! | `token` | what a word, a number or a mark is |
 //! | `lex` | words, numbers and marks with their places |
 //! | `spelled` | numbers written out in words |
 //! | `phrase` | how far a bearing, an angle, a length or an area runs |
 //! | `words` | which words give a figure its meaning, and which only join |
-//! | `clause` | the figures of one course |
+//! | `keyword` | what a word says by itself |
+//! | `clause` | what one clause says of its course |
+//! | `figures` | the figures of one clause, each given its meaning |
 //! | `monument` | lengths that are the size of a mark |
 //! | `along` | the street along which a course runs |
 //! | `lead` | what the end of a clause tells of the curve behind it |
-//! | `radial` | bearings of radii, and hollow sides |
+//! | `radial` | bearings of radii, and concave sides |
 //! | `direction` | the way a curve sets out |
 //! | `bend` | a curve from any sufficient two of its figures, and what contradicts them |
 //! | `walk` | the clauses in their order: beginning, sides, return, area |
@@ -45,6 +48,8 @@ mod along;
 mod bend;
 mod clause;
 mod direction;
+mod figures;
+mod keyword;
 mod lead;
 pub(crate) mod lex;
 mod monument;
@@ -53,6 +58,7 @@ mod radial;
 mod side;
 mod spelled;
 mod summary;
+pub(crate) mod token;
 mod walk;
 mod words;
 

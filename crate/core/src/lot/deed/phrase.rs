@@ -3,7 +3,8 @@
 
 use core::ops::Range;
 
-use super::lex::{Kind, Text};
+use super::lex::Text;
+use super::token::Kind;
 use crate::units::{Measure, System, UnitFault, parse_bearing, parse_length, parse_measure};
 
 /// The most tokens of one figure: `North 89 degrees, 15 minutes, and 30.5 seconds East`.

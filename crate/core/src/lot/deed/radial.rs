@@ -1,4 +1,4 @@
-//! Radial bearings, and the side to which a curve is hollow: what a deed tells of a curve that
+//! Radial bearings, and the side to which a curve is concave: what a deed tells of a curve that
 //! does not run on from the course before it.
 //!
 //! "The centre bears", "the radius point bears" and "from which a radial line bears" look
@@ -51,8 +51,7 @@ pub fn sense(text: &Text, at: usize) -> Option<Sense> {
     if !radial {
         return Some(Sense::ToCentre);
     }
-    let before = |back: usize| at.checked_sub(back).map_or("", |i| text.word(i));
-    if matches!(before(1), "along" | "on") || matches!(before(2), "along" | "on") {
+    if (1..=2).any(|back| matches!(text.before(at, back), "along" | "on")) {
         return None; // A side that runs along a radius.
     }
     let towards = |i: usize| {
@@ -75,9 +74,9 @@ pub fn sense(text: &Text, at: usize) -> Option<Sense> {
     Some(behind.or_else(ahead).unwrap_or(Sense::Either))
 }
 
-/// The way to which a curve is said to be hollow: "concave northwesterly", "concave to the
+/// The bearing to which a curve is said to be concave: "concave northwesterly", "concave to the
 /// north"; radians clockwise from north, with where its words end.
-pub fn hollow(text: &Text, at: usize) -> Option<(f64, usize)> {
+pub fn concave(text: &Text, at: usize) -> Option<(f64, usize)> {
     if text.word(at) != "concave" {
         return None;
     }
@@ -88,8 +87,8 @@ pub fn hollow(text: &Text, at: usize) -> Option<(f64, usize)> {
     eighth(text, end)
 }
 
-/// The way in which a curve is said to be walked: "thence easterly along said curve".
-pub fn walked(text: &Text, at: usize) -> Option<(f64, usize)> {
+/// The bearing on which a curve is said to run: "thence easterly along said curve".
+pub fn runs_toward(text: &Text, at: usize) -> Option<(f64, usize)> {
     let (bearing, end) = eighth(text, at).filter(|_| text.word(at).ends_with("erly"))?;
     (matches!(text.word(end), "along" | "on")).then_some((bearing, end))
 }
@@ -156,16 +155,16 @@ mod tests {
     }
 
     #[test]
-    fn a_hollow_side_is_one_of_eight() {
+    fn a_concave_side_is_one_of_eight() {
         for (words, degrees) in [
             ("concave northwesterly", 315.0),
             ("concave to the north", 0.0),
             ("concave south-easterly", 135.0),
             ("concave easterly", 90.0),
         ] {
-            let found = hollow(&Text::cut(words), 0).map(|(bearing, _)| bearing * 360.0 / TURN);
+            let found = concave(&Text::cut(words), 0).map(|(bearing, _)| bearing * 360.0 / TURN);
             assert_eq!(found, Some(degrees), "{words}");
         }
-        assert_eq!(hollow(&Text::cut("concave upwards"), 0), None);
+        assert_eq!(concave(&Text::cut("concave upwards"), 0), None);
     }
 }

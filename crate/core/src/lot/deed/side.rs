@@ -5,10 +5,10 @@ use core::ops::Range;
 use super::super::curve::Elements;
 use super::super::record::{Course, CourseShape, Turn};
 use super::bend::Bend;
-use super::clause::{self, Clause, Joint, Mark, Trouble};
+use super::clause::{Clause, Joint, Mark, Trouble};
 use super::direction::AGREES;
 use super::walk::{Pending, Walk, is_odd};
-use super::{AlongStreet, Marked, Understood, along, lead};
+use super::{AlongStreet, Marked, Understood, along, figures, lead};
 use crate::math::{wrap_half_turn, wrap_turn};
 use crate::units::{Measure, show};
 
@@ -19,7 +19,7 @@ impl Walk<'_> {
         let split = lead::split(self.text, &tokens);
         let head = tokens.start..split.unwrap_or(tokens.end);
         let read = |tokens: Range<usize>| {
-            clause::read(self.text, tokens, &self.taken, !self.prose, self.system)
+            figures::read(self.text, tokens, &self.taken, !self.prose, self.system)
         };
         let mut clause = read(head.clone());
         let mut lead = split.map(|at| (read(at..tokens.end), at..tokens.end));
@@ -57,10 +57,10 @@ impl Walk<'_> {
         } else if clause.troubles.is_empty() && shape.is_none() && !self.told(&head) {
             self.fault("deed-course", &lacking(&clause, head.clone()));
         }
-        if let Some((mut next, words)) = lead.filter(|(next, _)| next.tells_of_curve()) {
+        if let Some((mut next, words)) = lead.filter(|(next, _)| next.states_a_curve()) {
             self.settle_pending();
             let marks = core::mem::take(&mut next.marks);
-            let loses = next.bends() || next.told.radial.is_some();
+            let loses = next.bends() || next.stated.radial.is_some();
             self.pending = Some(Pending {
                 clause: next,
                 marks,
@@ -104,7 +104,7 @@ impl Walk<'_> {
     /// A straight side, by its bearing or because it runs on from the curve before it.
     fn straight(&mut self, clause: &Clause, at: usize) -> Option<CourseShape> {
         let before = self.reading.courses.last().map(|c| end_bearing(&c.shape));
-        let runs_on = clause.runs_on && !clause.bends() && clause.turn.is_none();
+        let runs_on = clause.tangent_to_previous && !clause.bends() && clause.turn.is_none();
         if let (Some(asked), true) = (before, runs_on) {
             match (clause.bearing, clause.distance) {
                 (None, Some(distance)) => {
@@ -207,14 +207,14 @@ impl Walk<'_> {
         tokens: &Range<usize>,
         marks: &mut Vec<Mark>,
     ) -> Option<CourseShape> {
-        if !clause.bends() && !clause.names_curve {
+        if !clause.bends() && !clause.mentions_curve {
             self.settle_pending();
             return None;
         }
         let before = self.pending.take().unwrap_or_default();
         let bend = clause.bend.or(before.clause.bend);
         let last = self.reading.courses.last().map(|course| course.shape);
-        let mut told = clause.told.or(before.clause.told);
+        let mut told = clause.stated.or(before.clause.stated);
         told.before = last.map(|shape| end_bearing(&shape));
         let lack = |message: &str, remedy: &str| Trouble {
             tokens: tokens.clone(),

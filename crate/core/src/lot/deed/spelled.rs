@@ -5,7 +5,7 @@
 //! same number in digits stands behind it, so that "one of the corners" stays words. Where a
 //! run can be read in two ways ("fifty one hundredths") it stays words as well.
 
-use super::lex::{Kind, Token};
+use super::token::{Kind, Token};
 
 /// A number in words that the digits behind it contradict.
 #[derive(Debug, Clone, PartialEq)]

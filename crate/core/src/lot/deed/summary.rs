@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::super::checked::{AreaComparison, Lot};
+use super::super::area::AreaComparison;
+use super::super::checked::Lot;
 use super::super::record::LotRecord;
 use super::super::traverse::{Closure, Traverse};
 use crate::finding::Finding;

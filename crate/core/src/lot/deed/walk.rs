@@ -3,9 +3,10 @@
 use core::ops::Range;
 
 use super::clause::{self, Clause, Trouble};
-use super::lex::{Kind, Text};
+use super::lex::Text;
+use super::token::Kind;
 use super::words::joins;
-use super::{Marked, Reading, Understood, lead, phrase, pieces};
+use super::{Marked, Reading, Understood, figures, lead, phrase, pieces};
 use crate::finding::Finding;
 use crate::units::{Measure, System, show};
 
@@ -328,7 +329,7 @@ impl Walk<'_> {
 
     /// What stands behind the return to the beginning.
     fn after_home(&mut self, tokens: Range<usize>) {
-        let clause = clause::read(
+        let clause = figures::read(
             self.text,
             tokens.clone(),
             &self.taken,

@@ -2,7 +2,7 @@
 //!
 //! The drawing board works in feet, as the trade names shells; the record is in metres.
 //! Facets are cut from the upright frame round the outline, so that they share their edges
-//! to the last digit; where they reach over the outline, the door cuts them away.
+//! to the last digit; where they reach over the outline, validation cuts them away.
 
 use crate::geom::boolean::{difference, intersection, union};
 use crate::geom::flatten::{ChordSide, flatten};

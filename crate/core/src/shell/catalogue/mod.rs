@@ -1,6 +1,6 @@
 //! The shells that come with the planner. All invented, named after wayside plants.
 //!
-//! A shell of the catalogue is a [`ShellRecord`] like any other: it passes the same door, and
+//! A shell of the catalogue is a [`ShellRecord`] like any other: it is validated the same way, and
 //! a user may take it as the start of a shell of their own. [`draft`] turns a length profile
 //! and the platforms that stand on it into facets; [`curve`] closes outlines of arcs that
 //! run into each other without a corner.

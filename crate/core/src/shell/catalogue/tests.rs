@@ -16,7 +16,7 @@ fn nominal(note: &str) -> (f64, f64) {
 }
 
 #[test]
-fn every_shell_passes_the_door_without_a_word() {
+fn every_shell_is_valid_without_a_word() {
     for record in all() {
         let (_, cautions) =
             Shell::check(record).unwrap_or_else(|f| panic!("{}: {f:?}", record.name));

@@ -2,54 +2,89 @@
 
 mod works;
 
+use core::ops::RangeInclusive;
+
 use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, VERSION};
 use crate::finding::Finding;
-use crate::geom::COORDINATE_LIMIT;
+use crate::geom::{COORDINATE_LIMIT, Point};
+use crate::math::TURN;
 
-/// Collects faults of plain numbers.
-struct Door {
-    faults: Vec<Finding>,
+/// Holds members of one object to their ranges. A row names the member, what a person calls
+/// it, and its range; the member's place in the file is the object's place and that name.
+macro_rules! ranges {
+    ($faults:ident, $place:expr, $object:expr;
+     $($member:ident $(. $inner:ident)*: $what:literal, $range:expr;)+) => { $(
+        $faults.within(
+            &format!(
+                concat!("{}/", stringify!($member) $(, "/", stringify!($inner))*),
+                $place
+            ),
+            $what,
+            $object.$member $(.$inner)*,
+            $range,
+        );
+    )+ };
 }
 
-impl Door {
-    /// A number that must lie in a range (NaN and infinities never do).
-    fn within(&mut self, place: &str, what: &str, value: f64, low: f64, high: f64) {
-        if !(low..=high).contains(&value) {
+use ranges;
+
+/// The faults of plain numbers.
+struct Faults(Vec<Finding>);
+
+impl Faults {
+    /// A number that must lie in a range where it is given (NaN and infinities never do).
+    fn within(
+        &mut self,
+        place: &str,
+        what: &str,
+        value: impl Into<Option<f64>>,
+        range: RangeInclusive<f64>,
+    ) {
+        let outside = value.into().filter(|value| !range.contains(value));
+        if let Some(value) = outside {
+            let (low, high) = range.into_inner();
             let message = format!("{what} is {value}; it must lie between {low} and {high}.");
-            self.faults.push(
-                Finding::fault(
-                    "out-of-range",
-                    message,
-                    "Give it in metres, kilograms or radians, within that range.",
-                )
-                .under(place),
-            );
+            let remedy = "Give it in metres, kilograms or radians, within that range.";
+            let fault = Finding::fault("out-of-range", message, remedy);
+            self.0.push(fault.under(place));
         }
     }
 
-    fn position(&mut self, place: &str, at: crate::geom::Point) {
-        self.within(
-            place,
-            "The x of a position",
-            at.x,
-            -COORDINATE_LIMIT,
-            COORDINATE_LIMIT,
-        );
-        self.within(
-            place,
-            "The y of a position",
-            at.y,
-            -COORDINATE_LIMIT,
-            COORDINATE_LIMIT,
-        );
+    /// A position that must lie within the reach of coordinates where it is given.
+    fn position(&mut self, place: &str, at: impl Into<Option<Point>>) {
+        if let Some(at) = at.into() {
+            let range = -COORDINATE_LIMIT..=COORDINATE_LIMIT;
+            self.within(place, "The x of a position", at.x, range.clone());
+            self.within(place, "The y of a position", at.y, range);
+        }
     }
 }
 
 /// Every plain number that is out of range, placed in the site file.
 pub(super) fn check(site: &Site) -> Vec<Finding> {
-    let mut door = Door { faults: Vec::new() };
+    let mut faults = Faults(Vec::new());
+    header(site, &mut faults);
+    placement(site, &mut faults);
+    works::check(&site.works, &mut faults);
+    plan(site, &mut faults);
+    for (i, feature) in site.features.iter().enumerate() {
+        facts(&format!("/features/{i}/facts"), feature, &mut faults);
+    }
+    datum(site, &mut faults);
+    if let Some(picture) = &site.picture {
+        under_the_plan(picture, &mut faults);
+    }
+    for (i, rule) in site.rules.iter().enumerate() {
+        ranges! { faults, format!("/rules/{i}"), rule;
+            distance: "The least distance", 0.0..=1000.0;
+        }
+    }
+    faults.0
+}
+
+fn header(site: &Site, faults: &mut Faults) {
     if site.format != FORMAT {
-        door.faults.push(
+        faults.0.push(
             Finding::fault(
                 "format",
                 "This is not a batterboard site file.",
@@ -59,7 +94,7 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         );
     }
     if site.version == 0 || site.version > VERSION {
-        door.faults.push(
+        faults.0.push(
             Finding::fault(
                 "version",
                 format!(
@@ -71,40 +106,19 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
             .under("/version"),
         );
     }
-    placement(site, &mut door);
-    works::check(&site.works, &mut door);
-    plan(site, &mut door);
-    for (i, feature) in site.features.iter().enumerate() {
-        facts(&format!("/features/{i}/facts"), feature, &mut door);
-    }
-    datum(site, &mut door);
-    if let Some(picture) = &site.picture {
-        under_the_plan(picture, &mut door);
-    }
-    for (i, rule) in site.rules.iter().enumerate() {
-        door.within(
-            &format!("/rules/{i}/distance"),
-            "The least distance",
-            rule.distance,
-            0.0,
-            1000.0,
-        );
-    }
-    door.faults
 }
 
 /// The figures of a feature's facts, and facts that do not belong to its kind.
-fn facts(place: &str, feature: &Feature, door: &mut Door) {
+fn facts(place: &str, feature: &Feature, faults: &mut Faults) {
     let belong = FactKind::of(feature.kind);
     let facts = &feature.facts;
     for fact in facts.told() {
         let form = fact.form(feature.kind);
-        if let Some(value) = facts.figure(fact) {
-            let place = format!("{place}/{}", fact.member());
-            door.within(&place, form.label, value, form.least, form.most);
-        }
+        let member = format!("{place}/{}", fact.member());
+        let range = form.least..=form.most;
+        faults.within(&member, form.label, facts.figure(fact), range);
         if !belong.contains(&fact) {
-            door.faults.push(
+            faults.0.push(
                 Finding::note(
                     "fact-of-another-kind",
                     format!(
@@ -121,132 +135,76 @@ fn facts(place: &str, feature: &Feature, door: &mut Door) {
     }
     for (i, opening) in facts.openings.iter().enumerate() {
         let place = format!("{place}/openings/{i}");
-        door.position(&format!("{place}/at"), opening.at);
-        let width = "The width of an opening";
-        door.within(&format!("{place}/width"), width, opening.width, 0.1, 20.0);
+        faults.position(&format!("{place}/at"), opening.at);
+        ranges! { faults, place, opening; width: "The width of an opening", 0.1..=20.0; }
     }
 }
 
-fn datum(site: &Site, door: &mut Door) {
+fn datum(site: &Site, faults: &mut Faults) {
     if let Some(mark) = &site.benchmark {
-        let elevation = "The elevation of the benchmark";
-        let place = "/benchmark/elevation";
-        door.within(place, elevation, mark.elevation, -500.0, 9000.0);
-        if let Some(at) = mark.at {
-            door.position("/benchmark/at", at);
+        ranges! { faults, "/benchmark", mark;
+            elevation: "The elevation of the benchmark", -500.0..=9000.0;
         }
+        faults.position("/benchmark/at", mark.at);
     }
     if let Some(origin) = site.origin {
-        let half = crate::math::TURN / 2.0;
-        let place = "/origin/longitude";
-        door.within(place, "The longitude", origin.longitude, -half, half);
-        let place = "/origin/latitude";
-        // At the poles east and north lose their meaning; nobody digs a pool there.
-        let most = 0.49 * half;
-        door.within(place, "The latitude", origin.latitude, -most, most);
+        ranges! { faults, "/origin", origin;
+            longitude: "The longitude", -0.5 * TURN..=0.5 * TURN;
+            // At the poles east and north lose their meaning; nobody digs a pool there.
+            latitude: "The latitude", -0.245 * TURN..=0.245 * TURN;
+        }
     }
     if let Some(grid) = site.grid {
         // Twice round the earth: no grid counts farther.
-        let most = 80e6;
-        door.within("/grid/easting", "The easting", grid.easting, -most, most);
-        door.within("/grid/northing", "The northing", grid.northing, -most, most);
+        ranges! { faults, "/grid", grid;
+            easting: "The easting", -80e6..=80e6;
+            northing: "The northing", -80e6..=80e6;
+        }
     }
-    if let Some(interval) = site.contours {
-        door.within("/contours", "The contour interval", interval, 0.01, 100.0);
+    ranges! { faults, "", site; contours: "The contour interval", 0.01..=100.0; }
+}
+
+fn under_the_plan(picture: &Picture, faults: &mut Faults) {
+    faults.position("/picture/at", picture.at);
+    ranges! { faults, "/picture", picture;
+        scale: "The scale of the picture", 1e-5..=10.0;
+        heading: "The heading of the picture", -100.0..=100.0;
+        opacity: "How much of the picture shows", 0.0..=1.0;
     }
 }
 
-fn under_the_plan(picture: &Picture, door: &mut Door) {
-    door.position("/picture/at", picture.at);
-    let figures = [
-        (
-            "scale",
-            "The scale of the picture",
-            picture.scale,
-            1e-5,
-            10.0,
-        ),
-        (
-            "heading",
-            "The heading of the picture",
-            picture.heading,
-            -100.0,
-            100.0,
-        ),
-        (
-            "opacity",
-            "How much of the picture shows",
-            picture.opacity,
-            0.0,
-            1.0,
-        ),
-    ];
-    for (member, what, value, low, high) in figures {
-        door.within(&format!("/picture/{member}"), what, value, low, high);
-    }
-}
-
-fn placement(site: &Site, door: &mut Door) {
-    if let Some(p) = &site.placement {
-        placed("/placement", p, door);
+fn placement(site: &Site, faults: &mut Faults) {
+    if let Some(placement) = &site.placement {
+        placed("/placement", placement, faults);
     }
     if let Some(pad) = &site.equipment {
-        door.position("/equipment/at", pad.at);
-        door.within(
-            "/equipment/heading",
-            "The heading",
-            pad.heading,
-            -100.0,
-            100.0,
-        );
-        door.within(
-            "/equipment/length",
-            "The length of the pad",
-            pad.length,
-            0.1,
-            50.0,
-        );
-        door.within(
-            "/equipment/width",
-            "The width of the pad",
-            pad.width,
-            0.1,
-            50.0,
-        );
+        faults.position("/equipment/at", pad.at);
+        ranges! { faults, "/equipment", pad;
+            heading: "The heading", -100.0..=100.0;
+            length: "The length of the pad", 0.1..=50.0;
+            width: "The width of the pad", 0.1..=50.0;
+        }
     }
 }
 
-fn plan(site: &Site, door: &mut Door) {
+fn plan(site: &Site, faults: &mut Faults) {
     for (i, rate) in site.rates.iter().enumerate() {
-        let place = format!("/rates/{i}/rate");
-        door.within(&place, "A rate", rate.rate, 0.0, 1e9);
+        ranges! { faults, format!("/rates/{i}"), rate; rate: "A rate", 0.0..=1e9; }
     }
     if let Some(line) = site.section {
-        door.position("/section/from", line.from);
-        door.position("/section/to", line.to);
+        faults.position("/section/from", line.from);
+        faults.position("/section/to", line.to);
     }
     for (i, kept) in site.alternatives.iter().enumerate() {
-        placed(
-            &format!("/alternatives/{i}/placement"),
-            &kept.placement,
-            door,
-        );
+        let place = format!("/alternatives/{i}/placement");
+        placed(&place, &kept.placement, faults);
     }
 }
 
-fn placed(place: &str, placement: &Placement, door: &mut Door) {
-    door.position(&format!("{place}/at"), placement.at);
-    let figures = [
-        ("heading", "The heading", placement.heading, -100.0, 100.0),
-        (
-            "coping_elevation",
-            "The coping elevation",
-            placement.coping_elevation,
-            -500.0,
-            9000.0,
-        ),
-    ];
-    for (member, what, value, low, high) in figures {
-        door.within(&format!("{place}/{member}"), what, value, low, high);
+fn placed(place: &str, placement: &Placement, faults: &mut Faults) {
+    faults.position(&format!("{place}/at"), placement.at);
+    ranges! { faults, place, placement;
+        heading: "The heading", -100.0..=100.0;
+        coping_elevation: "The coping elevation", -500.0..=9000.0;
     }
 }

@@ -1,4 +1,4 @@
-//! What a picture's data claims to be, checked at the door: its size, its base64, the marks of
+//! What a picture's data claims to be, validated: its size, its base64, the marks of
 //! its form, and how many pixels it says it has. Whether it can be drawn only the page finds out.
 
 use super::{Picture, PictureMedia};

@@ -3,13 +3,12 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::slot::{Slot, Slots, by_slots};
 use crate::shell::FacetKind;
 use crate::site::soil::{SoilClass, SpoilMaterial};
 use crate::units::constants::INCH;
 
 /// The hole.
-#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DigSettings {
@@ -151,26 +150,4 @@ pub struct Bench {
     pub depth: f64,
     /// Its width, metres.
     pub width: f64,
-}
-
-by_slots! { DigSettings }
-
-impl Slots for DigSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("over_dig", Slot::Figure(&mut self.over_dig)),
-            ("base_thickness", Slot::Figure(&mut self.base_thickness)),
-            ("soil", Slot::Soil(&mut self.soil)),
-            ("side_slope", Slot::Maybe(&mut self.side_slope)),
-            ("material", Slot::Material(&mut self.material)),
-            ("swell", Slot::Maybe(&mut self.swell)),
-            ("density", Slot::Maybe(&mut self.density)),
-            ("sides", Slot::Sides(&mut self.sides)),
-            ("bases", Slot::Bases(&mut self.bases)),
-            ("layers", Slot::Layers(&mut self.layers)),
-            ("upright_below", Slot::Maybe(&mut self.upright_below)),
-            ("bench", Slot::Bench(&mut self.bench)),
-            ("short_term", Slot::Mark(&mut self.short_term)),
-        ]
-    }
 }

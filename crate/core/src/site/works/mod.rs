@@ -5,7 +5,6 @@
 
 mod dig;
 mod pipe;
-mod slot;
 mod spoil;
 
 use schemars::JsonSchema;
@@ -15,12 +14,10 @@ pub use dig::{BaseZone, Bench, DigSettings, HoleSide, SideSettings, SoilLayer};
 pub use pipe::{DewateringSettings, Fitting, FittingKind, PIPE_SOURCE, PipeSettings, PipeSize};
 pub use spoil::{HaulSettings, SpoilSettings};
 
-use slot::{Slot, Slots, by_slots};
-
 use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 
 /// All settings of the work.
-#[derive(Debug, Clone, PartialEq, Default, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct Works {
@@ -56,7 +53,7 @@ pub struct Works {
 }
 
 /// The clean angular stone of base and backfill.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct StoneSettings {
@@ -82,7 +79,7 @@ impl Default for StoneSettings {
 }
 
 /// The concrete collar round the rim.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct CollarSettings {
@@ -115,7 +112,7 @@ impl Default for CollarSettings {
 }
 
 /// The deck: a band of even width round the rim.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DeckSettings {
@@ -147,7 +144,7 @@ impl Default for DeckSettings {
 }
 
 /// The rods between coping and deck.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct TieSettings {
@@ -167,7 +164,7 @@ impl Default for TieSettings {
 }
 
 /// What is bought beyond the measured amount, as fractions.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct WasteSettings {
@@ -196,7 +193,7 @@ impl Default for WasteSettings {
 }
 
 /// The slab that pump, filter and heater stand on.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PadSettings {
@@ -216,7 +213,7 @@ impl Default for PadSettings {
 }
 
 /// The ground round the deck, once it is finished.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct GradingSettings {
@@ -237,7 +234,7 @@ impl Default for GradingSettings {
 }
 
 /// How far figures may be out: what the low and the high of a quantity come from.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DoubtSettings {
@@ -259,109 +256,5 @@ impl Default for DoubtSettings {
     }
 }
 
-by_slots! { Works StoneSettings CollarSettings DeckSettings TieSettings WasteSettings PadSettings GradingSettings DoubtSettings }
-
-impl Slots for Works {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("dig", Slot::Group(self.dig.slots())),
-            ("stone", Slot::Group(self.stone.slots())),
-            ("collar", Slot::Group(self.collar.slots())),
-            ("deck", Slot::Group(self.deck.slots())),
-            ("ties", Slot::Group(self.ties.slots())),
-            ("dewatering", Slot::Group(self.dewatering.slots())),
-            ("haul", Slot::Group(self.haul.slots())),
-            ("waste", Slot::Group(self.waste.slots())),
-            ("pad", Slot::Group(self.pad.slots())),
-            ("pipe", Slot::Group(self.pipe.slots())),
-            ("grading", Slot::Group(self.grading.slots())),
-            ("spoil", Slot::Group(self.spoil.slots())),
-            ("groundwater", Slot::Maybe(&mut self.groundwater)),
-            ("doubt", Slot::Group(self.doubt.slots())),
-        ]
-    }
-}
-
-impl Slots for StoneSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("density", Slot::Figure(&mut self.density)),
-            ("voids", Slot::Figure(&mut self.voids)),
-            ("lift", Slot::Figure(&mut self.lift)),
-            ("fabric", Slot::Flag(&mut self.fabric)),
-        ]
-    }
-}
-
-impl Slots for CollarSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("width", Slot::Figure(&mut self.width)),
-            ("depth", Slot::Figure(&mut self.depth)),
-            ("top_below_rim", Slot::Figure(&mut self.top_below_rim)),
-            ("bars", Slot::Figure(&mut self.bars)),
-        ]
-    }
-}
-
-impl Slots for DeckSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("width", Slot::Figure(&mut self.width)),
-            ("thickness", Slot::Figure(&mut self.thickness)),
-            ("bed", Slot::Figure(&mut self.bed)),
-            ("fall", Slot::Figure(&mut self.fall)),
-            ("joint_spacing", Slot::Figure(&mut self.joint_spacing)),
-            ("rod_spacing", Slot::Figure(&mut self.rod_spacing)),
-        ]
-    }
-}
-
-impl Slots for TieSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("spacing", Slot::Figure(&mut self.spacing)),
-            ("length", Slot::Figure(&mut self.length)),
-        ]
-    }
-}
-
-impl Slots for WasteSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("stone", Slot::Figure(&mut self.stone)),
-            ("concrete", Slot::Figure(&mut self.concrete)),
-            ("pipe", Slot::Figure(&mut self.pipe)),
-            ("fabric", Slot::Figure(&mut self.fabric)),
-            ("rods", Slot::Figure(&mut self.rods)),
-        ]
-    }
-}
-
-impl Slots for PadSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("thickness", Slot::Figure(&mut self.thickness)),
-            ("bed", Slot::Figure(&mut self.bed)),
-        ]
-    }
-}
-
-impl Slots for GradingSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("bank_slope", Slot::Figure(&mut self.bank_slope)),
-            ("retained_limit", Slot::Figure(&mut self.retained_limit)),
-        ]
-    }
-}
-
-impl Slots for DoubtSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("swell", Slot::Figure(&mut self.swell)),
-            ("over_dig", Slot::Figure(&mut self.over_dig)),
-            ("ground", Slot::Figure(&mut self.ground)),
-        ]
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -3,12 +3,11 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::slot::{Slot, Slots, by_slots};
 use crate::geom::Point;
 use crate::units::constants::{FOOT, GALLON, INCH};
 
 /// The pipe that stands beside the deep end, down to the underside of the base.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DewateringSettings {
@@ -38,7 +37,7 @@ impl Default for DewateringSettings {
 }
 
 /// The pipe between the fittings of the shell and the equipment pad.
-#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PipeSettings {
@@ -170,36 +169,5 @@ impl PipeSize {
     pub fn inside(self) -> f64 {
         let (outside, wall) = self.inches();
         (outside - 2.0 * wall) * INCH
-    }
-}
-
-by_slots! { DewateringSettings PipeSettings }
-
-impl Slots for DewateringSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("diameter", Slot::Figure(&mut self.diameter)),
-            ("above_rim", Slot::Figure(&mut self.above_rim)),
-            ("at", Slot::Place(&mut self.at)),
-            ("sump_depth", Slot::Figure(&mut self.sump_depth)),
-            ("sump_width", Slot::Figure(&mut self.sump_width)),
-        ]
-    }
-}
-
-impl Slots for PipeSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("fittings", Slot::Fittings(&mut self.fittings)),
-            ("size", Slot::Size(&mut self.size)),
-            ("flow", Slot::Figure(&mut self.flow)),
-            ("coefficient", Slot::Figure(&mut self.coefficient)),
-            ("bend", Slot::Figure(&mut self.bend)),
-            ("strap_spacing", Slot::Figure(&mut self.strap_spacing)),
-            ("off_wall", Slot::Figure(&mut self.off_wall)),
-            ("encasement", Slot::Figure(&mut self.encasement)),
-            ("trench_width", Slot::Figure(&mut self.trench_width)),
-            ("trench_depth", Slot::Figure(&mut self.trench_depth)),
-        ]
     }
 }

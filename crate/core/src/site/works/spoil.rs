@@ -3,12 +3,11 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::slot::{Slot, Slots, by_slots};
 use crate::geom::Point;
 use crate::units::constants::{CUBIC_YARD, FOOT, POUND};
 
 /// The trucks that carry spoil away.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct HaulSettings {
@@ -35,7 +34,7 @@ impl Default for HaulSettings {
 }
 
 /// The spoil that stays on the lot.
-#[derive(Debug, Clone, Copy, PartialEq, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct SpoilSettings {
@@ -64,31 +63,5 @@ impl Default for SpoilSettings {
             back: 2.0 * FOOT,
             at: None,
         }
-    }
-}
-
-by_slots! { HaulSettings SpoilSettings }
-
-impl Slots for HaulSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("box_volume", Slot::Figure(&mut self.box_volume)),
-            ("payload", Slot::Figure(&mut self.payload)),
-            ("cycle", Slot::Figure(&mut self.cycle)),
-            ("trucks", Slot::Figure(&mut self.trucks)),
-        ]
-    }
-}
-
-impl Slots for SpoilSettings {
-    fn slots(&mut self) -> Vec<(&'static str, Slot<'_>)> {
-        vec![
-            ("reuse", Slot::Flag(&mut self.reuse)),
-            ("piled", Slot::Figure(&mut self.piled)),
-            ("repose", Slot::Figure(&mut self.repose)),
-            ("most_height", Slot::Figure(&mut self.most_height)),
-            ("back", Slot::Figure(&mut self.back)),
-            ("at", Slot::Place(&mut self.at)),
-        ]
     }
 }

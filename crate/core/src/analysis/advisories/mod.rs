@@ -1,0 +1,69 @@
+//! Cautions and notes: what is wrong with this placement, what its figures rest on, and what is
+//! true of every job.
+//!
+//! | part | speaks of |
+//! |---|---|
+//! | `overreach` | the work beyond the land it may stand on |
+//! | `soil`, `footing`, `groundwater` | what the hole passes, reaches under and fills with |
+//! | `yard`, `drawn_over` | what stands in the yard, and what is drawn over it |
+//! | `general` | what stands beside every plan |
+
+mod drawn_over;
+mod footing;
+mod general;
+mod groundwater;
+mod overreach;
+mod soil;
+mod yard;
+
+pub use yard::CRANE_NEAR_LINE;
+
+use super::cache::Cache;
+use super::data::{Analysis, InfluenceLine};
+use super::relief;
+use crate::clearance::{self, WorkFigures};
+use crate::dig::safety;
+use crate::finding::Finding;
+use crate::grading;
+use crate::site::CheckedSite;
+
+/// Where the work reaches over land it may not stand on or through what is there.
+pub(super) fn overreaches(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
+    overreach::beyond(site, work)
+}
+
+/// Everything worth knowing of a site, in the order in which it is found, and the lines that
+/// footings were screened by. `noticed`: by takeoff and prices.
+pub(super) fn all(
+    site: &CheckedSite,
+    analysis: &Analysis,
+    noticed: Vec<Finding>,
+    cache: &mut Cache,
+) -> (Vec<Finding>, Vec<InfluenceLine>) {
+    let (mut findings, mut influence) = (Vec::new(), Vec::new());
+    if let (Some((shell, placement)), Some(dig)) = (site.placed_shell(), &analysis.dig) {
+        findings.extend(safety::findings(dig));
+        findings.extend(soil::findings(site, dig));
+        let (kept, _) = cache.of(site, shell);
+        let (near, lines) = footing::screen(site, placement, dig, kept);
+        findings.extend(near);
+        influence = lines;
+        let grading = analysis.grading.as_ref();
+        let graded = grading.map(|it| grading::findings(site, &analysis.work, it));
+        findings.extend(graded.into_iter().flatten());
+        let uplift = analysis.uplift.as_ref();
+        let lifted = uplift.map(|it| groundwater::findings(site, dig, it));
+        findings.extend(lifted.into_iter().flatten());
+    }
+    findings.extend(yard::findings(site, &analysis.work));
+    findings.extend(drawn_over::findings(site));
+    findings.extend(relief::notes(site));
+    findings.extend(clearance::advice(site, &analysis.work));
+    findings.extend(noticed);
+    let piled = analysis.stockpile.iter().flat_map(|it| &it.findings);
+    findings.extend(piled.cloned());
+    findings.extend(analysis.overreaches.iter().cloned());
+    findings.extend(general::cautions(site));
+    findings.extend(site.findings().iter().cloned());
+    (findings, influence)
+}

@@ -1,0 +1,207 @@
+//! What the choice of slopes rests on: the class of soil, the short term, layers, benches, upright
+//! feet. Limits that are named were read in 29 CFR 1926 Subpart P; where a limit was not read,
+//! the finding asks for the competent person's word and names none.
+
+use crate::dig::Dig;
+use crate::dig::safety::PROTECTED_FROM;
+use crate::finding::{Finding, Topic};
+use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
+use crate::units::constants::FOOT;
+use crate::units::{Measure, show};
+
+/// Greatest depth for which the short-term slope of Type A is listed, metres: 12 ft (29 CFR 1926
+/// Subpart P App. B, Table B-1).
+const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
+
+/// A depth this near to a limit has reached it, metres; slopes this near are the same.
+const ROUNDING: f64 = 1e-6;
+
+const STANDARD: &str = "29 CFR 1926 Subpart P App. B, Table B-1";
+
+/// Cautions of the soil that the sides are planned in.
+pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
+    let mut found = Vec::new();
+    if dig.bank_volume <= 0.0 {
+        return found;
+    }
+    let settings = &site.site().works.dig;
+    found.push(class(settings));
+    found.extend(short_term(settings, dig.greatest_depth));
+    if !settings.layers.is_empty() {
+        found.push(
+            Finding::caution(
+                "layered-soil",
+                "The hole passes layers of different soil. Each is planned no steeper than any \
+                 below it, so that the weakest one under a layer governs it.",
+                "A competent person finds the layers and their classes on the site and decides on \
+                 the sides; layers that dip into the hole are weaker than they look.",
+            )
+            .about(Topic::Dig)
+            .under("/works/dig/layers"),
+        );
+    }
+    let deep = dig.greatest_depth >= PROTECTED_FROM - ROUNDING;
+    let length = |value| show(Measure::Length, value, site.site().display).text;
+    if dig.upright_toe > ROUNDING {
+        found.push(
+            Finding::caution(
+                "upright-foot",
+                format!(
+                    "The lowest {} of the sides stand upright.",
+                    length(dig.upright_toe)
+                ),
+                "Ask the competent person how high an upright foot the soil holds here, and what \
+                 shields it.",
+            )
+            .about(Topic::Dig)
+            .under("/works/dig/upright_below"),
+        );
+    }
+    if settings.bench.is_some() {
+        let in_c = settings.soil == SoilClass::C
+            || settings
+                .layers
+                .iter()
+                .any(|layer| layer.soil == SoilClass::C);
+        let message = match in_c {
+            true => "A bench is planned in Type C soil, which holds steps badly.",
+            false => "A bench is planned in the sides.",
+        };
+        found.push(
+            Finding::caution(
+                "benched-sides",
+                message,
+                "Ask the competent person whether this soil is to be benched at all, and how high \
+                 and wide the steps are.",
+            )
+            .about(Topic::Dig)
+            .under("/works/dig/bench"),
+        );
+    }
+    if deep {
+        found.extend(steep_sides(settings, dig));
+    }
+    found
+}
+
+/// Who says what soil it is.
+fn class(settings: &DigSettings) -> Finding {
+    let (soil, slope) = match settings.soil {
+        SoilClass::StableRock => ("stable rock", "upright"),
+        SoilClass::A => ("Type A", "3/4:1"),
+        SoilClass::B => ("Type B", "1:1"),
+        SoilClass::C => ("Type C", "1 1/2:1"),
+    };
+    let weaker = match settings.soil {
+        SoilClass::C => "",
+        SoilClass::StableRock => {
+            " Rock that is cracked, or that water has loosened, is none that is stable."
+        }
+        SoilClass::A => {
+            " Soil that is fissured, was dug before, is shaken by traffic or machines, or dips \
+             into the hole is not Type A."
+        }
+        SoilClass::B => " Sand, gravel and soil under water or seeping are Type C.",
+    };
+    Finding::caution(
+        "soil-class",
+        format!(
+            "The sides are planned in {soil}, for which the standard lists {slope} up to 20 ft \
+             deep.{weaker}"
+        ),
+        format!(
+            "A competent person classifies the soil on the site by at least one visual and one \
+             manual test (29 CFR 1926 Subpart P App. A); the slopes are those of {STANDARD}."
+        ),
+    )
+    .about(Topic::Dig)
+    .under("/works/dig/soil")
+}
+
+fn short_term(settings: &DigSettings, depth: f64) -> Option<Finding> {
+    let only_a = settings.soil == SoilClass::A
+        && settings
+            .layers
+            .iter()
+            .all(|layer| layer.soil == SoilClass::A);
+    let (message, remedy) = match settings.short_term {
+        false => return None,
+        true if !only_a => (
+            "A short time open changes nothing in this soil: the standard lists a steeper slope \
+             for 24 hours in Type A alone.",
+            format!("Plan the sides by the class of soil ({STANDARD})."),
+        ),
+        true if depth > SHORT_TERM_DEPTH + ROUNDING => (
+            "The hole is deeper than 12 ft: the steeper slope of Type A for 24 hours is not listed \
+             for it.",
+            format!("Plan the sides at 3/4:1 or flatter ({STANDARD})."),
+        ),
+        true => (
+            "The sides are planned at 1/2:1, which is listed for Type A up to 12 ft deep and for \
+             24 hours at most.",
+            format!(
+                "Set the shell and backfill within 24 hours of opening the hole, or flatten the \
+                 sides to 3/4:1 ({STANDARD})."
+            ),
+        ),
+    };
+    Some(
+        Finding::caution("short-term", message, remedy)
+            .about(Topic::Dig)
+            .under("/works/dig/short_term"),
+    )
+}
+
+/// The sides that are steeper than the standard's steepest, each by name.
+fn steep_sides(settings: &DigSettings, dig: &Dig) -> Vec<Finding> {
+    let sides = [
+        (HoleSide::Ahead, "beyond the deep end", dig.slopes.ahead),
+        (HoleSide::Left, "to the left of the length", dig.slopes.left),
+        (
+            HoleSide::Behind,
+            "beyond the shallow end",
+            dig.slopes.behind,
+        ),
+        (
+            HoleSide::Right,
+            "to the right of the length",
+            dig.slopes.right,
+        ),
+    ];
+    let mut found = Vec::new();
+    for (side, words, slope) in sides {
+        let told = settings
+            .sides
+            .iter()
+            .rposition(|s| s.side == side && s.slope.is_some());
+        let Some(index) = told else { continue };
+        if slope >= dig.steepest - ROUNDING {
+            continue;
+        }
+        let note = settings
+            .sides
+            .get(index)
+            .map_or("", |side| side.note.trim());
+        let why = match note {
+            "" => "; nothing is told that holds it".to_owned(),
+            note => format!("; told of it: {note}"),
+        };
+        let stands = match slope > 0.0 {
+            true => format!("at {}", crate::units::format_slope(slope)),
+            false => "upright".to_owned(),
+        };
+        found.push(
+            Finding::caution(
+                "steep-side",
+                format!("The side {words} stands {stands}, steeper than its soil{why}."),
+                format!(
+                    "Plan the shoring or shielding that holds it; beside a structure a licensed \
+                     engineer designs it ({STANDARD})."
+                ),
+            )
+            .about(Topic::Dig)
+            .under(&format!("/works/dig/sides/{index}")),
+        );
+    }
+    found
+}

@@ -1,0 +1,245 @@
+//! What the facts of the yard say of this placement: where water runs, which wires hang over
+//! it and which lines lie under it, what fits through a gate.
+
+use crate::clearance::WorkFigures;
+use crate::finding::{Finding, Topic};
+use crate::geom::distance::{Figure, Nearest, nearest};
+use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, KnownFrom, LineClass};
+use crate::units::constants::FOOT;
+use crate::units::{Measure, show};
+
+/// A crane's work zone is assessed where any part of crane, load line or load could come this
+/// near to a power line, metres (20 ft: 29 CFR 1926.1408(a), lines up to 350 kV).
+pub const CRANE_NEAR_LINE: f64 = 20.0 * FOOT;
+
+/// Everything the facts of the yard give reason to say.
+pub(super) fn findings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
+    let records = &site.site().features;
+    let mut found = Vec::new();
+    let mut add = |feature: &CheckedFeature, finding: Finding| {
+        found.push(finding.under(&format!("/features/{}", feature.index)));
+    };
+    for feature in site.features().iter() {
+        let Some(record) = records.get(feature.index) else {
+            continue;
+        };
+        match feature.kind {
+            FeatureKind::House | FeatureKind::Outbuilding => {
+                if let Some(told) = below_coping(site, record) {
+                    add(feature, told);
+                }
+            }
+            FeatureKind::OverheadLine => {
+                let pair = nearest(Figure::Area(&work.waters_edge), feature.shape.figure());
+                add(feature, overhead(site, record, pair));
+                if let Some(told) = pair.and_then(|p| crane(site, record, p, work.rim)) {
+                    add(feature, told);
+                }
+            }
+            FeatureKind::BuriedLine => {
+                if let Some(from) = record.facts.known_from.filter(|f| *f != KnownFrom::Marked) {
+                    add(feature, unmarked(site, record, from));
+                }
+            }
+            FeatureKind::SepticTank | FeatureKind::SepticField | FeatureKind::Well => {
+                if let Some(from) = record.facts.known_from.filter(|f| *f != KnownFrom::Marked) {
+                    add(feature, remembered(record, from));
+                }
+            }
+            _ => {}
+        }
+    }
+    found.extend(unknown(records));
+    found.extend(private(records));
+    found.extend(gate(site));
+    found.extend(hidden(records));
+    found
+}
+
+fn length(site: &CheckedSite, metres: f64) -> String {
+    show(Measure::Length, metres, site.site().display).text
+}
+
+/// The coping above a finished floor.
+fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
+    let coping = site.site().placement.as_ref()?.coping_elevation;
+    let above = coping - record.facts.finished_floor?;
+    (above > 1e-6).then(|| {
+        let message = format!(
+            "The coping stands {} above the finished floor of {}: water runs towards it.",
+            length(site, above),
+            record.label()
+        );
+        let remedy = "Set the coping below the floor, or have the deck drained away from the \
+                      building (common practice, no source).";
+        Finding::note("coping-above-floor", message, remedy).about(Topic::Grading)
+    })
+}
+
+/// A wire overhead: what is measured in plan is not its clearance.
+fn overhead(site: &CheckedSite, record: &Feature, pair: Option<Nearest>) -> Finding {
+    let facts = &record.facts;
+    let mut message = capital(record.label());
+    message.push_str(" runs overhead");
+    if let Some(class) = facts.line_class {
+        message.extend([" (", class.words(), ")"]);
+    }
+    let placement = site.site().placement.as_ref();
+    match (facts.height, pair, placement) {
+        (Some(height), Some(pair), Some(placement)) => {
+            let ground = site.ground().height(pair.to).elevation;
+            let above = ground + height - placement.coping_elevation;
+            let (height, above) = (length(site, height), length(site, above));
+            message.extend([
+                ", ",
+                &height,
+                " above the ground, ",
+                &above,
+                " above the rim.",
+            ]);
+        }
+        (Some(height), ..) => message.extend([", ", &length(site, height), " above the ground."]),
+        _ => message.push_str(", at a height nobody told."),
+    }
+    message.push_str(
+        " A clearance overhead is three-dimensional; the rules here measure it in plan alone.",
+    );
+    if facts.line_class == Some(LineClass::Service) {
+        let example = length(site, 22.5 * FOOT);
+        message.extend([
+            " For such a line one table has ",
+            &example,
+            " in any direction from the water (NFPA 70, article 680, as a public discussion \
+             quotes it; an example, not the edition in force).",
+        ]);
+    }
+    let remedy = "Ask the utility that owns it, and keep what it and the electrical code in force \
+                  require.";
+    Finding::caution("overhead-line", message, remedy)
+}
+
+/// A power line within reach of the crane that lifts the shell.
+fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Option<Finding> {
+    let near = (pair.distance - rim).max(0.0);
+    let power = record.facts.line_class != Some(LineClass::Communication);
+    (power && near <= CRANE_NEAR_LINE).then(|| {
+        let message = format!(
+            "The shell lies {} from {}, in plan: a crane, its line or its load could come within \
+             {} of it.",
+            length(site, near),
+            record.label(),
+            length(site, CRANE_NEAR_LINE)
+        );
+        let remedy = "Have the crane's work zone assessed before it comes (29 CFR 1926.1408(a)); \
+                      the distance to keep rises with the voltage.";
+        Finding::caution("crane-near-line", message, remedy).at(pair.to.x, pair.to.y)
+    })
+}
+
+/// What is said of every buried line that is not known from marks on the site.
+const NO_MARKS: &str = "Positions on paper are not marks.";
+
+/// And what is to be done.
+const CALL: &str = "Call the utility-locating service, wait for its marks, and dig by hand near \
+                    them; then tell that it is marked.";
+
+/// A buried line known from a drawing or from memory.
+fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
+    let mut message = capital(record.label());
+    if let Some(utility) = record.facts.utility {
+        message.extend([" (", utility.words(), ")"]);
+    }
+    message.extend([" is known from ", from.words(), " alone"]);
+    if let Some(depth) = record.facts.depth {
+        message.extend([", its top ", &length(site, depth), " below the ground"]);
+    }
+    message.extend([". ", NO_MARKS]);
+    Finding::caution("line-not-marked", message, CALL)
+}
+
+/// Buried lines of which nothing says how their place is known; one caution for all.
+fn unknown(records: &[Feature]) -> Option<Finding> {
+    let silent = |f: &&Feature| f.kind == FeatureKind::BuriedLine && f.facts.known_from.is_none();
+    let lines = names(records.iter().filter(silent))?;
+    let message = format!("Nothing says how the place of these is known: {lines}. {NO_MARKS}");
+    Some(Finding::caution("line-not-marked", message, CALL).under("/features"))
+}
+
+/// A label at the beginning of a sentence.
+fn capital(label: &str) -> String {
+    let mut letters = label.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
+/// A tank, field or well that nobody has found on the site.
+fn remembered(record: &Feature, from: KnownFrom) -> Finding {
+    let label = capital(record.label());
+    let message = format!("{label} is known from {} alone.", from.words());
+    let remedy = "Have it found and marked on the site before anyone digs near it.";
+    Finding::caution("place-not-marked", message, remedy)
+}
+
+/// Lines that a locating service is not likely to mark; one note for all.
+fn private(records: &[Feature]) -> Option<Finding> {
+    let own = |f: &&Feature| match f.kind {
+        FeatureKind::SepticTank | FeatureKind::SepticField => true,
+        FeatureKind::BuriedLine => f.facts.utility.is_some_and(|u| u.often_private()),
+        _ => false,
+    };
+    let lines = names(records.iter().filter(own))?;
+    let message = format!(
+        "Lines of the owner's own (septic, pool, irrigation, whatever lies past the meter) are \
+         usually not marked by the utility-locating service (common practice, no source): think \
+         of {lines}."
+    );
+    let remedy = "Ask the owner, and have a private locator find them.";
+    Some(Finding::note("private-lines", message, remedy).under("/features"))
+}
+
+/// The narrowest gate, where the shell is wider.
+fn gate(site: &CheckedSite) -> Option<Finding> {
+    let (shell, _) = site.placed_shell()?;
+    let (low, high) = shell.rim.bounds()?;
+    let across = (high.x - low.x).min(high.y - low.y);
+    let fences = site.site().features.iter().enumerate();
+    let fences = fences.filter(|(_, f)| matches!(f.kind, FeatureKind::Fence | FeatureKind::Wall));
+    let gates = fences.flat_map(|(i, f)| f.facts.openings.iter().map(move |gate| (i, f, gate)));
+    let narrowest = gates.min_by(|a, b| a.2.width.total_cmp(&b.2.width));
+    let (index, fence, gate) = narrowest.filter(|(_, _, gate)| gate.width < across)?;
+    let name = match gate.name.as_str() {
+        "" => format!("a gate of {}", fence.label()),
+        name => name.to_owned(),
+    };
+    let message = format!(
+        "The narrowest gate ({name}) is {} wide; the shell is {} wide over its coping.",
+        length(site, gate.width),
+        length(site, across)
+    );
+    let remedy = "Plan how the shell comes in: past the fence, over it, or with a part of it taken \
+                  down.";
+    let place = format!("/features/{index}/facts/openings");
+    Some(
+        Finding::note("gate-narrower-than-shell", message, remedy)
+            .under(&place)
+            .at(gate.at.x, gate.at.y),
+    )
+}
+
+/// What is hidden on the plan; one note for all.
+fn hidden(records: &[Feature]) -> Option<Finding> {
+    let hidden = names(records.iter().filter(|f| f.hidden))?;
+    let message =
+        format!("Hidden on the plan, but measured and counted like everything else: {hidden}.");
+    let remedy = "Show it again before the plan is handed out.";
+    Some(Finding::note("hidden-on-plan", message, remedy).under("/features"))
+}
+
+/// The labels of some features in a row; `None` of none.
+fn names<'a>(features: impl Iterator<Item = &'a Feature>) -> Option<String> {
+    let labels: Vec<&str> = features.map(Feature::label).collect();
+    (!labels.is_empty()).then(|| labels.join(", "))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,185 @@
+//! The deepest of straight parts along a line, from end to end.
+
+use crate::math::greater;
+
+/// A straight part of a line's course: between two places, with the depth at either, metres.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Part {
+    pub from: f64,
+    pub to: f64,
+    pub at_from: f64,
+    pub at_to: f64,
+}
+
+impl Part {
+    fn at(&self, place: f64) -> f64 {
+        let share = (place - self.from) / (self.to - self.from);
+        self.at_from + (self.at_to - self.at_from) * share
+    }
+}
+
+/// Integrals along lines.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Sum {
+    /// Length that is deep enough, metres.
+    pub length: f64,
+    /// Depth over that length, m2.
+    pub depth: f64,
+    /// Length below the rim, metres.
+    pub at_rim: f64,
+    /// Depth over that length, m2.
+    pub below: f64,
+}
+
+/// Stretches shorter than this are left out, metres.
+const SHORT: f64 = 1e-12;
+
+/// Adds up what is deepest.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Stretch {
+    places: Vec<f64>,
+    here: Vec<Part>,
+    open: Vec<(f64, f64)>,
+}
+
+impl Stretch {
+    /// Adds the integrals of the deepest part wherever it is at least `least` deep.
+    pub fn sum(&mut self, parts: &[Part], least: f64, sum: &mut Sum) {
+        self.places.clear();
+        self.places
+            .extend(parts.iter().flat_map(|part| [part.from, part.to]));
+        self.places.sort_unstable_by(f64::total_cmp);
+        for pair in 1..self.places.len() {
+            let (Some(&from), Some(&to)) = (self.places.get(pair - 1), self.places.get(pair))
+            else {
+                continue;
+            };
+            if to - from < SHORT {
+                continue;
+            }
+            self.here.clear();
+            let across = |part: &&Part| part.from <= from && part.to >= to;
+            self.here.extend(parts.iter().filter(across));
+            self.between(from, to, least, sum);
+        }
+    }
+
+    /// The deepest between two places at which no part begins or ends.
+    fn between(&mut self, from: f64, to: f64, least: f64, sum: &mut Sum) {
+        self.open.clear();
+        self.open.push((from, to));
+        // Each crossing ends a part's turn: there are fewer than parts, but for rounding.
+        let mut left = 2 * self.here.len();
+        while let Some((from, to)) = self.open.pop() {
+            let (Some(first), Some(last)) =
+                (deepest(&self.here, from, to), deepest(&self.here, to, from))
+            else {
+                return;
+            };
+            let (a, b) = (first.at(from), last.at(to));
+            // How much deeper the one that is deepest at an end is there than the other.
+            let (before, after) = (a - last.at(from), b - first.at(to));
+            if before <= 0.0 || after <= 0.0 || left == 0 {
+                sum.add(to - from, a, b, least);
+                continue;
+            }
+            left -= 1;
+            let place = from + (to - from) * (before / (before + after));
+            if to - from < SHORT {
+                continue;
+            }
+            let level = first.at(place);
+            let between = deepest(&self.here, place, to).map_or(level, |part| part.at(place));
+            if between > level + SHORT && place > from && place < to {
+                self.open.extend([(from, place), (place, to)]);
+            } else {
+                sum.add(place - from, a, level, least);
+                sum.add(to - place, level, b, least);
+            }
+        }
+    }
+}
+
+/// The part that is deepest at a place; of equals the one that is deepest at another.
+fn deepest(parts: &[Part], at: f64, then: f64) -> Option<Part> {
+    let mut best: Option<(f64, f64, Part)> = None;
+    for part in parts {
+        let here = part.at(at);
+        if best.is_none_or(|(depth, _, _)| here >= depth) {
+            let there = part.at(then);
+            if best.is_none_or(|(depth, other, _)| here > depth || there > other) {
+                best = Some((here, there, *part));
+            }
+        }
+    }
+    best.map(|(_, _, part)| part)
+}
+
+impl Sum {
+    /// A straight course of a length from one depth to another.
+    fn add(&mut self, length: f64, a: f64, b: f64, least: f64) {
+        let (share, depth) = above(a, b, least);
+        self.length += share * length;
+        self.depth += depth * length;
+        let (share, depth) = above(a, b, greater(least, 0.0));
+        self.at_rim += share * length;
+        self.below += depth * length;
+    }
+}
+
+/// The share of what goes evenly from `a` to `b` that is at least `least`, and that share times its
+/// mean.
+fn above(a: f64, b: f64, least: f64) -> (f64, f64) {
+    let (low, high) = if a < b { (a, b) } else { (b, a) };
+    if low >= least {
+        (1.0, (low + high) / 2.0)
+    } else if high <= least {
+        (0.0, 0.0)
+    } else {
+        let share = (high - least) / (high - low);
+        (share, share * (high + least) / 2.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sum(parts: &[[f64; 4]], least: f64) -> Sum {
+        let part = |[from, to, at_from, at_to]: &[f64; 4]| Part {
+            from: *from,
+            to: *to,
+            at_from: *at_from,
+            at_to: *at_to,
+        };
+        let parts: Vec<Part> = parts.iter().map(part).collect();
+        let mut sum = Sum::default();
+        Stretch::default().sum(&parts, least, &mut sum);
+        sum
+    }
+
+    #[test]
+    fn the_deepest_is_followed_through_crossings_and_steps() {
+        // Two slopes that cross, a bump over their crossing, and a step.
+        let parts = [
+            [0.0, 4.0, 2.0, 0.0],
+            [0.0, 4.0, 0.0, 2.0],
+            [1.0, 3.0, 1.2, 1.2],
+            [3.5, 4.0, 5.0, 5.0],
+        ];
+        let found = sum(&parts, -1.0);
+        // 2 down to 1.2 at 1.6, level to 2.4, up to 1.75 at 3.5, then 5.
+        let exact = 1.6 * 1.6 + 0.8 * 1.2 + 1.1 * (1.2 + 1.75) / 2.0 + 0.5 * 5.0;
+        assert!((found.depth - exact).abs() < 1e-12, "{found:?}");
+        assert!((found.length - 4.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn only_what_is_deep_enough_counts() {
+        let found = sum(&[[0.0, 2.0, -1.0, 1.0]], -0.5);
+        assert!((found.length - 1.5).abs() < 1e-12);
+        assert!((found.depth - (0.5 - 0.125)).abs() < 1e-12);
+        assert!((found.at_rim - 1.0).abs() < 1e-12 && (found.below - 0.5).abs() < 1e-12);
+        assert_eq!(sum(&[], 0.0).length, 0.0);
+    }
+}

@@ -1,0 +1,412 @@
+//! Validation of a shell: what a record must satisfy before anything is computed from it.
+//!
+//! Every fault is reported, not the first alone, up to the point where later checks would
+//! speak of figures that are already known to be wrong.
+
+use core::ops::RangeInclusive;
+
+use super::body::Fillet;
+use super::checked::{Facet, Shell, WallStrip};
+use super::cover;
+use super::depth::{DEPTH_LIMIT, depth_fault};
+use super::losses::Losses;
+use super::plane::DepthPlane;
+use super::record::{FacetRecord, ShellRecord};
+use super::stations;
+use crate::finding::{Finding, Topic, any_fault};
+use crate::geom::flatten::{ChordSide, flatten};
+use crate::geom::offset::widen;
+use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
+
+/// How far a depth may lie off the plane of its facet, metres.
+const PLANE_TOLERANCE: f64 = 0.002;
+
+/// How many facets a floor may have; every one is held against every other.
+const FACET_LIMIT: usize = 100;
+
+impl Shell {
+    /// Checks a shell; cautions come with it.
+    ///
+    /// # Errors
+    /// Every fault, placed in the record (`/outline/3`, `/floor/1/depths/2`).
+    pub fn check(record: &ShellRecord) -> Result<(Self, Vec<Finding>), Vec<Finding>> {
+        check(record)
+    }
+}
+
+fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
+    let mut faults = numbers(record);
+    let outline = path(&record.outline, &mut faults);
+    let by_stations = !record.stations.is_empty();
+    let planes = if by_stations {
+        faults.extend(stations::faults(record, outline.as_ref()));
+        Vec::new()
+    } else {
+        floor(&record.floor, &mut faults)
+    };
+    let Some(outline) = outline.filter(|_| !any_fault(&faults)) else {
+        return Err(faults);
+    };
+
+    let footprint = Region::from_ring(flatten(&outline, VOLUME_TOLERANCE, ChordSide::Centred));
+    let facets: Vec<Facet> = if by_stations {
+        stations::facets(&record.stations, &outline, &footprint)
+    } else {
+        let told = record.floor.iter().zip(planes);
+        told.map(|(facet, (path, plane))| Facet {
+            kind: facet.kind,
+            region: cover::inside(&path, &footprint),
+            plane,
+        })
+        .collect()
+    };
+    // Facets made of stations lie side by side and cover the outline by the way they are made.
+    if !by_stations {
+        faults.extend(cover::faults(&facets, &footprint));
+    }
+    faults.extend(above_rim(&facets, by_stations));
+    let rim = widen(&footprint, record.coping_width, VOLUME_TOLERANCE);
+    let shell = Shell {
+        record: record.clone(),
+        walls: walls(&facets, &footprint),
+        losses: Losses::default(),
+        outline,
+        footprint,
+        facets,
+        rim,
+    };
+    faults.extend(waterline(&shell));
+    faults.extend(foot(&shell));
+    if any_fault(&faults) {
+        return Err(faults);
+    }
+    let cautions = cautions(&shell);
+    Ok((shell, cautions))
+}
+
+/// Plain numbers that are out of range.
+fn numbers(record: &ShellRecord) -> Vec<Finding> {
+    let mut faults = Vec::new();
+    let mut within = |place: &str, what: &str, value: f64, range: RangeInclusive<f64>, unit| {
+        if !range.contains(&value) {
+            let (low, high) = range.into_inner();
+            let message =
+                format!("{what} is {value} {unit}; it must lie between {low} and {high}.");
+            let remedy = format!("Give it in {unit}, within that range.");
+            faults.push(Finding::fault("out-of-range", message, remedy).under(place));
+        }
+    };
+    let (coping, wall) = (record.coping_width, record.wall_thickness);
+    let slope = "of run per unit of depth";
+    within(
+        "/coping_width",
+        "The coping's width",
+        coping,
+        0.0..=1.5,
+        "metres",
+    );
+    let what = "The waterline below the rim";
+    within(
+        "/waterline",
+        what,
+        record.waterline,
+        0.0..=DEPTH_LIMIT,
+        "metres",
+    );
+    within(
+        "/wall_thickness",
+        "The wall's thickness",
+        wall,
+        0.0..=0.1,
+        "metres",
+    );
+    within("/draft", "The wall's draft", record.draft, 0.0..=0.5, slope);
+    within(
+        "/cove",
+        "The cove's radius",
+        record.cove,
+        0.0..=1.0,
+        "metres",
+    );
+    if let Some(weight) = record.weight {
+        within(
+            "/weight",
+            "The shell's weight",
+            weight,
+            50.0..=20_000.0,
+            "kilograms",
+        );
+    }
+    faults
+}
+
+/// The path and the plane of every facet that has both.
+fn floor(records: &[FacetRecord], faults: &mut Vec<Finding>) -> Vec<(Outline, DepthPlane)> {
+    if records.is_empty() || records.len() > FACET_LIMIT {
+        faults.push(
+            Finding::fault(
+                "facet-count",
+                format!("The floor has {} facets.", records.len()),
+                format!("Give from 1 to {FACET_LIMIT} facets that together cover the outline."),
+            )
+            .under("/floor"),
+        );
+        return Vec::new();
+    }
+    let mut facets = Vec::new();
+    for (index, record) in records.iter().enumerate() {
+        match facet(record) {
+            Ok(found) => facets.push(found),
+            Err(found) => {
+                faults.extend(
+                    found
+                        .into_iter()
+                        .map(|f| f.under(&format!("/floor/{index}"))),
+                );
+            }
+        }
+    }
+    facets
+}
+
+/// The path and the plane of one facet.
+fn facet(record: &FacetRecord) -> Result<(Outline, DepthPlane), Vec<Finding>> {
+    let places: Vec<Point> = record.outline.vertices().iter().map(|v| v.at).collect();
+    let mut faults = depths(record, places.len());
+    match path(&record.outline, &mut faults) {
+        Some(outline) if faults.is_empty() => {
+            let points: Vec<_> = places
+                .into_iter()
+                .zip(record.depths.iter().copied())
+                .collect();
+            let plane = DepthPlane::through(&points);
+            match off_plane(&plane, &points) {
+                None => Ok((outline, plane)),
+                Some(fault) => Err(vec![fault]),
+            }
+        }
+        _ => Err(faults),
+    }
+}
+
+/// The outline of a path. The places of its faults are in the shell's frame, so they are told
+/// by the pointer alone, not as points of the site.
+fn path(record: &PathRecord, faults: &mut Vec<Finding>) -> Option<Outline> {
+    match Outline::check(record.vertices()) {
+        Ok(outline) => Some(outline),
+        Err(found) => {
+            faults.extend(
+                found
+                    .into_iter()
+                    .map(|f| Finding { at: None, ..f }.under("/outline")),
+            );
+            None
+        }
+    }
+}
+
+/// Depths that are missing, not finite, above the rim or out of reach.
+fn depths(record: &FacetRecord, vertices: usize) -> Vec<Finding> {
+    let mut faults = Vec::new();
+    let given = record.depths.len();
+    if given != vertices {
+        faults.push(
+            Finding::fault(
+                "depth-count",
+                format!("The facet has {vertices} vertices and {given} depths."),
+                "Give one depth for each vertex, in the same order.",
+            )
+            .under("/depths"),
+        );
+    }
+    for (i, depth) in record.depths.iter().enumerate() {
+        if let Some((message, remedy)) = depth_fault(*depth) {
+            faults.push(Finding::fault("depth", message, remedy).under(&format!("/depths/{i}")));
+        }
+    }
+    faults
+}
+
+/// The depth farthest off the facet's plane, when it is too far off.
+fn off_plane(plane: &DepthPlane, points: &[(Point, f64)]) -> Option<Finding> {
+    let deviation = |(p, d): &(Point, f64)| d - plane.depth(*p);
+    let (index, worst) = points
+        .iter()
+        .map(deviation)
+        .enumerate()
+        .max_by(|(_, a), (_, b)| a.abs().total_cmp(&b.abs()))?;
+    (worst.abs() > PLANE_TOLERANCE).then(|| {
+        Finding::fault(
+            "not-planar",
+            format!(
+                "The depths of the facet do not lie in one plane; vertex {} is worst, {:.0} mm off.",
+                index + 1,
+                worst.abs() * 1000.0
+            ),
+            "Correct that depth, or split the facet where the floor bends.",
+        )
+        .under(&format!("/depths/{index}"))
+    })
+}
+
+/// Facets whose plane comes out above the rim somewhere inside the outline (an arc may bulge
+/// beyond the vertices that were given depths).
+fn above_rim(facets: &[Facet], by_stations: bool) -> Vec<Finding> {
+    facets
+        .iter()
+        .enumerate()
+        .filter(|(_, facet)| facet.depths().0 < -PLANE_TOLERANCE)
+        .map(|(index, _)| {
+            Finding::fault(
+                "depth",
+                "The plane of the facet comes out above the rim inside the outline.",
+                "Give greater depths, or split the facet.",
+            )
+            .under(&if by_stations {
+                "/stations".to_owned()
+            } else {
+                format!("/floor/{index}/depths")
+            })
+        })
+        // The facets of stations have no place of their own in the record: one tells it.
+        .take(if by_stations { 1 } else { facets.len() })
+        .collect()
+}
+
+/// A waterline below the whole floor.
+fn waterline(shell: &Shell) -> Option<Finding> {
+    let (waterline, deepest) = (shell.record.waterline, shell.deepest());
+    (waterline >= deepest && !shell.facets.is_empty()).then(|| {
+        Finding::fault(
+            "waterline",
+            format!(
+                "The waterline lies {waterline} m below the rim, no higher than the deepest \
+                 floor ({deepest:.3} m)."
+            ),
+            "Give the depth of the water's surface below the rim.",
+        )
+        .under("/waterline")
+    })
+}
+
+/// A wall or a cove that leaves no floor, or a cove higher than the wall.
+fn foot(shell: &Shell) -> Option<Finding> {
+    let record = &shell.record;
+    let fillet = Fillet::new(record.cove, record.draft);
+    let lowest = shell.walls.iter().flat_map(|strip| strip.depths);
+    let lowest = lowest.fold(DEPTH_LIMIT, f64::min);
+    if record.cove > 0.0 && fillet.height > lowest {
+        return Some(
+            Finding::fault(
+                "cove",
+                format!(
+                    "The cove is {:.3} m high, higher than the wall where it is lowest ({lowest:.3} m).",
+                    fillet.height
+                ),
+                "Give a smaller radius: it is that of the rounding between wall and floor, in metres.",
+            )
+            .under("/cove"),
+        );
+    }
+    let run = record.draft * shell.deepest() + fillet.reach;
+    (run > 0.0 && widen(&shell.footprint, -run, VOLUME_TOLERANCE).is_empty()).then(|| {
+        Finding::fault(
+            "no-floor",
+            format!("Draft and cove draw the wall in by {run:.3} m: no floor is left."),
+            "Draft is run per unit of depth, the cove a radius in metres; give smaller ones.",
+        )
+        .under(if record.draft > 0.0 {
+            "/draft"
+        } else {
+            "/cove"
+        })
+    })
+}
+
+/// The edges of facets that run along the footprint's boundary.
+fn walls(facets: &[Facet], footprint: &Region) -> Vec<WallStrip> {
+    let boundary: Vec<_> = footprint.rings().flat_map(|ring| ring.edges()).collect();
+    let mut strips = Vec::new();
+    for facet in facets {
+        for (from, to) in facet.region.rings().flat_map(|ring| ring.edges()) {
+            let middle = from.midpoint(to);
+            if boundary.iter().any(|(a, b)| cover::on_edge(middle, *a, *b)) {
+                strips.push(WallStrip {
+                    length: from.distance(to),
+                    depths: [facet.plane.depth(from), facet.plane.depth(to)],
+                });
+            }
+        }
+    }
+    strips
+}
+
+/// What is unusual, though it may be meant.
+fn cautions(shell: &Shell) -> Vec<Finding> {
+    let mut cautions = Vec::new();
+    let deepest = shell.deepest();
+    let place = if shell.record.stations.is_empty() {
+        "/floor"
+    } else {
+        "/stations"
+    };
+    // One-piece shells run from about 0.9 m to 2.6 m deep: common practice, no source.
+    if deepest > 2.75 {
+        cautions.push(
+            Finding::caution(
+                "very-deep",
+                format!("The shell is {deepest:.2} m deep, deeper than one-piece shells are."),
+                "Check the depths: they are metres below the rim.",
+            )
+            .under(place),
+        );
+    } else if deepest < 0.75 {
+        cautions.push(
+            Finding::caution(
+                "very-shallow",
+                format!("The shell is only {deepest:.2} m deep."),
+                "Check the depths: they are metres below the rim.",
+            )
+            .under(place),
+        );
+    }
+    let span = shell.footprint.bounds().map_or(0.0, |(low, high)| {
+        let size = high - low;
+        size.x.max(size.y)
+    });
+    // A road load: common practice, no source.
+    if !(2.0..=15.0).contains(&span) {
+        cautions.push(
+            Finding::caution(
+                "unusual-size",
+                format!("The shell is {span:.2} m long; one-piece shells are 2 m to 15 m."),
+                "Check the outline: its coordinates are metres, not feet.",
+            )
+            .under("/outline"),
+        );
+    }
+    for (index, facet) in shell.facets.iter().enumerate() {
+        if facet.depths().0 < shell.record.waterline {
+            let place = if shell.record.stations.is_empty() {
+                format!("/floor/{index}")
+            } else {
+                "/stations".to_owned()
+            };
+            cautions.push(
+                Finding::caution(
+                    "dry-floor",
+                    "A part of the floor stands above the waterline.",
+                    "Check its depths and the waterline.",
+                )
+                .about(Topic::Water)
+                .under(&place),
+            );
+        }
+    }
+    // Facets of stations share their place.
+    cautions.dedup();
+    cautions
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,14 @@
+// What page and worker say to each other.
+import type { Found, Question } from './types.ts';
+
+/** The module to instantiate; a question about a site's text; or that an earlier one is given up. */
+export type ToWorker =
+  | { module: WebAssembly.Module }
+  | { id: number; site: string; question: Question }
+  | { cancel: number };
+
+/** How far a question is (0 to 1), its answer, or why there is none. */
+export type FromWorker =
+  | { id: number; share: number }
+  | { id: number; found: Found }
+  | { id: number; failed: string };

@@ -1,0 +1,102 @@
+// The one living planner, and what happens when it dies. A call that throws means the core has crashed: its memory is
+// not to be trusted any more. A new one is started and given the last good document, which is kept out here. One that
+// keeps dying is left dead: the page then offers the work as a file.
+import { crashCounter } from './crashes.ts';
+import { freshCore, type Core } from './load.ts';
+import type { DeedReading, LotRecord, MapReading, MapSettings, Rule, Site } from './types.ts';
+
+/** The planner as the page sees it: what it tells is complete (see types.ts). */
+export type Planner = Omit<InstanceType<Core['Planner']>, keyof Told> & Told;
+
+interface Told {
+  settings(): Site;
+  read_deed(text: string, rest_of_lot: LotRecord): DeedReading;
+  read_map(text: string, settings?: MapSettings | null): MapReading;
+  example_rules(): Rule[];
+}
+
+/** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
+    same through most edits. */
+export interface Work {
+  text: string;
+  picture: string;
+}
+
+/** How a restart ended: with the work open again, on a blank lot, or not at all. */
+export type Revival = 'reopened' | 'blank' | 'dead';
+
+let core: Core | undefined;
+let planner: Planner | undefined;
+let lastGood: Work = { text: '', picture: '' };
+const crashes = crashCounter();
+let afterRevival: (how: Revival) => void = () => {};
+
+/** Starts the first planner. `revived` runs after each restart that a crash made necessary. */
+export async function startPlanner(revived: (how: Revival) => void): Promise<void> {
+  afterRevival = revived;
+  core = await freshCore();
+  planner = born(core);
+}
+
+/** Runs one call on the living planner; `otherwise` when there is none or it dies of it. */
+export function ask<T>(call: (planner: Planner) => T, otherwise: T): T {
+  if (!planner) return otherwise;
+  try {
+    return call(planner);
+  } catch (error) {
+    crashed(error);
+    return otherwise;
+  }
+}
+
+/** Runs one call on a planner of its own, which is dropped afterwards. */
+export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
+  if (!core || !planner) return otherwise;
+  try {
+    const other = born(core);
+    const answer = call(other);
+    other.free();
+    return answer;
+  } catch (error) {
+    crashed(error);
+    return otherwise;
+  }
+}
+
+const born = (of: Core): Planner => new of.Planner() as Planner;
+
+/** Remembers a document that was computed and painted without trouble. */
+export function keepGood(work: Work): void {
+  lastGood = work;
+}
+
+/** The document that a restart would reopen. */
+export function good(): Work {
+  return lastGood;
+}
+
+/** Starts afresh on a blank lot after the planner was left dead. */
+export async function startOver(): Promise<void> {
+  crashes.forget();
+  lastGood = { text: '', picture: '' };
+  await revive();
+}
+
+function crashed(error: unknown): void {
+  console.error('the core stopped', error);
+  planner = undefined;
+  if (crashes.tooMany()) afterRevival('dead');
+  else void revive();
+}
+
+async function revive(): Promise<void> {
+  try {
+    core = await freshCore();
+    const fresh = born(core);
+    const reopened = lastGood.text !== '' && fresh.open_kept(lastGood.text, lastGood.picture).ok;
+    planner = fresh;
+    afterRevival(reopened ? 'reopened' : 'blank');
+  } catch (error) {
+    crashed(error);
+  }
+}

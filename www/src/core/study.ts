@@ -1,0 +1,115 @@
+// Questions that take long, asked of a worker. Each is of one revision of the site: an edit gives the older ones up,
+// and no answer of theirs arrives. A worker that hangs or crashes is ended, and a new one started at the next question;
+// nothing is lost with it, as it holds no document.
+import { compiledCore } from './load.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
+import type { Found, Question } from './types.ts';
+
+/** Why there is no answer: the site has changed since, or the worker stopped. */
+export type Unanswered = 'stale' | 'stopped';
+
+interface Asked {
+  id: number;
+  revision: number;
+  site: string;
+  question: Question;
+  answered: (found: Found) => void;
+  unanswered: (why: Unanswered) => void;
+  told: (share: number) => void;
+}
+
+/** A step that takes longer than this hangs, milliseconds. */
+const HANGS = 30_000;
+
+const open = new Map<number, Asked>();
+let worker: Promise<Worker> | undefined;
+let ids = 0;
+let watch: ReturnType<typeof setTimeout> | undefined;
+
+/** Asks one question of a site's text. `told` hears how far it is. Fails with an [`Unanswered`]. */
+export function study(
+  site: string,
+  revision: number,
+  question: Question,
+  told: (share: number) => void = () => {},
+): Promise<Found> {
+  ids += 1;
+  const id = ids;
+  return new Promise((answered, unanswered) => {
+    open.set(id, { id, revision, site, question, answered, unanswered, told });
+    started().then(
+      (it) => open.has(id) && send(it, { id, site, question }),
+      (error: unknown) => stop('the worker could not be started', error),
+    );
+    guard();
+  });
+}
+
+/** Gives up every question that is not of this revision. */
+export function giveUpOlder(revision: number): void {
+  for (const asked of open.values()) {
+    if (asked.revision === revision) continue;
+    open.delete(asked.id);
+    asked.unanswered('stale');
+    void worker?.then((it) => send(it, { cancel: asked.id }));
+  }
+  guard();
+}
+
+/** Ends the worker, as a crash would. */
+export function stopWorker(): void {
+  stop('the worker was ended', undefined);
+}
+
+const send = (to: Worker, what: ToWorker): void => to.postMessage(what);
+
+function started(): Promise<Worker> {
+  worker ??= start();
+  return worker;
+}
+
+async function start(): Promise<Worker> {
+  const module = await compiledCore();
+  const fresh = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'study' });
+  fresh.onmessage = ({ data }: MessageEvent<FromWorker>) => hear(data);
+  fresh.onerror = (event) => stop('the worker stopped', event.message);
+  fresh.onmessageerror = () => stop('the worker was not understood', undefined);
+  send(fresh, { module });
+  return fresh;
+}
+
+function hear(said: FromWorker): void {
+  const asked = open.get(said.id);
+  if ('failed' in said) {
+    // Its memory is not to be trusted any more.
+    if (asked) stop('the worker could not answer', said.failed);
+    return;
+  }
+  if (!asked) return;
+  if ('share' in said) asked.told(said.share);
+  else {
+    open.delete(said.id);
+    asked.answered(said.found);
+  }
+  guard();
+}
+
+/** Ends a worker from which nothing is heard for long. */
+function guard(): void {
+  clearTimeout(watch);
+  watch = open.size === 0 ? undefined : setTimeout(() => stop('the worker hangs', undefined), HANGS);
+}
+
+function stop(why: string, error: unknown): void {
+  console.error(why, error);
+  const gone = worker;
+  worker = undefined;
+  void gone?.then(
+    (it) => it.terminate(),
+    () => {},
+  );
+  const left = [...open.values()];
+  open.clear();
+  guard();
+  for (const asked of left) asked.unanswered('stopped');
+}
