@@ -19,16 +19,16 @@ export function Cautions({ findings, topic, groups }: Props) {
   if (here.length === 0) return null;
   return (
     <div class="cautions" data-place={topic}>
-      {others.map((finding) => (
-        <Caution key={finding.code + finding.pointer + finding.message} finding={finding} />
+      {others.map((finding, index) => (
+        <Caution key={index} finding={finding} />
       ))}
       {notes.length > 0 && (
         <details class="notes">
           <summary>
             {notes.length} {notes.length === 1 ? 'note' : 'notes'} on what this rests on
           </summary>
-          {notes.map((finding) => (
-            <Caution key={finding.code + finding.pointer + finding.message} finding={finding} />
+          {notes.map((finding, index) => (
+            <Caution key={index} finding={finding} />
           ))}
         </details>
       )}

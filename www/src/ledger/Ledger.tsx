@@ -38,7 +38,7 @@ export function Ledger() {
             <Cautions findings={shown} topic="verdict" />
             <Clearances clearances={now.clearances} placed={now.shell !== null} />
             <Cautions findings={shown} topic="clearances" groups={groups} />
-            <Quantities revision={now.revision} findings={shown} placed={now.shell !== null} />
+            <Quantities findings={shown} placed={now.shell !== null} />
           </>
         )}
       </div>

@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import type { CostRows as Costs, Finding, Group, QuantityRow as Quantity } from '../core/types.ts';
 import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
-import { dim, light, sheet } from '../state/store.ts';
+import { dim, ledger, light, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
@@ -22,13 +22,12 @@ export const GROUPS: Record<Group, string> = {
 const opened = signal<string | null>(null);
 
 interface Props {
-  revision: number;
   findings: Finding[];
   placed: boolean;
 }
 
-export function Quantities({ revision, findings, placed }: Props) {
-  const { quantities = [], cost = null } = tally.value ?? {};
+export function Quantities({ findings, placed }: Props) {
+  const { quantities = [], cost = null, without_ranges: waits = false } = tally.value ?? {};
   const groups = [...new Set(quantities.map((quantity) => quantity.group))];
   return (
     <section class="quantities" aria-labelledby="quantities-head">
@@ -55,7 +54,7 @@ export function Quantities({ revision, findings, placed }: Props) {
             {quantities
               .filter((quantity) => quantity.group === group)
               .map((quantity) => (
-                <Row key={quantity.key} quantity={quantity} revision={revision} />
+                <Row key={quantity.key} quantity={quantity} waits={waits && ranged.value.has(quantity.key)} />
               ))}
           </ul>
         </div>
@@ -82,12 +81,13 @@ export function NoRanges() {
   );
 }
 
-function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
+/** `waits`: it will have a low and a high when the hand rests. */
+function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
   const { key, label, shown, caveats, range, cost } = quantity;
   const open = opened.value === key;
   const words = range
     ? between(range.low, range.high, range.open)
-    : tally.value?.without_ranges && ranged.value.has(key) && 'low and high when it rests';
+    : waits && 'low and high when it rests';
   const it = { quantity: key };
   return (
     <li>
@@ -113,7 +113,7 @@ function Row({ quantity, revision }: { quantity: Quantity; revision: number }) {
         )}
         {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
       </button>
-      {open && <OpenWorking quantityKey={key} revision={revision} />}
+      {open && <OpenWorking quantityKey={key} />}
     </li>
   );
 }
@@ -130,8 +130,9 @@ function Total({ cost: { total, low, high } }: { cost: Costs }) {
   );
 }
 
-/** `revision` is what makes it ask again after a change. */
-export function OpenWorking({ quantityKey }: { quantityKey: string; revision: number }) {
+/** The arithmetic behind a quantity, asked for anew after every change. */
+export function OpenWorking({ quantityKey }: { quantityKey: string }) {
+  void ledger.value?.revision;
   const workings = ask((p) => p.workings(quantityKey), undefined);
   return workings ? <Working workings={workings} /> : null;
 }

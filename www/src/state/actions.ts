@@ -10,6 +10,7 @@ import { followPicture, forgetPicture } from '../picture/shown.ts';
 import { bareText, forgetText } from './document.ts';
 import { forgetQuantities, takeTally } from './quantities.ts';
 import { keepWork, keptWork } from './keep.ts';
+import { sharing } from './sharing.ts';
 import { catalogue, drawing, gesturing, held, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
 
 const NOTHING_DONE: Outcome = { ok: false, findings: [] };
@@ -18,7 +19,7 @@ const NOTHING_DONE: Outcome = { ok: false, findings: [] };
 export function takeOver(): void {
   const before = ledger.value?.revision;
   batch(() => {
-    ledger.value = ask((p) => p.ledger(), ledger.value);
+    ledger.value = ask((p) => sharing(ledger.value, p.ledger()), ledger.value);
     takeTally();
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);

@@ -5,6 +5,7 @@ import { ask } from '../core/planner.ts';
 import { giveUpOlder, study } from '../core/study.ts';
 import type { Found, Question, Tally } from '../core/types.ts';
 import { bareText } from './document.ts';
+import { sharing } from './sharing.ts';
 import { held, ledger } from './store.ts';
 
 /** Every quantity of the site as it stands; none before a site was looked at. */
@@ -20,7 +21,7 @@ const revision = computed(() => ledger.value?.revision ?? -1);
 
 /** Takes over what the core says of the quantities now. */
 export function takeTally(): void {
-  const now = ask((p) => p.tally(), tally.value);
+  const now = ask((p) => sharing(tally.value, p.tally()), tally.value);
   tally.value = now;
   if (!now || now.without_ranges) return;
   const keys = now.quantities.filter((it) => it.range).map((it) => it.key);
