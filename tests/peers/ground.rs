@@ -163,7 +163,7 @@ fn surfaces_with_breaklines_are_those_of_triangle() {
     for (i, case) in cases().broken.iter().enumerate() {
         let (ground, found) = Ground::surveyed_by(&case.spots, &case.lines).unwrap();
         assert!(
-            found.iter().all(|f| f.check != "breaklines-disagree"),
+            found.iter().all(|f| f.code != "breaklines-disagree"),
             "case {i}"
         );
         assert_eq!(ground.surveyed_facets().count(), case.triangles, "case {i}");

@@ -229,7 +229,7 @@ proptest! {
         // As much as grids of the same cells can hold.
         let ample = DigShape::new(&shell, &settings, 2.0);
         let ample = excavate(&ample, &ground, &pose, -0.4, 0.4);
-        let told = batterboard_core::dig::safety::findings(&dig).iter().any(|f| f.check == "dig-not-closed");
+        let told = batterboard_core::dig::safety::findings(&dig).iter().any(|f| f.code == "dig-not-closed");
         prop_assert_eq!(told, !dig.closed);
         if dig.closed && ample.closed {
             near("bank", dig.bank_volume, ample.bank_volume, 1e-6)?;

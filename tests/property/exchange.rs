@@ -33,7 +33,7 @@ fn told(faults: &[Finding]) -> Result<(), TestCaseError> {
     for fault in faults {
         prop_assert!(fault.is_fault() && !fault.message.is_empty());
         prop_assert!(!fault.remedy.is_empty(), "no remedy: {fault:?}");
-        prop_assert!(fault.place.is_empty() || fault.place.starts_with('/'));
+        prop_assert!(fault.pointer.is_empty() || fault.pointer.starts_with('/'));
     }
     Ok(())
 }
@@ -191,7 +191,7 @@ proptest! {
         let escaped = key.replace('~', "~0").replace('/', "~1");
         let place = format!("{pointer}/{escaped}");
         prop_assert_eq!(opened.unknown.places().collect::<Vec<_>>(), vec![place.clone()]);
-        prop_assert!(opened.findings.iter().any(|f| f.place == place && !f.is_fault()));
+        prop_assert!(opened.findings.iter().any(|f| f.pointer == place && !f.is_fault()));
         let saved: Value = serde_json::from_str(&save(opened.site.site(), &opened.unknown)).unwrap();
         prop_assert_eq!(saved.pointer(&place), Some(&value));
         // Without the bag the member is gone, and nothing else is.
@@ -310,7 +310,7 @@ fn every_catalogue_shell_comes_back_from_a_shell_file() {
 #[test]
 fn a_file_of_the_first_version_opens_as_the_same_site() {
     let old = open(include_str!("data/site-version-1.json")).unwrap();
-    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.code).collect();
     assert_eq!(told, ["older-version"]);
     assert!(old.unknown.is_empty(), "{:?}", old.unknown);
     let house = &old.site.site().features[0];
@@ -326,7 +326,7 @@ fn a_file_of_the_first_version_opens_as_the_same_site() {
 fn a_file_of_the_second_version_opens_as_the_same_site() {
     let text = include_str!("data/site-version-2.json");
     let old = open(text).unwrap();
-    let told: Vec<&str> = old.findings.iter().map(|f| f.check).collect();
+    let told: Vec<&str> = old.findings.iter().map(|f| f.code).collect();
     assert_eq!(told, ["older-version"]);
     assert!(old.unknown.is_empty(), "{:?}", old.unknown);
     let saved: Value = serde_json::from_str(&save(old.site.site(), &old.unknown)).unwrap();

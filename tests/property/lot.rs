@@ -175,7 +175,7 @@ proptest! {
         };
         if let Err(faults) = Lot::check(&record) {
             prop_assert!(!faults.is_empty());
-            prop_assert!(faults.iter().all(|f| f.is_fault() && !f.place.is_empty()));
+            prop_assert!(faults.iter().all(|f| f.is_fault() && !f.pointer.is_empty()));
         }
     }
 }

@@ -306,7 +306,7 @@ proptest! {
                 prop_assert!(!faults.is_empty());
                 for fault in faults {
                     prop_assert!(fault.is_fault());
-                    prop_assert!(fault.place.starts_with('/') && !fault.remedy.is_empty());
+                    prop_assert!(fault.pointer.starts_with('/') && !fault.remedy.is_empty());
                 }
             }
         }

@@ -237,7 +237,7 @@ proptest! {
         }
         let text = words.join(if style == 2 { " " } else { "; " });
         let read = walk::read(&text, Point::new(1.0, 2.0), facing, System::Metres);
-        prop_assert!(read.findings.iter().all(|f| f.check != "walk-unread"), "{text}: {:?}", read.findings);
+        prop_assert!(read.findings.iter().all(|f| f.code != "walk-unread"), "{text}: {:?}", read.findings);
         for (vertex, corner) in read.sketch.vertices.iter().zip(&corners) {
             prop_assert!(vertex.at.distance(*corner) < 1e-6);
         }

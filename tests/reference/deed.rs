@@ -41,7 +41,7 @@ fn five_courses_close_and_balance_as_printed() {
 
     record.balance = Some(Balance::CompassRule);
     let (lot, findings) = Lot::check(&record).unwrap();
-    let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+    let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
     assert_eq!(checks, ["lot-closure", "lot-balanced"]);
     assert_eq!(lot.closure, closure);
     let printed = [
@@ -134,7 +134,7 @@ fn a_recorded_lot_of_two_curves() {
         0.853,
         1e-9,
     );
-    let checks: Vec<_> = summary.findings.iter().map(|f| f.check).collect();
+    let checks: Vec<_> = summary.findings.iter().map(|f| f.code).collect();
     assert_eq!(checks, ["lot-area"]);
     for (index, arc) in [(0, 438.133), (2, 437.740)] {
         close("arc", curve_of(&reading, index).arc / FOOT, arc, 5e-4);
@@ -191,7 +191,7 @@ fn curves_of_the_tables() {
         System::Metres,
     );
     let finding = reading.findings.first().unwrap();
-    assert_eq!(finding.check, "deed-curve-figures");
+    assert_eq!(finding.code, "deed-curve-figures");
     assert!(finding.message.contains("630.27 m"), "{}", finding.message);
     assert!(finding.message.contains("525.22 m"), "{}", finding.message);
     assert!(!finding.message.contains("tangent is stated"));

@@ -76,7 +76,7 @@ fn five_course_traverse_closes_as_printed() {
     // Read: 1/2771, from a misclosure rounded up to 0.89. Only the band can be asked.
     assert!((2750.0..2800.0).contains(&closure.ratio.unwrap()));
     let (_, findings) = Lot::check(&record).unwrap();
-    assert_eq!(findings.first().unwrap().check, "lot-closure");
+    assert_eq!(findings.first().unwrap().code, "lot-closure");
 }
 
 #[test]
@@ -222,7 +222,7 @@ fn a_recorded_lot_closes_and_its_stated_area_does_not_agree() {
     let acres = lot.area / ACRE;
     assert!((0.6635..0.6705).contains(&acres), "{acres}");
     assert!(lot.area_comparison.unwrap().difference < -0.2);
-    let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+    let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
     assert_eq!(checks, ["lot-area"]);
 
     let first = Elements::from_chord(437.00, 1757.79, false).unwrap();

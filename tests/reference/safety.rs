@@ -30,7 +30,7 @@ fn deep(feet: f64) -> Dig {
 /// edge from 6 ft.
 #[test]
 fn every_limit_of_depth_at_its_own_foot() {
-    let says = |feet: f64, check: &str| findings(&deep(feet)).iter().any(|f| f.check == check);
+    let says = |feet: f64, check: &str| findings(&deep(feet)).iter().any(|f| f.code == check);
     for (check, below, at) in [
         ("way-out", 3.99, 4.0),
         ("protective-system", 4.99, 5.0),
@@ -159,7 +159,7 @@ fn a_footing_within_the_line_of_influence() {
         let found = analysis
             .findings
             .iter()
-            .find(|f| f.check == "dig-near-footing");
+            .find(|f| f.code == "dig-near-footing");
         found.map(|f| format!("{} {}", f.message, f.remedy))
     };
     assert_eq!(said(6.02), None);

@@ -107,7 +107,7 @@ fn weight_limits_loads_of_wet_soil() {
     assert_eq!(value(&taken, "loads-by-volume"), 17.0);
     assert_eq!(value(&taken, "loads-by-weight"), 24.0);
     assert_eq!(value(&taken, "loads"), 24.0);
-    assert!(taken.findings.iter().any(|f| f.check == "payload-governs"));
+    assert!(taken.findings.iter().any(|f| f.code == "payload-governs"));
     // A dry, light soil in the same truck fills the box first.
     works.dig.density = Some(1.25 * 1_800.0 * POUND / CUBIC_YARD);
     let light = dug(188.444 * CUBIC_YARD, &works);

@@ -58,13 +58,13 @@ pub fn told(faults: &[Finding]) -> String {
     let lines: Vec<String> = faults
         .iter()
         .map(|fault| {
-            let place = match fault.place.as_str() {
+            let place = match fault.pointer.as_str() {
                 "" => String::new(),
                 place => format!(" at {place}"),
             };
             format!(
                 "  {}{place}: {}\n    {}",
-                fault.check, fault.message, fault.remedy
+                fault.code, fault.message, fault.remedy
             )
         })
         .collect();

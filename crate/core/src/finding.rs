@@ -22,15 +22,48 @@ pub enum Severity {
     Fault,
 }
 
+/// What a finding is shown beside: a caution stands where its number is.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Topic {
+    /// Whether the shell may stand there at all.
+    Verdict,
+    /// Distances to lot lines, structures and systems, and everything that has no other home.
+    #[default]
+    Clearances,
+    /// The hole.
+    Dig,
+    /// The finished ground.
+    Grading,
+    /// Spoil and its way off the lot.
+    Haul,
+    /// Stone and fabric.
+    Stone,
+    /// Collar, deck and steps.
+    Concrete,
+    /// Rods and forms.
+    RodsAndForms,
+    /// Pipe and its fittings.
+    Pipe,
+    /// Water in the shell and in the ground.
+    Water,
+    /// What it costs.
+    Cost,
+}
+
 /// One thing that somebody should know.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Finding {
     /// How much it matters.
     pub severity: Severity,
-    /// A stable kebab-case name of the check that spoke, for tests and scripts.
-    pub check: &'static str,
-    /// Where: a JSON pointer into the site file (`/features/2/outline`), or empty for the whole.
-    pub place: String,
+    /// A stable kebab-case name of what was found, for tests and scripts.
+    pub code: &'static str,
+    /// A JSON pointer into the site file (`/features/2/outline`), or empty for the whole.
+    pub pointer: String,
+    /// What it is shown beside.
+    pub topic: Topic,
     /// Where on the plan, in site metres, if it has a place there.
     pub at: Option<[f64; 2]>,
     /// What is wrong, in a sentence.
@@ -40,17 +73,18 @@ pub struct Finding {
 }
 
 impl Finding {
-    /// A finding of the given severity, with no place yet.
+    /// A finding of the given severity, with no place yet, to be shown beside the clearances.
     pub fn new(
         severity: Severity,
-        check: &'static str,
+        code: &'static str,
         message: impl Into<String>,
         remedy: impl Into<String>,
     ) -> Self {
         Self {
             severity,
-            check,
-            place: String::new(),
+            code,
+            pointer: String::new(),
+            topic: Topic::default(),
             at: None,
             message: message.into(),
             remedy: remedy.into(),
@@ -59,35 +93,38 @@ impl Finding {
 
     /// A fault: the value cannot be used.
     pub fn fault(
-        check: &'static str,
+        code: &'static str,
         message: impl Into<String>,
         remedy: impl Into<String>,
     ) -> Self {
-        Self::new(Severity::Fault, check, message, remedy)
+        Self::new(Severity::Fault, code, message, remedy)
     }
 
     /// A caution: a hazard or an assumption.
     pub fn caution(
-        check: &'static str,
+        code: &'static str,
         message: impl Into<String>,
         remedy: impl Into<String>,
     ) -> Self {
-        Self::new(Severity::Caution, check, message, remedy)
+        Self::new(Severity::Caution, code, message, remedy)
     }
 
     /// A note.
-    pub fn note(
-        check: &'static str,
-        message: impl Into<String>,
-        remedy: impl Into<String>,
-    ) -> Self {
-        Self::new(Severity::Note, check, message, remedy)
+    pub fn note(code: &'static str, message: impl Into<String>, remedy: impl Into<String>) -> Self {
+        Self::new(Severity::Note, code, message, remedy)
     }
 
     /// The same finding, placed below `prefix` in the site file.
     #[must_use]
     pub fn under(mut self, prefix: &str) -> Self {
-        self.place = format!("{prefix}{}", self.place);
+        self.pointer = format!("{prefix}{}", self.pointer);
+        self
+    }
+
+    /// The same finding, to be shown beside what it is about.
+    #[must_use]
+    pub fn about(mut self, topic: Topic) -> Self {
+        self.topic = topic;
         self
     }
 
@@ -129,8 +166,8 @@ impl Caveat {
     }
 }
 
-/// The findings with the gravest first, otherwise in their order.
-pub fn gravest_first(findings: &[Finding]) -> Vec<Finding> {
+/// The findings with the most severe first, otherwise in their order.
+pub fn sort_by_severity(findings: &[Finding]) -> Vec<Finding> {
     let grades = [Severity::Fault, Severity::Caution, Severity::Note];
     let of_grade = |grade| findings.iter().filter(move |f| f.severity == grade);
     grades.into_iter().flat_map(of_grade).cloned().collect()
@@ -154,12 +191,12 @@ mod tests {
         )
         .under("/floor/2")
         .under("/shell");
-        assert_eq!(finding.place, "/shell/floor/2");
+        assert_eq!(finding.pointer, "/shell/floor/2");
         assert!(any_fault(&[finding]));
     }
 
     #[test]
-    fn the_gravest_come_first_and_keep_their_order() {
+    fn the_most_severe_come_first_and_keep_their_order() {
         let all = [
             Finding::note("a", "", ""),
             Finding::fault("b", "", ""),
@@ -167,7 +204,7 @@ mod tests {
             Finding::note("d", "", ""),
             Finding::caution("e", "", ""),
         ];
-        let order: Vec<&str> = gravest_first(&all).iter().map(|f| f.check).collect();
+        let order: Vec<&str> = sort_by_severity(&all).iter().map(|f| f.code).collect();
         assert_eq!(order, ["b", "c", "e", "a", "d"]);
     }
 }

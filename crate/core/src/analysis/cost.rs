@@ -4,7 +4,7 @@
 //! volume and by weight, spoil by load and by volume); such lines name what is paid for by them,
 //! and of these one is priced. Sums of other lines are not paid at all.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::site::Rate;
 use crate::takeoff::{Cause, Group, Line, spread};
 use crate::units::round_to;
@@ -134,6 +134,7 @@ fn unused(index: usize, rate: &Rate) -> Finding {
         ),
         "It is kept and adds nothing; take it out, or plan what it is for.",
     )
+    .about(Topic::Cost)
     .under(&place(index))
 }
 
@@ -147,6 +148,7 @@ fn not_paid(index: usize, line: &Line) -> Finding {
         ),
         "Give the rate to the lines that are bought.",
     )
+    .about(Topic::Cost)
     .under(&place(index))
 }
 
@@ -160,6 +162,7 @@ fn priced_twice(index: usize, line: &Line, other: &Line) -> Finding {
         ),
         "Take one of the two rates out.",
     )
+    .about(Topic::Cost)
     .under(&place(index))
 }
 

@@ -316,7 +316,7 @@ mod tests {
     }
 
     fn says(dig: &Dig, check: &str) -> bool {
-        safety::findings(dig).iter().any(|f| f.check == check)
+        safety::findings(dig).iter().any(|f| f.code == check)
     }
 
     fn assert_near(value: f64, expected: f64, within: f64) {

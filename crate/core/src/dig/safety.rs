@@ -4,7 +4,7 @@
 //! stricter, and the competent person on the site decides.
 
 use super::Dig;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::units::constants::FOOT;
 
 /// Depth from which sides must be protected unless they stand in stable rock, metres: 5 ft,
@@ -66,12 +66,13 @@ fn spoil() -> Finding {
         ),
         "Keep that strip free on the plan (29 CFR 1926.651(j)(2)).",
     )
+    .about(Topic::Haul)
 }
 
 fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     let deep = feet(depth);
     let mut caution = |check, message: String, remedy: &str| {
-        findings.push(Finding::caution(check, message, remedy));
+        findings.push(Finding::caution(check, message, remedy).about(Topic::Dig));
     };
     if depth > ENGINEER_ABOVE + ROUNDING {
         caution(
@@ -133,13 +134,18 @@ fn too_steep(slope: f64, allowed: f64, depth: f64) -> Option<Finding> {
             "Flatten the sides, or plan the shoring or shielding that holds them \
              (29 CFR 1926 Subpart P App. B, Table B-1).",
         )
+        .about(Topic::Dig)
     })
 }
 
 /// What the ground has to say.
 fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
     let mut caution = |check, message: String, remedy: &str| {
-        findings.push(Finding::caution(check, message, remedy));
+        let topic = match check {
+            "hole-in-the-air" => Topic::Verdict,
+            _ => Topic::Dig,
+        };
+        findings.push(Finding::caution(check, message, remedy).about(topic));
     };
     if !dig.closed {
         caution(
@@ -232,7 +238,7 @@ mod tests {
             steepest,
             ..dig.clone()
         };
-        findings(&dig).iter().map(|f| f.check).collect()
+        findings(&dig).iter().map(|f| f.code).collect()
     }
 
     /// The limits of 29 CFR 1926, each at its own foot: 5.00 ft is not exempt, 20.00 ft still

@@ -95,6 +95,6 @@ mod tests {
     fn a_step_that_cannot_be_taken_says_so() {
         let steps: [Step; 1] = [|_| Err(Finding::fault("migration", "No.", "Ask."))];
         let fault = bring_up_to_date(json!({ "version": 1 }), 1, &steps).unwrap_err();
-        assert_eq!(fault.check, "migration");
+        assert_eq!(fault.code, "migration");
     }
 }

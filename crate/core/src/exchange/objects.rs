@@ -250,7 +250,7 @@ mod tests {
         ] {
             let fault = read_value::<Thing>(text).unwrap_err();
             assert_eq!(
-                (fault.check, fault.place.as_str()),
+                (fault.code, fault.pointer.as_str()),
                 ("member", place),
                 "{text}"
             );
@@ -260,6 +260,6 @@ mod tests {
 
     #[test]
     fn what_follows_the_value_is_a_fault() {
-        assert_eq!(read_value::<f64>("1 2").unwrap_err().check, "syntax");
+        assert_eq!(read_value::<f64>("1 2").unwrap_err().code, "syntax");
     }
 }

@@ -104,7 +104,7 @@ mod tests {
         for fault in &faults {
             assert!(fault.is_fault() && !fault.message.is_empty() && !fault.remedy.is_empty());
         }
-        let told = |f: &Finding| (f.check.to_owned(), f.place.clone());
+        let told = |f: &Finding| (f.code.to_owned(), f.pointer.clone());
         faults.iter().map(told).collect()
     }
 
@@ -158,16 +158,16 @@ mod tests {
         let cut = open(text.get(..text.len() / 2).unwrap())
             .unwrap_err()
             .remove(0);
-        assert_eq!(cut.check, "cut-off");
+        assert_eq!(cut.code, "cut-off");
         assert!(cut.message.contains("line"), "{}", cut.message);
         let not_a_number = text.replace("\"distance\": 2.5", "\"distance\": NaN");
         let fault = open(&not_a_number).unwrap_err().remove(0);
-        assert_eq!(fault.check, "syntax");
+        assert_eq!(fault.code, "syntax");
         assert!(fault.message.contains("line") && fault.remedy.contains("NaN"));
         let huge = text.replace("\"distance\": 2.5", "\"distance\": 1e999");
         let fault = open(&huge).unwrap_err().remove(0);
-        assert_eq!(fault.check, "syntax");
-        assert_eq!(fault.place, "/rules/0/distance");
+        assert_eq!(fault.code, "syntax");
+        assert_eq!(fault.pointer, "/rules/0/distance");
         assert!(fault.message.contains("out of range at line"));
     }
 
@@ -177,7 +177,7 @@ mod tests {
         assert_eq!(only(&text), told("member", "/features/0/shape/area/2"));
         let text = edited(|d| d["rules"][0]["distance"] = json!("ten feet"));
         let fault = open(&text).unwrap_err().remove(0);
-        assert_eq!(fault.place, "/rules/0/distance");
+        assert_eq!(fault.pointer, "/rules/0/distance");
         assert!(
             fault.message.contains("expected a number"),
             "{}",

@@ -172,7 +172,7 @@ mod tests {
     fn faults(pieces: &[Rough]) -> Vec<(String, &'static str)> {
         let found = check(pieces).unwrap_err();
         assert!(found.iter().all(|f| f.is_fault() && !f.remedy.is_empty()));
-        found.into_iter().map(|f| (f.place, f.check)).collect()
+        found.into_iter().map(|f| (f.pointer, f.code)).collect()
     }
 
     /// A pond with an island that has a pond of its own.

@@ -234,7 +234,7 @@ mod tests {
     }
 
     fn checks(findings: &[Finding]) -> Vec<&str> {
-        findings.iter().map(|f| f.check).collect()
+        findings.iter().map(|f| f.code).collect()
     }
 
     #[test]
@@ -269,7 +269,7 @@ mod tests {
     fn a_bow_tie_is_told_with_its_place() {
         let faults = closed_path(&lines(&[[0., 0.], [2., 2.], [2., 0.], [0., 2.]]));
         assert_eq!(checks(&faults), ["path-crosses-itself"]);
-        assert_eq!(faults[0].place, "/0");
+        assert_eq!(faults[0].pointer, "/0");
         assert_eq!(faults[0].at, Some([1.0, 1.0]));
         assert!(faults[0].is_fault() && !faults[0].remedy.is_empty());
     }
@@ -298,7 +298,7 @@ mod tests {
     fn a_repeated_first_point_is_told_in_its_own_words() {
         let faults = closed_path(&lines(&[[0., 0.], [1., 0.], [1., 1.], [0., 0.]]));
         assert_eq!(checks(&faults), ["stretch-of-no-length"]);
-        assert_eq!(faults[0].place, "/3");
+        assert_eq!(faults[0].pointer, "/3");
         assert!(faults[0].message.contains("repeats the first"));
     }
 
@@ -314,7 +314,7 @@ mod tests {
             "coordinate-not-finite",
         ];
         assert_eq!(checks(&faults), expected);
-        let places: Vec<&str> = faults.iter().map(|f| f.place.as_str()).collect();
+        let places: Vec<&str> = faults.iter().map(|f| f.pointer.as_str()).collect();
         assert_eq!(places, ["/0", "/1", "/2", "/3"]);
     }
 
@@ -345,6 +345,6 @@ mod tests {
         assert_eq!(checks(&open_path(&lines(&[[0., 0.]]))), ["path-too-short"]);
         let still = open_path(&lines(&[[0., 0.], [1., 0.], [1., 0.]]));
         assert_eq!(checks(&still), ["stretch-of-no-length"]);
-        assert_eq!(still[0].place, "/1");
+        assert_eq!(still[0].pointer, "/1");
     }
 }

@@ -3,7 +3,7 @@
 
 use super::{Bank, Grading, Height, Levels};
 use crate::clearance::WorkFigures;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
 use crate::site::{CheckedSite, FeatureKind};
@@ -34,6 +34,7 @@ pub fn findings(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> Ve
                 "Make the banks steeper, hold the deck by a wall that an engineer designs, or move \
                  the coping nearer to the ground.",
             )
+            .about(Topic::Grading)
             .under("/works/grading/bank_slope"),
         );
     }
@@ -73,6 +74,7 @@ fn retained(site: &CheckedSite, it: Height, limit: f64, above: bool) -> Option<F
              ask the local authority from which height a wall needs its permit."
         );
         Finding::caution(check, message, remedy)
+            .about(Topic::Grading)
             .under("/works/grading/retained_limit")
             .at(it.at.x, it.at.y)
     })
@@ -102,6 +104,7 @@ fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &str) -> Option<Finding> {
                   graded on land that is not the owner's.";
     Some(
         Finding::caution("bank-beyond-lot", message, remedy)
+            .about(Topic::Verdict)
             .under("/works/grading/bank_slope")
             .at(at.x, at.y),
     )
@@ -163,6 +166,7 @@ fn into_features(
         let message = format!("The bank of {what} reaches {label}.");
         found.push(
             Finding::caution("bank-reaches", message, remedy)
+                .about(Topic::Verdict)
                 .under(&format!("/features/{}", feature.index))
                 .at(pair.to.x, pair.to.y),
         );
@@ -202,6 +206,7 @@ fn toward_buildings(
                     "Have the deck drained there (a channel along the wall), make it narrower, or \
                      move the shell (common practice, no source).",
                 )
+                .about(Topic::Grading)
                 .under("/works/deck/fall")
                 .at(pair.to.x, pair.to.y),
             );

@@ -3,7 +3,7 @@
 
 use super::facet::Facet;
 use super::spots::ELEVATION_RANGE;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::{COORDINATE_LIMIT, Point};
 
 /// The steepest even fall that is taken, drop per metre of run. Steeper ground is no lot.
@@ -79,6 +79,7 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
              elevation is assumed.",
             "Take spots beyond every edge of the dig.",
         )
+        .about(Topic::Dig)
         .under("/spots"),
     ];
     if merged > 0 {
@@ -88,6 +89,7 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
                 format!("{merged} spots repeat another and were left out."),
                 "",
             )
+            .about(Topic::Dig)
             .under("/spots"),
         );
     }
@@ -100,7 +102,7 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
                 "steep-spots",
                 format!("Between spots the ground is steeper than 1 in 1 in {count} places."),
                 "Check the elevations there for a slip of the pen; show a wall as two breaklines, along its top and its foot.",
-            )
+            ).about(Topic::Dig)
             .under("/spots")
             .at(p.x, p.y),
         );

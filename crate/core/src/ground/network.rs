@@ -408,7 +408,7 @@ mod tests {
     }
 
     fn checks(found: &[Finding]) -> Vec<(&str, &str)> {
-        found.iter().map(|f| (f.check, f.place.as_str())).collect()
+        found.iter().map(|f| (f.code, f.pointer.as_str())).collect()
     }
 
     #[test]

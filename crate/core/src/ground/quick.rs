@@ -402,7 +402,7 @@ mod tests {
         assert!(stands_at(&spots[1], Point::new(30.0, 0.0)));
         assert_eq!(breaklines.len(), 1);
         let fault = by_corners(&lot, &some, &level()).unwrap_err();
-        assert_eq!(fault[0].check, "corner-heights");
+        assert_eq!(fault[0].code, "corner-heights");
         assert!(by_corners(&lot, &[], &before).is_err());
     }
 
@@ -462,9 +462,9 @@ mod tests {
     fn a_lot_without_a_front_says_so() {
         let lot = lot(&[], false);
         let fault = by_fall(&lot, 1.0, 1.0, Towards::Rear).unwrap_err();
-        assert_eq!(fault[0].check, "no-front");
+        assert_eq!(fault[0].code, "no-front");
         let none = by_fall(&lot, 1.0, 1.0, Towards::Side { course: 9 }).unwrap_err();
-        assert_eq!(none[0].check, "even-fall");
+        assert_eq!(none[0].code, "even-fall");
         assert!(by_fall(&lot, f64::NAN, 1.0, Towards::Side { course: 0 }).is_err());
     }
 }

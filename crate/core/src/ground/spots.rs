@@ -177,7 +177,7 @@ mod tests {
     fn checks(records: &[[f64; 3]]) -> Vec<(&'static str, String)> {
         match check(records) {
             Ok(_) => Vec::new(),
-            Err(faults) => faults.into_iter().map(|f| (f.check, f.place)).collect(),
+            Err(faults) => faults.into_iter().map(|f| (f.code, f.pointer)).collect(),
         }
     }
 

@@ -329,7 +329,7 @@ mod tests {
 
     fn faults(record: &GroundRecord) -> Vec<(&'static str, String)> {
         let faults = Ground::check(record).unwrap_err();
-        faults.into_iter().map(|f| (f.check, f.place)).collect()
+        faults.into_iter().map(|f| (f.code, f.pointer)).collect()
     }
 
     #[test]
@@ -423,7 +423,7 @@ mod tests {
             [0.0, 5.0, 10.02],
         ];
         let (_, findings) = Ground::check(&GroundRecord::of_spots(spots)).unwrap();
-        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
         assert_eq!(
             checks,
             ["ground-beyond-spots", "spots-merged", "steep-spots"]

@@ -220,7 +220,7 @@ mod tests {
         let near = |a: f64, b: f64| assert!((a - b).abs() < 1e-9, "{a} {b}");
         near(spots[0][2], 100.5 * FOOT);
         near(spots[1][0], -3.0 * FOOT);
-        let told: Vec<_> = found.iter().map(|f| f.place.as_str()).collect();
+        let told: Vec<_> = found.iter().map(|f| f.pointer.as_str()).collect();
         assert_eq!(told, ["line 4", "line 5"]);
         assert!(found.iter().all(|f| f.is_fault() && !f.remedy.is_empty()));
     }
@@ -237,7 +237,7 @@ mod tests {
             .map(|s| (s[2] / FOOT * 1e6).round() / 1e6)
             .collect();
         assert_eq!(told, [99.22, 101.25, 105.82]);
-        assert_eq!(found[0].place, "line 4");
+        assert_eq!(found[0].pointer, "line 4");
     }
 
     #[test]
@@ -265,6 +265,6 @@ mod tests {
         let (lines, found) = read_breaklines(text, System::Metres, Heights::Elevations, &[]);
         let counts: Vec<usize> = lines.iter().map(Vec::len).collect();
         assert_eq!(counts, [2, 3, 1]);
-        assert_eq!((found.len(), found[0].place.as_str()), (1, "line 10"));
+        assert_eq!((found.len(), found[0].pointer.as_str()), (1, "line 10"));
     }
 }

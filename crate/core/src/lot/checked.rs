@@ -296,7 +296,7 @@ mod tests {
     fn places(record: &LotRecord) -> Vec<String> {
         let faults = Lot::check(record).unwrap_err();
         assert!(faults.iter().all(|f| f.is_fault() && !f.remedy.is_empty()));
-        faults.into_iter().map(|f| f.place).collect()
+        faults.into_iter().map(|f| f.pointer).collect()
     }
 
     #[test]
@@ -387,7 +387,7 @@ mod tests {
         record.closing_ratio = 2000.0;
         assert_eq!(Lot::check(&record).unwrap().0.caveats(), []);
         record.closing_ratio = 5000.0;
-        assert_eq!(findings.first().unwrap().check, "lot-closure");
+        assert_eq!(findings.first().unwrap().code, "lot-closure");
         *distance_of(&mut record, 1) = 45.0;
         assert_eq!(places(&record), ["/courses"]);
     }
@@ -399,7 +399,7 @@ mod tests {
         let courses = record.courses.clone();
         record.balance = Some(Balance::CompassRule);
         let (lot, findings) = Lot::check(&record).unwrap();
-        let checks: Vec<_> = findings.iter().map(|f| f.check).collect();
+        let checks: Vec<_> = findings.iter().map(|f| f.code).collect();
         assert_eq!(checks, ["lot-closure", "lot-balanced"]);
         assert_eq!(record.courses, courses);
         // The second corner moves south by its share of 0.05: (30 of 140.05).
@@ -441,7 +441,7 @@ mod tests {
         assert!((lot.area_comparison.unwrap().difference + 0.2).abs() < 1e-12);
         let caution = findings.first().unwrap();
         assert_eq!(
-            (caution.check, caution.place.as_str()),
+            (caution.code, caution.pointer.as_str()),
             ("lot-area", "/stated_area")
         );
         assert!(

@@ -5,7 +5,7 @@ use super::friction::{FASTEST_RETURN, FASTEST_SUCTION};
 use super::route::Route;
 use super::runs::underside;
 use super::{PipePlan, Run};
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::distance::{Figure, nearest};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, FeatureKind, FittingKind, Placement};
@@ -49,7 +49,10 @@ pub(super) fn tell(
         told.extend(crossed(site, plan));
     }
     told.extend(too_deep(site, shell, placement, around));
-    plan.findings = told.into_iter().map(|f| f.under(PLACE)).collect();
+    plan.findings = told
+        .into_iter()
+        .map(|f| f.about(Topic::Pipe).under(PLACE))
+        .collect();
 }
 
 /// Which side of the pump has no fitting, or one alone.

@@ -2,7 +2,7 @@
 
 use crate::dig::DigShape;
 use crate::dig::small::beside_deepest;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::offset::widen;
 use crate::geom::{DRAWING_TOLERANCE, Point};
 use crate::shell::Shell;
@@ -46,7 +46,8 @@ impl Dewatering {
         let mut findings = Vec::new();
         let mut caution = |check, message: &str, remedy: &str, place: &str| {
             let place = format!("/works/dewatering{place}");
-            findings.push(Finding::caution(check, message, remedy).under(&place));
+            let finding = Finding::caution(check, message, remedy);
+            findings.push(finding.about(Topic::Pipe).under(&place));
         };
         if widen(
             &shell.footprint,

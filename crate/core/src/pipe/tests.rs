@@ -52,7 +52,7 @@ fn plan(edit: impl FnOnce(&mut Value)) -> PipePlan {
 }
 
 fn told(plan: &PipePlan, check: &str) -> usize {
-    plan.findings.iter().filter(|f| f.check == check).count()
+    plan.findings.iter().filter(|f| f.code == check).count()
 }
 
 fn near(a: f64, b: f64, within: f64) {
@@ -217,12 +217,12 @@ fn the_dewatering_pipe_stands_beside_the_deepest_floor() {
         made(&works)
             .findings
             .iter()
-            .map(|f| f.check)
+            .map(|f| f.code)
             .collect::<Vec<_>>()
     };
     assert_eq!(said([0.0, 0.0]), ["pipe-in-shell"]);
     assert_eq!(said([0.0, 2.1]), [""; 0]);
     assert_eq!(said([0.0, 3.0]), ["pipe-not-deepest"]);
     works.dewatering.diameter = 12.0 * INCH;
-    assert_eq!(made(&works).findings[0].check, "pipe-wider-than-over-dig");
+    assert_eq!(made(&works).findings[0].code, "pipe-wider-than-over-dig");
 }

@@ -39,7 +39,7 @@ pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
 use crate::analysis::Analysis;
 use crate::clearance::{Clearance, Subject};
-use crate::finding::{Caveat, Finding, gravest_first};
+use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
 use crate::site::{CheckedSite, MeasuredFrom};
 use crate::units::{Measure, System, show};
@@ -153,7 +153,7 @@ impl Report {
             note: site.site().note.clone(),
             units: system,
             shortfalls: analysis.shortfalls(),
-            findings: gravest_first(&analysis.findings),
+            findings: sort_by_severity(&analysis.findings),
             yard: yard::of(site, system),
             datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),

@@ -108,8 +108,7 @@ impl Section {
 
         let mut soil = difference(&earth, hole);
         let mut fill = Region::default();
-        let graded =
-            rings.and_then(|rings| finish::along(site, rings, &placed.cut, &self.ground));
+        let graded = rings.and_then(|rings| finish::along(site, rings, &placed.cut, &self.ground));
         if let Some(grade) = graded {
             let finished = down_to(lowest, &grade.earth);
             // Within the rim nothing is filled.

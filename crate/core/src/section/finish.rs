@@ -65,7 +65,7 @@ pub(super) fn along(
 /// The finish along a line.
 struct Line<'a> {
     site: &'a CheckedSite,
-    finished: &'a Finished<'a>,
+    finished: &'a Finished,
     pose: Pose,
     cut: &'a Cut,
     ground: &'a [Point],

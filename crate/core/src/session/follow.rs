@@ -237,7 +237,7 @@ mod tests {
         };
         let band = Feature::of("band", FeatureKind::Easement, shape);
         let faults = session.apply(Command::SetFeatures(vec![band])).unwrap_err();
-        assert_eq!(faults[0].place, "/features/0/shape/along/course");
+        assert_eq!(faults[0].pointer, "/features/0/shape/along/course");
         assert!(faults[0].message.contains("side 10") && !faults[0].remedy.is_empty());
     }
 }

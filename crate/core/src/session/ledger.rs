@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::clearance::Clearance;
-use crate::finding::{Caveat, Finding, gravest_first};
+use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
 use crate::site::{Placement, ShellChoice};
 use crate::units::{Measure, Shown, System, show};
@@ -111,7 +111,7 @@ impl Ledger {
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: verdict(session, system),
             clearances: clearance_rows(&analysis.clearances, system),
-            findings: gravest_first(&analysis.findings),
+            findings: sort_by_severity(&analysis.findings),
         }
     }
 }

@@ -55,7 +55,7 @@ fn an_edit_without_data_keeps_the_data_and_undoes_in_one_step() {
     let faults = session
         .apply(Command::SetPicture(Some(plat().bare())))
         .unwrap_err();
-    assert_eq!(faults.first().map(|f| f.check), Some("picture-data"));
+    assert_eq!(faults.first().map(|f| f.code), Some("picture-data"));
 }
 
 #[test]
@@ -69,7 +69,7 @@ fn two_points_lay_it_and_a_lock_holds_it() {
     };
     // The points are five pixels apart, which tells no scale.
     let faults = session.apply(Command::FitPicture(fit)).unwrap_err();
-    assert_eq!(faults.first().map(|f| f.check), Some("points-too-close"));
+    assert_eq!(faults.first().map(|f| f.code), Some("points-too-close"));
     let finer = Picture {
         scale: 0.5,
         ..plat().bare()
@@ -83,12 +83,12 @@ fn two_points_lay_it_and_a_lock_holds_it() {
     };
     session.apply(Command::SetPicture(Some(locked))).unwrap();
     let faults = session.apply(Command::FitPicture(fit)).unwrap_err();
-    assert_eq!(faults.first().map(|f| f.check), Some("picture-locked"));
+    assert_eq!(faults.first().map(|f| f.code), Some("picture-locked"));
     let at = picture(&session).at;
     assert_eq!(session.held_at(at, 0.3, 20.0), None);
     session.apply(Command::SetPicture(None)).unwrap();
     let faults = session.apply(Command::FitPicture(fit)).unwrap_err();
-    assert_eq!(faults.first().map(|f| f.check), Some("no-picture"));
+    assert_eq!(faults.first().map(|f| f.code), Some("no-picture"));
 }
 
 #[test]
@@ -134,8 +134,8 @@ fn a_file_without_the_data_and_the_data_are_the_file() {
 fn a_picture_is_told_for_what_it_is() {
     let session = with_picture();
     let told = &session.analysis().findings;
-    let caution = told.iter().find(|f| f.check == "picture-is-no-survey");
-    assert!(caution.is_some_and(|f| f.place == "/picture"));
+    let caution = told.iter().find(|f| f.code == "picture-is-no-survey");
+    assert!(caution.is_some_and(|f| f.pointer == "/picture"));
     let report = crate::report::Report::new(
         session.site(),
         session.analysis(),

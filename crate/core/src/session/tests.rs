@@ -112,7 +112,7 @@ fn a_refused_edit_changes_nothing() {
         })
         .unwrap_err();
     assert!(any_fault(&faults));
-    assert_eq!(faults[0].place, "/placement/coping_elevation");
+    assert_eq!(faults[0].pointer, "/placement/coping_elevation");
     assert_eq!(session.save(), before);
     assert_eq!(session.undo_label(), Some("choose shell"));
 }

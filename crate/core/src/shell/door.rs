@@ -9,7 +9,7 @@ use super::cover;
 use super::plane::DepthPlane;
 use super::record::{FacetRecord, ShellRecord};
 use super::stations;
-use crate::finding::{Finding, any_fault};
+use crate::finding::{Finding, Topic, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::widen;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
@@ -416,6 +416,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
                     "A part of the floor stands above the waterline.",
                     "Check its depths and the waterline.",
                 )
+                .about(Topic::Water)
                 .under(&place),
             );
         }

@@ -188,7 +188,7 @@ mod tests {
             "0, 1\n5\n10, deep\n1,2,3,4,5\n, 2",
             System::Metres,
         );
-        let places: Vec<String> = found.unwrap_err().into_iter().map(|f| f.place).collect();
+        let places: Vec<String> = found.unwrap_err().into_iter().map(|f| f.pointer).collect();
         assert_eq!(places, ["/2", "/3", "/4", "/5"]);
     }
 }

@@ -192,7 +192,7 @@ mod tests {
     fn a_triangle_has_nothing_to_square() {
         let triangle = sketch(&[[0.0, 0.0], [10.0, 0.0], [5.0, 8.66]]);
         assert_eq!(
-            square_up(&triangle, TOLERANCE).unwrap_err().check,
+            square_up(&triangle, TOLERANCE).unwrap_err().code,
             "nothing-square"
         );
     }

@@ -51,7 +51,7 @@ fn piled(features: &Value, spoil: &Value, loose: f64) -> Stockpile {
 }
 
 fn says(pile: &Stockpile) -> Vec<&'static str> {
-    pile.findings.iter().map(|f| f.check).collect()
+    pile.findings.iter().map(|f| f.code).collect()
 }
 
 fn thing(kind: &str, x: f64, y: f64, w: f64, h: f64) -> Value {
@@ -146,7 +146,7 @@ fn a_place_by_hand_is_kept_and_what_it_breaks_is_told() {
         messages[0].contains("over the lot line") && messages[1].contains("tree"),
         "{messages:?}"
     );
-    assert_eq!(over.findings[0].place, "/works/spoil/at");
+    assert_eq!(over.findings[0].pointer, "/works/spoil/at");
 }
 
 #[test]

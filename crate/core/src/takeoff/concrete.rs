@@ -3,7 +3,7 @@
 use super::expression::{Expression, input, measured, setting, sum};
 use super::line::{GEOMETRY, Group, Line};
 use super::{Inputs, MeasuredOn, Takeoff};
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::site::Works;
 use crate::units::Measure;
 
@@ -38,6 +38,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
                 "Nobody told how high the steps rise: they are counted as flat slab.",
                 "Tell their height in the Yard step.",
             )
+            .about(Topic::Concrete)
             .under(&format!("/features/{feature}/facts")),
         );
     }
@@ -183,6 +184,7 @@ fn notes(works: &Works) -> Vec<Finding> {
                  there, and the two do not fit.",
                 "Lower the top of the collar, or make the deck thinner.",
             )
+            .about(Topic::Concrete)
             .under("/works/collar/top_below_rim"),
         );
     }
@@ -193,6 +195,7 @@ fn notes(works: &Works) -> Vec<Finding> {
                 "The collar reaches out beyond the deck.",
                 "Make the deck at least as wide as the collar, or mean it so.",
             )
+            .about(Topic::Concrete)
             .under("/works/deck/width"),
         );
     }

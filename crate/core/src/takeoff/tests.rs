@@ -252,7 +252,7 @@ fn settings_that_do_not_fit_are_told() {
         taken
             .findings
             .into_iter()
-            .map(|f| f.check)
+            .map(|f| f.code)
             .collect::<Vec<_>>()
     };
     assert_eq!(said(|_| ()), [""; 0]);

@@ -1,6 +1,6 @@
 //! Decks, openings and steps that were drawn over what stands there.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::boolean::intersection;
 use crate::geom::clip::{inside, length};
 use crate::geom::distance::Figure;
@@ -67,6 +67,7 @@ fn over(
                   what is shared is counted as poured, and its ground as graded.";
     Some(
         Finding::caution("deck-over-structure", message, remedy)
+            .about(Topic::Verdict)
             .under(&format!("/features/{}", drawn.index))
             .at(at.x, at.y),
     )

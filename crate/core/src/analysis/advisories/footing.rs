@@ -9,7 +9,7 @@
 use super::super::cache::ShellCache;
 use super::super::data::InfluenceLine;
 use crate::dig::Dig;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
@@ -122,6 +122,7 @@ fn told(
                   say how the footing is kept (29 CFR 1926.651(i)). The rule gives no distance: \
                   both lines are a screen and no proof, and beyond them the ground still moves.";
     Finding::caution("dig-near-footing", message, remedy)
+        .about(Topic::Verdict)
         .under(&format!("/features/{index}"))
         .at(at.x, at.y)
 }

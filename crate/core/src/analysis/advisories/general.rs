@@ -1,6 +1,6 @@
 //! Cautions that stand beside every plan, whatever its numbers.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::site::CheckedSite;
 
 /// What everybody who reads this plan must know. The last two come with a placed shell.
@@ -13,7 +13,8 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
              somebody drew on it.",
             "Before anyone digs, call the utility-locating service and wait for its marks \
              (29 CFR 1926.651(b)).",
-        ),
+        )
+        .about(Topic::Dig),
         Finding::caution(
             "planning-aid",
             "This is a planning aid, not a survey: its distances are as good as the lot and the \
@@ -47,6 +48,7 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
                 "Keep it filled. Only a professional empties it, after the groundwater has been \
                  lowered.",
             )
+            .about(Topic::Water)
             .under("/placement"),
         );
         cautions.push(
@@ -56,6 +58,7 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
                 "Fence the hole from the first hour, and have the barrier that the local \
                  authority requires standing before any water goes in.",
             )
+            .about(Topic::Water)
             .under("/placement"),
         );
     }

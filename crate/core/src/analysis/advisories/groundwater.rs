@@ -1,7 +1,7 @@
 //! What groundwater has to say: a shell that would float, a hole that fills.
 
 use crate::dig::Dig;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::groundwater::{LeastWater, Uplift};
 use crate::site::{CheckedSite, SoilClass};
 use crate::units::{Measure, show};
@@ -16,8 +16,13 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
     let system = site.site().display;
     let text = |measure, value| show(measure, value, system).text;
     let mut found = Vec::new();
-    let mut caution = |check, message: String, remedy: String| {
-        found.push(Finding::caution(check, message, remedy).under(PLACE));
+    let mut caution = |code, message: String, remedy: String| {
+        let topic = match code {
+            "shell-floats-full" => Topic::Verdict,
+            _ => Topic::Water,
+        };
+        let finding = Finding::caution(code, message, remedy);
+        found.push(finding.about(topic).under(PLACE));
     };
     let level = text(Measure::Elevation, uplift.level);
     let underside = text(Measure::Elevation, uplift.underside);
@@ -115,6 +120,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
                 "The weight of the empty shell is not known: it counts as nothing against uplift.",
                 "Ask its maker and enter it with the shell.",
             )
+            .about(Topic::Water)
             .under("/placement/shell"),
         );
     }

@@ -2,7 +2,7 @@
 //! and dig over a lot line or in an easement, and the dig through what stands or lies there.
 
 use crate::clearance::WorkFigures;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::Point;
 use crate::geom::distance::{Figure, Measurable};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
@@ -13,7 +13,7 @@ const HAIR: f64 = 1e-6;
 
 /// One part of the work and how it is spoken of.
 struct Part<'a> {
-    check: &'static str,
+    code: &'static str,
     words: &'static str,
     place: &'static str,
     area: &'a Measurable<'a>,
@@ -47,8 +47,8 @@ fn parts<'a>(
     [water, dig, drawn]: [&'a Measurable<'a>; 3],
     pad: Option<&'a Measurable<'a>>,
 ) -> Vec<Part<'a>> {
-    let part = |check, words, place, area, out| Part {
-        check,
+    let part = |code, words, place, area, out| Part {
+        code,
         words,
         place,
         area,
@@ -108,7 +108,7 @@ fn lot_lines(
             let remedy = "Move the shell, or make the work narrower. Nothing may be built or dug \
                           on land that is not the owner's.";
             found.push(placed(
-                Finding::caution(part.check, message, remedy),
+                Finding::caution(part.code, message, remedy),
                 part,
                 pair.to,
             ));
@@ -126,7 +126,7 @@ fn easement(site: &CheckedSite, part: &Part<'_>, feature: &CheckedFeature) -> Op
     (pair.distance - part.out < -HAIR).then(|| {
         let message = format!("The {} reaches into {}.", part.words, label(site, feature));
         let remedy = "Move it out, or get the written consent of whoever holds the easement.";
-        placed(Finding::caution(part.check, message, remedy), part, pair.to)
+        placed(Finding::caution(part.code, message, remedy), part, pair.to)
     })
 }
 
@@ -136,7 +136,7 @@ fn in_the_way(
     dig: &Measurable<'_>,
     feature: &CheckedFeature,
 ) -> Option<Finding> {
-    let (check, remedy) = match feature.kind {
+    let (code, remedy) = match feature.kind {
         FeatureKind::House | FeatureKind::Outbuilding | FeatureKind::Wall => (
             "dig-under-structure",
             "Move the shell. Digging beside or under a footing takes a registered engineer.",
@@ -163,14 +163,18 @@ fn in_the_way(
     // A line that the dig merely touches is in its way already.
     (pair.distance <= 0.0).then(|| {
         let message = format!("The dig runs into {}.", label(site, feature));
-        Finding::caution(check, message, remedy)
+        Finding::caution(code, message, remedy)
+            .about(Topic::Verdict)
             .under(&format!("/features/{}", feature.index))
             .at(pair.to.x, pair.to.y)
     })
 }
 
 fn placed(finding: Finding, part: &Part<'_>, at: Point) -> Finding {
-    finding.under(part.place).at(at.x, at.y)
+    finding
+        .about(Topic::Verdict)
+        .under(part.place)
+        .at(at.x, at.y)
 }
 
 fn label<'a>(site: &'a CheckedSite, feature: &CheckedFeature) -> &'a str {

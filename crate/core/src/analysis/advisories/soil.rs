@@ -4,7 +4,7 @@
 
 use crate::dig::Dig;
 use crate::dig::safety::PROTECTED_FROM;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
@@ -36,6 +36,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
                 "A competent person finds the layers and their classes on the site and decides on \
                  the sides; layers that dip into the hole are weaker than they look.",
             )
+            .about(Topic::Dig)
             .under("/works/dig/layers"),
         );
     }
@@ -52,6 +53,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
                 "Ask the competent person how high an upright foot the soil holds here, and what \
                  shields it.",
             )
+            .about(Topic::Dig)
             .under("/works/dig/upright_below"),
         );
     }
@@ -72,6 +74,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
                 "Ask the competent person whether this soil is to be benched at all, and how high \
                  and wide the steps are.",
             )
+            .about(Topic::Dig)
             .under("/works/dig/bench"),
         );
     }
@@ -111,6 +114,7 @@ fn class(settings: &DigSettings) -> Finding {
              manual test (29 CFR 1926 Subpart P App. A); the slopes are those of {STANDARD}."
         ),
     )
+    .about(Topic::Dig)
     .under("/works/dig/soil")
 }
 
@@ -141,7 +145,11 @@ fn short_term(settings: &DigSettings, depth: f64) -> Option<Finding> {
             ),
         ),
     };
-    Some(Finding::caution("short-term", message, remedy).under("/works/dig/short_term"))
+    Some(
+        Finding::caution("short-term", message, remedy)
+            .about(Topic::Dig)
+            .under("/works/dig/short_term"),
+    )
 }
 
 /// The sides that are steeper than the standard's steepest, each by name.
@@ -191,6 +199,7 @@ fn steep_sides(settings: &DigSettings, dig: &Dig) -> Vec<Finding> {
                      engineer designs it ({STANDARD})."
                 ),
             )
+            .about(Topic::Dig)
             .under(&format!("/works/dig/sides/{index}")),
         );
     }

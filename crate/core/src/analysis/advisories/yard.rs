@@ -2,7 +2,7 @@
 //! it and which lines lie under it, what fits through a gate.
 
 use crate::clearance::WorkFigures;
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::geom::distance::{Figure, Nearest, nearest};
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, KnownFrom, LineClass};
 use crate::units::constants::FOOT;
@@ -72,7 +72,7 @@ fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
         );
         let remedy = "Set the coping below the floor, or have the deck drained away from the \
                       building (common practice, no source).";
-        Finding::note("coping-above-floor", message, remedy)
+        Finding::note("coping-above-floor", message, remedy).about(Topic::Grading)
     })
 }
 

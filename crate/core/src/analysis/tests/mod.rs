@@ -43,7 +43,7 @@ fn analyzed(site: &CheckedSite, detail: Detail) -> Analysis {
 
 fn named<'a>(analysis: &'a Analysis, check: &str) -> Vec<&'a Finding> {
     let findings = analysis.findings.iter();
-    findings.filter(|f| f.check == check).collect()
+    findings.filter(|f| f.code == check).collect()
 }
 
 fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {

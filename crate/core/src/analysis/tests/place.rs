@@ -66,7 +66,7 @@ fn what_lies_in_the_way_of_the_dig_is_told() {
         analysis(|d| d["features"] = feature("buried-line", &track, None))
     };
     let told = line(20.0);
-    assert_eq!(named(&told, "dig-through-line")[0].place, "/features/0");
+    assert_eq!(named(&told, "dig-through-line")[0].pointer, "/features/0");
     assert!(named(&line(30.0), "dig-through-line").is_empty());
     let tank = json!({ "disc": { "at": [15, 20], "radius": 1 } });
     let told = analysis(|d| d["features"] = feature("septic-tank", &tank, None));
@@ -81,7 +81,7 @@ fn rules_are_looked_at_too() {
         d["rules"][0]["source"] = json!(" ");
         d["rules"][0]["to"] = json!({ "feature": { "kind": "well" } });
     });
-    assert_eq!(named(&odd, "rule-source")[0].place, "/rules/0/source");
+    assert_eq!(named(&odd, "rule-source")[0].pointer, "/rules/0/source");
     assert!(
         named(&odd, "rule-without-target")[0]
             .message
@@ -127,7 +127,7 @@ fn what_is_drawn_over_a_structure_is_told() {
         let found = named(&analysis, "deck-over-structure");
         assert!(found.len() < 2);
         let told = found.first().map(|f| {
-            assert_eq!(f.place, "/features/1");
+            assert_eq!(f.pointer, "/features/1");
             f.message.clone()
         });
         told.unwrap_or_default()

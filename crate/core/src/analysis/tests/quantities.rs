@@ -80,7 +80,7 @@ fn nothing_is_paid_twice() {
     let twice = rated(&[("base-stone", 0.05), ("base-stone-volume", 60.0)]);
     assert_eq!(twice.cost.as_ref().unwrap().lines.len(), 1);
     assert_eq!(named(&twice, "priced-twice").len(), 1);
-    assert_eq!(named(&twice, "priced-twice")[0].place, "/rates/1");
+    assert_eq!(named(&twice, "priced-twice")[0].pointer, "/rates/1");
     let sum = rated(&[("stone", 0.05), ("bank-cut", 10.0)]);
     assert_eq!(named(&sum, "rate-not-counted").len(), 1);
     assert_eq!(sum.cost.as_ref().unwrap().lines.len(), 1);
@@ -141,7 +141,7 @@ fn another_place_and_one_that_cannot_be_stand_beside_the_present() {
         compared.columns[2]
             .faults
             .iter()
-            .any(|f| f.check == "unknown-shell")
+            .any(|f| f.code == "unknown-shell")
     );
 }
 
@@ -324,7 +324,7 @@ fn no_finding_reads_as_a_permission() {
             // Findings are the same with and without ranges.
             heard.extend(analyzed(&site, Detail::Complete).findings);
             // It says that there may be more rules than those listed.
-            heard.retain(|f| f.check != "local-authority");
+            heard.retain(|f| f.code != "local-authority");
         }
     }
     for check in [
@@ -334,7 +334,7 @@ fn no_finding_reads_as_a_permission() {
         "wet-soil",
         "priced-twice",
     ] {
-        assert!(heard.iter().any(|f| f.check == check), "{check}");
+        assert!(heard.iter().any(|f| f.code == check), "{check}");
     }
     for finding in &heard {
         let text = format!("{} {}", finding.message, finding.remedy).to_lowercase();

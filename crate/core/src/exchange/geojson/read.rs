@@ -62,7 +62,7 @@ pub fn read(text: &str) -> Result<Draft, Vec<Finding>> {
             remedy,
         ));
     }
-    let barred = findings.iter().any(|f| f.check == "other-crs");
+    let barred = findings.iter().any(|f| f.code == "other-crs");
     if items.is_empty() || barred {
         return Err(findings);
     }

@@ -22,7 +22,7 @@ fn faults(value: &Value) -> Vec<Finding> {
 fn told(findings: &[Finding]) -> Vec<(&str, &str)> {
     findings
         .iter()
-        .map(|f| (f.check, f.place.as_str()))
+        .map(|f| (f.code, f.pointer.as_str()))
         .collect()
 }
 
@@ -257,7 +257,7 @@ fn properties_give_names_and_propose_roles() {
 #[test]
 fn texts_that_hold_nothing_are_refused() {
     let checks =
-        |text: &str| -> Vec<&str> { read(text).unwrap_err().iter().map(|f| f.check).collect() };
+        |text: &str| -> Vec<&str> { read(text).unwrap_err().iter().map(|f| f.code).collect() };
     assert_eq!(checks("{"), ["cut-off"]);
     assert_eq!(checks("{]"), ["syntax"]);
     assert_eq!(checks("[]"), ["type-missing"]);

@@ -80,7 +80,7 @@ impl Changes {
             .map(|(i, _)| i.place.as_str())
             .collect();
         // What was told of things that stay outside is of no concern here.
-        let concerns = |f: &Finding| !left_out.contains(&f.place.as_str());
+        let concerns = |f: &Finding| !left_out.contains(&f.pointer.as_str());
         let mut findings: Vec<Finding> = placed.findings.into_iter().filter(concerns).collect();
         bringing.lot();
         bringing.features();
@@ -166,7 +166,7 @@ impl<'a> Bringing<'a> {
             Ok(record) => record,
             Err(faults) => {
                 for mut fault in faults {
-                    fault.place = String::new();
+                    fault.pointer = String::new();
                     self.told.tell(place, fault);
                 }
                 return;

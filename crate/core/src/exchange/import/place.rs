@@ -212,7 +212,7 @@ fn faulty(shape: &PlacedShape) -> Option<Finding> {
     }
     .map(|mut fault| {
         // Where in the ring it is says less than which thing it is.
-        fault.place = String::new();
+        fault.pointer = String::new();
         fault
     })
 }

@@ -25,7 +25,7 @@ fn bring(draft: &Draft, settings: &Settings, roles: &[Role], site: &Site) -> Cha
 }
 
 fn checks(findings: &[Finding]) -> Vec<&str> {
-    findings.iter().map(|f| f.check).collect()
+    findings.iter().map(|f| f.code).collect()
 }
 
 fn only(geometry: Value) -> Draft {
@@ -188,7 +188,7 @@ fn what_crosses_itself_or_lies_far_off_is_told_and_left_out() {
         .findings
         .iter()
         .filter(|f| f.is_fault())
-        .map(|f| (f.check, f.place.as_str()))
+        .map(|f| (f.code, f.pointer.as_str()))
         .collect();
     assert_eq!(
         told,
@@ -274,7 +274,7 @@ fn roles_that_do_not_suit_are_told() {
         faults
             .iter()
             .filter(|f| f.is_fault())
-            .map(|f| f.check)
+            .map(|f| f.code)
             .collect::<Vec<_>>()
     };
     let out = Role::LeaveOut;

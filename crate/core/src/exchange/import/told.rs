@@ -16,8 +16,8 @@ pub(in crate::exchange) struct Told {
 impl Told {
     /// Keeps a finding of a place, unless enough of its sort were told.
     pub fn tell(&mut self, place: &str, finding: Finding) {
-        let check = finding.check;
-        let before = self.findings.iter().filter(|f| f.check == check).count();
+        let check = finding.code;
+        let before = self.findings.iter().filter(|f| f.code == check).count();
         if before < EACH {
             self.findings.push(finding.under(place));
             return;
@@ -34,7 +34,7 @@ impl Told {
             let severity = self
                 .findings
                 .iter()
-                .find(|f| f.check == check)
+                .find(|f| f.code == check)
                 .map_or(crate::finding::Severity::Note, |f| f.severity);
             self.findings.push(Finding::new(
                 severity,

@@ -21,7 +21,7 @@ fn positions(draft: &Draft) -> Vec<(f64, f64, Option<f64>)> {
 fn told(findings: &[Finding]) -> Vec<(&str, &str)> {
     findings
         .iter()
-        .map(|f| (f.check, f.place.as_str()))
+        .map(|f| (f.code, f.pointer.as_str()))
         .collect()
 }
 
@@ -124,7 +124,7 @@ fn a_line_that_is_no_point_is_told_with_its_number_and_spoils_no_other() {
     );
     assert!(read.findings[0].message.contains("abc"));
     let nothing = super::read("hello\nworld", None).unwrap_err();
-    assert!(nothing.iter().any(|f| f.check == "nothing-found"));
+    assert!(nothing.iter().any(|f| f.code == "nothing-found"));
     let empty = super::read("", None).unwrap_err();
     assert_eq!(told(&empty), [("nothing-found", "")]);
 }
@@ -133,7 +133,7 @@ fn a_line_that_is_no_point_is_told_with_its_number_and_spoils_no_other() {
 fn elevations_of_nothing_and_numbers_twice_are_told() {
     let read =
         draft("1,5000.1,2000,412,a\n2,5001,2000,0.0,a\n2,5002,2000,411,a\n4,5003,2000,413,a");
-    let checks: Vec<&str> = read.findings.iter().map(|f| f.check).collect();
+    let checks: Vec<&str> = read.findings.iter().map(|f| f.code).collect();
     assert!(checks.contains(&"elevation-zero") && checks.contains(&"point-repeated"));
 }
 

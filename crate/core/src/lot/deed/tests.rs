@@ -33,7 +33,7 @@ pub(super) fn lines(reading: &Reading) -> Vec<(f64, f64)> {
 }
 
 pub(super) fn checks(reading: &Reading) -> Vec<&'static str> {
-    reading.findings.iter().map(|f| f.check).collect()
+    reading.findings.iter().map(|f| f.code).collect()
 }
 
 pub(super) fn near(a: f64, b: f64) -> bool {
@@ -207,7 +207,7 @@ fn what_cannot_be_taken_is_told_with_its_line() {
         let reading = feet(text);
         let finding = reading.findings.first().unwrap_or_else(|| panic!("{text}"));
         assert_eq!(
-            (finding.check, finding.place.as_str()),
+            (finding.code, finding.pointer.as_str()),
             (check, line),
             "{text}: {finding:?}"
         );

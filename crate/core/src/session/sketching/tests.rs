@@ -126,7 +126,7 @@ fn a_refused_point_leaves_the_drawing() {
         tap(&mut session, x, y);
     }
     let draft = session.draft_mut().unwrap();
-    assert_eq!(draft.finish().unwrap_err()[0].check, "path-crosses-itself");
+    assert_eq!(draft.finish().unwrap_err()[0].code, "path-crosses-itself");
     assert_eq!(draft.points().count(), 4);
     draft.follow(Point::new(26.0, 26.0), 0.0);
     assert!(draft.place().is_err());

@@ -198,7 +198,7 @@ fn a_cove_or_a_draft_that_leaves_no_floor_is_a_fault() {
     let faults = |draft: f64, cove: f64| {
         let found = Shell::check(&record(rect(8.0, 4.0), [0.5, 5.0], draft, cove));
         found.map_or_else(
-            |f| f.into_iter().map(|f| (f.check, f.place)).collect(),
+            |f| f.into_iter().map(|f| (f.code, f.pointer)).collect(),
             |_| Vec::new(),
         )
     };

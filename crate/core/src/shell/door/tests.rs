@@ -52,7 +52,7 @@ fn faults(change: impl FnOnce(&mut ShellRecord)) -> Vec<(&'static str, String)> 
     for fault in &found {
         assert!(!fault.message.is_empty() && !fault.remedy.is_empty() && fault.at.is_none());
     }
-    found.into_iter().map(|f| (f.check, f.place)).collect()
+    found.into_iter().map(|f| (f.code, f.pointer)).collect()
 }
 
 fn one(check: &'static str, place: &str) -> Vec<(&'static str, String)> {
@@ -240,7 +240,7 @@ fn what_is_unusual_is_a_caution() {
         let mut record = plain();
         change(&mut record);
         let (_, cautions) = check(&record).unwrap();
-        cautions.into_iter().map(|f| f.check).collect::<Vec<_>>()
+        cautions.into_iter().map(|f| f.code).collect::<Vec<_>>()
     };
     assert_eq!(
         said(|r| r.floor[1].depths = vec![1.0, 3.0, 3.0, 1.0]),

@@ -171,7 +171,7 @@ fn where_the_outline_bends_the_foot_of_the_sides_follows_it() {
 
 fn faults(stations: &[StationRecord]) -> Vec<(&'static str, String)> {
     let found = Shell::check(&shell(rect(8.0, 4.0), stations)).unwrap_err();
-    found.into_iter().map(|f| (f.check, f.place)).collect()
+    found.into_iter().map(|f| (f.code, f.pointer)).collect()
 }
 
 fn one(check: &'static str, place: &str) -> Vec<(&'static str, String)> {
@@ -232,7 +232,7 @@ fn every_fault_is_told_with_its_place() {
     }];
     let found = Shell::check(&both).unwrap_err();
     assert_eq!(
-        (found[0].check, found[0].place.as_str()),
+        (found[0].code, found[0].pointer.as_str()),
         ("floor-twice", "/stations")
     );
 }

@@ -190,7 +190,7 @@ mod tests {
             distance: Some(distance),
             bearing: None,
         };
-        let refused = |fit: Fit, plat: &Picture| fit.lay(plat).unwrap_err().check;
+        let refused = |fit: Fit, plat: &Picture| fit.lay(plat).unwrap_err().code;
         assert_eq!(refused(fit(0.0, 10.0), &plat()), "points-too-close");
         assert_eq!(refused(fit(1.9, 10.0), &plat()), "points-too-close");
         assert_eq!(refused(fit(f64::NAN, 10.0), &plat()), "points-too-close");

@@ -63,7 +63,7 @@ fn faults_of_a_shape_are_placed() {
         (r#"{"disc": {"at": [0, 0], "radius": 0}}"#, "disc/radius"),
     ] {
         let faults = with(vec![feature(FeatureKind::Easement, text)]).unwrap_err();
-        assert_eq!(faults[0].place, format!("/features/0/shape/{place}"));
+        assert_eq!(faults[0].pointer, format!("/features/0/shape/{place}"));
         assert!(faults[0].is_fault() && !faults[0].remedy.is_empty());
     }
 }
@@ -106,7 +106,7 @@ fn a_broken_lot_is_told_of_and_not_its_bands() {
     )]);
     let faults = CheckedSite::check(site, None).unwrap_err();
     assert!(
-        faults.iter().all(|f| f.place.starts_with("/lot")),
+        faults.iter().all(|f| f.pointer.starts_with("/lot")),
         "{faults:?}"
     );
 }
@@ -147,7 +147,7 @@ fn openings_are_set_into_the_edge() {
     let told: Vec<(&str, &str)> = site
         .findings()
         .iter()
-        .map(|f| (f.check, f.place.as_str()))
+        .map(|f| (f.code, f.pointer.as_str()))
         .collect();
     assert!(told.contains(&("opening-off-edge", "/features/0/facts/openings/1")));
     assert!(told.contains(&("opening-too-wide", "/features/1/facts/openings/0")));

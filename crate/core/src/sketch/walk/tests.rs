@@ -96,7 +96,7 @@ fn what_does_not_fit_is_told_with_its_line() {
         ("face purple", "line 1", "A bearing belongs"),
     ] {
         let walk = walk(text);
-        let found = walk.findings.iter().find(|f| f.place == line);
+        let found = walk.findings.iter().find(|f| f.pointer == line);
         assert!(
             found
                 .is_some_and(|f| f.is_fault() && f.message.contains(words) && !f.remedy.is_empty()),

@@ -1,7 +1,7 @@
 //! The fill, and where it comes from.
 
 use super::{Earth, PER_BANK, PRISMS, Refill, VOLUME, all_dug, from_spoil, swell};
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::takeoff::expression::{Extreme, given, input, measured, of_two, setting};
 use crate::takeoff::{Group, Inputs, Line, MeasuredOn, Takeoff};
 use crate::units::Measure;
@@ -85,6 +85,7 @@ pub(super) fn take(inputs: &Inputs<'_>, earth: &Earth, taken: &mut Takeoff) {
                 "The job yields less earth than its fill takes: the rest has to be brought in.",
                 "Lower the coping, or order the fill.",
             )
+            .about(Topic::Grading)
             .under("/works/spoil/reuse"),
         );
     }

@@ -1,6 +1,6 @@
 //! Truck loads by the box, by the scale, and the greater of the two; trips and time.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Topic};
 use crate::site::Works;
 use crate::takeoff::expression::{Expression, Extreme, of_two, setting};
 use crate::takeoff::{Group, Line, MeasuredOn, Takeoff};
@@ -22,6 +22,7 @@ pub(super) fn take(works: &Works, loose: Expression, weight: Expression, taken: 
                 "A full box of this spoil weighs more than the payload.",
                 "Load the trucks by weight, not to the top of the box; wet soil weighs more still.",
             )
+            .about(Topic::Haul)
             .under("/works/haul/payload"),
         );
     }

@@ -96,11 +96,11 @@ fn concrete_of_deck_steps_and_pad_adds_up() {
     let sum = collar + slab * 0.1 * 1.05 + 0.6 * 0.1 * 1.05 + 2.0 * 4.0 * INCH * 1.05;
     near(&taken, "concrete", sum, 2e-3);
     // The 8 in pipe is a hair too wide for an over-dig of 0.2 m.
-    let other = |f: &&Finding| f.check != "pipe-wider-than-over-dig";
+    let other = |f: &&Finding| f.code != "pipe-wider-than-over-dig";
     let told: Vec<&Finding> = taken.findings.iter().filter(other).collect();
     assert_eq!(told.len(), 1);
-    assert_eq!(told[0].check, "steps-without-rise");
-    assert_eq!(told[0].place, "/features/3/facts");
+    assert_eq!(told[0].code, "steps-without-rise");
+    assert_eq!(told[0].pointer, "/features/3/facts");
 }
 
 #[test]

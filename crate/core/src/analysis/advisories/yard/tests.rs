@@ -56,7 +56,7 @@ fn analysis(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> 
 }
 
 fn told<'a>(analysis: &'a Analysis, check: &str) -> Option<&'a Finding> {
-    analysis.findings.iter().find(|f| f.check == check)
+    analysis.findings.iter().find(|f| f.code == check)
 }
 
 fn distance(analysis: &Analysis, rule: &str) -> f64 {
@@ -79,7 +79,7 @@ fn a_coping_above_the_floor_is_noted() {
     };
     let low = with_floor(Some(-0.5));
     let note = told(&low, "coping-above-floor").unwrap();
-    assert_eq!(note.place, "/features/0");
+    assert_eq!(note.pointer, "/features/0");
     assert!(note.message.contains("1'-11 5/8\""), "{}", note.message);
     assert!(told(&with_floor(Some(0.1)), "coping-above-floor").is_none());
     assert!(told(&with_floor(None), "coping-above-floor").is_none());

@@ -33,7 +33,7 @@ fn faults(picture: &Picture) -> Vec<(&'static str, String)> {
     check(picture)
         .into_iter()
         .inspect(|f| assert!(f.is_fault() && !f.remedy.is_empty()))
-        .map(|f| (f.check, f.place))
+        .map(|f| (f.code, f.pointer))
         .collect()
 }
 
