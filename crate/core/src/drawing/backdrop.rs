@@ -1,7 +1,7 @@
 //! The half of the plan that stays while the shell moves: lot, features, ground, setbacks.
 
 use super::{Drawing, Item, Layer, feature, relief, setback, shown, sides};
-use crate::geom::{Point, Segment, Vector};
+use crate::geom::{Point, Vector};
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::site::CheckedSite;
@@ -25,14 +25,6 @@ pub fn backdrop(site: &CheckedSite) -> Drawing {
     drawing.path(Layer::LotLine, lot.lot.outline.segments().collect(), true);
     sides::draw(&mut drawing, site);
     drawing
-}
-
-/// The middle of a stretch and the bearing from its start to its end.
-pub(super) fn middle_of(segment: &Segment) -> (Point, f64) {
-    (
-        segment.point_at(0.5),
-        (segment.to() - segment.from()).bearing(),
-    )
 }
 
 fn spots(drawing: &mut Drawing, site: &CheckedSite) {

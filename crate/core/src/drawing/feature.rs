@@ -1,8 +1,7 @@
 //! What stands on and under the lot, each kind in its own way: hatched, ticked, lettered, with
 //! its doors and gates standing open.
 
-use super::backdrop::middle_of;
-use super::{Drawing, Layer};
+use super::{Drawing, Layer, middle_of};
 use crate::geom::path::bulge_of_angle;
 use crate::geom::{Point, Region, Ring, Segment, Vector, Vertex, pattern, span};
 use crate::math::TURN;

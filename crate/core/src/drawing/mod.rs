@@ -8,7 +8,7 @@
 mod backdrop;
 mod earth;
 mod feature;
-mod laid;
+mod hardware;
 mod overlay;
 mod relief;
 mod scale_bar;
@@ -246,6 +246,14 @@ fn points_of(item: &Item) -> Vec<Point> {
             .collect(),
         _ => Vec::new(),
     }
+}
+
+/// The middle of a stretch and the bearing from its start to its end.
+fn middle_of(segment: &Segment) -> (Point, f64) {
+    (
+        segment.point_at(0.5),
+        (segment.to() - segment.from()).bearing(),
+    )
 }
 
 /// The bearing, of the two along a line, that reads from the bottom or the right of the plan.

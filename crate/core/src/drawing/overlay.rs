@@ -1,6 +1,6 @@
 //! What quantities lay over the plan: the geometry that a quantity was measured on.
 
-use super::{Drawing, Focus, Layer, earth, laid};
+use super::{Drawing, Focus, Layer, earth, hardware};
 use crate::analysis::{Analysis, ShellRings};
 use crate::geom::{Region, boolean};
 use crate::shell::Shell;
@@ -13,7 +13,7 @@ use crate::takeoff::MeasuredOn;
 pub fn overlay(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Drawing {
     let mut drawing = Drawing::default();
     earth::lies(&mut drawing, site, analysis);
-    laid::lies(&mut drawing, site, analysis);
+    hardware::lies(&mut drawing, site, analysis);
     let Focus::Quantity(key) = focus else {
         return drawing;
     };
@@ -22,7 +22,7 @@ pub fn overlay(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Dra
         (line, site.placed_shell(), &analysis.rings)
     {
         let pose = placement.pose();
-        if laid::light(&mut drawing, site, analysis, line.on, &pose) {
+        if hardware::light(&mut drawing, site, analysis, line.on, &pose) {
             return drawing;
         }
         match line.on {

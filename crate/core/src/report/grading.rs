@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Figure;
-use super::text::{heading, pairs};
+use super::table::{heading, pairs};
 use crate::analysis::Analysis;
 use crate::geom::Point;
 use crate::grading::{Bank, Grading, Height, against};

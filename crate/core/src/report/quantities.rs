@@ -1,7 +1,6 @@
 //! The quantities as plain text: the list with its ranges, what it costs, and the workings.
 
-use super::table::{Lean, columns, wrapped};
-use super::text::{heading, weak};
+use super::table::{Lean, columns, heading, weak, wrapped};
 use super::{CostFigures, RangeFigures, Report, Workings};
 
 /// How low and high are told, once for all of them.

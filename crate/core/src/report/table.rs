@@ -1,5 +1,7 @@
 //! Plain text of fixed width: wrapped paragraphs and aligned columns.
 
+use crate::finding::Caveat;
+
 /// Width of a line, characters: what a terminal or a page of a fixed-width face holds.
 pub(super) const WIDTH: usize = 100;
 
@@ -58,6 +60,28 @@ pub(super) fn wrapped(text: &str, hang: usize) -> String {
     }
     let lines: Vec<String> = lines.iter().map(|line| format!("{margin}{line}")).collect();
     lines.join("\n")
+}
+
+/// A heading with a line under it.
+pub(super) fn heading(text: &str, out: &mut String) {
+    out.push_str(&format!("\n{text}\n{}\n", "-".repeat(WIDTH)));
+}
+
+/// What makes a figure weaker than it looks, to stand behind it.
+pub(super) fn weak(caveats: &[Caveat]) -> String {
+    caveats
+        .iter()
+        .map(|c| format!(" [{}]", c.words()))
+        .collect()
+}
+
+/// Names and figures in two columns.
+pub(super) fn pairs(pairs: &[(&str, String)], out: &mut String) {
+    let rows: Vec<Vec<String>> = pairs
+        .iter()
+        .map(|(name, text)| vec![(*name).to_owned(), text.clone()])
+        .collect();
+    columns(2, &[Lean::Left, Lean::Left], &rows, out);
 }
 
 #[cfg(test)]

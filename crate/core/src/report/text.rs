@@ -1,9 +1,9 @@
 //! The report as plain text: cautions first, then the lot, the shell, clearances, quantities
 //! with their working, and what else was noticed.
 
-use super::table::{Lean, WIDTH, columns, wrapped};
+use super::table::{Lean, WIDTH, columns, heading, pairs, weak, wrapped};
 use super::{ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities};
-use crate::finding::{Caveat, Finding, Severity};
+use crate::finding::{Finding, Severity};
 use crate::site::FactKind;
 
 /// The whole report.
@@ -107,10 +107,6 @@ fn title(report: &Report, out: &mut String) {
     out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
 }
 
-pub(super) fn heading(text: &str, out: &mut String) {
-    out.push_str(&format!("\n{text}\n{}\n", "-".repeat(WIDTH)));
-}
-
 /// Whether it fits, in a sentence.
 fn verdict(report: &Report) -> String {
     let least = report.clearances.first();
@@ -152,23 +148,6 @@ fn findings(findings: &[&Finding], out: &mut String) {
             out.push_str(&format!("    [{} at {}]\n", finding.code, finding.pointer));
         }
     }
-}
-
-/// What makes a figure weaker than it looks, to stand behind it.
-pub(super) fn weak(caveats: &[Caveat]) -> String {
-    caveats
-        .iter()
-        .map(|c| format!(" [{}]", c.words()))
-        .collect()
-}
-
-/// Names and figures in two columns.
-pub(super) fn pairs(pairs: &[(&str, String)], out: &mut String) {
-    let rows: Vec<Vec<String>> = pairs
-        .iter()
-        .map(|(name, text)| vec![(*name).to_owned(), text.clone()])
-        .collect();
-    columns(2, &[Lean::Left, Lean::Left], &rows, out);
 }
 
 fn lot(report: &Report, out: &mut String) {

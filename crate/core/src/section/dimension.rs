@@ -1,5 +1,6 @@
 //! The figures to read on a section.
 
+use super::chain::height_on;
 use super::line::Cut;
 use crate::geom::{Point, Region};
 use crate::shell::Shell;
@@ -144,17 +145,6 @@ pub(super) fn all(cut: &Measured<'_>, system: System) -> Vec<Dimension> {
         }
     }
     all
-}
-
-/// Elevation of a chain at a station; `None` beyond its ends.
-pub(super) fn height_on(chain: &[Point], s: f64) -> Option<f64> {
-    let mut stretches = chain.iter().zip(chain.iter().skip(1));
-    let (a, b) = stretches.find(|(a, b)| a.x <= s && s <= b.x)?;
-    Some(if b.x > a.x {
-        a.y + (b.y - a.y) * (s - a.x) / (b.x - a.x)
-    } else {
-        a.y
-    })
 }
 
 /// Lowest elevation of a region at a station; `None` beside it.

@@ -1,10 +1,10 @@
 //! The finished ground along the line: under deck and collar, down and up its banks.
 
-use super::cut::{BESIDE, sampled};
-use super::dimension::{Dimension, height_on};
+use super::chain::{BESIDE, breaks, height_on, sampled};
+use super::dimension::Dimension;
 use super::line::Cut;
 use crate::analysis::ShellRings;
-use crate::geom::{Point, Region};
+use crate::geom::{Point, Pose};
 use crate::grading::{Drawn, Finish, Finished};
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -35,105 +35,145 @@ pub(super) fn along(
     ground: &[Point],
 ) -> Option<Grade> {
     let (shell, placement) = site.placed_shell()?;
-    let (pose, coping) = (placement.pose(), placement.coping_elevation);
+    let pose = placement.pose();
     let drawn = Drawn::of(site.features());
     let finished = Finished::new(shell, &site.site().works, &drawn, &pose);
-    let rise = |p: Point| {
-        let at = pose.site_from_shell(p);
-        site.ground().height(at).elevation - coping
-    };
-    let place = |s: f64| finished.at(cut.at(s), &rise);
-    let level = |s: f64| match place(s) {
-        Finish::Left => height_on(ground, s).unwrap_or(coping),
-        Finish::Paved(rise) | Finish::Bank(rise) => coping + rise,
-    };
-    let mut breaks: Vec<f64> = ground.iter().map(|p| p.x).collect();
+    let mut bends: Vec<f64> = ground.iter().map(|p| p.x).collect();
     let [decks, openings] = finished.drawn();
     for region in [&shell.rim, &rings.collar, &rings.deck, decks, openings] {
-        breaks.extend(cut.crossings(region));
+        bends.extend(cut.crossings(region));
     }
-    breaks.sort_by(f64::total_cmp);
-    breaks.dedup_by(|b, a| *b - *a < 4.0 * BESIDE);
-    let earth = sampled((0.0, cut.length), &breaks, &level);
-
-    let mut grade = Grade {
-        earth,
-        banks: Vec::new(),
-        left: Vec::new(),
-        runs: Vec::new(),
+    let line = Line {
+        site,
+        finished: &finished,
+        pose,
+        cut,
+        ground,
+        coping: placement.coping_elevation,
     };
-    let on_bank = |s: f64| matches!(place(s), Finish::Bank(_));
-    // The last place on a bank, between one on it and one off it.
-    let end_of = |mut on: f64, mut off: f64| {
+    let earth = sampled((0.0, cut.length), &breaks(bends), &|s| line.level(s));
+    let (banks, left) = line.banks(&earth);
+    let runs = banks.iter().filter_map(|bank| line.run(bank)).collect();
+    Some(Grade {
+        earth,
+        banks,
+        left,
+        runs,
+    })
+}
+
+/// The finish along a line.
+struct Line<'a> {
+    site: &'a CheckedSite,
+    finished: &'a Finished,
+    pose: Pose,
+    cut: &'a Cut,
+    ground: &'a [Point],
+    /// Elevation of the rim, metres.
+    coping: f64,
+}
+
+impl Line<'_> {
+    fn finish(&self, s: f64) -> Finish {
+        let rise = |p: Point| {
+            let at = self.pose.site_from_shell(p);
+            self.site.ground().height(at).elevation - self.coping
+        };
+        self.finished.at(self.cut.at(s), &rise)
+    }
+
+    /// Elevation of the finished ground, metres.
+    fn level(&self, s: f64) -> f64 {
+        match self.finish(s) {
+            Finish::Left => self.existing(s),
+            Finish::Paved(rise) | Finish::Bank(rise) => self.coping + rise,
+        }
+    }
+
+    fn existing(&self, s: f64) -> f64 {
+        height_on(self.ground, s).unwrap_or(self.coping)
+    }
+
+    fn is_paved(&self, s: f64) -> bool {
+        matches!(self.finish(s), Finish::Paved(_))
+    }
+
+    /// The last place on a bank, between one on it and one off it.
+    fn end_of_bank(&self, mut on: f64, mut off: f64) -> Point {
         for _ in 0..HALVINGS {
             let middle = on.midpoint(off);
-            if on_bank(middle) {
+            if is_bank(self.finish(middle)) {
                 on = middle;
             } else {
                 off = middle;
             }
         }
-        Point::new(on, level(on))
-    };
-    let mut before: Option<(f64, Finish)> = None;
-    for (a, b) in grade.earth.iter().zip(grade.earth.iter().skip(1)) {
-        // Both sides of a break belong together.
-        if b.x - a.x < 4.0 * BESIDE {
-            continue;
-        }
-        let middle = a.x.midpoint(b.x);
-        let finish = place(middle);
-        if finish == Finish::Left {
-            match grade.left.last_mut() {
-                Some((_, end)) if a.x - *end < 4.0 * BESIDE => *end = b.x,
-                _ => grade.left.push((a.x, b.x)),
-            }
-        }
-        let on = matches!(finish, Finish::Bank(_));
-        let (last, was) = before.unwrap_or((a.x, Finish::Left));
-        let was_on = matches!(was, Finish::Bank(_));
-        let left = grade.left.last_mut();
-        if on && !was_on {
-            let begin = end_of(middle, last);
-            if was == Finish::Left {
-                left.into_iter().for_each(|(_, end)| *end = begin.x);
-            }
-            grade.banks.push(vec![begin]);
-        } else if was_on
-            && !on
-            && let Some(chain) = grade.banks.last_mut()
-        {
-            let end = end_of(last, middle);
-            if finish == Finish::Left {
-                left.into_iter().for_each(|(begin, _)| *begin = end.x);
-            }
-            chain.pop_if(|p| p.x >= end.x);
-            chain.push(end);
-        }
-        if let Some(chain) = grade.banks.last_mut().filter(|_| on) {
-            chain.push(*b);
-        }
-        before = Some((middle, finish));
+        Point::new(on, self.level(on))
     }
-    let paved = |s: f64| matches!(place(s), Finish::Paved(_));
-    for chain in &grade.banks {
-        let (Some(first), Some(last)) = (chain.first(), chain.last()) else {
-            continue;
-        };
-        let begins = paved(first.x - BEYOND);
+
+    /// The banks among the chain of the finished ground, and the stretches that are not graded.
+    fn banks(&self, earth: &[Point]) -> (Vec<Vec<Point>>, Vec<(f64, f64)>) {
+        let (mut banks, mut left) = (Vec::<Vec<Point>>::new(), Vec::<(f64, f64)>::new());
+        let mut before: Option<(f64, Finish)> = None;
+        for (a, b) in earth.iter().zip(earth.iter().skip(1)) {
+            // Both sides of a break belong together.
+            if b.x - a.x < 4.0 * BESIDE {
+                continue;
+            }
+            let middle = a.x.midpoint(b.x);
+            let finish = self.finish(middle);
+            if finish == Finish::Left {
+                match left.last_mut() {
+                    Some((_, end)) if a.x - *end < 4.0 * BESIDE => *end = b.x,
+                    _ => left.push((a.x, b.x)),
+                }
+            }
+            let (last, was) = before.unwrap_or((a.x, Finish::Left));
+            match (is_bank(was), is_bank(finish), banks.last_mut()) {
+                (false, true, _) => {
+                    let begin = self.end_of_bank(middle, last);
+                    if was == Finish::Left
+                        && let Some((_, end)) = left.last_mut()
+                    {
+                        *end = begin.x;
+                    }
+                    banks.push(vec![begin, *b]);
+                }
+                (true, true, Some(chain)) => chain.push(*b),
+                (true, false, Some(chain)) => {
+                    let end = self.end_of_bank(last, middle);
+                    if finish == Finish::Left
+                        && let Some((begin, _)) = left.last_mut()
+                    {
+                        *begin = end.x;
+                    }
+                    chain.pop_if(|p| p.x >= end.x);
+                    chain.push(end);
+                }
+                _ => {}
+            }
+            before = Some((middle, finish));
+        }
+        (banks, left)
+    }
+
+    /// How far a bank runs from the deck's edge; `None` where an end lies beyond the line, or
+    /// where it does not lead from the deck to the ground.
+    fn run(&self, bank: &[Point]) -> Option<Dimension> {
+        let (first, last) = (bank.first()?, bank.last()?);
+        let begins = self.is_paved(first.x - BEYOND);
         let (edge, end) = match begins {
             true => (first, last),
             false => (last, first),
         };
-        let within = end.x > BEYOND && end.x < cut.length - BEYOND;
-        if !within || begins == paved(last.x + BEYOND) {
-            continue;
+        let within = end.x > BEYOND && end.x < self.cut.length - BEYOND;
+        if !within || begins == self.is_paved(last.x + BEYOND) {
+            return None;
         }
         let middle = first.x.midpoint(last.x);
-        let fill = level(middle) > height_on(ground, middle).unwrap_or(coping);
         let value = (end.x - edge.x).abs();
-        grade.runs.push(Dimension {
-            label: if fill {
+        Some(Dimension {
+            label: if self.level(middle) > self.existing(middle) {
                 "bank of fill, out to its toe"
             } else {
                 "bank of cut, out to its top"
@@ -141,21 +181,11 @@ pub(super) fn along(
             from: Point::new(edge.x, end.y),
             to: *end,
             value,
-            text: show(Measure::Length, value, site.site().display).text,
-        });
+            text: show(Measure::Length, value, self.site.site().display).text,
+        })
     }
-    Some(grade)
 }
 
-impl Grade {
-    /// Everything under the finished ground, down to a level.
-    pub fn below(&self, lowest: f64) -> Region {
-        let mut points = self.earth.clone();
-        let ends = (self.earth.first(), self.earth.last());
-        if let (Some(first), Some(last)) = ends {
-            points.push(Point::new(last.x, lowest));
-            points.push(Point::new(first.x, lowest));
-        }
-        super::cut::region(points)
-    }
+fn is_bank(finish: Finish) -> bool {
+    matches!(finish, Finish::Bank(_))
 }

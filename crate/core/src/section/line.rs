@@ -36,7 +36,7 @@ impl Cut {
     }
 
     /// Where the line, or what lies beyond its ends, crosses a straight edge.
-    fn crossing(&self, a: Point, b: Point) -> Option<f64> {
+    pub fn crossing(&self, a: Point, b: Point) -> Option<f64> {
         let off = |p: Point| self.along.cross(p - self.from);
         let (u, v) = (off(a), off(b));
         ((u > 0.0) != (v > 0.0)).then(|| {

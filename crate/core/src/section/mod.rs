@@ -9,7 +9,10 @@
 //! |---|---|
 //! | `line` | where the section is cut when nobody says, and how a line meets what stands on the plan |
 //! | `hole` | the edges of the hole, level by level, and the hole along a line from them |
-//! | `cut` | the regions of ground, hole, base, shell, water, collar, deck and backfill |
+//! | `cut` | every region put together: what is dug, what stands in it, what stays |
+//! | `ground` | the existing ground |
+//! | `placed`, `moulding`, `paving` | the shell along the line; its faces; collar, deck and bed |
+//! | `chain` | chains of elevations, and regions under them |
 //! | `finish` | the finished ground: under the deck, down and up its banks |
 //! | [`hand`] | the line as it is dragged on the plan |
 //! | `dimension` | depths, widths and heights to read |
@@ -29,12 +32,17 @@
 //! Deliberately absent: treads of steps; pipes.
 
 mod axis;
+mod chain;
 mod cut;
 mod dimension;
 mod finish;
+mod ground;
 pub mod hand;
 mod hole;
 mod line;
+mod moulding;
+mod paving;
+mod placed;
 #[cfg(test)]
 mod tests;
 

@@ -2,7 +2,7 @@
 
 use super::Chosen;
 use super::heap::Heap;
-use super::obstacles::{Obstacles, Weight, Work};
+use super::obstacles::{Obstacle, Obstacles, Space, Weight, Work};
 use super::place::greatest;
 use crate::finding::{Finding, Topic};
 use crate::geom::Point;
@@ -23,121 +23,145 @@ pub(super) fn findings(
     let Some(at) = at else {
         return vec![nowhere(site, heap, obstacles, work)];
     };
+    let pile = Pile {
+        site,
+        radius: heap.radius,
+        at,
+        chosen,
+    };
     let mut found = Vec::new();
-    let radius = heap.radius;
-    let mut say = |check, severe: bool, message: String, remedy: &str, place: &str| {
-        let finding = if severe {
-            Finding::caution(check, message, remedy)
-        } else {
-            Finding::note(check, message, remedy)
+    found.extend(pile.over_lot_line(obstacles));
+    found.extend(pile.in_work(work));
+    found.extend(pile.on_things(obstacles));
+    found.extend(pile.beyond_its_space(obstacles));
+    found
+}
+
+const MOVE_OR_HAUL: &str = "Move the pile, or haul some of the spoil straight away.";
+
+/// A pile that has a place.
+struct Pile<'a> {
+    site: &'a CheckedSite,
+    /// Radius of its footprint, metres.
+    radius: f64,
+    at: Point,
+    chosen: Chosen,
+}
+
+impl Pile<'_> {
+    /// How far it reaches over what lies so far from its middle, in words; `None` where it does
+    /// not.
+    fn over(&self, distance: f64) -> Option<String> {
+        let over = self.radius - distance;
+        (over > HAIR).then(|| length(self.site, over))
+    }
+
+    /// Where the site file says where it lies.
+    fn place(&self) -> &'static str {
+        match self.chosen {
+            Chosen::ByHand => "/works/spoil/at",
+            Chosen::InSpace | Chosen::Nearest => "/works/spoil",
+        }
+    }
+
+    fn placed(&self, finding: Finding, place: &str) -> Finding {
+        let at = self.at;
+        finding.about(Topic::Haul).under(place).at(at.x, at.y)
+    }
+
+    fn in_the_way(&self, message: String, remedy: &str, place: &str) -> Finding {
+        let finding = Finding::caution("pile-in-the-way", message, remedy);
+        self.placed(finding, place)
+    }
+
+    fn over_lot_line(&self, obstacles: &Obstacles) -> Option<Finding> {
+        let out = self.over(obstacles.within_lot(self.at))?;
+        let message = format!("The spoil pile reaches {out} over the lot line.");
+        Some(self.in_the_way(message, MOVE_OR_HAUL, self.place()))
+    }
+
+    fn in_work(&self, work: &Work) -> Vec<Finding> {
+        let back = || length(self.site, self.site.site().works.spoil.back);
+        let caution = |(what, distance)| {
+            let over = self.over(distance)?;
+            let (message, remedy) = match what {
+                "the dig" => (
+                    format!(
+                        "The spoil pile comes {over} nearer to the edge of the dig than the {} \
+                         that are kept.",
+                        back()
+                    ),
+                    "Move the pile back: its weight can bring the side of the hole down \
+                     (29 CFR 1926.651(j)(2)).",
+                ),
+                _ => (
+                    format!("The spoil pile reaches {over} into {what}."),
+                    MOVE_OR_HAUL,
+                ),
+            };
+            Some(self.in_the_way(message, remedy, self.place()))
         };
-        found.push(finding.about(Topic::Haul).under(place).at(at.x, at.y));
-    };
-    let by_hand = chosen == Chosen::ByHand;
-    let own = if by_hand {
-        "/works/spoil/at"
-    } else {
-        "/works/spoil"
-    };
-    let out = radius - obstacles.within_lot(at);
-    if out > HAIR {
-        let message = format!(
-            "The spoil pile reaches {} over the lot line.",
-            length(site, out)
-        );
-        let remedy = "Move the pile, or haul some of the spoil straight away.";
-        say("pile-in-the-way", true, message, remedy, own);
+        work.named(self.at)
+            .into_iter()
+            .filter_map(caution)
+            .collect()
     }
-    for (what, distance) in work.named(at) {
-        let short = radius - distance;
-        if short <= HAIR {
-            continue;
-        }
-        let (message, remedy) = if what == "the dig" {
-            let back = length(site, site.site().works.spoil.back);
-            (
-                format!(
-                    "The spoil pile comes {} nearer to the edge of the dig than the {back} that \
-                     are kept.",
-                    length(site, short)
+
+    fn on_things(&self, obstacles: &Obstacles) -> Vec<Finding> {
+        let say = |(it, distance): (&Obstacle, f64)| {
+            let over = self.over(distance)?;
+            let label = &it.label;
+            let note = |check, message: String, remedy| {
+                self.placed(Finding::note(check, message, remedy), self.place())
+            };
+            Some(match it.weight {
+                Weight::Bar => self.in_the_way(
+                    format!("The spoil pile reaches {over} into {label}."),
+                    MOVE_OR_HAUL,
+                    match self.chosen {
+                        Chosen::ByHand => self.place(),
+                        Chosen::InSpace | Chosen::Nearest => &it.place,
+                    },
                 ),
-                "Move the pile back: its weight can bring the side of the hole down \
-                 (29 CFR 1926.651(j)(2)).",
-            )
-        } else {
-            (
-                format!(
-                    "The spoil pile reaches {} into {what}.",
-                    length(site, short)
+                Weight::Avoid => note(
+                    "pile-better-elsewhere",
+                    format!("The spoil pile lies on, or under, {label}."),
+                    "Keep the way free for trucks and machines clear of wires, or say that it is \
+                     meant so.",
                 ),
-                "Move the pile, or haul some of the spoil straight away.",
-            )
-        };
-        say("pile-in-the-way", true, message, remedy, own);
-    }
-    for (it, distance) in obstacles.each(at) {
-        let short = radius - distance;
-        if short <= HAIR {
-            continue;
-        }
-        match it.weight {
-            Weight::Bar => say(
-                "pile-in-the-way",
-                true,
-                format!(
-                    "The spoil pile reaches {} into {}.",
-                    length(site, short),
-                    it.label
+                Weight::Note => note(
+                    "pile-over-line",
+                    format!("The spoil pile lies over {label}."),
+                    "Have the line marked before machines load there, and tell its owner.",
                 ),
-                "Move the pile, or haul some of the spoil straight away.",
-                if by_hand { own } else { &it.place },
-            ),
-            Weight::Avoid => say(
-                "pile-better-elsewhere",
-                false,
-                format!("The spoil pile lies on, or under, {}.", it.label),
-                "Keep the way free for trucks and machines clear of wires, or say that it is meant \
-                 so.",
-                own,
-            ),
-            Weight::Note => say(
-                "pile-over-line",
-                false,
-                format!("The spoil pile lies over {}.", it.label),
-                "Have the line marked before machines load there, and tell its owner.",
-                own,
-            ),
-        }
-    }
-    if chosen == Chosen::InSpace {
-        let spaces = obstacles.spaces().iter();
-        let room = |p: Point| {
-            spaces.fold(None, |best: Option<(f64, _)>, space| {
-                let within = -space.area.distance(p, f64::INFINITY);
-                match best {
-                    Some(best) if best.0 >= within => Some(best),
-                    _ => Some((within, space)),
-                }
             })
         };
-        if let Some((within, space)) = room(at)
-            && radius - within > HAIR
-        {
-            let spoil = &site.site().works.spoil;
-            let holds = Heap::volume_on(within, spoil.repose, spoil.most_height);
-            let message = format!(
-                "The spoil makes a pile {} across; {} holds one {} across, {} of loose soil.",
-                length(site, 2.0 * radius),
-                space.label,
-                length(site, 2.0 * within.max(0.0)),
-                earth(site, holds),
-            );
-            let remedy = "Draw more room for it, let it stand higher, or haul some of the spoil \
-                          straight away.";
-            say("pile-too-large", true, message, remedy, &space.place);
-        }
+        obstacles.each(self.at).filter_map(say).collect()
     }
-    found
+
+    /// Where it was to lie in room drawn for it, and the largest of that is too small.
+    fn beyond_its_space(&self, obstacles: &Obstacles) -> Option<Finding> {
+        if self.chosen != Chosen::InSpace {
+            return None;
+        }
+        let within = |space: &Space| -space.area.distance(self.at, f64::INFINITY);
+        let rooms = obstacles.spaces().iter().map(|it| (within(it), it));
+        let (within, space) = rooms.reduce(|best, it| if best.0 >= it.0 { best } else { it })?;
+        self.over(within)?;
+        let spoil = &self.site.site().works.spoil;
+        let holds = Heap::volume_on(within, spoil.repose, spoil.most_height);
+        let message = format!(
+            "The spoil makes a pile {} across; {} holds one {} across, {} of loose soil.",
+            length(self.site, 2.0 * self.radius),
+            space.label,
+            length(self.site, 2.0 * within.max(0.0)),
+            earth(self.site, holds),
+        );
+        let remedy = "Draw more room for it, let it stand higher, or haul some of the spoil \
+                      straight away.";
+        let finding = Finding::caution("pile-too-large", message, remedy);
+        Some(self.placed(finding, &space.place))
+    }
 }
 
 /// No place on the lot.

@@ -10,7 +10,6 @@
 
 use core::ops::{Add, Div, Mul, Sub};
 
-use super::line::{SETTING, whole_up};
 use crate::math::powf;
 use crate::units::Measure;
 
@@ -78,6 +77,9 @@ pub enum Extreme {
     /// The lesser.
     Lesser,
 }
+
+/// What the user set, or left at the default of the trade.
+pub(super) const SETTING: &str = "setting; default is common practice";
 
 /// What the fraction added for waste is called.
 const WASTE: &str = "waste";
@@ -412,6 +414,13 @@ fn joined(
     }))
 }
 
+/// Whole pieces that hold an amount. A billionth of a piece too much is rounding noise of
+/// the sum, not a piece. Nothing is a plain zero: which of the two zeros `max` gives differs
+/// between machines.
+fn whole_up(pieces: f64) -> f64 {
+    (pieces - 1e-9).ceil().max(0.0) + 0.0
+}
+
 impl Add for Expression {
     type Output = Self;
 
@@ -518,5 +527,13 @@ mod tests {
         let of = (named("a", 2.0) * named("b", 3.0)).closer(6.000_001) * named("c", 2.0);
         assert_eq!((of.value(), of.by_formula()), (12.000_002, 12.0));
         assert_eq!(filled(&of), "2 x 3 x 2 = 12.000002");
+    }
+
+    #[test]
+    fn pieces_round_up_but_not_for_noise() {
+        assert_eq!(whole_up(10.000_000_000_001), 10.0);
+        assert_eq!(whole_up(10.001), 11.0);
+        assert_eq!(whole_up(0.0), 0.0);
+        assert!(whole_up(0.0).is_sign_positive() && whole_up(-0.5).is_sign_positive());
     }
 }

@@ -108,9 +108,6 @@ impl Working {
     }
 }
 
-/// What the user set, or left at the default of the trade.
-pub(super) const SETTING: &str = "setting; default is common practice";
-
 /// Geometry needs no authority.
 pub(super) const GEOMETRY: &str = "geometry of the shell and its settings";
 
@@ -175,25 +172,5 @@ impl Line {
             self.working.assumptions.push(what);
         }
         self
-    }
-}
-
-/// Whole pieces that hold an amount. A billionth of a piece too much is rounding noise of
-/// the sum, not a piece. Nothing is a plain zero: which of the two zeros `max` gives differs
-/// between machines.
-pub(super) fn whole_up(pieces: f64) -> f64 {
-    (pieces - 1e-9).ceil().max(0.0) + 0.0
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn pieces_round_up_but_not_for_noise() {
-        assert_eq!(whole_up(10.000_000_000_001), 10.0);
-        assert_eq!(whole_up(10.001), 11.0);
-        assert_eq!(whole_up(0.0), 0.0);
-        assert!(whole_up(0.0).is_sign_positive() && whole_up(-0.5).is_sign_positive());
     }
 }

@@ -1,7 +1,7 @@
 //! Pipe, straps, bends and trenches; what water loses; and the pipe that lowers groundwater.
 
-use super::expression::{Expression, given, input, measured, setting};
-use super::line::{Group, Line, SETTING, WHOLE_UP};
+use super::expression::{Expression, SETTING, given, input, measured, setting};
+use super::line::{Group, Line, WHOLE_UP};
 use super::{Inputs, MeasuredOn, Takeoff};
 use crate::math::powf;
 use crate::pipe::friction::{FRICTION_SOURCE, GALLON_PER_MINUTE};

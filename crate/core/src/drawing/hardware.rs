@@ -1,4 +1,4 @@
-//! What is laid round the shell, over the plan: joints, ties, runs of pipe and the dewatering pipe.
+//! Hardware round the shell, over the plan: joints, ties, runs of pipe and the dewatering pipe.
 
 use super::{Drawing, Item, Layer};
 use crate::analysis::Analysis;
