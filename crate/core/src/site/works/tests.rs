@@ -135,9 +135,9 @@ fn a_setting_out_of_range_is_told_with_its_place() {
             // Of a position the whole is named.
             let whole = place.strip_suffix("/at/0").or(place.strip_suffix("/at/1"));
             let place = whole.map_or(place.clone(), |thing| format!("{thing}/at"));
-            let fault = faults.iter().find(|f| f.place == place);
+            let fault = faults.iter().find(|f| f.pointer == place);
             let fault = fault.unwrap_or_else(|| panic!("{place}: {faults:?}"));
-            assert_eq!(fault.check, "out-of-range");
+            assert_eq!(fault.code, "out-of-range");
             assert!(
                 fault.message.contains("it must lie between"),
                 "{}",
