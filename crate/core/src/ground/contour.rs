@@ -92,7 +92,7 @@ pub fn contours<'a>(
     for facet in facets {
         cross(facet, interval, &corners, &mut steps);
     }
-    steps.sort_by(|a, b| (a.level, a.enter).cmp(&(b.level, b.enter)));
+    steps.sort_by_key(|step| (step.level, step.enter));
     let mut contours = Vec::new();
     for level in steps.chunk_by(|a, b| a.level == b.level) {
         chains(level, interval, &mut contours);

@@ -51,7 +51,7 @@ pub fn corners(lot: &Lot, ground: &GroundRecord) -> Vec<Corner> {
             }
         })
         .collect();
-    corners.sort_by(|a, b| a.course.cmp(&b.course));
+    corners.sort_by_key(|corner| corner.course);
     corners
 }
 
