@@ -18,6 +18,9 @@ use crate::geom::{Point, Vector};
 /// Facets narrower than this in plan hold nothing, metres.
 const NARROW: f64 = 1e-9;
 
+/// The widest part of what the reach holds round a corner that is one facet, in indices.
+const SECTOR: usize = 16;
+
 /// A plane facet, convex in plan.
 #[derive(Debug, Clone)]
 pub(super) struct Facet {
@@ -258,11 +261,21 @@ impl Maker<'_> {
         self.facets.moved((a.at, a.depth), (b.at, b.depth), off);
     }
 
-    /// What the reach holds round a corner, at the corner's depth.
+    /// What the reach holds all round a corner, at the corner's own depth.
     pub fn reach_round(&mut self, corner: &Corner) {
-        let round = (0..NORMALS).map(|i| (corner.at + self.reach.vertex(i), corner.depth));
-        let round: Vec<Spot> = round.collect();
-        self.facets.level(&round);
+        for start in (0..NORMALS).step_by(SECTOR) {
+            self.sector(corner, start, SECTOR);
+        }
+    }
+
+    /// What the reach holds from one index to another, round a corner at its own depth.
+    fn sector(&mut self, corner: &Corner, start: usize, steps: usize) {
+        let rim = (start..=start + steps).map(|i| corner.at + self.reach.vertex(i));
+        let spots: Vec<Spot> = core::iter::once(corner.at)
+            .chain(rim)
+            .map(|p| (p, corner.depth))
+            .collect();
+        self.facets.level(&spots);
     }
 
     /// Along an edge of a tilted floor, from `a` down to `b`, the reach's part between the floors

@@ -250,12 +250,8 @@ impl<'a> Relief<'a> {
             let mut add = |(from, to): (f64, f64), depth: &dyn Fn(Point) -> f64| {
                 let (from, to) = (greater(from, on - half), lesser(to, on + half));
                 if from < to {
-                    scan.parts.push(Part {
-                        from,
-                        to,
-                        at_from: depth(place(from)),
-                        at_to: depth(place(to)),
-                    });
+                    let end = |place_on: f64| (place_on, depth(place(place_on)));
+                    scan.parts.push(Part::new(end(from), end(to)));
                 }
             };
             for facet in facets

@@ -1,20 +1,35 @@
 //! The deepest of straight parts along a line, from end to end.
 
-use crate::math::greater;
+use crate::math::{greater, lesser};
 
-/// A straight part of a line's course: between two places, with the depth at either, metres.
+/// A straight part of a line's course, between two places.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Part {
-    pub from: f64,
-    pub to: f64,
-    pub at_from: f64,
-    pub at_to: f64,
+    from: f64,
+    to: f64,
+    /// Depth where it begins, metres.
+    depth: f64,
+    /// Growth of the depth along it.
+    growth: f64,
+    least: f64,
+    greatest: f64,
 }
 
 impl Part {
+    /// From a place to a later one, with the depth at either, metres.
+    pub fn new((from, depth): (f64, f64), (to, at_end): (f64, f64)) -> Self {
+        Self {
+            from,
+            to,
+            depth,
+            growth: (at_end - depth) / (to - from),
+            least: lesser(depth, at_end),
+            greatest: greater(depth, at_end),
+        }
+    }
+
     fn at(&self, place: f64) -> f64 {
-        let share = (place - self.from) / (self.to - self.from);
-        self.at_from + (self.at_to - self.at_from) * share
+        self.depth + self.growth * (place - self.from)
     }
 }
 
@@ -37,6 +52,7 @@ const SHORT: f64 = 1e-12;
 /// Adds up what is deepest.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Stretch {
+    seen: Vec<Part>,
     places: Vec<f64>,
     here: Vec<Part>,
     open: Vec<(f64, f64)>,
@@ -45,9 +61,21 @@ pub(super) struct Stretch {
 impl Stretch {
     /// Adds the integrals of the deepest part wherever it is at least `least` deep.
     pub fn sum(&mut self, parts: &[Part], least: f64, sum: &mut Sum) {
+        let starts = parts.iter().map(|part| part.from);
+        let ends = parts.iter().map(|part| part.to);
+        let (start, end) = (
+            starts.fold(f64::INFINITY, lesser),
+            ends.fold(f64::NEG_INFINITY, greater),
+        );
+        // Under what runs from end to end most of the others are never seen.
+        let whole = parts.iter().filter(|p| p.from == start && p.to == end);
+        let under = whole.fold(f64::NEG_INFINITY, |most, p| greater(most, p.least));
+        self.seen.clear();
+        self.seen
+            .extend(parts.iter().filter(|p| p.greatest >= under));
         self.places.clear();
-        self.places
-            .extend(parts.iter().flat_map(|part| [part.from, part.to]));
+        let ends = self.seen.iter().flat_map(|part| [part.from, part.to]);
+        self.places.extend(ends);
         self.places.sort_unstable_by(f64::total_cmp);
         for pair in 1..self.places.len() {
             let (Some(&from), Some(&to)) = (self.places.get(pair - 1), self.places.get(pair))
@@ -59,7 +87,7 @@ impl Stretch {
             }
             self.here.clear();
             let across = |part: &&Part| part.from <= from && part.to >= to;
-            self.here.extend(parts.iter().filter(across));
+            self.here.extend(self.seen.iter().filter(across));
             self.between(from, to, least, sum);
         }
     }
@@ -146,12 +174,7 @@ mod tests {
     use super::*;
 
     fn sum(parts: &[[f64; 4]], least: f64) -> Sum {
-        let part = |[from, to, at_from, at_to]: &[f64; 4]| Part {
-            from: *from,
-            to: *to,
-            at_from: *at_from,
-            at_to: *at_to,
-        };
+        let part = |[from, to, a, b]: &[f64; 4]| Part::new((*from, *a), (*to, *b));
         let parts: Vec<Part> = parts.iter().map(part).collect();
         let mut sum = Sum::default();
         Stretch::default().sum(&parts, least, &mut sum);

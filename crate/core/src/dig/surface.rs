@@ -7,7 +7,7 @@ use super::relief::Floor;
 use super::skin::{Beyond, Corner, FaceEdge};
 use super::swept::{Edge, outward};
 use super::unlike::{Part, Unlike};
-use crate::geom::{Region, Vector};
+use crate::geom::{Point, Region, Vector};
 
 impl Unlike {
     /// The surface of the hole from its bottom up to a depth above all of it: the sides and what
@@ -119,7 +119,7 @@ impl Unlike {
     fn by_itself(&self, part: &Part, maker: &mut Maker<'_>) {
         let plane = part.piece.plane;
         for ring in without_holes(Region::clone(&part.piece.region)) {
-            let corner = |p: &crate::geom::Point| Corner {
+            let corner = |p: &Point| Corner {
                 at: *p,
                 depth: plane.depth(*p),
                 layer: part.layer,
