@@ -1,30 +1,32 @@
-// What a built module weighs and what one drag step takes with it, in node, on every demo site: how opt-levels are
-// chosen. Each folder holds what `cargo xtask build --no-page` wrote into www/src/wasm:
+// What a built module weighs and what one drag step takes of the processor with it, in node, on every demo site: how
+// opt-levels are chosen. Time of the processor rather than of the clock, so that other work beside it counts little. Each folder holds what `cargo xtask build --no-page` wrote into www/src/wasm:
 //   node tests/browser/bench/levels.mjs www/src/wasm /tmp/another ...
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
 
-const STEPS = 200;
+const STEPS = 60;
+/** Steps before, until the engine has compiled what runs often. */
+const WARM = 20;
 const SITES = join(import.meta.dirname, '../../../demo-sites');
 const sites = readdirSync(SITES)
   .filter((file) => file.endsWith('.json'))
   .map((file) => ({ file, text: readFileSync(join(SITES, file), 'utf8') }))
   .filter(({ text }) => JSON.parse(text).format === 'batterboard-site');
 
-/** The median of one drag step and its list of quantities, milliseconds. */
+/** The median of one drag step with its list of quantities, milliseconds. */
 function step(Planner, text) {
   const planner = new Planner();
   planner.open(text);
   const [x, y] = planner.ledger().shell.at;
   if (planner.grab(x, y, 0.1, 10) !== 'shell') throw new Error('no shell to drag');
   const times = [];
-  for (let i = 0; i < STEPS; i += 1) {
+  for (let i = -WARM; i < STEPS; i += 1) {
     const angle = (i / STEPS) * 4 * Math.PI;
-    const start = performance.now();
+    const start = process.cpuUsage();
     planner.drag_to(x + Math.sin(angle), y + Math.cos(angle) - 1, false);
     if (planner.tally().quantities.length === 0) throw new Error('a step gave no quantities');
-    times.push(performance.now() - start);
+    if (i >= 0) times.push(process.cpuUsage(start).user / 1000);
   }
   planner.free();
   return times.sort((a, b) => a - b)[STEPS / 2];
