@@ -150,7 +150,7 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     pipe::take(inputs, &mut taken);
     fittings::take(inputs, &mut taken);
     uplift::take(inputs, &mut taken);
-    taken.lines.sort_by(|a, b| a.group.cmp(&b.group));
+    taken.lines.sort_by_key(|line| line.group);
     let dig = inputs.dig;
     let graded = inputs.moved.grading;
     if dig.unsurveyed_volume + graded.map_or(0.0, |g| g.unsurveyed) > 0.0 {
