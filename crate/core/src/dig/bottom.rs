@@ -11,9 +11,10 @@
 
 use core::cell::OnceCell;
 
-use super::contour::half_of;
 use super::mesh::Told;
+use super::piece::{Piece, lowered};
 use super::skin::Skin;
+use crate::geom::region::bounds;
 use crate::geom::{Point, Region, Vector};
 use crate::shell::{DepthPlane, FacetKind, Shell};
 use crate::site::DigSettings;
@@ -25,22 +26,6 @@ pub const STEEPEST_SLOPE: f64 = 0.05;
 
 /// A floor that comes so near to falling as fast as the side rises counts as doing so.
 pub(super) const GENTLE: f64 = 0.999;
-
-/// Depths nearer to each other than this are one, metres: rounding of facets that meet.
-const SAME_DEPTH: f64 = 1e-6;
-
-/// A planar piece of the bottom, shell frame.
-#[derive(Debug, Clone)]
-pub(super) struct Piece {
-    /// Where it is.
-    pub region: Region,
-    /// Depth of the bottom below the rim.
-    pub plane: DepthPlane,
-    /// Least depth, metres.
-    pub least: f64,
-    /// Greatest depth, metres.
-    pub greatest: f64,
-}
 
 /// The bottom of the hole and how its sides rise.
 #[derive(Debug, Clone)]
@@ -114,6 +99,15 @@ impl Bottom {
         })
     }
 
+    /// A rectangle round the hole from the bottom up to so far above the rim, metres.
+    pub fn bounds(&self, above: f64) -> (Point, Point) {
+        let out = self.reach + self.slope * (self.deepest() + above).max(0.0);
+        let corners = self.pieces.iter().flat_map(|piece| piece.region.bounds());
+        let (low, high) = bounds(corners.flat_map(|(low, high)| [low, high])).unwrap_or_default();
+        let out = Vector::new(out, out);
+        (low + -out, high + out)
+    }
+
     /// Greatest depth of the bottom below the rim, metres; 0 when there is none.
     pub fn deepest(&self) -> f64 {
         let depths = self.pieces.iter().map(|p| p.greatest);
@@ -127,79 +121,8 @@ impl Bottom {
     }
 }
 
-impl Piece {
-    fn new(region: Region, plane: DepthPlane) -> Option<Self> {
-        let depths = region.rings().flat_map(|r| &r.0).map(|p| plane.depth(*p));
-        let (least, greatest) = depths.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, g), d| {
-            (l.min(d), g.max(d))
-        });
-        (least.is_finite() && greatest.is_finite()).then_some(Self {
-            region,
-            plane,
-            least,
-            greatest,
-        })
-    }
-
-    /// The part of the piece whose depths lie between two borders, `None` where it has none. A
-    /// level piece that lies on a border belongs to the layer above it.
-    pub fn between(&self, top: f64, bottom: f64) -> Option<Self> {
-        if self.least >= self.greatest - SAME_DEPTH {
-            let middle = (self.least + self.greatest) / 2.0;
-            return (middle > top && middle <= bottom).then(|| self.clone());
-        }
-        if self.least >= top && self.greatest <= bottom {
-            return Some(self.clone());
-        }
-        if self.least >= bottom - SAME_DEPTH || self.greatest <= top + SAME_DEPTH {
-            return None;
-        }
-        let steepness = self.plane.gradient.length();
-        let down = self.plane.gradient.unit()?;
-        let origin = self.region.bounds()?.0;
-        let at = |depth: f64| origin + down * ((depth - self.plane.depth(origin)) / steepness);
-        let mut region = self.region.clone();
-        if self.least < top {
-            region = half_of(&region, at(top), down);
-        }
-        if self.greatest > bottom {
-            region = half_of(&region, at(bottom), -down);
-        }
-        let piece = Self::new(region, self.plane)?;
-        // The cut's own rounding must not carry the piece across the border again.
-        Some(Self {
-            least: piece.least.max(top),
-            greatest: piece.greatest.min(bottom),
-            ..piece
-        })
-    }
-
-    /// Corners of the piece with their depths.
-    pub fn corners(&self) -> impl Iterator<Item = (Point, f64)> + '_ {
-        let points = self.region.rings().flat_map(|ring| &ring.0);
-        points.map(|p| (*p, self.plane.depth(*p)))
-    }
-
-    /// The piece's interior as it governs the hole: moved uphill by the reach, because the
-    /// deepest point within the reach stands straight downhill. The plane is lowered to match.
-    pub fn shifted(&self, reach: f64) -> (Vector, DepthPlane) {
-        let steepness = self.plane.gradient.length();
-        match self.plane.gradient.unit() {
-            Some(down) => (down * -reach, lowered(self.plane, steepness * reach)),
-            None => (Vector::default(), self.plane),
-        }
-    }
-}
-
 /// Thickness of the base under the facets of a kind, metres: the last word on it in the settings.
 pub fn base_under(settings: &DigSettings, kind: FacetKind) -> f64 {
     let zone = settings.bases.iter().rev().find(|zone| zone.kind == kind);
     zone.map_or(settings.base_thickness, |zone| zone.thickness)
-}
-
-fn lowered(plane: DepthPlane, by: f64) -> DepthPlane {
-    DepthPlane {
-        at_origin: plane.at_origin + by,
-        gradient: plane.gradient,
-    }
 }

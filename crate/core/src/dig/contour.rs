@@ -5,10 +5,10 @@
 //! side from that vertex up, all united at once. Pieces that meet have one edge (see
 //! [`super::skin`]); of those steeper than the side, the ones that no other holds have their own.
 
-use super::bottom::{Bottom, Piece};
-use crate::geom::boolean::intersection;
+use super::bottom::Bottom;
+use super::piece::{Piece, deep_part, without_holes};
 use crate::geom::offset::widen_tapered_union;
-use crate::geom::{Point, Polygon, Region, Ring, Vector};
+use crate::geom::{Point, Region};
 
 /// Chord error of contours that volumes are taken from, metres: a fifth of the usual, because
 /// the sagittas of all arcs of a contour fall on one side.
@@ -169,70 +169,14 @@ fn push_corners(piece: &Piece, depths: &mut Vec<f64>) {
     }
 }
 
-/// The part of a piece that lies at least `depth` below the rim.
-pub(super) fn deep_part(piece: &Piece, depth: f64) -> Region {
-    if piece.least >= depth {
-        return piece.region.clone();
-    }
-    let Some(down) = piece.plane.gradient.unit() else {
-        return Region::default();
-    };
-    if piece.greatest < depth {
-        return Region::default();
-    }
-    let Some((low, high)) = piece.region.bounds() else {
-        return Region::default();
-    };
-    let middle = low.midpoint(high);
-    let away = (depth - piece.plane.depth(middle)) / piece.plane.gradient.length();
-    half_of(&piece.region, middle + down * away, down)
-}
-
-/// The part of a region on the side of a line that `towards` (a unit vector) points to.
-pub(super) fn half_of(region: &Region, on_line: Point, towards: Vector) -> Region {
-    let Some((low, high)) = region.bounds() else {
-        return Region::default();
-    };
-    // No larger than need be: the overlay's grid follows the figures' extent.
-    let size = low.distance(high) + on_line.distance(low.midpoint(high));
-    let side = towards.left() * size;
-    let ring = vec![
-        on_line + side,
-        on_line - side,
-        on_line - side + towards * (2.0 * size),
-        on_line + side + towards * (2.0 * size),
-    ];
-    intersection(region, &Region::from_ring(Ring(ring)))
-}
-
-/// The region as rings without holes: polygons with holes are cut apart through them.
-pub(super) fn without_holes(region: Region) -> Vec<Ring> {
-    let mut open = region.polygons;
-    let mut rings = Vec::new();
-    while let Some(Polygon { outer, holes }) = open.pop() {
-        let Some(hole) = holes.first() else {
-            rings.push(outer);
-            continue;
-        };
-        let xs = hole.0.iter().map(|p| p.x);
-        let (low, high) = xs.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| {
-            (l.min(x), h.max(x))
-        });
-        let through = Point::new((low + high) / 2.0, 0.0);
-        let whole = Region {
-            polygons: vec![Polygon { outer, holes }],
-        };
-        for towards in [Vector::new(1.0, 0.0), Vector::new(-1.0, 0.0)] {
-            open.extend(half_of(&whole, through, towards).polygons);
-        }
-    }
-    rings
-}
+#[cfg(test)]
+mod pieces;
 
 #[cfg(test)]
 mod tests {
     use super::super::influence::depth_at;
     use super::*;
+    use crate::geom::{Polygon, Ring, Vector};
     use crate::shell::DepthPlane;
 
     fn square(half: f64) -> Ring {

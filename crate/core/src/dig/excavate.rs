@@ -16,8 +16,8 @@ use super::grid::Grid;
 use super::kink::crossings;
 use super::shape::DigShape;
 use super::sums::{Levels, Row, Sums};
+use super::surface::WHOLE;
 use super::terrain::Terrain;
-use super::unlike::WHOLE;
 use super::{Dig, clip, top_edge};
 use crate::geom::{Point, Pose, Region};
 use crate::ground::Ground;
@@ -258,7 +258,7 @@ impl<'a> Cut<'a> {
     /// Where the sides meet the ground, shell frame.
     fn top_edge(&self) -> Region {
         // Upright sides open the floor's own plan, unless some of it is in the air.
-        let shares = self.shape.cover.iter().zip(&self.values);
+        let shares = self.shape.cells().cover.iter().zip(&self.values);
         let as_covered = |(cover, value): (&f64, &f64)| *cover <= 0.0 || *value == cover - 0.5;
         if self.near_zero <= 0.0 && shares.into_iter().all(as_covered) {
             return self.shape.opening();
@@ -280,7 +280,8 @@ fn leave_out_walls(cover: &[f64], cuts: &mut [f64]) {
 #[cfg(test)]
 mod tests {
     use super::super::bottom::Bottom;
-    use super::super::profile::Stand;
+    use super::super::hole::Hole;
+    use super::super::profile::{Profile, Stand};
     use super::super::safety;
     use super::*;
     use crate::geom::Ring;
@@ -293,11 +294,9 @@ mod tests {
         let corners = [(-2.0, -1.0), (2.0, -1.0), (2.0, 1.0), (-2.0, 1.0)];
         let plan = Region::from_ring(Ring(corners.map(|(x, y)| Point::new(x, y)).to_vec()));
         let pieces = [(plan.clone(), DepthPlane::level(1.0))];
-        DigShape::over(
-            Bottom::of(plan, pieces, 0.0, 0.0, slope),
-            Stand::of(slope, 1.5),
-            headroom,
-        )
+        let bottom = Bottom::of(plan, pieces, 0.0, 0.0, slope);
+        let hole = Hole::new(bottom, Profile::even(0.0, slope));
+        DigShape::over(hole, Stand::of(slope, 1.5), headroom)
     }
 
     fn plane(elevation: f64, fall: f64) -> Ground {
@@ -434,7 +433,11 @@ mod tests {
             (part(0.01, 2.0), DepthPlane::level(1.0)),
         ];
         let bottom = Bottom::of(part(-2.0, 2.0), pieces, 0.0, 0.0, 0.0);
-        let shape = DigShape::over(bottom, Stand::of(0.0, 1.5), 0.0);
+        let shape = DigShape::over(
+            Hole::new(bottom, Profile::even(0.0, 0.0)),
+            Stand::of(0.0, 1.5),
+            0.0,
+        );
         for cap in [0.4, 0.7, 0.4] {
             let dig = excavate(&shape, &plane(10.0, 0.0), &pose(), 10.0, cap);
             // The union of contours moves corners by some 1e-8 m.

@@ -5,9 +5,10 @@
 //! surface bends within a cell, at the foot of the sides and along the breaks, the value at the
 //! centre is not the mean over the cell: those cells are taken anew at 16 places.
 
-use super::bottom::{Bottom, Piece};
+use super::bottom::Bottom;
 use super::grid::{Crossings, Grid};
 use super::influence::{Cone, Edge, depth_at};
+use super::piece::Piece;
 use super::zone::{Extents, Zone};
 use crate::geom::{Point, Ring};
 use crate::shell::DepthPlane;
@@ -244,8 +245,8 @@ mod tests {
             let bend = 0.75 * grid.cell * (1.0 / slope + 0.5);
             for cell in (0..grid.len()).step_by(53) {
                 let p = grid.centre(cell % grid.columns, cell / grid.columns);
-                let exact = depth_at(&shape.bottom, p);
-                let held = shape.depths[cell];
+                let exact = depth_at(&shape.hole.bottom, p);
+                let held = shape.cells().depths[cell];
                 if exact >= -0.5 {
                     let off = (held - exact).abs();
                     assert!(off < bend, "{} at {p:?}: {held}, not {exact}", record.name);

@@ -12,7 +12,9 @@
 //! | `grid`, `fill`, `zone` | the hole as a grid of depths, for sloping sides |
 //! | `slabs` | the same for upright sides, by exact shares of cells |
 //! | `sides`, `profile` | how the sides stand: by side, by layer of soil, with a bench |
-//! | `body`, `skin`, `swept`, `unlike` | the hole of sides that are not all alike |
+//! | `hole` | bottom and sides as one model, whichever way it is drawn |
+//! | `body`, `mesh`, `skin`, `swept`, `unlike` | sections of holes whose sides are not all alike |
+//! | `facets`, `surface`, `relief`, `stretch` | their surface, and the same as a grid |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
@@ -26,15 +28,18 @@
 
 mod body;
 mod bottom;
+mod cells;
 mod clip;
 mod contour;
 mod excavate;
 mod facets;
 mod fill;
 mod grid;
+mod hole;
 mod influence;
 mod kink;
 mod mesh;
+mod piece;
 mod profile;
 mod relief;
 pub mod safety;

@@ -9,7 +9,7 @@
 use super::facets::{Facet, Facets};
 use super::fill::{BEND, PARTS, UNREACHED};
 use super::grid::{Crossings, Grid};
-use super::stretch::{Part, Stretch, Sum};
+use super::stretch::{LEVELS, Part, Stretch, Sum};
 use crate::geom::{Point, Region, Ring, Vector};
 use crate::math::{greater, lesser};
 use crate::shell::DepthPlane;
@@ -21,42 +21,48 @@ pub(super) struct Floor {
     pub plane: DepthPlane,
 }
 
-/// What a hole holds of a cell.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Cell {
-    /// The share that is at least as deep as asked for.
-    pub share: f64,
-    /// That share times its mean depth, metres.
-    pub depth: f64,
-    /// The share that lies below the rim.
-    pub at_rim: f64,
-    /// That share times its mean depth, metres.
-    pub below: f64,
-}
+/// What lies below each of some levels in a cell: its share, and that times its mean depth, metres.
+pub(super) type Cell = [(f64, f64); LEVELS];
 
 /// The surface over a grid.
 pub(super) struct Relief<'a> {
     grid: Grid,
     facets: &'a Facets,
-    floors: Vec<(Scanned, Scanned, DepthPlane)>,
+    floors: Vec<Drawn>,
     /// At the cells' middles, metres.
     depths: Vec<f64>,
-    /// The shallowest that is of interest, metres.
-    least: f64,
+    /// The levels that are told apart, the shallowest first: nothing above it counts, metres.
+    levels: [f64; LEVELS],
 }
 
-/// A floor along fine lines.
-struct Scanned(Crossings);
+/// A floor along fine lines of either direction.
+struct Drawn {
+    across: Crossings,
+    up: Crossings,
+    plane: DepthPlane,
+    bounds: (Point, Point),
+}
+
+impl Drawn {
+    fn meets(&self, middle: Point, half: f64) -> bool {
+        let (low, high) = self.bounds;
+        low.x <= middle.x + half
+            && low.y <= middle.y + half
+            && high.x >= middle.x - half
+            && high.y >= middle.y - half
+    }
+}
 
 impl<'a> Relief<'a> {
-    /// Draws facets and floors over a grid; what is shallower than `least` is left out.
-    pub fn new(grid: Grid, facets: &'a Facets, floors: &[Floor], least: f64) -> Self {
+    /// Draws facets and floors over a grid; what is shallower than the first of
+    /// some levels is left out.
+    pub fn new(grid: Grid, facets: &'a Facets, floors: &[Floor], levels: [f64; LEVELS]) -> Self {
         let mut relief = Self {
             grid,
             facets,
             floors: Vec::with_capacity(floors.len()),
             depths: vec![UNREACHED; grid.len()],
-            least,
+            levels,
         };
         for facet in &facets.all {
             relief.draw(facet);
@@ -78,11 +84,13 @@ impl<'a> Relief<'a> {
                     .collect(),
             };
             let shift = Vector::new(floor.shift.y, floor.shift.x);
-            relief.floors.push((
-                Scanned(Crossings::of(&floor.region, floor.shift, &fine)),
-                Scanned(Crossings::of(&across, shift, &turned_fine)),
-                floor.plane,
-            ));
+            let (low, high) = floor.region.bounds().unwrap_or_default();
+            relief.floors.push(Drawn {
+                across: Crossings::of(&floor.region, floor.shift, &fine),
+                up: Crossings::of(&across, shift, &turned_fine),
+                plane: floor.plane,
+                bounds: (low + floor.shift, high + floor.shift),
+            });
         }
         relief
     }
@@ -91,12 +99,13 @@ impl<'a> Relief<'a> {
         let columns = self.grid.columns_between(low, high);
         let start = row * self.grid.columns;
         let cells = start + columns.start..start + columns.end;
+        let [least, ..] = self.levels;
         let Some(depths) = self.depths.get_mut(cells) else {
             return;
         };
         for (kept, column) in depths.iter_mut().zip(columns) {
             let found = depth(self.grid.centre(column, row));
-            if found > *kept && found >= self.least {
+            if found > *kept && found >= least {
                 *kept = found;
             }
         }
@@ -115,14 +124,11 @@ impl<'a> Relief<'a> {
 
     /// What every cell holds.
     pub fn cells(&self) -> Vec<Cell> {
-        let whole = |depth: &f64| match *depth > UNREACHED {
-            true => Cell {
-                share: 1.0,
-                depth: *depth,
-                at_rim: if *depth > 0.0 { 1.0 } else { 0.0 },
-                below: greater(*depth, 0.0),
-            },
-            false => Cell::default(),
+        let whole = |depth: &f64| {
+            self.levels.map(|level| match *depth > level {
+                true => (1.0, *depth),
+                false => (0.0, 0.0),
+            })
         };
         let mut cells: Vec<Cell> = self.depths.iter().map(whole).collect();
         let uneven = self.uneven();
@@ -136,7 +142,7 @@ impl<'a> Relief<'a> {
         cells
     }
 
-    /// The cells across which the surface is no plane, or ends.
+    /// The cells across which the surface is no plane, ends, or passes the last of the levels.
     fn uneven(&self) -> Vec<usize> {
         let width = self.grid.columns;
         let mut found = Vec::new();
@@ -145,9 +151,12 @@ impl<'a> Relief<'a> {
                 let here = row * width + column;
                 let depth = |i: usize| self.depths.get(i).copied().unwrap_or(UNREACHED);
                 let twice = 2.0 * depth(here);
-                let uneven = [1, width, width + 1, width - 1]
-                    .into_iter()
-                    .any(|step| (depth(here - step) + depth(here + step) - twice).abs() > BEND);
+                let [.., last] = self.levels;
+                let passes = |i: usize| (depth(i) >= last) != (depth(here) >= last);
+                let uneven = [1, width, width + 1, width - 1].into_iter().any(|step| {
+                    let (a, b) = (here - step, here + step);
+                    (depth(a) + depth(b) - twice).abs() > BEND || passes(a) || passes(b)
+                });
                 if uneven {
                     found.push(here);
                 }
@@ -226,9 +235,10 @@ impl<'a> Relief<'a> {
     fn scanned(&self, cell: usize, facets: &[u32], scan: &mut Scan) -> Cell {
         let grid = &self.grid;
         let (column, row) = (cell % grid.columns, cell / grid.columns);
+        let [least, ..] = self.levels;
         let depth = |i: usize| {
             let depth = self.depths.get(i).copied().unwrap_or(UNREACHED);
-            greater(depth, self.least)
+            greater(depth, least)
         };
         let x = (depth(cell + 1) - depth(cell - 1)).abs();
         let y = (depth(cell + grid.columns) - depth(cell - grid.columns)).abs();
@@ -239,7 +249,12 @@ impl<'a> Relief<'a> {
             false => (middle.y, middle.x, column),
         };
         let half = grid.cell / 2.0;
-        let mut sum = Sum::default();
+        let floors: Vec<&Drawn> = self
+            .floors
+            .iter()
+            .filter(|floor| floor.meets(middle, half))
+            .collect();
+        let mut sum = Sum::below(self.levels);
         for part in 0..PARTS {
             let at = aside + ((part as f64 + 0.5) / PARTS as f64 - 0.5) * grid.cell;
             let place = |along: f64| match along_x {
@@ -264,21 +279,17 @@ impl<'a> Relief<'a> {
                     add(found, &|p| facet.depth(p));
                 }
             }
-            for (across, up, plane) in &self.floors {
-                let Scanned(crossings) = if along_x { across } else { up };
+            for floor in &floors {
+                let crossings = if along_x { &floor.across } else { &floor.up };
                 for found in crossings.row(line * PARTS + part) {
-                    add(found, &|p| plane.depth(p));
+                    add(found, &|p| floor.plane.depth(p));
                 }
             }
-            scan.stretch.sum(&scan.parts, self.least, &mut sum);
+            scan.stretch.sum(&scan.parts, &mut sum);
         }
         let whole = grid.cell * PARTS as f64;
-        Cell {
-            share: lesser(sum.length / whole, 1.0),
-            depth: sum.depth / whole,
-            at_rim: lesser(sum.at_rim / whole, 1.0),
-            below: sum.below / whole,
-        }
+        let of_cell = |(length, depth): (f64, f64)| (lesser(length / whole, 1.0), depth / whole);
+        sum.deeper.map(of_cell)
     }
 }
 

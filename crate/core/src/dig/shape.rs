@@ -4,13 +4,12 @@ use std::borrow::Cow;
 use std::cell::OnceCell;
 
 use super::bottom::{Bottom, STEEPEST_SLOPE};
+use super::cells::{Capped, Cells};
 use super::grid::Grid;
-use super::profile::{Profile, Stand, Told};
+use super::hole::Hole;
+use super::profile::Stand;
 use super::sides::BySide;
-use super::unlike::Unlike;
-use super::{contour, fill, influence, slabs};
-use crate::geom::offset::widen;
-use crate::geom::{DRAWING_TOLERANCE, Point, Region};
+use crate::geom::{Point, Region};
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
@@ -35,17 +34,12 @@ const RIM_STEP: f64 = 0.25;
 /// The hole in the shell's own frame, before it meets any ground.
 #[derive(Debug, Clone)]
 pub struct DigShape {
-    pub(super) bottom: Bottom,
-    /// Where the sides are not all alike: how they stand, and the hole they make. The bottom's own
-    /// reach and slope then are the greatest of them.
-    unlike: Option<Unlike>,
+    pub(super) hole: Hole,
     pub(super) grid: Grid,
-    /// Share of each cell that is hole; empty where all sides slope alike: it is 1 everywhere.
-    pub(super) cover: Vec<f64>,
-    /// That share times its mean depth below the rim, metres.
-    pub(super) depths: Vec<f64>,
-    /// The same of the part below the cap it was last asked for, where shares are kept.
-    capped: OnceCell<Capped>,
+    /// How far above the rim the grid is filled: a little beyond the headroom, metres.
+    above: f64,
+    /// The hole as that grid, filled when it is first asked for.
+    cells: OnceCell<Cells>,
     /// A contour with the depth of it: that of the cap, which no placement changes.
     contour: OnceCell<(f64, Region)>,
     headroom: f64,
@@ -60,119 +54,58 @@ pub struct DigShape {
 impl DigShape {
     /// Builds the hole of a shell. `headroom`: how far the ground may stand above the rim
     /// anywhere near the shell, metres (the slope is followed up that far). Where the ground
-    /// turns out to stand higher, [`super::excavate`] says so: [`super::Dig::closed`].
+    /// turns out to stand higher, the cut says so: [`super::Dig::closed`].
     pub fn new(shell: &Shell, settings: &DigSettings, headroom: f64) -> Self {
-        let bottom = Bottom::new(shell, settings);
-        let told = Told::new(settings, shell.record.wall_thickness, bottom.deepest());
-        Self::with_sides(bottom, told.profile, told.boldest, headroom)
+        let (hole, boldest) = Hole::of(shell, settings);
+        Self::over(hole, boldest, headroom)
     }
 
-    /// The hole over a bottom whose own reach and slope are those of all sides.
-    pub(super) fn over(bottom: Bottom, boldest: Stand, headroom: f64) -> Self {
+    /// A hole with its grid.
+    pub(super) fn over(hole: Hole, boldest: Stand, headroom: f64) -> Self {
         let headroom = bounded(headroom);
-        let floor = widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE);
-        let mut cell = CELL;
-        while bottom.slope > 0.0 && cell > bottom.slope / STEEPEST_CELL {
-            cell /= 2.0;
-        }
-        // Followed a little beyond the headroom: ground that stands higher shows there.
-        let beyond = |cell: f64| headroom + 3.0 * cell / bottom.slope.max(STEEPEST_SLOPE);
-        let extent = |cell: f64| {
-            let run = bottom.slope * (bottom.deepest() + beyond(cell)).max(0.0);
-            extent(&bottom, bottom.reach + run)
-        };
-        while cells(extent(cell), cell) > MOST_CELLS {
-            cell *= 2.0;
-        }
-        let (low, high) = extent(cell);
-        let grid = Grid::covering(low, high, cell);
-        let (cover, depths) = if bottom.slope > 0.0 {
-            let depths = fill::fill(&bottom, beyond(cell), &grid);
-            (Vec::new(), depths)
-        } else {
-            slabs::fill(&bottom, &grid, f64::NEG_INFINITY)
-        };
-        Self {
-            spots: spots(&bottom, &grid),
-            bottom,
-            unlike: None,
-            grid,
-            cover,
-            depths,
-            capped: OnceCell::new(),
-            contour: OnceCell::new(),
-            headroom,
-            boldest,
-            floor,
-        }
-    }
-
-    /// The hole over a bottom whose sides stand by a profile. Where they are all alike it is
-    /// filled by closed forms, else by a stack of slabs.
-    pub(super) fn with_sides(
-        mut bottom: Bottom,
-        profile: Profile,
-        boldest: Stand,
-        headroom: f64,
-    ) -> Self {
-        let profile = profile.settled(bottom.deepest());
-        if let Some((reach, slope)) = profile.alike() {
-            bottom.set_sides(reach, slope);
-            return Self::over(bottom, boldest, headroom);
-        }
-        Self::over_unlike(bottom, profile, boldest, headroom)
-    }
-
-    /// The same by the stack of slabs, whatever the profile.
-    pub(super) fn over_unlike(
-        mut bottom: Bottom,
-        profile: Profile,
-        boldest: Stand,
-        headroom: f64,
-    ) -> Self {
-        let headroom = bounded(headroom);
-        bottom.set_sides(profile.reach.greatest(), profile.flattest());
-        let sloping = profile.steepest_sloping();
-        let hole = Unlike::new(&bottom, profile);
+        let sloping = hole.profile().steepest_sloping();
         let mut cell = CELL;
         while sloping > 0.0 && cell > sloping / STEEPEST_CELL {
             cell /= 2.0;
         }
-        let beyond = |cell: f64| match sloping > 0.0 {
+        // Followed a little beyond the headroom: ground that stands higher shows there.
+        let above = |cell: f64| match sloping > 0.0 {
             true => headroom + 3.0 * cell / sloping.max(STEEPEST_SLOPE),
             false => headroom,
         };
-        let bounds = |cell: f64| hole.contour(-beyond(cell)).bounds().unwrap_or_default();
-        let (mut low, mut high) = bounds(cell);
-        while cells((low, high), cell) > MOST_CELLS {
+        let mut bounds = hole.bounds(above(cell));
+        while count(bounds, cell) > MOST_CELLS {
             cell *= 2.0;
-            (low, high) = bounds(cell);
+            bounds = hole.bounds(above(cell));
         }
-        let grid = Grid::covering(low, high, cell);
-        let (cover, depths) = hole.fill(&grid, -beyond(cell));
+        let grid = Grid::covering(bounds.0, bounds.1, cell);
         Self {
-            spots: spots(&bottom, &grid),
-            floor: hole.floor(&bottom.plan),
-            bottom,
-            unlike: Some(hole),
+            spots: spots(&hole.bottom, &grid),
+            floor: hole.floor(),
+            above: above(cell),
+            hole,
             grid,
-            cover,
-            depths,
-            capped: OnceCell::new(),
+            cells: OnceCell::new(),
             contour: OnceCell::new(),
             headroom,
             boldest,
         }
     }
 
+    /// The hole as a grid.
+    pub(super) fn cells(&self) -> &Cells {
+        let fill = || self.hole.fill(&self.grid, self.above, None);
+        self.cells.get_or_init(fill)
+    }
+
     /// Share of hole in the cells of a row; `None` where it is 1 throughout.
     pub(super) fn cover_of(&self, row: usize) -> Option<&[f64]> {
-        self.cover.get(self.row(row))
+        self.cells().cover.get(self.row(row))
     }
 
     /// That share times the mean depth, metres.
     pub(super) fn depths_of(&self, row: usize) -> &[f64] {
-        self.depths.get(self.row(row)).unwrap_or_default()
+        self.cells().depths.get(self.row(row)).unwrap_or_default()
     }
 
     /// The part below a cap of a hole kept in shares, `None` where that is all of it. Where a
@@ -180,26 +113,16 @@ impl DigShape {
     /// only the share that is deep enough counts. (Where all sides slope alike cells are mended
     /// one by one.)
     pub(super) fn below(&self, cap_depth: f64) -> Option<Cow<'_, Capped>> {
-        if !self.in_shares() || self.is_upright() && cap_depth <= self.bottom.shallowest() {
+        if !self.hole.is_cut_by(cap_depth) {
             return None;
         }
-        let fill = || {
-            let (cover, depths) = match &self.unlike {
-                Some(hole) => hole.fill(&self.grid, cap_depth),
-                None => slabs::fill(&self.bottom, &self.grid, cap_depth),
-            };
-            Capped {
-                cap_depth,
-                cover,
-                depths,
-            }
-        };
-        let kept = self.capped.get_or_init(fill);
-        Some(if kept.cap_depth == cap_depth {
-            Cow::Borrowed(kept)
-        } else {
-            Cow::Owned(fill())
-        })
+        let fill = || self.hole.fill(&self.grid, self.above, Some(cap_depth));
+        // The first cap that is asked for is filled with the rest.
+        let kept = self.cells.get_or_init(fill).capped.as_ref();
+        match kept.filter(|kept| kept.cap_depth == cap_depth) {
+            Some(kept) => Some(Cow::Borrowed(kept)),
+            None => fill().capped.map(Cow::Owned),
+        }
     }
 
     pub(super) fn row(&self, row: usize) -> core::ops::Range<usize> {
@@ -213,39 +136,30 @@ impl DigShape {
 
     /// Whether cells are kept by their share of hole: where any side is upright or unlike others.
     pub(super) fn in_shares(&self) -> bool {
-        self.unlike.is_some() || self.bottom.slope <= 0.0
-    }
-
-    /// Whether the hole opens at every level as wide as at the bottom.
-    fn is_upright(&self) -> bool {
-        let bench = self.unlike.as_ref().and_then(|hole| hole.profile.bench);
-        self.bottom.slope <= 0.0 && bench.is_none()
+        self.hole.in_shares()
     }
 
     /// The steepest run of a side, or between two sides, that is not upright; 0 when all are.
     pub(super) fn steepest_sloping(&self) -> f64 {
-        let unlike = self.unlike.as_ref();
-        unlike.map_or(self.bottom.slope, |hole| hole.profile.steepest_between())
+        self.hole.profile().steepest_between()
     }
 
     /// Run of the sides per unit of rise, side by side: the steepest of the layers of soil that
-    /// the hole passes (an upright part below, see [`Self::upright_below`], is not among them);
+    /// the hole passes (an upright part below, see [`Self::upright_toe`], is not among them);
     /// 0 for an upright side.
     pub fn slopes(&self) -> BySide {
-        let unlike = self.unlike.as_ref();
-        unlike.map_or(BySide::all(self.bottom.slope), |h| h.profile.steepest())
+        self.hole.profile().steepest()
     }
 
     /// Height of the part at the foot of the sides that is kept upright all round, metres.
     pub fn upright_toe(&self) -> f64 {
-        let unlike = self.unlike.as_ref();
-        let from = unlike.and_then(|hole| hole.profile.upright_below());
-        from.map_or(0.0, |depth| (self.bottom.deepest() - depth).max(0.0))
+        let from = self.hole.profile().upright_below();
+        from.map_or(0.0, |depth| (self.deepest() - depth).max(0.0))
     }
 
     /// Greatest depth of the hole below the rim, base and shell included, metres.
     pub fn deepest(&self) -> f64 {
-        self.bottom.deepest()
+        self.hole.deepest()
     }
 
     /// The foot of the sides in plan, shell frame: the footprint with wall and over-dig.
@@ -253,21 +167,18 @@ impl DigShape {
         &self.floor
     }
 
-    /// Plan of what an upright hole opens.
+    /// Plan of what a hole opens whose sides stand upright, however high.
     pub(super) fn opening(&self) -> Region {
-        match &self.unlike {
-            Some(hole) if !self.is_upright() => hole.contour(-self.headroom),
-            _ => self.floor.clone(),
+        match self.hole.is_upright() {
+            true => self.floor.clone(),
+            false => self.contour(-self.headroom),
         }
     }
 
     /// The edge of the hole at a depth below the rim (negative above it): the exact contour,
     /// shell frame, arcs within `DRAWING_TOLERANCE`.
     pub fn contour(&self, depth: f64) -> Region {
-        if let Some(hole) = &self.unlike {
-            return hole.contour(depth);
-        }
-        contour::contour(&self.bottom, depth, DRAWING_TOLERANCE)
+        self.hole.contour(depth)
     }
 
     /// The contour at the depth of the cap, kept from one placement to the next.
@@ -284,26 +195,14 @@ impl DigShape {
     /// beside an upright side. Exact, from every edge of the bottom: for single points. (Where sides
     /// are not alike it is narrowed down between contours, to 0.1 mm, from 100 m above the rim.)
     pub fn depth(&self, at: Point) -> f64 {
-        if let Some(hole) = &self.unlike {
-            let (mut above, mut below) = (-MOST_HEADROOM, self.bottom.deepest());
-            if !hole.contour(above).contains(at) {
-                return f64::NEG_INFINITY;
-            }
-            while below - above > 1e-4 {
-                let middle = (above + below) / 2.0;
-                let within = hole.contour(middle).contains(at);
-                *(if within { &mut above } else { &mut below }) = middle;
-            }
-            return above;
-        }
-        influence::depth_at(&self.bottom, at)
+        self.hole.depth(at)
     }
 
     /// The share of a square of the shell's frame that is hole, and the mean depth there below the
     /// rim, metres, from the grid: for many places. Sides are followed as far above the rim as the
     /// headroom; beyond that there is no hole.
     pub(crate) fn within(&self, middle: Point, side: f64) -> (f64, f64) {
-        let grid = &self.grid;
+        let (grid, cells) = (&self.grid, self.cells());
         let span = |c: f64, first: f64, count: usize| {
             let at = (c - first) / grid.cell;
             let half = side / grid.cell / 2.0;
@@ -322,9 +221,9 @@ impl DigShape {
         for (row, down) in span(middle.y, grid.first.y, grid.rows) {
             for (column, across) in span(middle.x, grid.first.x, grid.columns) {
                 let cell = row * grid.columns + column;
-                let depth = self.depths.get(cell).copied().unwrap_or(f64::NEG_INFINITY);
+                let depth = cells.depths.get(cell).copied().unwrap_or(f64::NEG_INFINITY);
                 // Cells of sloping sides are hole throughout, as far as they were followed.
-                let cover = match self.cover.get(cell) {
+                let cover = match cells.cover.get(cell) {
                     Some(cover) => *cover,
                     None if depth > -MOST_HEADROOM => 1.0,
                     None => continue,
@@ -344,10 +243,7 @@ impl DigShape {
     /// The depths below the rim at which the hole's sections may bend or jump, metres: where
     /// pieces of the bottom begin and end, and where layers, bench and upright part do.
     pub fn breaks(&self) -> Vec<f64> {
-        let layers = match &self.unlike {
-            Some(hole) => hole.layers(-self.headroom),
-            None => contour::layers(&self.bottom, -self.headroom),
-        };
+        let layers = self.hole.layers(-self.headroom);
         layers.iter().map(|layer| layer.bottom).collect()
     }
 
@@ -360,26 +256,19 @@ impl DigShape {
     /// Bank volumes of the hole below each of some levels, depths under the rim, m3: as
     /// [`Self::level_volume`], every contour taken once for all of them.
     pub fn volumes_below(&self, depths: &[f64]) -> Vec<f64> {
-        match &self.unlike {
-            Some(hole) => hole.volumes_below(depths),
-            None => contour::volumes_below(&self.bottom, depths),
-        }
+        self.hole.volumes_below(depths)
     }
 }
 
 /// The foot of the sides in plan, shell frame, without the rest of the hole.
 pub fn foot(shell: &Shell, settings: &DigSettings) -> Region {
-    let Sides { bottom, unlike } = sides(shell, settings);
-    match unlike {
-        Some(hole) => hole.floor(&bottom.plan),
-        None => widen(&bottom.plan, bottom.reach, DRAWING_TOLERANCE),
-    }
+    Hole::of(shell, settings).0.floor()
 }
 
 /// The edge of a shell's hole at a depth below the rim (negative above it), without the rest of
 /// the hole: see [`DigShape::contour`].
 pub fn edge_at(shell: &Shell, settings: &DigSettings, depth: f64) -> Region {
-    sides(shell, settings).contour(depth)
+    Hole::of(shell, settings).0.contour(depth)
 }
 
 /// Edges of a shell's hole (see [`DigShape::contour`]) from `headroom` metres above the rim down
@@ -391,16 +280,16 @@ pub fn contours(
     headroom: f64,
     step: f64,
 ) -> Vec<(f64, Region)> {
-    let sides = sides(shell, settings);
+    let (hole, _) = Hole::of(shell, settings);
     let mut contours = Vec::new();
-    let layers = sides.layers(-bounded(headroom)).into_iter();
+    let layers = hole.layers(-bounded(headroom)).into_iter();
     for layer in layers.filter(|layer| layer.bottom - layer.top > 4.0 * BESIDE) {
         let height = layer.bottom - layer.top;
         let count = (height / step).ceil().max(1.0);
         for k in 0..=count as u32 {
             let share = (f64::from(k) / count).clamp(BESIDE / height, 1.0 - BESIDE / height);
             let depth = layer.top + height * share;
-            contours.push((depth, sides.contour(depth)));
+            contours.push((depth, hole.contour(depth)));
         }
     }
     contours
@@ -409,70 +298,6 @@ pub fn contours(
 /// How far above and below a bend the edge is asked for, metres; thinner layers are left out.
 const BESIDE: f64 = 1e-6;
 
-/// The bottom of a shell's hole and, where its sides are not all alike, how they rise.
-pub(super) struct Sides {
-    bottom: Bottom,
-    unlike: Option<Unlike>,
-}
-
-/// The bottom and the sides of a shell's hole, with no grid.
-pub(super) fn sides(shell: &Shell, settings: &DigSettings) -> Sides {
-    let mut bottom = Bottom::new(shell, settings);
-    let wall = shell.record.wall_thickness;
-    let profile = Told::new(settings, wall, bottom.deepest()).profile;
-    let unlike = match profile.alike() {
-        Some((reach, slope)) => {
-            bottom.set_sides(reach, slope);
-            None
-        }
-        None => Some(Unlike::new(&bottom, profile)),
-    };
-    Sides { bottom, unlike }
-}
-
-impl Sides {
-    /// The edge of the hole at a depth below the rim, shell frame.
-    pub fn contour(&self, depth: f64) -> Region {
-        match &self.unlike {
-            Some(hole) => hole.contour(depth),
-            None => contour::contour(&self.bottom, depth, DRAWING_TOLERANCE),
-        }
-    }
-
-    /// Greatest depth of the hole below the rim, metres.
-    pub fn deepest(&self) -> f64 {
-        self.bottom.deepest()
-    }
-
-    /// The layers from a depth down to the bottom: no break lies within one.
-    fn layers(&self, top: f64) -> Vec<contour::Layer> {
-        match &self.unlike {
-            Some(hole) => hole.layers(top),
-            None => contour::layers(&self.bottom, top),
-        }
-    }
-
-    /// Depths between the rim and the bottom at which to ask for sections, each with its share
-    /// of the height, metres: steps of at most `step` that reach across no break.
-    pub fn samples(&self, step: f64) -> Vec<(f64, f64)> {
-        let layers = self.layers(0.0);
-        let mut samples = Vec::new();
-        for layer in layers {
-            let count = ((layer.bottom - layer.top) / step).ceil().max(1.0);
-            let height = (layer.bottom - layer.top) / count;
-            for k in 0..count as u32 {
-                let top = layer.top + height * f64::from(k);
-                let part = contour::Layer {
-                    top,
-                    bottom: top + height,
-                };
-                samples.extend(part.gauss());
-            }
-        }
-        samples
-    }
-}
-
 /// A headroom that is a number, not below 0 nor too great.
 fn bounded(headroom: f64) -> f64 {
     if headroom > 0.0 {
@@ -480,14 +305,6 @@ fn bounded(headroom: f64) -> f64 {
     } else {
         0.0
     }
-}
-
-/// The part of a hole below a cap, as shares of cells and those times their depths.
-#[derive(Debug, Clone)]
-pub(super) struct Capped {
-    cap_depth: f64,
-    pub cover: Vec<f64>,
-    pub depths: Vec<f64>,
 }
 
 /// A place where the ground is looked at besides the sums.
@@ -532,22 +349,7 @@ fn spots(bottom: &Bottom, grid: &Grid) -> Vec<Spot> {
     spots
 }
 
-/// The rectangle round the bottom, `run` metres wider on every side.
-fn extent(bottom: &Bottom, run: f64) -> (Point, Point) {
-    let corners = bottom.pieces.iter().flat_map(|piece| piece.region.bounds());
-    let whole = corners.reduce(|(low, high), (l, h)| {
-        (
-            Point::new(low.x.min(l.x), low.y.min(l.y)),
-            Point::new(high.x.max(h.x), high.y.max(h.y)),
-        )
-    });
-    let (low, high) = whole.unwrap_or_default();
-    (
-        Point::new(low.x - run, low.y - run),
-        Point::new(high.x + run, high.y + run),
-    )
-}
-
-fn cells((low, high): (Point, Point), cell: f64) -> f64 {
+/// Cells of a grid over a rectangle.
+fn count((low, high): (Point, Point), cell: f64) -> f64 {
     (high.x - low.x) / cell * ((high.y - low.y) / cell)
 }

@@ -8,7 +8,7 @@
 //! floor that falls more gently than the side rises is reached from its edge wherever it is
 //! reached from its inside.
 //!
-//! A floor steeper than that (see [`super::swept`]) is not in a group. Down its fall what stands
+//! A floor steeper than that is not in a group. Down its fall what stands
 //! round a place grows faster than the place moves on, so all of it is held by what stands round
 //! the floor's lower edge; and where that edge belongs to another piece as well, which holds it
 //! in turn, nothing of the steep one is left to widen.

@@ -5,7 +5,7 @@
 //! of them, or the hole, takes out already: a trench is told outside the hole's opening.
 
 use super::clip::{facets_over, stretches};
-use super::shape::sides;
+use super::hole::Hole;
 use crate::geom::boolean::{difference, intersection, union};
 use crate::geom::offset::widen_chain_square;
 use crate::geom::{Point, Region, Ring, Vector};
@@ -75,7 +75,7 @@ pub fn sump(shell: &Shell, settings: &DigSettings, sump: &Sump) -> SmallDig {
         return SmallDig::default();
     }
     let plan = Region::from_ring(Ring(ring));
-    let hole = sides(shell, settings);
+    let (hole, _) = Hole::of(shell, settings);
     let area = plan.area();
     let mut above = 0.0;
     for (depth, height) in hole.samples(STEP) {

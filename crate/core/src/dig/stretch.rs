@@ -33,18 +33,17 @@ impl Part {
     }
 }
 
-/// Integrals along lines.
-#[derive(Debug, Clone, Copy, Default)]
+/// How much lies below each of some levels, along lines.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Sum {
-    /// Length that is deep enough, metres.
-    pub length: f64,
-    /// Depth over that length, m2.
-    pub depth: f64,
-    /// Length below the rim, metres.
-    pub at_rim: f64,
-    /// Depth over that length, m2.
-    pub below: f64,
+    /// Depths of the levels, metres.
+    pub levels: [f64; LEVELS],
+    /// Of each the length that is at least so deep, metres, and the depth over that length, m2.
+    pub deeper: [(f64, f64); LEVELS],
 }
+
+/// How many levels are told apart.
+pub(super) const LEVELS: usize = 3;
 
 /// Stretches shorter than this are left out, metres.
 const SHORT: f64 = 1e-12;
@@ -59,8 +58,8 @@ pub(super) struct Stretch {
 }
 
 impl Stretch {
-    /// Adds the integrals of the deepest part wherever it is at least `least` deep.
-    pub fn sum(&mut self, parts: &[Part], least: f64, sum: &mut Sum) {
+    /// Adds the integrals of the deepest part.
+    pub fn sum(&mut self, parts: &[Part], sum: &mut Sum) {
         let starts = parts.iter().map(|part| part.from);
         let ends = parts.iter().map(|part| part.to);
         let (start, end) = (
@@ -73,6 +72,10 @@ impl Stretch {
         self.seen.clear();
         self.seen
             .extend(parts.iter().filter(|p| p.greatest >= under));
+        if let [only] = self.seen.as_slice() {
+            sum.add(only.to - only.from, only.depth, only.at(only.to));
+            return;
+        }
         self.places.clear();
         let ends = self.seen.iter().flat_map(|part| [part.from, part.to]);
         self.places.extend(ends);
@@ -88,12 +91,12 @@ impl Stretch {
             self.here.clear();
             let across = |part: &&Part| part.from <= from && part.to >= to;
             self.here.extend(self.seen.iter().filter(across));
-            self.between(from, to, least, sum);
+            self.between(from, to, sum);
         }
     }
 
     /// The deepest between two places at which no part begins or ends.
-    fn between(&mut self, from: f64, to: f64, least: f64, sum: &mut Sum) {
+    fn between(&mut self, from: f64, to: f64, sum: &mut Sum) {
         self.open.clear();
         self.open.push((from, to));
         // Each crossing ends a part's turn: there are fewer than parts, but for rounding.
@@ -108,7 +111,7 @@ impl Stretch {
             // How much deeper the one that is deepest at an end is there than the other.
             let (before, after) = (a - last.at(from), b - first.at(to));
             if before <= 0.0 || after <= 0.0 || left == 0 {
-                sum.add(to - from, a, b, least);
+                sum.add(to - from, a, b);
                 continue;
             }
             left -= 1;
@@ -121,8 +124,8 @@ impl Stretch {
             if between > level + SHORT && place > from && place < to {
                 self.open.extend([(from, place), (place, to)]);
             } else {
-                sum.add(place - from, a, level, least);
-                sum.add(to - place, level, b, least);
+                sum.add(place - from, a, level);
+                sum.add(to - place, level, b);
             }
         }
     }
@@ -144,14 +147,20 @@ fn deepest(parts: &[Part], at: f64, then: f64) -> Option<Part> {
 }
 
 impl Sum {
+    /// Nothing yet.
+    pub fn below(levels: [f64; LEVELS]) -> Self {
+        Self {
+            levels,
+            deeper: [(0.0, 0.0); LEVELS],
+        }
+    }
+
     /// A straight course of a length from one depth to another.
-    fn add(&mut self, length: f64, a: f64, b: f64, least: f64) {
-        let (share, depth) = above(a, b, least);
-        self.length += share * length;
-        self.depth += depth * length;
-        let (share, depth) = above(a, b, greater(least, 0.0));
-        self.at_rim += share * length;
-        self.below += depth * length;
+    fn add(&mut self, length: f64, a: f64, b: f64) {
+        for (level, sum) in self.levels.iter().zip(&mut self.deeper) {
+            let (share, depth) = above(a, b, *level);
+            *sum = (sum.0 + share * length, sum.1 + depth * length);
+        }
     }
 }
 
@@ -173,12 +182,12 @@ fn above(a: f64, b: f64, least: f64) -> (f64, f64) {
 mod tests {
     use super::*;
 
-    fn sum(parts: &[[f64; 4]], least: f64) -> Sum {
+    fn sum(parts: &[[f64; 4]], least: f64) -> [(f64, f64); LEVELS] {
         let part = |[from, to, a, b]: &[f64; 4]| Part::new((*from, *a), (*to, *b));
         let parts: Vec<Part> = parts.iter().map(part).collect();
-        let mut sum = Sum::default();
-        Stretch::default().sum(&parts, least, &mut sum);
-        sum
+        let mut sum = Sum::below([least, 0.0, f64::INFINITY]);
+        Stretch::default().sum(&parts, &mut sum);
+        sum.deeper
     }
 
     #[test]
@@ -190,19 +199,20 @@ mod tests {
             [1.0, 3.0, 1.2, 1.2],
             [3.5, 4.0, 5.0, 5.0],
         ];
-        let found = sum(&parts, -1.0);
+        let [(length, depth), ..] = sum(&parts, -1.0);
         // 2 down to 1.2 at 1.6, level to 2.4, up to 1.75 at 3.5, then 5.
         let exact = 1.6 * 1.6 + 0.8 * 1.2 + 1.1 * (1.2 + 1.75) / 2.0 + 0.5 * 5.0;
-        assert!((found.depth - exact).abs() < 1e-12, "{found:?}");
-        assert!((found.length - 4.0).abs() < 1e-12);
+        assert!((depth - exact).abs() < 1e-12, "{depth}, not {exact}");
+        assert!((length - 4.0).abs() < 1e-12);
     }
 
     #[test]
     fn only_what_is_deep_enough_counts() {
-        let found = sum(&[[0.0, 2.0, -1.0, 1.0]], -0.5);
-        assert!((found.length - 1.5).abs() < 1e-12);
-        assert!((found.depth - (0.5 - 0.125)).abs() < 1e-12);
-        assert!((found.at_rim - 1.0).abs() < 1e-12 && (found.below - 0.5).abs() < 1e-12);
-        assert_eq!(sum(&[], 0.0).length, 0.0);
+        let [(length, depth), at_rim, never] = sum(&[[0.0, 2.0, -1.0, 1.0]], -0.5);
+        assert!((length - 1.5).abs() < 1e-12);
+        assert!((depth - (0.5 - 0.125)).abs() < 1e-12);
+        assert!((at_rim.0 - 1.0).abs() < 1e-12 && (at_rim.1 - 0.5).abs() < 1e-12);
+        assert_eq!(never, (0.0, 0.0));
+        assert_eq!(sum(&[], 0.0), [(0.0, 0.0); LEVELS]);
     }
 }

@@ -1,18 +1,59 @@
 //! The facets of a whole hole: what has to be made of its floors and its rings.
 
-use super::bottom::Piece;
-use super::contour::without_holes;
+use super::cells::{Capped, Cells};
 use super::facets::{Facets, Maker};
-use super::relief::Floor;
+use super::grid::Grid;
+use super::piece::{Piece, without_holes};
+use super::relief::{Cell, Floor, Relief};
 use super::skin::{Beyond, Corner, FaceEdge};
 use super::swept::{Edge, outward};
 use super::unlike::{Part, Unlike};
 use crate::geom::{Point, Region, Vector};
 
+/// Where so much of a cell's depth lies above the rim that no slope could bring it about, a side
+/// that is all but upright passes, metres: of a slope it is less than half of this.
+const STEEP: f64 = 0.1;
+
+/// A cell with a greater share than this is whole.
+pub(super) const WHOLE: f64 = 1.0 - 1e-9;
+
 impl Unlike {
+    /// The hole as a grid, followed up to so far above the rim, metres; with the part below a cap
+    /// where one is told.
+    pub fn fill(&self, grid: &Grid, above: f64, cap_depth: Option<f64>) -> Cells {
+        let (facets, floors) = self.surface(-above);
+        let levels = [-above, 0.0, cap_depth.unwrap_or(f64::INFINITY)];
+        let cells = Relief::new(*grid, &facets, &floors, levels).cells();
+        let settled = |[whole, below_rim, _]: &Cell| {
+            // Where a side that is all but upright passes, the share still changes from level to
+            // level: what it is at the rim counts, near which the ground is.
+            let lost = below_rim.1 - whole.1;
+            let steep = whole.0 < WHOLE || lost > STEEP;
+            *(if below_rim.0 > 0.0 && steep {
+                below_rim
+            } else {
+                whole
+            })
+        };
+        let (cover, depths) = cells.iter().map(settled).unzip();
+        let capped = cap_depth.map(|cap_depth| {
+            let (cover, depths) = cells.iter().map(|[.., capped]| *capped).unzip();
+            Capped {
+                cap_depth,
+                cover,
+                depths,
+            }
+        });
+        Cells {
+            cover,
+            depths,
+            capped,
+        }
+    }
+
     /// The surface of the hole from its bottom up to a depth above all of it: the sides and what
     /// the reach holds as facets, and the floors.
-    pub fn surface(&self, up_to: f64) -> (Facets, Vec<Floor>) {
+    fn surface(&self, up_to: f64) -> (Facets, Vec<Floor>) {
         let bodies = self.bodies(f64::INFINITY);
         let ends = self.profile.layers.iter().map(|layer| layer.down_to);
         let mut maker = Maker {

@@ -10,23 +10,16 @@
 //! The grid of such a hole is drawn from the facets of its surface (see [`super::facets`]).
 
 use super::body::{Body, Fan};
-use super::bottom::{Bottom, GENTLE, Piece};
-use super::contour::{self, Layer, deep_part, without_holes};
-use super::grid::Grid;
+use super::bottom::{Bottom, GENTLE};
+use super::contour::{self, Layer};
 use super::mesh::Told;
+use super::piece::{Piece, deep_part, without_holes};
 use super::profile::Profile;
-use super::relief::{Cell, Relief};
 use super::sides::BySide;
 use super::skin::{Corner, Skin};
 use super::swept::{Bodies, LayerBodies, sweep};
 use crate::geom::boolean::positive_winding;
 use crate::geom::{Point, Region, Ring};
-
-/// A side that takes so much height, or more, to pass a cell is all but upright, metres.
-const STEEP: f64 = 0.25;
-
-/// A cell with a greater share than this is whole.
-pub(super) const WHOLE: f64 = 1.0 - 1e-9;
 
 /// The hole over a bottom whose sides are not all alike.
 #[derive(Debug, Clone)]
@@ -194,24 +187,6 @@ impl Unlike {
         let top = depths.iter().copied().fold(f64::INFINITY, f64::min);
         let layers = self.layers_across(top, depths);
         contour::integrals(&layers, depths, |depth| self.contour(depth).area())
-    }
-
-    /// The grid of the part of the hole that is at least `least` metres deep: its share of every
-    /// cell, and that share times its mean depth below the rim, metres.
-    pub fn fill(&self, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
-        let (facets, floors) = self.surface(least.min(0.0));
-        let cells = Relief::new(*grid, &facets, &floors, least).cells();
-        let settled = |cell: &Cell| {
-            // Where a side that is all but upright passes, the share still changes from level to
-            // level: what it is at the rim counts, near which the ground is.
-            let lost = cell.below - cell.depth;
-            if least < 0.0 && cell.at_rim > 0.0 && (cell.share < WHOLE || lost > STEEP) {
-                (cell.at_rim, cell.below)
-            } else {
-                (cell.share, cell.depth)
-            }
-        };
-        cells.iter().map(settled).unzip()
     }
 
     /// The layers between a depth and the deepest bottom across which no break lies.

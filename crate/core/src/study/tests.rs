@@ -8,7 +8,7 @@ use crate::analysis::coping_step::coping_step;
 use crate::analysis::{Cache, Detail, Scenario, run};
 use crate::exchange::{geojson, points};
 use crate::report::{BalanceFigures, ComparisonFigures, NudgeFigures, Report, csv};
-use crate::session::{Session, Tally};
+use crate::site::starter;
 
 const DEMO: &str = include_str!("../../../../demo-sites/level-suburban.json");
 
@@ -33,32 +33,31 @@ fn stepped(question: Question) -> (Answer, usize) {
 }
 
 #[test]
-fn low_and_high_come_end_by_end_and_are_taken_by_a_session() {
+fn low_and_high_come_end_by_end_and_are_taken_over() {
     let (answer, steps) = stepped(Question::Ranges);
     // The plan, three doubts with two ends each, the answer.
     assert_eq!(steps, 8);
     let Answer::Ranges(ranges) = answer else {
         panic!("{answer:?}")
     };
-    let mut session = Session::new().unwrap();
-    session.open(DEMO).unwrap();
-    // As they come from a worker, as text.
-    let sent = serde_json::to_string(&ranges).unwrap();
-    let ranges = serde_json::from_str(&sent).unwrap();
-    assert!(session.set_ranges(&ranges, session.revision()));
     let whole = run(
         &Scenario::of(&site()),
         Detail::Ranges,
         &mut Cache::default(),
     );
-    assert_eq!(session.analysis().takeoff, whole.takeoff);
-    assert_eq!(session.analysis().cost, whole.cost);
-    assert!(
-        Tally::of(&session)
-            .quantities
-            .iter()
-            .any(|row| row.range.is_some())
+    let ranged = whole.takeoff.iter().filter(|line| line.range.is_some());
+    assert!(ranged.count() > 0);
+    let mut plain = run(
+        &Scenario::of(&site()),
+        Detail::Complete,
+        &mut Cache::default(),
     );
+    // As they come from a worker, as text.
+    let sent = serde_json::to_string(&ranges).unwrap();
+    let ranges = serde_json::from_str(&sent).unwrap();
+    plain.set_ranges(&ranges, &site().site().rates);
+    assert_eq!(plain.takeoff, whole.takeoff);
+    assert_eq!(plain.cost, whole.cost);
 }
 
 #[test]
@@ -101,7 +100,7 @@ fn texts_are_those_of_one_run() {
 
 #[test]
 fn a_site_without_a_shell_is_answered_too() {
-    let text = Session::new().unwrap().save();
+    let text = exchange::save(&starter::blank_lot(), &exchange::Unknown::default());
     let ask = |question| Study::open(&text, question).unwrap().run();
     assert_eq!(ask(Question::Balance), Answer::Balance(None));
     assert_eq!(

@@ -2,6 +2,7 @@
 
 use super::super::bottom::Bottom;
 use super::super::excavate;
+use super::super::hole::Hole;
 use super::super::profile::{Profile, SideLayer, Stand};
 use super::super::shape::DigShape;
 use super::super::sides::BySide;
@@ -76,7 +77,7 @@ fn boxed(length: f64, width: f64, depth: f64, profile: Profile, headroom: f64) -
         0.0,
         0.0,
     );
-    DigShape::with_sides(bottom, profile, Stand::default(), headroom)
+    DigShape::over(Hole::new(bottom, profile), Stand::default(), headroom)
 }
 
 /// V = A h + (L (left + right) + W (ahead + behind)) h^2 / 2 + the corners' quarter cones
@@ -150,11 +151,11 @@ fn even_sides_are_the_same_either_way() {
         };
         let plain = DigShape::new(&shell, &settings, 0.6);
         let bottom = Bottom::new(&shell, &settings);
-        let reach = plain.bottom.reach;
+        let reach = plain.hole.bottom.reach;
         let profile = Profile::even(reach, slope).settled(bottom.deepest());
-        let other = DigShape::over_unlike(bottom, profile, Stand::default(), 0.6);
+        let other = DigShape::over(Hole::of_facets(bottom, profile), Stand::default(), 0.6);
         for depth in [-0.3, 0.1, 0.8, 1.3] {
-            let exact = contour::contour(&plain.bottom, depth, contour::FINE);
+            let exact = contour::contour(&plain.hole.bottom, depth, contour::FINE);
             near("section", other.contour(depth).area(), exact.area(), 1e-4);
         }
         near(
@@ -252,7 +253,7 @@ fn contours_hold_what_some_place_of_the_bottom_reaches() {
 
 #[test]
 fn grid_and_contours_agree_whatever_the_sides() {
-    let shape = DigShape::with_sides(floor(), odd(), Stand::default(), 0.5);
+    let shape = DigShape::over(Hole::new(floor(), odd()), Stand::default(), 0.5);
     for surface in [-0.1, 0.0, 0.37] {
         let dig = excavate(&shape, &level(surface), &pose(), 0.0, 0.3);
         near("bank", dig.bank_volume, shape.level_volume(surface), 1e-4);

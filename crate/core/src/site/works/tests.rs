@@ -1,3 +1,5 @@
+//! Settings are read, written, ranged and named as a site file has them.
+
 use serde_json::{Value, json};
 
 use super::Works;
