@@ -5,28 +5,16 @@
 
 use std::sync::Arc;
 
+use super::checked_lot::CheckedLot;
 use super::feature::{Feature, ShapeRecord};
 use super::placement::{Placement, ShellChoice};
 use super::shape::{CheckedFeature, check_features};
 use super::{Site, limits, numbers};
 use crate::finding::{Finding, any_fault};
-use crate::geom::flatten::{ChordSide, flatten};
-use crate::geom::{DRAWING_TOLERANCE, Point, Region, Ring, Vector};
+use crate::geom::{Region, Ring, Vector};
 use crate::ground::Ground;
-use crate::lot::Lot;
 use crate::math::TURN;
 use crate::shell::{Shell, catalogue};
-
-/// The lot with its boundary flattened for distances.
-#[derive(Debug, Clone, PartialEq)]
-pub struct CheckedLot {
-    /// The lot.
-    pub lot: Lot,
-    /// The area inside it.
-    pub region: Region,
-    /// Each side as a chain of points, in the order of `lot.sides`.
-    pub sides: Vec<Vec<Point>>,
-}
 
 /// A site that computation may rely on.
 #[derive(Debug, Clone)]
@@ -75,7 +63,7 @@ impl CheckedSite {
         let same = |pick: fn(&Site, &Site) -> bool| previous.filter(|p| pick(&p.site, &site));
         let lot = match same(|a, b| Arc::ptr_eq(&a.lot, &b.lot)) {
             Some(p) => Ok(p.lot.clone()),
-            None => part(check_lot(&site), "/lot"),
+            None => part(CheckedLot::check(&site.lot), "/lot"),
         };
         let features = match same(same_features) {
             Some(p) => Ok(p.features.clone()),
@@ -197,28 +185,6 @@ fn keep<T>(
             None
         }
     }
-}
-
-fn check_lot(site: &Site) -> Result<(CheckedLot, Vec<Finding>), Vec<Finding>> {
-    let (lot, findings) = Lot::check(&site.lot)?;
-    let ring = flatten(&lot.outline, DRAWING_TOLERANCE, ChordSide::Inscribed);
-    let sides = lot
-        .sides
-        .iter()
-        .map(|side| {
-            let mut chain = vec![side.segment.from()];
-            crate::geom::flatten::flatten_segment(&side.segment, DRAWING_TOLERANCE, &mut chain);
-            chain
-        })
-        .collect();
-    Ok((
-        CheckedLot {
-            lot,
-            region: Region::from_ring(ring),
-            sides,
-        },
-        findings,
-    ))
 }
 
 fn check_shell(placement: &Placement) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {

@@ -6,6 +6,7 @@
 //! derived results can be kept for as long as their part is the same one.
 
 pub mod checked;
+mod checked_lot;
 pub mod datum;
 pub mod facts;
 pub mod feature;
@@ -28,7 +29,8 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use checked::{CheckedLot, CheckedSite};
+pub use checked::CheckedSite;
+pub use checked_lot::CheckedLot;
 pub use datum::{Benchmark, GeoOrigin, Grid, GridUnit};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
 pub use feature::{Feature, PieceRecord, ShapeRecord};

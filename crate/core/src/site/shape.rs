@@ -1,7 +1,7 @@
 //! Validated features: their shapes as distances take them, and the parts of them that a
 //! rule may name (a tree's trunk, a door, a gate).
 
-use super::CheckedLot;
+use super::checked_lot::CheckedLot;
 use super::feature::{Feature, ShapeRecord};
 use super::kind::FeatureKind;
 use super::rule::FeaturePart;

@@ -42,7 +42,7 @@ pub enum Expression {
     /// A base, to this power.
     Power(Box<Expression>, f64, &'static str),
     /// The greater or the lesser of two.
-    OfTwo(Extreme, Box<[Expression; 2]>),
+    OfTwo(Extreme, Box<(Expression, Expression)>),
     /// Whole pieces that hold it.
     WholeUp(Box<Expression>),
     /// No less and no more than these, which the formula does not write.
@@ -121,7 +121,7 @@ pub fn sum(terms: impl IntoIterator<Item = Expression>) -> Expression {
 
 /// The greater or the lesser of two.
 pub fn of_two(extreme: Extreme, a: Expression, b: Expression) -> Expression {
-    Expression::OfTwo(extreme, Box::new([a, b]))
+    Expression::OfTwo(extreme, Box::new((a, b)))
 }
 
 impl Expression {
@@ -155,8 +155,13 @@ impl Expression {
                 joined(factors, of, |a, b| a * b, |a, b| a / b).unwrap_or(1.0)
             }
             Self::Power(base, exponent, _) => powf(of(base), *exponent),
-            Self::OfTwo(Extreme::Greater, two) => of(&two[0]).max(of(&two[1])),
-            Self::OfTwo(Extreme::Lesser, two) => of(&two[0]).min(of(&two[1])),
+            Self::OfTwo(extreme, two) => {
+                let (a, b) = (of(&two.0), of(&two.1));
+                match extreme {
+                    Extreme::Greater => a.max(b),
+                    Extreme::Lesser => a.min(b),
+                }
+            }
             Self::WholeUp(inner) => whole_up(of(inner)),
             Self::Within(least, most, inner) => of(inner).max(*least).min(*most),
             Self::Worded(_, inner, _) | Self::Told(_, inner) | Self::Bearing(inner, _) => of(inner),
@@ -285,7 +290,9 @@ impl Expression {
             Self::Sum(parts) | Self::Product(parts) => {
                 parts.iter().for_each(|(_, part)| part.visit(see));
             }
-            Self::OfTwo(_, two) => two.iter().for_each(|part| part.visit(see)),
+            Self::OfTwo(_, two) => [&two.0, &two.1]
+                .into_iter()
+                .for_each(|part| part.visit(see)),
             Self::Power(of, ..)
             | Self::WholeUp(of)
             | Self::Within(_, _, of)
@@ -332,9 +339,9 @@ impl Expression {
                     Extreme::Greater => "the greater of ",
                     Extreme::Lesser => "the lesser of ",
                 });
-                two[0].write(out, name);
+                two.0.write(out, name);
                 out.push_str(" and ");
-                two[1].write(out, name);
+                two.1.write(out, name);
             }
             Self::Worded(before, of, after) => {
                 out.push_str(before);
