@@ -137,7 +137,7 @@ impl<'a> Printed<'a> {
     fn power(&mut self) -> f64 {
         let base = self.one();
         if self.takes("^") {
-            base.powf(self.one())
+            batterboard_core::math::powf(base, self.one())
         } else {
             base
         }
