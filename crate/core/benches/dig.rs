@@ -6,7 +6,7 @@ use batterboard_core::dig::{DigShape, excavate};
 use batterboard_core::geom::{Point, Pose};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::shell::{Shell, catalogue};
-use batterboard_core::site::{DigSettings, SoilClass};
+use batterboard_core::site::{Bench, DigSettings, HoleSide, SideSettings, SoilClass, SoilLayer};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// A lot of 60 m square with spots scattered evenly (Halton's sequence) over rolling ground.
@@ -41,6 +41,40 @@ fn largest_curved_shell() -> Shell {
     shells.max_by_key(arcs).unwrap()
 }
 
+/// Sides by side, two layers of soil, a bench and an upright part below.
+fn unlike() -> DigSettings {
+    DigSettings {
+        sides: vec![SideSettings {
+            side: HoleSide::Left,
+            over_dig: Some(0.2),
+            slope: Some(0.5),
+            note: String::new(),
+        }],
+        layers: vec![SoilLayer {
+            down_to: 0.8,
+            soil: SoilClass::C,
+            slope: None,
+        }],
+        bench: Some(Bench {
+            depth: 1.0,
+            width: 0.5,
+        }),
+        upright_below: Some(1.4),
+        ..DigSettings::default()
+    }
+}
+
+/// The grid of a shape is filled when it is first cut.
+fn first_cut(c: &mut Criterion, name: &str, shell: &Shell, settings: &DigSettings) {
+    let (ground, pose) = (ground(100), Pose::new(Point::new(25.0, 30.0), 0.3, false));
+    c.bench_function(&format!("fill the shape and cut, {name}"), |b| {
+        b.iter(|| {
+            let shape = DigShape::new(shell, settings, 1.0);
+            excavate(&shape, &ground, &pose, 100.6, 0.4)
+        });
+    });
+}
+
 fn dig(c: &mut Criterion) {
     let shell = largest_curved_shell();
     println!("shell: {}", shell.record.name);
@@ -49,10 +83,9 @@ fn dig(c: &mut Criterion) {
             soil,
             ..DigSettings::default()
         };
-        c.bench_function(&format!("fill the shape, soil {soil:?}"), |b| {
-            b.iter(|| DigShape::new(&shell, &settings, 1.0));
-        });
+        first_cut(c, &format!("soil {soil:?}"), &shell, &settings);
     }
+    first_cut(c, "sides of unlike slope in layers", &shell, &unlike());
     let shape = DigShape::new(&shell, &DigSettings::default(), 1.0);
     for spots in [100, 500, 5_000] {
         let ground = ground(spots);

@@ -13,8 +13,9 @@
 //! decide (see [`super::distance`]).
 
 use super::boolean::positive_winding;
+use super::corner::SAME_PLACE;
 use super::point::{Point, Vector};
-use super::raw_ring::{SAME_PLACE, mitred_ring, raw_ring};
+use super::raw_ring::{mitred_ring, raw_ring};
 use super::region::{Region, Ring};
 
 /// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs

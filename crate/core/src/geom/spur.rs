@@ -4,8 +4,8 @@
 //! no harm where those points are covered twice anyway, once from the ring farther on and once
 //! from the ring farther back; this walks both ways to see.
 
+use super::corner::{Corner, Edge, SAME_PLACE};
 use super::point::Point;
-use super::raw_ring::{Corner, Edge, SAME_PLACE};
 
 /// The way past inner corner `i` that leaves its spur out, if there is one: by the meeting point
 /// of the tangent lines, or straight across.

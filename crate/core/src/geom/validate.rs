@@ -5,8 +5,8 @@
 //! end: the repeat is a stretch of no length, told in words of its own.
 
 use super::meet::{meeting, reach};
-use super::path::{Segment, Vertex, closed_segments, signed_area};
 use super::point::Point;
+use super::segment::{Segment, Vertex, closed_segments, signed_area};
 use super::{COORDINATE_LIMIT, DRAWING_TOLERANCE};
 use crate::finding::Finding;
 

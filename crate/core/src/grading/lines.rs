@@ -1,7 +1,7 @@
 //! Where banks meet the ground, as lines for the plan.
 
+use super::drape::{Drape, Way};
 use super::drawn::Over;
-use super::grade::{Drape, Way};
 use super::layout::{Beside, Layout, STRIDE};
 use crate::dig::positive_area;
 use crate::geom::{Point, Pose, Vector};

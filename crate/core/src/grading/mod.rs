@@ -13,6 +13,7 @@
 //! | `layout` | the finished ground round a shell, cell by cell, before it meets any ground |
 //! | `drawn` | the same with decks and openings that were drawn |
 //! | `finished` | the finished ground at any one place |
+//! | `drape` | the ground under a layout, and how banks run over it |
 //! | `grade` | cut and fill between ground and layout at one placement |
 //! | `lines` | where banks meet the ground |
 //! | `against` | the coping against floors, doors, ground and the lot line |
@@ -29,6 +30,7 @@
 mod against;
 pub mod balance;
 mod cautions;
+mod drape;
 mod drawn;
 mod finished;
 mod grade;
