@@ -18,23 +18,12 @@ use graph::Graph;
 
 const CORE: &str = "crate/core/src/";
 
-/// The circles that are known and wait for their end, one a line. None may join them, and the line
-/// of one that has gone must go too.
-const KNOWN: &str = "crate/xtask/src/tidy/circles/known.txt";
-
 /// How often a name may be handed on before it is lost sight of.
 const MOST_HANDS: usize = 8;
 
-/// Every circle that is not known, and every known one that is none any more.
+/// Every circle.
 pub fn check(tree: &Tree) -> Vec<Fault> {
-    let found = graph(tree).circles();
-    let text = tree.text(KNOWN).unwrap_or_default();
-    let known = || text.lines().filter(|line| !line.is_empty());
-    let mut faults = Vec::new();
-    for circle in &found {
-        if known().any(|line| line == circle.files.join(" ")) {
-            continue;
-        }
+    let of = |circle: graph::Circle<'_>| {
         let uses = circle.uses();
         let (file, _, line) = uses.first().copied().unwrap_or_default();
         let shown: Vec<String> = uses
@@ -45,19 +34,9 @@ pub fn check(tree: &Tree) -> Vec<Fault> {
             "a circle of files: {}. Move what both want into a file below them, or hand it over as an argument",
             shown.join(", ")
         );
-        faults.push(Fault::new(&file_path(tree, file), line, text));
-    }
-    for (line, number) in text.lines().zip(1..) {
-        let still = line.is_empty() || found.iter().any(|circle| circle.files.join(" ") == line);
-        if !still {
-            faults.push(Fault::new(
-                KNOWN,
-                number,
-                "is no circle any more: take the line out",
-            ));
-        }
-    }
-    faults
+        Fault::new(&file_path(tree, file), line, text)
+    };
+    graph(tree).circles().into_iter().map(of).collect()
 }
 
 /// A module's file, as the files of a circle are called: from the core's sources, without its ending.

@@ -130,19 +130,3 @@ fn what_is_built_for_tests_alone_may_name_anything() {
     let line = "#[cfg(test)] use super::cut::Cut; fn g() {}";
     assert_eq!(of("", "use super::hole::Hole;", line), NONE);
 }
-
-#[test]
-fn known_circles_can_only_become_fewer() {
-    let files = [
-        ("dig/cut.rs", "use super::hole::Hole;"),
-        ("dig/hole.rs", "use super::cut::Cut;"),
-    ];
-    let known = |text: &str| check(&tree(&[files[0], files[1], (KNOWN, text)]));
-    assert_eq!(known("dig/cut dig/hole\n"), []);
-    let gone = known("dig/cut dig/hole\ndig/cut dig/side\n");
-    let [fault] = gone.as_slice() else {
-        panic!("{gone:?}")
-    };
-    assert_eq!((fault.path.as_str(), fault.line), (KNOWN, 2));
-    assert_eq!(known("dig/cut dig/side\n").len(), 2);
-}
