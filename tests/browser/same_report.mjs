@@ -17,10 +17,10 @@ initSync({ module: readFileSync(join(wasm, 'batterboard_web_bg.wasm')) });
 /** What the worker would write. */
 function written(site, question) {
   const study = new Study(site, question);
-  while (study.step() < 1);
-  const { text } = study.answer().written;
+  for (let { done, of } = study.step(); done < of; { done, of } = study.step());
+  const { value } = study.answer();
   study.free();
-  return text;
+  return value;
 }
 
 /** Ways to stand that are tried on every site: shifts in metres, a heading in radians. */

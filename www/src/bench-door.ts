@@ -1,5 +1,5 @@
 // What benchmarks and tests find on the window when the address asks for it.
-import type { Planner } from './core/planner.ts';
+import type { Planner } from './core/types.ts';
 import type { View } from './plan/view.ts';
 
 export interface BenchDoor {

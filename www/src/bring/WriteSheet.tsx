@@ -48,7 +48,7 @@ export function WriteSheet() {
 
   async function save(): Promise<void> {
     const { lot: corners, dig: _, ...rest } = parts;
-    const question = form === 'map' ? { map: parts } : { points: { frame, order, corners, ...rest } };
+    const question = form === 'map' ? { geojson: parts } : { points: { frame, order, corners, ...rest } };
     const answer = await written(question).catch(() => ({ text: null, findings: [STOPPED] }));
     setFindings(answer.findings);
     if (answer.text === null) return;

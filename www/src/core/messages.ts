@@ -1,5 +1,5 @@
 // What page and worker say to each other.
-import type { Found, Question } from './types.ts';
+import type { Answer, Progress, Question } from './types.ts';
 
 /** The module to instantiate; a question about a site's text; or that an earlier one is given up. */
 export type ToWorker =
@@ -7,8 +7,8 @@ export type ToWorker =
   | { id: number; site: string; question: Question }
   | { cancel: number };
 
-/** How far a question is (0 to 1), its answer, or why there is none. */
+/** How far a question is, its answer, or why there is none. */
 export type FromWorker =
-  | { id: number; share: number }
-  | { id: number; found: Found }
+  | { id: number; progress: Progress }
+  | { id: number; answer: Answer }
   | { id: number; failed: string };

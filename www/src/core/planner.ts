@@ -3,17 +3,7 @@
 // keeps dying is left dead: the page then offers the work as a file.
 import { crashCounter } from './crashes.ts';
 import { freshCore, type Core } from './load.ts';
-import type { DeedReading, LotRecord, MapReading, MapSettings, Rule, Site } from './types.ts';
-
-/** The planner as the page sees it: what it tells is complete (see types.ts). */
-export type Planner = Omit<InstanceType<Core['Planner']>, keyof Told> & Told;
-
-interface Told {
-  settings(): Site;
-  read_deed(text: string, rest_of_lot: LotRecord): DeedReading;
-  read_map(text: string, settings?: MapSettings | null): MapReading;
-  example_rules(): Rule[];
-}
+import type { Planner } from './types.ts';
 
 /** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
     same through most edits. */

@@ -3,9 +3,9 @@
 // nothing is lost with it, as it holds no document.
 import { compiledCore } from './load.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
-import type { Found, Question } from './types.ts';
+import type { Answer, Progress, Question } from './types.ts';
 
-/** Why there is no answer: the site has changed since, or the worker stopped. */
+/** Why there is no answer: it is not wanted any more (the site has changed, or who asked gave up), or the worker stopped. */
 export type Unanswered = 'stale' | 'stopped';
 
 interface Asked {
@@ -13,9 +13,9 @@ interface Asked {
   revision: number;
   site: string;
   question: Question;
-  answered: (found: Found) => void;
+  answered: (answer: Answer) => void;
   unanswered: (why: Unanswered) => void;
-  told: (share: number) => void;
+  told: (progress: Progress) => void;
 }
 
 /** A step that takes longer than this hangs, milliseconds. */
@@ -26,17 +26,25 @@ let worker: Promise<Worker> | undefined;
 let ids = 0;
 let watch: ReturnType<typeof setTimeout> | undefined;
 
-/** Asks one question of a site's text. `told` hears how far it is. Fails with an [`Unanswered`]. */
+interface Listening {
+  /** Hears how far it is. */
+  told?: ((progress: Progress) => void) | undefined;
+  /** Gives the question up. */
+  signal?: AbortSignal | undefined;
+}
+
+/** Asks one question of a site's text. Fails with an `Unanswered`. */
 export function study(
   site: string,
   revision: number,
   question: Question,
-  told: (share: number) => void = () => {},
-): Promise<Found> {
+  { told = () => {}, signal }: Listening = {},
+): Promise<Answer> {
   ids += 1;
   const id = ids;
   return new Promise((answered, unanswered) => {
     open.set(id, { id, revision, site, question, answered, unanswered, told });
+    signal?.addEventListener('abort', () => giveUp(id));
     started().then(
       (it) => open.has(id) && send(it, { id, site, question }),
       (error: unknown) => stop('the worker could not be started', error),
@@ -47,12 +55,15 @@ export function study(
 
 /** Gives up every question that is not of this revision. */
 export function giveUpOlder(revision: number): void {
-  for (const asked of open.values()) {
-    if (asked.revision === revision) continue;
-    open.delete(asked.id);
-    asked.unanswered('stale');
-    void worker?.then((it) => send(it, { cancel: asked.id }));
-  }
+  for (const asked of open.values()) if (asked.revision !== revision) giveUp(asked.id);
+}
+
+function giveUp(id: number): void {
+  const asked = open.get(id);
+  if (!asked) return;
+  open.delete(id);
+  asked.unanswered('stale');
+  void worker?.then((it) => send(it, { cancel: id }));
   guard();
 }
 
@@ -86,10 +97,10 @@ function hear(said: FromWorker): void {
     return;
   }
   if (!asked) return;
-  if ('share' in said) asked.told(said.share);
+  if ('progress' in said) asked.told(said.progress);
   else {
     open.delete(said.id);
-    asked.answered(said.found);
+    asked.answered(said.answer);
   }
   guard();
 }

@@ -57,3 +57,13 @@ export type Site = Omit<
   Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'section' | 'alternatives'>,
   'works' | 'lot' | 'picture' | 'rules'
 > & { works: Works; lot: LotRecord; picture?: Picture; rules: Rule[] };
+
+/** The planner as the page sees it: what it tells is complete (see above). */
+export type Planner = Omit<core.Planner, keyof Told> & Told;
+
+interface Told {
+  settings(): Site;
+  read_deed(text: string, rest_of_lot: LotRecord): DeedReading;
+  read_map(text: string, settings?: MapSettings | null): MapReading;
+  example_rules(): Rule[];
+}

@@ -46,14 +46,16 @@ async function answer(asked: Asked): Promise<void> {
   const { Study } = await core;
   const study = new Study(asked.site, asked.question);
   for (;;) {
-    const share = study.step();
-    if (share >= 1) break;
-    say({ id: asked.id, share });
+    const progress = study.step();
+    if (progress.done >= progress.of) break;
+    say({ id: asked.id, progress });
     await heard();
     if (waiting[0] !== asked) return study.free();
   }
-  say({ id: asked.id, found: study.answer() });
+  const found = study.answer();
   study.free();
+  if (!found) throw new Error('a study ended without an answer');
+  say({ id: asked.id, answer: found });
 }
 
 /** Lets what the page has said in the meantime be heard. */

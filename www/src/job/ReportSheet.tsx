@@ -1,24 +1,17 @@
 // The report as text: to read, to print, to keep. The words and the figures are the core's.
-import { useEffect, useState } from 'preact/hooks';
 import { say } from '../state/actions.ts';
 import { written } from '../state/quantities.ts';
 import { sheet } from '../state/store.ts';
+import { useStudy } from '../state/useStudy.ts';
 import { download, fileName } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 
+const MAKING = 'The report is being made.';
 const FAILED = 'The report could not be made: that part of the planner stopped. Nothing is lost; try again.';
 
 export function ReportSheet() {
-  const [text, setText] = useState('');
-  const [failed, setFailed] = useState(false);
-  const make = () => {
-    setFailed(false);
-    written('report-text').then(
-      (made) => setText(made.text ?? ''),
-      () => setFailed(true),
-    );
-  };
-  useEffect(make, []);
+  const { standing, again } = useStudy('report-text');
+  const text = standing.how === 'found' && standing.found.kind === 'text' ? standing.found.value : '';
   const close = () => (sheet.value = null);
   const saveData = () =>
     written('report-json').then(
@@ -28,10 +21,10 @@ export function ReportSheet() {
   return (
     <Sheet label="Report" class="report" close={close}>
       <h2>Report</h2>
-      {text === '' ? <p aria-live="polite">{failed ? FAILED : 'The report is being made.'}</p> : <pre tabIndex={0}>{text}</pre>}
+      {text === '' ? <p aria-live="polite">{standing.how === 'stopped' ? FAILED : MAKING}</p> : <pre tabIndex={0}>{text}</pre>}
       <div class="buttons">
-        {failed && (
-          <button type="button" onClick={make}>
+        {standing.how === 'stopped' && (
+          <button type="button" onClick={again}>
             Try again
           </button>
         )}

@@ -66,18 +66,23 @@ const SHRUNK = 2.2;
 function Picture({ text }: { text: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
-    const it = canvas.current;
-    const context = it?.getContext('2d', { alpha: false });
-    if (!it || !context) return;
-    const ratio = window.devicePixelRatio || 1;
-    it.width = Math.round(it.clientWidth * ratio);
-    it.height = Math.round(it.clientHeight * ratio);
-    const [width, height] = [it.clientWidth * SHRUNK, it.clientHeight * SHRUNK];
-    aside((p) => {
-      if (!p.open(text).ok) return;
-      const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
-      p.paint(context, { ...view, ratio: ratio / SHRUNK }, 'none');
-    }, undefined);
+    // Each in a task of its own: the page answers between two of them.
+    const soon = setTimeout(() => canvas.current && paintSmall(canvas.current, text), 0);
+    return () => clearTimeout(soon);
   }, [text]);
   return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;
+}
+
+function paintSmall(canvas: HTMLCanvasElement, text: string): void {
+  const context = canvas.getContext('2d', { alpha: false });
+  if (!context) return;
+  const ratio = window.devicePixelRatio || 1;
+  canvas.width = Math.round(canvas.clientWidth * ratio);
+  canvas.height = Math.round(canvas.clientHeight * ratio);
+  const [width, height] = [canvas.clientWidth * SHRUNK, canvas.clientHeight * SHRUNK];
+  aside((p) => {
+    if (!p.open(text).ok) return;
+    const view = fitted({ x: 0, y: 0, scale: 1, width, height }, p.extent());
+    p.paint(context, { ...view, ratio: ratio / SHRUNK }, 'none');
+  }, undefined);
 }

@@ -3,7 +3,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import { giveUpOlder, study } from '../core/study.ts';
-import type { Found, Question, Tally } from '../core/types.ts';
+import type { Answer, Finding, Question, Tally } from '../core/types.ts';
 import { bareText } from './document.ts';
 import { held, ledger } from './store.ts';
 
@@ -43,8 +43,7 @@ async function findRanges(of: number): Promise<void> {
   if (tally.value?.without_ranges !== true) return;
   try {
     const found = await study(bareText(), of, 'ranges');
-    if (!('ranges' in found)) return;
-    if (ask((p) => p.set_ranges(found.ranges, of), false)) takeTally();
+    if (found.kind === 'ranges' && ask((p) => p.set_ranges(found.value, of), false)) takeTally();
   } catch (why) {
     if (why !== 'stale') rangesStopped.value = true;
   }
@@ -61,17 +60,17 @@ export function forgetQuantities(): void {
   giveUpOlder(-1);
 }
 
-/** Asks the worker of the site as it stands; `told` hears how far it is. Fails with an `Unanswered`. */
-export function askStudy(question: Question, told?: (share: number) => void): Promise<Found> {
+/** Asks the worker of the site as it stands. Fails with an `Unanswered`. */
+export function askStudy(question: Question, listening?: Parameters<typeof study>[3]): Promise<Answer> {
   // Only a report names the picture, whose data is large.
   const pictured = question === 'report-text' || question === 'report-json';
   const text = pictured ? ask((p) => p.save(), '') : bareText();
-  return study(text, revision.value, question, told);
+  return study(text, revision.value, question, listening);
 }
 
 /** A text that the worker writes, or why there is none. */
-export async function written(question: Question): Promise<Extract<Found, { written: unknown }>['written']> {
+export async function written(question: Question): Promise<{ text: string | null; findings: Finding[] }> {
   const found = await askStudy(question);
-  if (!('written' in found)) throw new Error('another question was answered');
-  return found.written;
+  if (found.kind === 'text') return { text: found.value, findings: [] };
+  return { text: null, findings: found.kind === 'refused' ? found.value : [] };
 }

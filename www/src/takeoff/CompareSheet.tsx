@@ -42,7 +42,7 @@ export function CompareSheet() {
   const revision = ledger.value?.revision;
   const kept = site.value?.alternatives ?? [];
   const { standing, again } = useStudy('comparison');
-  const comparison = standing.how === 'found' && 'comparison' in standing.found ? standing.found.comparison : undefined;
+  const comparison = standing.how === 'found' && standing.found.kind === 'comparison' ? standing.found.value : undefined;
   const close = () => (sheet.value = null);
   return (
     <Sheet label="Places side by side" class="compare" close={close}>

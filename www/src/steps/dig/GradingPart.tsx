@@ -9,7 +9,7 @@ import { announce, ledger } from '../../state/store.ts';
 import { Line, Part } from './shared.tsx';
 
 /** What was asked of the worker. */
-type Asked = 'balance' | 'inch';
+type Asked = 'balance' | 'coping-step';
 
 export function GradingPart({ works }: { works: Works }) {
   const now = ledger.value;
@@ -18,8 +18,8 @@ export function GradingPart({ works }: { works: Works }) {
   useEffect(() => setAsked(null), [now?.revision]);
   const { standing, again } = useStudy(asked);
   const found = asked !== null && standing.how === 'found' ? standing.found : null;
-  const balance = found && 'balance' in found ? found.balance : null;
-  const inch = found && 'inch' in found ? found.inch : null;
+  const balance = found?.kind === 'balance' ? found.value : null;
+  const inch = found?.kind === 'coping-step' ? found.value : null;
   useEffect(() => {
     if (balance) {
       announce.value = balance.ways
@@ -61,7 +61,7 @@ export function GradingPart({ works }: { works: Works }) {
           <button type="button" onClick={() => setAsked('balance')}>
             Find the coping that balances
           </button>
-          <button type="button" onClick={() => setAsked('inch')}>
+          <button type="button" onClick={() => setAsked('coping-step')}>
             What an inch changes
           </button>
         </div>
