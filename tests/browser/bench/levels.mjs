@@ -6,6 +6,7 @@ import { basename, join, resolve } from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
 
 const STEPS = 60;
+const ROUNDS = 7;
 /** Steps before, until the engine has compiled what runs often. */
 const WARM = 20;
 const SITES = join(import.meta.dirname, '../../../demo-sites');
@@ -32,11 +33,21 @@ function step(Planner, text) {
   return times.sort((a, b) => a - b)[STEPS / 2];
 }
 
+const modules = await Promise.all(
+  process.argv.slice(2).map(async (folder) => {
+    const bytes = readFileSync(join(folder, 'batterboard_web_bg.wasm'));
+    const core = await import(resolve(folder, 'batterboard_web.js'));
+    core.initSync({ module: bytes });
+    return { folder, bytes, core, best: sites.map(() => Infinity) };
+  }),
+);
+// In turn, so that a slower stretch of the machine meets them all; the best of the rounds counts.
+for (let round = 0; round < ROUNDS; round += 1)
+  for (const { core, best } of modules)
+    sites.forEach(({ text }, i) => {
+      best[i] = Math.min(best[i], step(core.Planner, text));
+    });
+
 console.log(['module', 'raw, B', 'Brotli, B', ...sites.map(({ file }) => `${basename(file, '.json')}, ms`)].join(' | '));
-for (const folder of process.argv.slice(2)) {
-  const bytes = readFileSync(join(folder, 'batterboard_web_bg.wasm'));
-  const core = await import(resolve(folder, 'batterboard_web.js'));
-  core.initSync({ module: bytes });
-  const times = sites.map(({ text }) => step(core.Planner, text).toFixed(1));
-  console.log([basename(folder), bytes.length, brotliCompressSync(bytes).length, ...times].join(' | '));
-}
+for (const { folder, bytes, best } of modules)
+  console.log([basename(folder), bytes.length, brotliCompressSync(bytes).length, ...best.map((ms) => ms.toFixed(1))].join(' | '));

@@ -144,6 +144,8 @@ fn layer(at: &str, inside: &str, tokens: &[Token<'_>], faults: &mut Vec<Fault>) 
             None => faults.push(Fault::new(at, line, format!("`crate::{name}` is no layer: name the module it comes from"))),
         }
     }
+    // A group of names from one module is one use.
+    faults.dedup();
 }
 
 fn place(module: &str) -> Option<usize> {

@@ -60,6 +60,7 @@ fn every_way_to_name_a_module_is_seen() {
         "\nmod inner {\n    use super::super::session::S;\n}",
         "\n\nuse super::{math, session};",
         "\n\npub(crate) use crate::session as s;",
+        "\n\nuse crate::session::{A, b::{C, D}};",
     ] {
         assert_eq!(lines_at_fault("crate/core/src/lot.rs", text), [3], "{text}");
     }
