@@ -336,7 +336,7 @@ fn spots(bottom: &Bottom, grid: &Grid) -> Vec<Spot> {
         let along = (0..steps as u32).map(|k| a + (b - a) * (f64::from(k) / steps));
         spots.extend(along.map(|p| spot(p, f64::NEG_INFINITY, true)));
     }
-    spots.sort_by(|a, b| (a.row, a.column).cmp(&(b.row, b.column)));
+    spots.sort_by_key(|spot| (spot.row, spot.column));
     // Of the corners in one cell the deepest tells all.
     spots.dedup_by(|b, a| {
         let same = (a.row, a.column) == (b.row, b.column);

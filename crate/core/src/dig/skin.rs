@@ -176,7 +176,7 @@ impl Group {
         for ((from, to), down, _) in self.faces.iter().flat_map(each) {
             inner.push(((to, from), down));
         }
-        inner.sort_by(|a, b| a.0.cmp(&b.0));
+        inner.sort_by_key(|(ends, _)| *ends);
         let found = self.faces.iter().flat_map(each);
         let found = found.filter_map(|(ends, down, layer)| {
             let outer = self.outer.iter().find(|o| (o.from, o.to) == ends);
@@ -281,7 +281,7 @@ impl Group {
 
 /// Edges joined into rings; `None` when one of them runs clockwise.
 fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
-    edges.sort_by(|a, b| a.from.0.cmp(&b.from.0));
+    edges.sort_by_key(|edge| edge.from.0);
     let mut used = vec![false; edges.len()];
     let mut rings = Vec::new();
     for start in 0..edges.len() {
