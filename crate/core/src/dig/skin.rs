@@ -176,7 +176,7 @@ impl Group {
         for ((from, to), down, _) in self.faces.iter().flat_map(each) {
             inner.push(((to, from), down));
         }
-        inner.sort_by_key(|edge| edge.0);
+        inner.sort_by_key(|(ends, _)| *ends);
         let found = self.faces.iter().flat_map(each);
         let found = found.filter_map(|(ends, down, layer)| {
             let outer = self.outer.iter().find(|o| (o.from, o.to) == ends);
