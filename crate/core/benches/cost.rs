@@ -13,6 +13,7 @@ mod scene;
 use std::hint::black_box;
 use std::time::Duration;
 
+use batterboard_core::analysis::Cache;
 use batterboard_core::dig::{DigShape, excavate};
 use batterboard_core::geom::distance::{Figure, nearest};
 use batterboard_core::geom::validate::VERTEX_LIMIT;
