@@ -124,7 +124,7 @@ pub fn table(drags: &[Drag]) -> String {
 pub fn hold(drags: &[Drag]) -> Result<()> {
     let missed: Vec<String> = drags.iter().flat_map(Drag::missed).collect();
     if !missed.is_empty() {
-        bail!("over the target: {}", missed.join("; "));
+        bail!("over the target:\n    {}", missed.join("\n    "));
     }
     Ok(())
 }
@@ -144,7 +144,10 @@ impl Drag {
         ]
         .iter()
         .filter(|(is, most, _)| is > most)
-        .map(|(is, most, what)| format!("{}: {is:.1} {what}, and it may be {most}", self.site))
+        .map(|(is, most, what)| {
+            let is = (is * 10.0).round() / 10.0;
+            format!("{}: {is} {what}, and it may be {most}", self.site)
+        })
         .collect()
     }
 }
@@ -217,9 +220,9 @@ mod tests {
         let error = hold(&[drag(), slow]).unwrap_err().to_string();
         for part in [
             "level: 8.5 ms of work",
-            "17.0",
+            "17 ms",
             "20.5 ms between",
-            "1.0 tasks over 50 ms",
+            "1 tasks over 50 ms",
         ] {
             assert!(error.contains(part), "{part} in {error}");
         }
