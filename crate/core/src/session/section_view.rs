@@ -73,8 +73,12 @@ pub struct SectionDimension {
 }
 
 impl Session {
-    /// Shows the section's line on the plan, or hides it; a line that was dragged goes back.
+    /// Shows the section's line on the plan, or hides it; a line that was dragged goes back then.
+    /// Nothing happens where it is so already.
     pub fn show_section(&mut self, shown: bool) {
+        if self.section.shown == shown {
+            return;
+        }
         self.section = SectionView {
             shown,
             edges: self.section.edges.take(),
@@ -165,6 +169,7 @@ mod tests {
 
     use super::*;
     use crate::analysis::{Cache, Detail, Scenario, run};
+    use crate::geom::Vector;
     use crate::session::Command;
     use crate::shell::catalogue;
     use crate::site::ShellChoice;
@@ -184,6 +189,21 @@ mod tests {
         let analysis = run(&Scenario::of(site), Detail::Complete, &mut Cache::default());
         let edges = Edges::of(site, &analysis, None);
         Section::along(site, &analysis, edges.as_ref(), line).unwrap()
+    }
+
+    #[test]
+    fn a_line_that_is_shown_again_stays_in_the_hand() {
+        let mut session = session();
+        session.show_section(true);
+        let line = session.section_line().unwrap();
+        assert!(session.take_section(line.from, 0.1, false));
+        session.show_section(true);
+        session.drag_section(line.from + Vector::new(-1.0, 0.5));
+        assert_ne!(session.section_line(), Some(line));
+        session.show_section(true);
+        assert_ne!(session.section_line(), Some(line));
+        session.show_section(false);
+        assert_eq!(session.section_line(), Some(line));
     }
 
     #[test]
