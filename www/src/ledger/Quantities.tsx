@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import type { CostRows as Costs, Finding, Group, QuantityRow as Quantity } from '../core/types.ts';
 import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
-import { dim, ledger, light, sheet } from '../state/store.ts';
+import { dim, light, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
@@ -132,7 +132,7 @@ function Total({ cost: { total, low, high } }: { cost: Costs }) {
 
 /** The arithmetic behind a quantity, asked for anew after every change. */
 export function OpenWorking({ quantityKey }: { quantityKey: string }) {
-  void ledger.value?.revision;
+  void tally.value;
   const workings = ask((p) => p.workings(quantityKey), undefined);
   return workings ? <Working workings={workings} /> : null;
 }
