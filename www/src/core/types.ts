@@ -35,7 +35,7 @@ export type PipeSettings = Written<core.PipeSettings, 'fittings'>;
 export type SpoilSettings = Written<core.SpoilSettings, 'at'>;
 
 /** The settings of the work: metres, seconds, kilograms. */
-export interface Works {
+export interface ConstructionSettings {
   dig: DigSettings;
   stone: Written<core.StoneSettings>;
   collar: Written<core.CollarSettings>;
@@ -56,7 +56,7 @@ export interface Works {
 export type Site = Omit<
   Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'section' | 'alternatives'>,
   'works' | 'lot' | 'picture' | 'rules'
-> & { works: Works; lot: LotRecord; picture?: Picture; rules: Rule[] };
+> & { works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
 
 /** The planner as the page sees it: what it tells is complete (see above). */
 export type Planner = Omit<core.Planner, keyof Told> & Told;

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::grip::{Grip, Part};
+use super::handle::{Handle, Part};
 use super::shape::Target;
 use crate::finding::Finding;
 use crate::geom::{Point, Segment, Vector};
@@ -22,7 +22,7 @@ pub struct Shaping {
     /// Whose shape.
     pub target: Target,
     /// The part that buttons and keys act on.
-    pub picked: Option<Grip>,
+    pub picked: Option<Handle>,
     /// Why the last change was not made, or what it came to.
     pub word: String,
 }
@@ -59,7 +59,7 @@ pub struct Shaped {
 
 /// What a button or a key does to a shape.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Deed {
+pub enum ShapeEdit {
     /// Picks the next corner or edge, or the one before.
     Pick {
         /// Backwards.
@@ -96,7 +96,7 @@ impl Shaping {
         let (picked, index, of, run) = match self.picked.map(|g| g.part) {
             Some(Part::Corner(i)) if sketch.is_some_and(|s| i < s.vertices.len()) => {
                 let (i, of) = match (form, self.picked) {
-                    ("spots", Some(grip)) => (grip.path, corners),
+                    ("spots", Some(handle)) => (handle.path, corners),
                     _ => (i, sketch.map_or(0, |s| s.vertices.len())),
                 };
                 (Some("corner"), i, of, None)
@@ -138,7 +138,7 @@ impl Shaping {
         let mut parts = Vec::new();
         for (path, sketch) in self.target.paths(site).iter().enumerate() {
             for i in 0..sketch.vertices.len() {
-                let mut put = |part| parts.push(Grip { path, part });
+                let mut put = |part| parts.push(Handle { path, part });
                 put(Part::Corner(i));
                 if i < sketch.edges() && sketch.vertices.len() > 1 {
                     put(Part::Edge(i));
@@ -162,7 +162,7 @@ impl Shaping {
     pub(super) fn carry_out(
         &mut self,
         site: &mut Site,
-        deed: Deed,
+        deed: ShapeEdit,
     ) -> Result<&'static str, Vec<Finding>> {
         let paths = self.target.paths(site);
         let nothing = || {
@@ -172,24 +172,24 @@ impl Shaping {
                 "Pick a corner or an edge first: tap it, or step to it.",
             )]
         };
-        if let Deed::Nudge(by) = deed {
+        if let ShapeEdit::Nudge(by) = deed {
             return self.nudge(site, by).ok_or_else(nothing);
         }
-        if deed == Deed::Square {
+        if deed == ShapeEdit::Square {
             return self.square(site, &paths);
         }
-        let grip = self.picked.ok_or_else(nothing)?;
-        let sketch = paths.get(grip.path).ok_or_else(nothing)?;
-        let mut picked = Some(grip);
-        let (next, change, label) = match (deed, grip.part) {
-            (Deed::Add, Part::Corner(i) | Part::Edge(i)) => {
+        let handle = self.picked.ok_or_else(nothing)?;
+        let sketch = paths.get(handle.path).ok_or_else(nothing)?;
+        let mut picked = Some(handle);
+        let (next, change, label) = match (deed, handle.part) {
+            (ShapeEdit::Add, Part::Corner(i) | Part::Edge(i)) => {
                 let edge = sketch.edge(i).ok_or_else(nothing)?;
                 let part = Part::Corner(i + 1);
-                picked = Some(Grip { part, ..grip });
+                picked = Some(Handle { part, ..handle });
                 let next = sketch.with_corner(i, edge.point_at(0.5));
                 (next, CornerChange::Added(i + 1), "add corner")
             }
-            (Deed::Remove, Part::Corner(i)) => {
+            (ShapeEdit::Remove, Part::Corner(i)) => {
                 picked = None;
                 let label = if self.target == Target::Spots {
                     "remove spot"
@@ -198,7 +198,7 @@ impl Shaping {
                 };
                 (sketch.without_corner(i), CornerChange::Removed(i), label)
             }
-            (Deed::Bend, Part::Edge(i)) => {
+            (ShapeEdit::Bend, Part::Edge(i)) => {
                 let straight = matches!(sketch.edge(i), Some(Segment::Line { .. }));
                 let bulge = if straight { outward(sketch) } else { 0.0 };
                 (
@@ -207,7 +207,7 @@ impl Shaping {
                     "bend edge",
                 )
             }
-            (Deed::Run(length, bearing), Part::Edge(i)) => {
+            (ShapeEdit::Run(length, bearing), Part::Edge(i)) => {
                 let from = sketch.edge(i).ok_or_else(nothing)?.from();
                 let next = (i + 1) % sketch.vertices.len().max(1);
                 let to = build::ahead(from, length, bearing);
@@ -219,21 +219,21 @@ impl Shaping {
             }
             _ => return Err(nothing()),
         };
-        self.target.put(site, grip.path, &next, change);
+        self.target.put(site, handle.path, &next, change);
         self.picked = picked;
         Ok(label)
     }
 
     fn nudge(&self, site: &mut Site, by: Vector) -> Option<&'static str> {
-        let whole = Grip {
+        let whole = Handle {
             path: 0,
             part: Part::Whole,
         };
         let movable = matches!(self.target, Target::Feature(_));
-        let grip = self.picked.or(movable.then_some(whole))?;
-        let from = super::grip::place(&self.target, site, grip, Point::default())?;
-        super::grip::moved(&self.target, site, grip, from, from + by);
-        Some(label(grip.part))
+        let handle = self.picked.or(movable.then_some(whole))?;
+        let from = super::handle::place(&self.target, site, handle, Point::default())?;
+        super::handle::moved(&self.target, site, handle, from, from + by);
+        Some(label(handle.part))
     }
 
     fn square(&mut self, site: &mut Site, paths: &[Sketch]) -> Result<&'static str, Vec<Finding>> {
