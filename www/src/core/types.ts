@@ -10,9 +10,6 @@ type Written<T, Missing extends keyof T = never> = Required<Omit<T, Missing>> & 
 /** `[x, y]`, or `[x, y, bulge]` where an arc follows. */
 export type Vertex = core.VertexRecord;
 
-/** How a shape is given in a site file. */
-export type ShapeForm = core.KindForm['shapes'][number];
-
 /** How a map or a list is meant. */
 export type MapSettings = Written<core.MapSettings>;
 export type MapReading = Omit<core.MapReading, 'settings'> & { settings: MapSettings | null };

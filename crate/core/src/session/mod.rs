@@ -31,7 +31,7 @@ pub use handle::{Handle, Part, PlacedHandle};
 pub use ledger::Ledger;
 pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
-pub use shaping::{ShapeEdit, Shaped, Shaping};
+pub use shaping::{PickedPart, ShapeEdit, Shaped, ShapedForm, Shaping};
 pub use snap::Snap;
 pub use tally::Tally;
 

@@ -99,13 +99,13 @@ impl Session {
     ///
     /// # Errors
     /// Every fault that it would cause, or why there is nothing to do; nothing was changed.
-    pub fn shape(&mut self, deed: ShapeEdit) -> Result<(), Vec<Finding>> {
+    pub fn shape(&mut self, edit: ShapeEdit) -> Result<(), Vec<Finding>> {
         self.release();
         let Some(mut shaping) = self.shaping.clone() else {
             return Ok(());
         };
         shaping.word.clear();
-        if let ShapeEdit::Pick { back } = deed {
+        if let ShapeEdit::Pick { back } = edit {
             shaping.step(self.site.site(), back);
             self.shaping = Some(shaping);
             return Ok(());
@@ -115,7 +115,7 @@ impl Session {
             return Ok(());
         }
         let mut next = Site::clone(self.site.site());
-        let done = shaping.carry_out(&mut next, deed).and_then(|label| {
+        let done = shaping.carry_out(&mut next, edit).and_then(|label| {
             follow::courses(&mut next, &self.site);
             self.commit(label.into(), next)
         });

@@ -1,11 +1,11 @@
 //! Drawing point by point, and shapes changed on the plan.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use super::super::draft::{Mode, Typed, Wanted};
+use super::super::draft::{Mode, NextPoint, Typed, Wanted};
 use super::*;
 use crate::geom::Vector;
 use crate::math::TURN;
-use crate::session::Command;
+use crate::session::{Command, PickedPart};
 use crate::site::{Feature, FeatureKind, ShapeRecord};
 use crate::sketch::build::Way;
 
@@ -95,7 +95,7 @@ fn an_arc_and_a_rectangle() {
     tap(&mut session, 20.0, 20.0);
     session.draft_mut().unwrap().set_mode(Mode::Arc);
     tap(&mut session, 22.0, 18.0);
-    assert_eq!(session.draft().unwrap().drawn().wants, "arc-end");
+    assert_eq!(session.draft().unwrap().drawn().wants, NextPoint::ArcEnd);
     tap(&mut session, 24.0, 20.0);
     let path = session.draft_mut().unwrap().finish().unwrap();
     assert!((path[0].bulge - 1.0).abs() < 1e-9 && path.len() == 2);
@@ -199,7 +199,7 @@ fn what_the_door_refuses_is_held_back_and_told() {
     }
     for _ in 0..2 {
         let _ = session.shape(ShapeEdit::Pick { back: false });
-        if session.shaped().unwrap().picked == Some("corner") {
+        if session.shaped().unwrap().picked == Some(PickedPart::Corner) {
             let _ = session.shape(ShapeEdit::Remove);
         }
     }
@@ -265,7 +265,7 @@ fn keys_pick_nudge_bend_square_and_type() {
     );
     session.shape(ShapeEdit::Pick { back: false }).unwrap();
     session.shape(ShapeEdit::Bend).unwrap();
-    assert_eq!(session.shaped().unwrap().picked, Some("arc"));
+    assert_eq!(session.shaped().unwrap().picked, Some(PickedPart::Arc));
     // Outward: the area grew.
     session.shape(ShapeEdit::Bend).unwrap();
     let (length, bearing) = session.shaped().unwrap().run.unwrap();
