@@ -52,10 +52,10 @@ const STATES: Record<string, State> = {
     change: () => undefined,
     standing: 'reserved',
     mark: 'reserved',
-    says: /holds, mostly by example rules not yet confirmed for this lot/,
+    says: /^Clearances hold with .* to spare .*, mostly by example rules not yet confirmed for this lot/,
     tap: 'Check the rules',
   },
-  'all rules confirmed': { change: confirm, standing: 'holds', mark: 'fits', says: /^Every clearance holds\. Least room/ },
+  'all rules confirmed': { change: confirm, standing: 'holds', mark: 'fits', says: /^Every clearance holds with .* to spare/ },
   'no rules': {
     change: (job) => (job.rules = []),
     standing: 'unchecked',

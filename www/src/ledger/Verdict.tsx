@@ -24,6 +24,11 @@ const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\
 export function Verdict({ verdict }: { verdict: VerdictFigures }) {
   const { standing, text, entry, notes } = verdict;
   const kind = MARKS[standing];
+  // One button for each place.
+  const isFirst = (index: number): boolean => {
+    const wanted = notes[index]?.entry;
+    return wanted !== entry && notes.findIndex((note) => note.entry === wanted) === index;
+  };
   return (
     <>
       <header class="verdict" data-kind={kind} data-standing={standing}>
@@ -38,7 +43,7 @@ export function Verdict({ verdict }: { verdict: VerdictFigures }) {
           {notes.map((note, index) => (
             <li key={index}>
               {unbroken(note.text)}
-              {note.entry && note.entry !== entry && <EntryButton entry={note.entry} />}
+              {isFirst(index) && note.entry && <EntryButton entry={note.entry} />}
             </li>
           ))}
         </ul>

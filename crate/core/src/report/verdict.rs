@@ -8,7 +8,7 @@ use crate::finding::Entry;
 use crate::units::{Measure, System, show};
 
 /// What follows a clearance that goes by rules nobody has confirmed.
-const BY_EXAMPLE: &str = " by example rules, not yet confirmed for this lot";
+const BY_EXAMPLE: &str = ", by example rules not yet confirmed for this lot";
 
 /// A verdict as people read it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -52,7 +52,7 @@ impl VerdictFigures {
             entry,
             notes,
         };
-        let least_room = |c: &Clearance| format!("Least room {}, to {}.", length(c.room), c.target);
+        let spare = |c: &Clearance| format!("{} to spare ({})", length(c.room), c.target);
         match verdict {
             Verdict::NotPlaced { open } => figures(
                 "No shell is placed yet: choose one to see how much room it has.".to_owned(),
@@ -67,11 +67,14 @@ impl VerdictFigures {
             } => {
                 let mut notes = Vec::new();
                 if *others > 0 {
-                    let text = format!("{} more below.", count(*others, "conflict", "conflicts"));
+                    let text = match others {
+                        1 => "One more conflict below.".to_owned(),
+                        n => format!("{n} more conflicts below."),
+                    };
                     notes.push(VerdictNote { text, entry: None });
                 }
                 notes.extend(short.map(|it| VerdictNote {
-                    text: falls_short(&it, length(it.most.room)),
+                    text: falls_short(&it, length(it.most.room), ""),
                     entry: None,
                 }));
                 notes.extend(self::notes(open));
@@ -84,7 +87,8 @@ impl VerdictFigures {
                 let mut notes: Vec<VerdictNote> =
                     open.iter().filter(said).filter_map(note).collect();
                 let confirm = short.unconfirmed.then_some(Entry::Rules);
-                let text = falls_short(short, length(short.most.room));
+                let example = if short.unconfirmed { BY_EXAMPLE } else { "" };
+                let text = falls_short(short, length(short.most.room), example);
                 let rule = format!("Rule: {}.", short.most.name);
                 notes.insert(
                     0,
@@ -122,16 +126,13 @@ impl VerdictFigures {
                     |it: &&Open<'_>| matches!(it, Open::Unconfirmed { rules, of } if rules == of);
                 let more = open.iter().filter(|it| !said(it));
                 figures(
-                    format!(
-                        "Every measured clearance holds{by}. {}{but}",
-                        least_room(least)
-                    ),
+                    format!("Clearances hold with {}{by}.{but}", spare(least)),
                     unconfirmed.map(|_| Entry::Rules),
                     more.filter_map(note).collect(),
                 )
             }
             Verdict::Holds(held) => figures(
-                format!("Every clearance holds. {}", least_room(held.least())),
+                format!("Every clearance holds with {}.", spare(held.least())),
                 None,
                 Vec::new(),
             ),
@@ -139,21 +140,12 @@ impl VerdictFigures {
     }
 }
 
-/// `One conflict`, `3 conflicts`.
-fn count(n: usize, one: &str, many: &str) -> String {
-    match n {
-        1 => format!("One {one}"),
-        n => format!("{n} {many}"),
-    }
-}
-
 /// How many clearances fall short, and the most of them.
-fn falls_short(short: &Short<'_>, by: String) -> String {
-    let example = if short.unconfirmed { BY_EXAMPLE } else { "" };
+fn falls_short(short: &Short<'_>, by: String, example: &str) -> String {
     let to = &short.most.target;
     match short.count {
-        1 => format!("One clearance falls short{example}: {to} by {by}."),
-        n => format!("{n} clearances fall short{example}, {to} the most: by {by}."),
+        1 => format!("One clearance falls short by {by} ({to}){example}."),
+        n => format!("{n} clearances fall short, the most by {by} ({to}){example}."),
     }
 }
 

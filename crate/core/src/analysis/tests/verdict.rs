@@ -51,12 +51,7 @@ type Row = (fn(&mut Value), Standing, &'static str, Option<Entry>);
 #[test]
 fn every_state_has_its_own_verdict() {
     let rows: &[Row] = &[
-        (
-            |_| {},
-            Standing::Holds,
-            "Every clearance holds. Least room",
-            None,
-        ),
+        (|_| {}, Standing::Holds, "Every clearance holds with", None),
         (
             |d| d["placement"] = Value::Null,
             Standing::NotPlaced,
@@ -117,7 +112,7 @@ fn every_state_has_its_own_verdict() {
                 }
             },
             Standing::Reserved,
-            "by example rules, not yet confirmed for this lot",
+            "by example rules not yet confirmed for this lot",
             Some(Entry::Rules),
         ),
         (
@@ -158,7 +153,7 @@ fn every_state_has_its_own_verdict() {
         (
             |d| d["rules"][2]["distance"] = json!(30),
             Standing::Short,
-            "One clearance falls short: rear line by",
+            "One clearance falls short by",
             None,
         ),
         (
@@ -167,7 +162,7 @@ fn every_state_has_its_own_verdict() {
                 d["rules"][2]["source"] = json!("example only, invented");
             },
             Standing::Short,
-            "by example rules, not yet confirmed for this lot",
+            "by example rules not yet confirmed for this lot",
             Some(Entry::Rules),
         ),
         // A conflict leads, whatever else there is.
