@@ -52,7 +52,7 @@ impl VerdictFigures {
             entry,
             notes,
         };
-        let spare = |c: &Clearance| format!("{} to spare ({})", length(c.room), c.target);
+        let spare = |c: &Clearance| format!("{} to spare at {}", length(c.room), c.target);
         match verdict {
             Verdict::NotPlaced { open } => figures(
                 "No shell is placed yet: choose one to see how much room it has.".to_owned(),
@@ -144,8 +144,8 @@ impl VerdictFigures {
 fn falls_short(short: &Short<'_>, by: String, example: &str) -> String {
     let to = &short.most.target;
     match short.count {
-        1 => format!("One clearance falls short by {by} ({to}){example}."),
-        n => format!("{n} clearances fall short, the most by {by} ({to}){example}."),
+        1 => format!("One clearance falls short at {to} by {by}{example}."),
+        n => format!("{n} clearances fall short, the most at {to} by {by}{example}."),
     }
 }
 

@@ -153,7 +153,7 @@ fn every_state_has_its_own_verdict() {
         (
             |d| d["rules"][2]["distance"] = json!(30),
             Standing::Short,
-            "One clearance falls short by",
+            "One clearance falls short at rear line (north) by",
             None,
         ),
         (
