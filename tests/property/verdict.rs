@@ -3,7 +3,7 @@
 
 use batterboard_core::analysis::{Analysis, Cache, Detail, Scenario, Standing, Verdict, run};
 use batterboard_core::geom::{Region, Ring};
-use batterboard_core::math::TURN;
+use batterboard_core::math::{TURN, atan2, hypot};
 use batterboard_core::shell::catalogue;
 use batterboard_core::site::{CheckedSite, Site};
 use proptest::prelude::*;
@@ -71,7 +71,7 @@ fn from_edges(ring: &[[f64; 2]], [x, y]: [f64; 2]) -> f64 {
         let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
         let square = dx * dx + dy * dy;
         let share = (((x - a[0]) * dx + (y - a[1]) * dy) / square).clamp(0.0, 1.0);
-        (x - a[0] - share * dx).hypot(y - a[1] - share * dy)
+        hypot(x - a[0] - share * dx, y - a[1] - share * dy)
     });
     apart.fold(f64::INFINITY, f64::min)
 }
@@ -85,7 +85,7 @@ fn samples(region: &Region) -> Corners {
     let mut found = Vec::new();
     for ring in &rings {
         for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-            let steps = ((b[0] - a[0]).hypot(b[1] - a[1]) / SPACING).ceil().max(1.0);
+            let steps = (hypot(b[0] - a[0], b[1] - a[1]) / SPACING).ceil().max(1.0);
             for i in 0..steps as usize {
                 let share = i as f64 / steps;
                 found.push([a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])]);
@@ -144,8 +144,8 @@ fn document(shell: &str, at: [f64; 2], heading: f64, slope: f64, rules: &Value) 
     let corners = lot();
     let course = |(a, b): (&[f64; 2], &[f64; 2])| {
         let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
-        let bearing = dx.atan2(dy).rem_euclid(TURN);
-        json!({ "kind": "side", "shape": { "line": { "bearing": bearing, "distance": dx.hypot(dy) } } })
+        let bearing = atan2(dx, dy).rem_euclid(TURN);
+        json!({ "kind": "side", "shape": { "line": { "bearing": bearing, "distance": hypot(dx, dy) } } })
     };
     let courses: Vec<Value> = corners
         .iter()
