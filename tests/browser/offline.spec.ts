@@ -2,6 +2,9 @@
 import { expect, test } from '@playwright/test';
 import { DEMO_SITES, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
 
+// Pages are opened again here, as they are kept on the device.
+test.use({ serviceWorkers: 'allow' });
+
 test('no other host is ever asked, and the page works without a connection', async ({ page, context, baseURL }) => {
   const asked: string[] = [];
   context.on('request', (request) => asked.push(request.url()));

@@ -38,6 +38,12 @@ export async function openDemo(page: Page, file: string): Promise<void> {
   await settled(page);
 }
 
+/** Opens a site from a file, in a page that stands at any sheet or job. */
+export async function openFile(page: Page, text: string, name = 'picked.json'): Promise<void> {
+  await page.locator('#site-file').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  await settled(page);
+}
+
 /** Waits until whatever was asked of the page has been painted. */
 export async function settled(page: Page): Promise<void> {
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
