@@ -17,7 +17,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
     });
 
     test('the plan, the ledger, and every step with all of it open', async ({ page }) => {
-      test.setTimeout(180_000);
+      test.setTimeout(300_000);
       await openDemo(page, DEMO_SITES[1] ?? '');
       expect.soft(await faults(page), 'the plan and the ledger').toEqual([]);
       for (const step of STEPS) {

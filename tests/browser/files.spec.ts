@@ -1,7 +1,7 @@
 // Files in and out, and work that is not lost: save and reopen, reload, broken files, a core that crashes.
 import { readFileSync } from 'node:fs';
 import { expect, test, type Page } from '@playwright/test';
-import { DEMO_SITES, demoText, firstVisit, openDemo, openFile, openStep, readLedger, savedText, settled } from './site.ts';
+import { DEMO_SITES, demoText, firstVisit, keptOnDevice, openDemo, openFile, openStep, readLedger, savedText, settled } from './site.ts';
 
 // Pages are opened again here, as they are kept on the device.
 test.use({ serviceWorkers: 'allow' });
@@ -42,8 +42,7 @@ test('unsaved work survives a reload', async ({ page }) => {
   await page.getByLabel('Over-dig at the sides').press('Enter');
   await settled(page);
   const text = await savedText(page);
-  // The write to the device's database is under way; it ends on its own.
-  await page.waitForTimeout(300);
+  await keptOnDevice(page);
   await page.reload();
   await expect(page.locator('.clearance').first()).toBeVisible();
   await expect(page.locator('.welcome')).toHaveCount(0);

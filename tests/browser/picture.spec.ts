@@ -4,7 +4,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { finger, mouse, type Hand } from './hand.ts';
 import { photograph } from './photograph.ts';
-import { DEMO_SITES, onScreen, openDemo, openStep, savedText, settled, shellOnScreen, standing } from './site.ts';
+import { DEMO_SITES, keptOnDevice, onScreen, openDemo, openStep, savedText, settled, shellOnScreen, standing } from './site.ts';
 import { SCREENS } from './screens.ts';
 
 // Pages are opened again here, as they are kept on the device.
@@ -160,6 +160,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await page.screenshot({ path: `results/picture-${name}.png` });
       const kept = await savedText(page);
 
+      await keptOnDevice(page);
       await page.reload();
       await expect(page.locator('.clearance').first()).toBeVisible();
       await settled(page);
@@ -198,6 +199,7 @@ test('it is painted over the ground of the lot, and again after a reload', async
   // On the red ground of the picture; here and there something of the site lies over it.
   const places = Array.from({ length: 120 }, (_, i) => siteFrom(added, 280 + (i % 12) * 28, 190 + Math.floor(i / 12) * 24));
   await expect.poll(() => reds(page, places)).toBeGreaterThan(20);
+  await keptOnDevice(page);
   await page.reload();
   await expect(page.locator('.clearance').first()).toBeVisible();
   await expect.poll(() => reds(page, places)).toBeGreaterThan(20);
