@@ -101,8 +101,11 @@ fn ring(shell: &Shell, settings: &DeckSettings, within: &Region, joints: &mut Ve
     }
     for row in 1..rows as u32 {
         let out = shell.record.coping_width + width * f64::from(row) / rows;
-        let line =
-            crate::geom::offset::widen(&shell.footprint, out, crate::geom::DRAWING_TOLERANCE);
+        let line = crate::geom::offset::offset_region(
+            &shell.footprint,
+            out,
+            crate::geom::DRAWING_TOLERANCE,
+        );
         joints.extend(line.rings().map(|ring| {
             let mut closed = ring.0.clone();
             closed.extend(ring.0.first());
