@@ -317,7 +317,10 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       expect(await barFaults(page)).toEqual([]);
       await hand.up();
       await page.keyboard.press('Escape');
-      await bar(page).getByRole('button', { name: 'Cancel' }).click({ timeout: 1000 }).catch(() => {});
+      await settled(page);
+      const cancel = bar(page).getByRole('button', { name: 'Cancel' });
+      if (await cancel.isVisible()) await cancel.click();
+      await expect(bar(page)).toHaveCount(0);
       await openStep(page, 'Lot');
       await page.getByRole('button', { name: 'Change its corners' }).click();
       await expect(shapeBar(page)).toBeVisible();
