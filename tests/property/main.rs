@@ -28,4 +28,5 @@ mod shapes;
 mod shell;
 mod sketch;
 mod units;
+mod verdict;
 mod workings;

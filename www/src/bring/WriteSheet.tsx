@@ -108,6 +108,7 @@ const STOPPED: Finding = {
   code: 'stopped',
   pointer: '',
   topic: 'clearances',
+  scope: 'site',
   at: null,
   message: 'The part of the planner that writes it stopped.',
   remedy: 'Nothing is lost: try again.',

@@ -123,7 +123,7 @@ function Total({ cost: { total, low, high } }: { cost: Costs }) {
   const words = tally.value?.without_ranges ? 'low and high when it rests' : between(low, high);
   return (
     <p class="costs-total">
-      <span>Cost of what has a rate</span>
+      <span>Priced subtotal</span>
       <b>{total.text}</b>
       <span class="quantity-range">{words}</span>
     </p>

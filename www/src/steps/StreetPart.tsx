@@ -18,7 +18,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
   const front = courses.findIndex((course) => course.kind === 'front');
   const told = courses.some((course) => (course.kind ?? 'unspecified') !== 'unspecified');
   return (
-    <div class="street" data-asking={asking ? '' : undefined}>
+    <div class="street" data-entry="line-kinds" data-asking={asking ? '' : undefined}>
       <div class="field">
         <label for="street-side">Which side lies on the street?</label>
         <select

@@ -51,7 +51,7 @@ export function TakeoffSheet() {
                 <dd>{cost?.low.text}</dd>
               </div>
               <div class="takeoff-expected">
-                <dt>Cost of what has a rate</dt>
+                <dt>Priced subtotal</dt>
                 <dd>{now.cost.total.text}</dd>
               </div>
               <div>

@@ -9,7 +9,7 @@ use crate::site::{CheckedSite, ConstructionSettings, Site};
 /// How much is computed of a scenario.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Detail {
-    /// The hole, every clearance, and where the work reaches over what it must not.
+    /// The hole and every clearance.
     Clearances,
     /// The hole and the earth moved: what is left over of it. No clearances.
     Earth,

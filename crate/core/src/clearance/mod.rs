@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-pub use advice::advice;
+pub use advice::{advice, waiting};
 
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Measurable, Nearest, Within};

@@ -4,7 +4,7 @@
 //! stricter, and the competent person on the site decides.
 
 use super::Dig;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::units::constants::FOOT;
 
 /// Depth from which sides must be protected unless they stand in stable rock, metres: 5 ft,
@@ -67,12 +67,14 @@ fn spoil() -> Finding {
         "Keep that strip free on the plan (29 CFR 1926.651(j)(2)).",
     )
     .about(Topic::Haul)
+    .scoped(Scope::EveryJob)
 }
 
 fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     let deep = feet(depth);
     let mut caution = |check, message: String, remedy: &str| {
-        findings.push(Finding::caution(check, message, remedy).about(Topic::Dig));
+        let finding = Finding::caution(check, message, remedy).about(Topic::Dig);
+        findings.push(finding.scoped(Scope::EveryJob));
     };
     if depth > ENGINEER_ABOVE + ROUNDING {
         caution(
@@ -86,14 +88,14 @@ fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
         caution(
             "protective-system",
             format!("The dig is {deep} deep: 5 ft or more."),
-            "Sides are sloped, shored or shielded unless all of it stands in stable rock; a \
-             competent person classifies the soil and inspects it (29 CFR 1926.652(a)(1)).",
+            "Slope, shore or shield the sides unless all of it stands in stable rock, and have a \
+             competent person classify the soil and inspect it (29 CFR 1926.652(a)(1)).",
         );
     } else {
         caution(
             "cave-in",
             format!("The dig is {deep} deep."),
-            "Also below 5 ft a competent person looks for signs of a cave-in before anyone \
+            "Under 5 ft too, have a competent person look for signs of a cave-in before anyone \
              goes in (29 CFR 1926.652(a)(1)).",
         );
     }
@@ -123,7 +125,7 @@ fn too_steep(slope: f64, allowed: f64, depth: f64) -> Option<Finding> {
         let sides = if slope > 0.0 {
             format!("Sides of {slope}:1 (run to rise)")
         } else {
-            "Upright sides".to_string()
+            "Vertical sides".to_string()
         };
         Finding::caution(
             "steep-sides",
@@ -145,24 +147,25 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
             "hole-in-the-air" => Topic::Verdict,
             _ => Topic::Dig,
         };
-        findings.push(Finding::caution(check, message, remedy).about(topic));
+        let finding = Finding::caution(check, message, remedy).about(topic);
+        findings.push(finding.scoped(Scope::Placement));
     };
     if !dig.closed {
         caution(
             "dig-not-closed",
-            "Uphill the ground stands so high that the sides were not followed up to it: volume \
-             and top edge fall short of the whole."
+            "Uphill, existing grade is so high that the sides were not followed up to it: the \
+             volume and the top of dig are understated."
                 .to_string(),
-            "Steepen the sides with a protective system, raise the shell or move it downhill.",
+            "Steepen the sides with a protective system, raise the shell, or move it downhill.",
         );
     }
     if dig.unsurveyed_volume > 0.0 {
         caution(
             "ground-assumed",
             format!(
-                "{:.0} % of the dig's opening and {:.0} % of its cut lie beyond the surveyed spots, \
-                 where the ground is unknown: the nearest known elevation is assumed there, and \
-                 every figure that leans on it is marked.",
+                "{:.0}% of the dig's area and {:.0}% of its cut lie beyond the surveyed spots: the \
+                 nearest known elevation is assumed there, and every figure that rests on it is \
+                 marked.",
                 100.0 * dig.unsurveyed_area / dig.top_area.max(f64::MIN_POSITIVE),
                 100.0 * dig.unsurveyed_volume / dig.bank_volume.max(f64::MIN_POSITIVE)
             ),
@@ -173,13 +176,13 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
         caution(
             "hole-in-the-air",
             format!(
-                "Over {:.0} sq ft ({:.1} m²) of the hole the ground lies lower than the backfill \
-                 has to reach: nothing holds it there.",
+                "Over {:.0} sq ft ({:.1} m²) of the hole existing grade is below the top of \
+                 backfill: nothing holds the backfill there.",
                 dig.area_above_ground / (FOOT * FOOT),
                 dig.area_above_ground
             ),
-            "Fill and compact the site there first, hold it by a wall that an engineer designs, \
-             or lower the shell.",
+            "Fill and compact there first, hold it with a wall that an engineer designs, or lower \
+             the shell.",
         );
     }
     if dig.rim_above_ground > WORTH_A_WORD {

@@ -9,7 +9,7 @@
 //! | [`Around`] | the way round the shell, in its frame |
 //! | `route` | where the runs leave the hole and how they reach the pad |
 //! | `runs` | every run in plan and in height: lengths, straps, bends, loss |
-//! | `cautions` | what is told beside them |
+//! | `cautions`, `crossing` | what is told beside them, and what their trenches run into |
 //! | [`friction`] | what water loses, and how fast it runs |
 //! | [`dewatering`] | the pipe beside the deep end |
 //! | [`fitting`] | where fittings are: on the plan, in the shell, along its wall |
@@ -20,6 +20,7 @@
 mod around;
 mod bends;
 mod cautions;
+mod crossing;
 pub mod dewatering;
 pub mod fitting;
 pub mod friction;
@@ -72,6 +73,8 @@ impl PipePlan {
         };
         runs::lay(site, shell, placement, around, &route, &mut plan);
         cautions::tell(site, shell, placement, around, &route, &mut plan);
+        let crossed = crossing::findings(site, &plan.trenches);
+        plan.findings.extend(crossed);
         plan
     }
 

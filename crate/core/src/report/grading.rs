@@ -148,12 +148,15 @@ pub(super) fn text(grading: Option<&GradingFigures>, pile: Option<&PileFigures>,
         };
         let mut lines = vec![
             (
-                "Deck's edge above the ground, at most",
+                "Deck edge above existing grade, at most",
                 told(&grading.stands),
             ),
-            ("Ground above the deck's edge, at most", told(&grading.lies)),
-            ("Banks of fill run out", told(&grading.fill_reach)),
-            ("Banks of cut run out", told(&grading.cut_reach)),
+            (
+                "Existing grade above deck edge, at most",
+                told(&grading.lies),
+            ),
+            ("Fill slopes run out", told(&grading.fill_reach)),
+            ("Cut slopes run out", told(&grading.cut_reach)),
         ];
         let against: Vec<(String, String)> = grading
             .against

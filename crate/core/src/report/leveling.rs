@@ -92,7 +92,7 @@ impl BalanceFigures {
 
     /// The figures as plain text.
     pub fn to_text(&self) -> String {
-        let head = ["", "At the present coping", "Even at", "That is"].map(str::to_owned);
+        let head = ["", "At the present coping", "Balances at", "Change"].map(str::to_owned);
         let mut rows = vec![head.to_vec()];
         let none = || "nowhere in range".to_owned();
         for way in &self.ways {
@@ -112,7 +112,7 @@ impl BalanceFigures {
         out.extend([
             "\n",
             &wrapped(
-                "Volumes as they lie in the bank. Floors, doors and drainage come before even earth.",
+                "Bank volumes. Floors, doors and drainage come before balanced earthwork.",
                 2,
             ),
             "\n",

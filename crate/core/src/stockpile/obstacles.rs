@@ -21,6 +21,8 @@ pub(super) enum Weight {
 #[derive(Debug, Clone)]
 pub(super) struct Obstacle {
     pub weight: Weight,
+    /// Whether a pile on it does harm that cannot stand: buildings, septic systems, wells, water.
+    pub harmed: bool,
     /// What the plan calls it.
     pub label: String,
     /// Where it stands in the site file.
@@ -178,6 +180,7 @@ impl Obstacles {
             let roots = feature.parts.iter().find(roots);
             all.push(Obstacle {
                 weight,
+                harmed: harmed(feature.kind),
                 label,
                 place,
                 figure: Signed::of_figure(roots.map_or(figure, |part| part.figure())),
@@ -241,6 +244,15 @@ impl Obstacles {
         }
         room
     }
+}
+
+/// Whether a pile on a kind of thing does harm that cannot stand.
+fn harmed(kind: FeatureKind) -> bool {
+    use FeatureKind as K;
+    matches!(
+        kind,
+        K::House | K::Outbuilding | K::SepticTank | K::SepticField | K::Well | K::Watercourse
+    )
 }
 
 /// How much a kind of thing keeps a pile away; `None`: not at all.

@@ -6,6 +6,7 @@ mod place;
 mod quantities;
 mod scenarios;
 mod topics;
+mod verdict;
 
 use serde_json::{Value, json};
 
