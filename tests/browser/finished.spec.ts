@@ -23,7 +23,7 @@ async function more(page: Page): Promise<void> {
 const figure = (page: Page, label: string) =>
   panel(page).locator('.section-figures div').filter({ hasText: label }).first().locator('dd');
 
-/** The line as typed, metres. */
+/** The line as typed, meters. */
 async function typed(page: Page, from: [number, number], to: [number, number]): Promise<void> {
   for (const [name, value] of [
     ['A, to the east', from[0]],

@@ -1,4 +1,4 @@
-// What the browser tests share: the demo sites, the way from site metres to the screen, and what the
+// What the browser tests share: the demo sites, the way from site meters to the screen, and what the
 // ledger says, both as the reader sees it and as the planner has it.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';

@@ -135,7 +135,7 @@ test('root protection is offered from the trunk, never imposed, and a rule measu
   const tree = await add(page, 'Tree', 'elm');
   await fill(tree, 'Trunk, diameter', '10 in');
   expect((await named(page, 'elm'))?.facts).not.toHaveProperty('protection');
-  await tree.getByRole('button', { name: /^Take the usual 10'/ }).click();
+  await tree.getByRole('button', { name: /^Use the usual 10'/ }).click();
   expect((await named(page, 'elm'))?.facts?.['protection']).toBeCloseTo(3.048, 9);
   await fill(tree, 'Root protection, radius', '');
   expect((await named(page, 'elm'))?.facts).not.toHaveProperty('protection');
@@ -168,14 +168,14 @@ test('duplicated, hidden, locked, noted, taken off and brought back', async ({ p
   await well.getByRole('button', { name: 'Lock' }).click();
   await well.getByText('Shape and place').click();
   await expect(well.getByLabel('Radius')).toBeDisabled();
-  await expect(well.getByRole('button', { name: 'Take it off' })).toBeDisabled();
+  await expect(well.getByRole('button', { name: 'Delete it' })).toBeDisabled();
   await well.getByRole('button', { name: 'Unlock' }).click();
   await fill(well, 'Radius', '2 ft');
   expect((await named(page, 'bore'))?.shape).toHaveProperty('disc.radius', 2 * 0.3048);
 
   await fill(well, 'Note', 'capped in spring');
   expect((await named(page, 'bore'))?.note).toBe('capped in spring');
-  await well.getByRole('button', { name: 'Take it off' }).click();
+  await well.getByRole('button', { name: 'Delete it' }).click();
   expect(await named(page, 'bore')).toBeUndefined();
   await expect(card(page, 'bore')).toHaveCount(0);
   for (let i = 0; i < 8; i += 1) await page.getByRole('button', { name: /^Undo:/ }).click();
@@ -320,7 +320,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await page.screenshot({ path: `results/yard-fence-${name}.png` });
       const tree = await add(page, 'Tree', 'elm');
       await fill(tree, 'Trunk, diameter', '18 in');
-      await tree.getByRole('button', { name: /^Take the usual/ }).click();
+      await tree.getByRole('button', { name: /^Use the usual/ }).click();
       await settled(page);
       await page.screenshot({ path: `results/yard-tree-${name}.png` });
       await page.getByRole('button', { name: 'Close this step' }).click();
