@@ -123,7 +123,7 @@ fn the_exit_code_says_whether_every_clearance_holds() {
     };
     let holds = check(|site| site["rules"] = rule(0.5));
     assert_eq!(holds.status.code(), Some(0), "{}", err(&holds));
-    assert!(out(&holds).contains("Clearances hold"));
+    assert!(out(&holds).contains("Every clearance holds"));
     let short = check(|site| site["rules"] = rule(500.0));
     assert_eq!(short.status.code(), Some(1));
     assert!(out(&short).contains("clearances fall short"));
