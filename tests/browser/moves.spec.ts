@@ -136,7 +136,7 @@ test('everything is undone and done again', async ({ page }) => {
   await did();
   await press('Flip');
   await press('Line up with the nearest wall or line');
-  await page.getByText('Take another shell').click();
+  await page.getByText('Choose another shell').click();
   await page.locator('.shell').nth(3).click();
   await did();
   await page.getByRole('button', { name: 'Metres' }).click();
@@ -147,7 +147,7 @@ test('everything is undone and done again', async ({ page }) => {
   await openStep(page, 'Dig');
   await type(page, 'Stone base under the floor', '15 cm');
   await did();
-  await page.getByLabel('Soil, as a competent person classed it').selectOption('stable-rock');
+  await page.getByLabel('Soil class, by a competent person').selectOption('stable-rock');
   await did();
   await openStep(page, 'Ground');
   await page.getByLabel('What is known of the ground').selectOption('plane');
@@ -200,7 +200,7 @@ test('a shell is typed in and another loaded from a file', async ({ page }) => {
 });
 
 test('every shell of the catalogue can be put on the lot', async ({ page }) => {
-  await page.getByText('Take another shell').click();
+  await page.getByText('Choose another shell').click();
   const cards = page.locator('.shell');
   const count = await cards.count();
   expect(count).toBeGreaterThanOrEqual(14);

@@ -9,10 +9,10 @@ use batterboard_core::site::{CheckedSite, Site};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-/// A reach that sampling must find and the verdict must tell, metres: samples lie this far apart.
+/// A reach that sampling must find and the verdict must tell, meters: samples lie this far apart.
 const SPACING: f64 = 0.2;
 
-/// A place is inside or outside for certain where it is so far from every edge, metres: more than
+/// A place is inside or outside for certain where it is so far from every edge, meters: more than
 /// the chord error of flattened arcs.
 const CERTAIN: f64 = 0.01;
 
@@ -64,7 +64,7 @@ fn holds(ring: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
     crossings.count() % 2 == 1
 }
 
-/// Distance of a point from the edges of a ring, metres.
+/// Distance of a point from the edges of a ring, meters.
 fn from_edges(ring: &[[f64; 2]], [x, y]: [f64; 2]) -> f64 {
     let edges = ring.iter().zip(ring.iter().cycle().skip(1));
     let apart = edges.map(|(a, b)| {

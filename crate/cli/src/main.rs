@@ -139,7 +139,7 @@ struct SiteArgs {
 enum Units {
     /// Feet and inches, cubic yards, gallons, short tons.
     Feet,
-    /// Metres, cubic metres, litres, tonnes.
+    /// Meters, cubic meters, litres, tonnes.
     Metres,
 }
 

@@ -86,7 +86,7 @@ pub enum Topic {
     Stone,
     /// Collar, deck and steps.
     Concrete,
-    /// Rods and forms.
+    /// Rebar and forms.
     RodsAndForms,
     /// Pipe and its fittings.
     Pipe,
@@ -113,7 +113,7 @@ pub struct Finding {
     /// Where what mends it is entered, if one place does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub entry: Option<Entry>,
-    /// Where on the plan, in site metres, if it has a place there.
+    /// Where on the plan, in site meters, if it has a place there.
     pub at: Option<[f64; 2]>,
     /// What is wrong, in a sentence.
     pub message: String,
@@ -193,7 +193,7 @@ impl Finding {
         self
     }
 
-    /// The same finding, placed at a point of the plan (site metres).
+    /// The same finding, placed at a point of the plan (site meters).
     #[must_use]
     pub fn at(mut self, x: f64, y: f64) -> Self {
         self.at = Some([x, y]);

@@ -35,7 +35,7 @@ export function Verdict({ verdict }: { verdict: VerdictFigures }) {
         <Mark kind={kind} />
         <h2>{unbroken(text)}</h2>
         {entry && <EntryButton entry={entry} />}
-        <p class="verdict-note">Measured from what was put in: a planning aid, not a survey, not a permit.</p>
+        <p class="verdict-note">Measured from what was entered: a planning aid, not a survey, not a permit.</p>
         <Spoken text={text} />
       </header>
       {notes.length > 0 && (

@@ -91,7 +91,7 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
                   editOrTell({ 'set-rules': rules.filter((_, i) => i !== index) }, 'The rule was not taken out.')
                 }
               >
-                Take out this rule
+                Delete this rule
               </button>
             </details>
           </li>

@@ -12,7 +12,7 @@ export function ShellStep({ site }: { site: Site }) {
     <>
       {shell && <Standing shell={shell} />}
       <details class="part" data-entry="shell" open={shell === null} key={shell === null ? 'none' : 'placed'}>
-        <summary>{shell ? 'Take another shell' : 'Choose a shell'}</summary>
+        <summary>{shell ? 'Choose another shell' : 'Choose a shell'}</summary>
         <div class="part-body">
           <ShellCards cards={catalogue.value} chosen={shell?.name ?? ''} />
         </div>

@@ -8,7 +8,7 @@ mod grid;
 
 use crate::geom::clip::inside;
 use crate::geom::distance::{Figure, nearest};
-use crate::geom::{Outline, Point, Region, Ring, Segment, Vector};
+use crate::geom::{Edges, Outline, Point, Region, Ring, Segment, Vector};
 use crate::math::{atan2, cos};
 use crate::shell::Shell;
 use crate::site::DeckSettings;
@@ -17,16 +17,16 @@ use crate::units::constants::{DEGREE, FOOT};
 /// How long a panel may be for its width.
 const LONGEST_PANEL: f64 = 1.5;
 
-/// Panels are not made shorter than this for the sake of their form, metres: 3 ft.
+/// Panels are not made shorter than this for the sake of their form, meters: 3 ft.
 const SHORTEST_PANEL: f64 = 3.0 * FOOT;
 
 /// A turn from which on a corner is one, radians.
 const CORNER: f64 = 20.0 * DEGREE;
 
-/// An arc of the rim tighter than this is a corner, metres: 2 ft.
+/// An arc of the rim tighter than this is a corner, meters: 2 ft.
 const TIGHT: f64 = 2.0 * FOOT;
 
-/// How near to a corner a joint must pass to serve it, metres: 2 in.
+/// How near to a corner a joint must pass to serve it, meters: 2 in.
 const SERVES: f64 = 0.05;
 
 /// The most joints across one ring: more stand for a spacing nobody meant.
@@ -57,7 +57,9 @@ pub(super) fn set(
     for polygon in &beyond.polygons {
         grid::lay(polygon, spacing, &mut joints);
     }
-    let mut cut: Vec<Vec<Point>> = joints.iter().flat_map(|j| inside_of(j, slab)).collect();
+    let edges = Edges::of_region(slab);
+    let cut = joints.iter().flat_map(|j| inside_of(j, slab, &edges));
+    let mut cut: Vec<Vec<Point>> = cut.collect();
     for corner in reentrant(slab) {
         if !cut.iter().any(|joint| passes(joint, corner.at)) {
             cut.extend(corner.joint(slab));
@@ -67,15 +69,17 @@ pub(super) fn set(
 }
 
 /// A joint cut to the slab. One that runs along the slab's edge is none: it is looked at a hair
-/// to either side.
-fn inside_of(joint: &[Point], slab: &Region) -> Vec<Vec<Point>> {
+/// to either side. `edges`: those of the slab.
+fn inside_of(joint: &[Point], slab: &Region, edges: &Edges) -> Vec<Vec<Point>> {
     let parts = inside(joint, slab);
     let in_it = |part: &Vec<Point>| {
         let pairs = part.iter().zip(part.iter().skip(1));
         let sides = pairs.filter_map(|(a, b)| {
             let aside = (*b - *a).unit()?.left() * SERVES;
             let middle = a.midpoint(*b);
-            Some(slab.contains(middle + aside) && slab.contains(middle - aside))
+            // Farther from every edge both sides lie where the joint itself does: in the slab.
+            let clear = !edges.within(middle, SERVES * 1.01);
+            Some(clear || (slab.contains(middle + aside) && slab.contains(middle - aside)))
         });
         let (both, all) = sides.fold((0, 0), |(both, all), it| (both + usize::from(it), all + 1));
         2 * both > all
@@ -115,7 +119,7 @@ fn ring(shell: &Shell, settings: &DeckSettings, within: &Region, joints: &mut Ve
 }
 
 /// Where the joints across the ring meet its outer edge: at the corners of the rim, and evenly
-/// between them, at most `most` metres apart.
+/// between them, at most `most` meters apart.
 fn stations(shell: &Shell, settings: &DeckSettings, edge: &Ring, most: f64) -> Vec<Point> {
     let out = shell.record.coping_width + settings.width;
     let around = edge.perimeter();
@@ -187,7 +191,7 @@ fn travel(segment: &Segment, at_end: bool) -> Vector {
     way.unit().unwrap_or_default()
 }
 
-/// Distance along a ring to the point of it nearest to `p`, metres.
+/// Distance along a ring to the point of it nearest to `p`, meters.
 fn station_of(ring: &Ring, p: Point) -> Option<f64> {
     let mut station = 0.0;
     let mut best: Option<(f64, f64)> = None;
@@ -203,7 +207,7 @@ fn station_of(ring: &Ring, p: Point) -> Option<f64> {
     best.map(|(_, station)| station)
 }
 
-/// The point of a ring at a distance along it, metres.
+/// The point of a ring at a distance along it, meters.
 fn at_station(ring: &Ring, station: f64) -> Option<Point> {
     let mut before = 0.0;
     for (a, b) in ring.edges() {

@@ -7,29 +7,29 @@ use super::Dig;
 use crate::finding::{Finding, Scope, Topic};
 use crate::units::constants::FOOT;
 
-/// Depth from which sides must be protected unless they stand in stable rock, metres: 5 ft,
+/// Depth from which sides must be protected unless they stand in stable rock, meters: 5 ft,
 /// and 5 ft itself is not exempt (29 CFR 1926.652(a)(1)).
 pub const PROTECTED_FROM: f64 = 5.0 * FOOT;
 
-/// Depth from which a trench needs a way out within 25 ft of travel, metres: 4 ft
+/// Depth from which a trench needs a way out within 25 ft of travel, meters: 4 ft
 /// (29 CFR 1926.651(c)(2)).
 pub const LADDER_FROM: f64 = 4.0 * FOOT;
 
-/// Depth from which people at the edge need protection from falling in, metres: 6 ft
+/// Depth from which people at the edge need protection from falling in, meters: 6 ft
 /// (29 CFR 1926.501(b)(7)).
 pub const FALL_FROM: f64 = 6.0 * FOOT;
 
-/// Depth above which a registered professional engineer designs the protection, metres: more
+/// Depth above which a registered professional engineer designs the protection, meters: more
 /// than 20 ft (29 CFR 1926 Subpart P Appendix F).
 pub const ENGINEER_ABOVE: f64 = 20.0 * FOOT;
 
-/// Least distance of spoil and equipment from the edge, metres: 2 ft (29 CFR 1926.651(j)(2)).
+/// Least distance of spoil and equipment from the edge, meters: 2 ft (29 CFR 1926.651(j)(2)).
 pub const SPOIL_BACK: f64 = 2.0 * FOOT;
 
-/// A depth this near below a limit counts as having reached it, metres: rounding.
+/// A depth this near below a limit counts as having reached it, meters: rounding.
 const ROUNDING: f64 = 1e-6;
 
-/// A rim may stand this far above or below the ground before it is worth a word, metres: the
+/// A rim may stand this far above or below the ground before it is worth a word, meters: the
 /// deck's own thickness and bed (common practice, no source).
 const WORTH_A_WORD: f64 = 0.2;
 

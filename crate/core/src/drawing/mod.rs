@@ -1,6 +1,6 @@
-//! The plan as a list of things to draw, in site metres, told by what they are.
+//! The plan as a list of things to draw, in site meters, told by what they are.
 //!
-//! A [`Drawing`] knows layers, not colours: the screen and the sheet each give a layer its
+//! A [`Drawing`] knows layers, not colors: the screen and the sheet each give a layer its
 //! own ink. It is made in two halves: the [`backdrop`] (lot, features, ground, setback
 //! lines), which stays the same while the shell moves, and the [`work`] on top of it. An estimate
 //! lays its [`overlay`] over both.

@@ -7,7 +7,7 @@ use crate::math::TURN;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
-/// How far from the line its length and its kind are written, metres (arbitrary: clear of the
+/// How far from the line its length and its kind are written, meters (arbitrary: clear of the
 /// line from 1:50 to 1:300).
 const ASIDE: f64 = 0.9;
 

@@ -9,10 +9,10 @@ use crate::geom::{Edges, Point};
 use crate::site::{CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
-/// A bank this much beyond a line is rounding, metres: the lines of banks are not drawn finer.
+/// A bank this much beyond a line is rounding, meters: the lines of banks are not drawn finer.
 const HAIR: f64 = 0.02;
 
-/// Deck this near to a building runs up to it, metres (our choice).
+/// Deck this near to a building runs up to it, meters (our choice).
 const AT_THE_WALL: f64 = 0.1;
 
 /// Every caution of the grading. `work` must stem from the same site.

@@ -22,9 +22,9 @@ use crate::geom::{Point, Vector};
 /// A place of known elevation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Node {
-    /// Where, site metres.
+    /// Where, site meters.
     pub at: Point,
-    /// Its elevation, metres.
+    /// Its elevation, meters.
     pub elevation: f64,
     /// The index in the file of the spot that stands there.
     pub spot: Option<usize>,

@@ -10,10 +10,10 @@ use crate::shell::Shell;
 use crate::site::{CheckedSite, FittingKind, Placement};
 use crate::units::{Measure, show};
 
-/// A drawn trench this far from shell or pad is joined by a guess, metres: 10 ft.
+/// A drawn trench this far from shell or pad is joined by a guess, meters: 10 ft.
 const APART: f64 = 3.0;
 
-/// How far inside the water's edge the floor beside a wall fitting is looked at, metres.
+/// How far inside the water's edge the floor beside a wall fitting is looked at, meters.
 const INSIDE: f64 = 0.02;
 
 const PLACE: &str = "/works/pipe";

@@ -6,10 +6,10 @@ use crate::geom::{Edges, Point};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
-/// A reach smaller than this is rounding, metres.
+/// A reach smaller than this is rounding, meters.
 const HAIR: f64 = 1e-6;
 
-/// Everything that trenches cross. Each is `trench`: its middle, a chain of points in site metres.
+/// Everything that trenches cross. Each is `trench`: its middle, a chain of points in site meters.
 pub(super) fn findings(site: &CheckedSite, trenches: &[Vec<Point>]) -> Vec<Finding> {
     let mut found = Vec::new();
     found.extend(beyond_lot(site, trenches));

@@ -50,7 +50,7 @@ pub struct PipePlan {
     pub trenches: Vec<Vec<Point>>,
     /// How many runs lie in the trench to the pad.
     pub shared: usize,
-    /// The length of the trench to the pad that they lie in, metres.
+    /// The length of the trench to the pad that they lie in, meters.
     pub shared_length: f64,
     /// What is worth knowing of them.
     pub findings: Vec<Finding>,
@@ -78,7 +78,7 @@ impl PipePlan {
         plan
     }
 
-    /// Length of all runs, metres.
+    /// Length of all runs, meters.
     pub fn length(&self) -> f64 {
         self.runs.iter().map(Run::length).sum()
     }
@@ -93,7 +93,7 @@ impl PipePlan {
         self.runs.iter().map(|run| run.bends).sum()
     }
 
-    /// Length of all trenches, metres.
+    /// Length of all trenches, meters.
     pub fn trench_length(&self) -> f64 {
         self.trenches.iter().map(|trench| length(trench)).sum()
     }

@@ -31,7 +31,7 @@ pub struct WayFigures {
     pub label: &'static str,
     /// What is left over or short at the present coping, in words.
     pub left: String,
-    /// The coping at which it is even, metres; none in the range.
+    /// The coping at which it is even, meters; none in the range.
     pub coping: Option<f64>,
     /// The same as shown, and how far above the present one it is.
     pub shown: Option<Shown>,

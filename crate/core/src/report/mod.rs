@@ -134,9 +134,9 @@ pub struct ClearanceFigures {
     pub room: Figure,
     /// Whether it falls short.
     pub falls_short: bool,
-    /// The point on the work, site metres.
+    /// The point on the work, site meters.
     pub from_point: Point,
-    /// The point on the target, site metres.
+    /// The point on the target, site meters.
     pub to_point: Point,
     /// Who says so.
     pub source: String,

@@ -54,9 +54,9 @@ pub struct PlacedShell {
     pub heading_value: f64,
     /// Elevation of the rim, as shown.
     pub coping: Shown,
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     pub coping_value: f64,
-    /// Its middle, site metres.
+    /// Its middle, site meters.
     pub at: Point,
     /// Whether left and right are exchanged.
     pub mirrored: bool,

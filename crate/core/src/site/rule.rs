@@ -20,7 +20,7 @@ pub struct Rule {
     pub from: MeasuredFrom,
     /// What it is measured to.
     pub to: MeasuredTo,
-    /// The least distance, metres.
+    /// The least distance, meters.
     pub distance: f64,
     /// Who says so. Never empty in a file that goes to a permit office.
     #[serde(default)]

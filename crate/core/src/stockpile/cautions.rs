@@ -9,7 +9,7 @@ use crate::geom::Point;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
-/// A reach smaller than this is rounding, metres: the search goes no finer.
+/// A reach smaller than this is rounding, meters: the search goes no finer.
 const HAIR: f64 = 0.005;
 
 pub(super) fn findings(
@@ -42,7 +42,7 @@ const MOVE_OR_HAUL: &str = "Move the pile, or haul some of the spoil straight aw
 /// A pile that has a place.
 struct Pile<'a> {
     site: &'a CheckedSite,
-    /// Radius of its footprint, metres.
+    /// Radius of its footprint, meters.
     radius: f64,
     at: Point,
     chosen: Chosen,

@@ -1,6 +1,6 @@
 //! Feet, inches, yards, gallons, tons and degrees: what people type and read.
 //!
-//! Inside, the planner knows metres, square metres, cubic metres, kilograms and radians
+//! Inside, the planner knows meters, square meters, cubic meters, kilograms and radians
 //! only. Everything else lives here: text comes in through the `parse_` functions and
 //! figures go out through [`show`] and the `format_` functions.
 //!
@@ -20,9 +20,9 @@
 //! ```
 //! use batterboard_core::units::{Measure, System, parse_length, show};
 //!
-//! let typed = parse_length("12'-6 1/2\"", System::Metres)?;
+//! let typed = parse_length("12'-6 1/2\"", System::Meters)?;
 //! assert_eq!(show(Measure::Length, typed.value, System::Feet).text, "12'-6 1/2\"");
-//! assert_eq!(show(Measure::Length, typed.value, System::Metres).text, "3.823 m");
+//! assert_eq!(show(Measure::Length, typed.value, System::Meters).text, "3.823 m");
 //! # Ok::<(), batterboard_core::units::UnitFault>(())
 //! ```
 //!
@@ -70,6 +70,6 @@ pub enum System {
     /// Feet and inches, square feet, cubic yards, gallons, short tons.
     #[default]
     Feet,
-    /// Metres, square metres, cubic metres, litres, tonnes.
+    /// Meters, square meters, cubic meters, litres, tonnes.
     Metres,
 }

@@ -42,7 +42,7 @@ export function WaterPart({ works }: { works: ConstructionSettings }) {
         </button>
         {works.dewatering.at && (
           <button type="button" onClick={() => without(works, 'dewatering', 'at')}>
-            Stand it beside the deep end again
+            Back to the deep end
           </button>
         )}
       </div>

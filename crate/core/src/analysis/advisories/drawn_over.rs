@@ -8,7 +8,7 @@ use crate::geom::{Point, Region};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
-/// An overlap is rounding, or drawn along the wall, up to this area or length: m2, metres.
+/// An overlap is rounding, or drawn along the wall, up to this area or length: m2, meters.
 const HAIR: f64 = 0.01;
 
 /// Every structure that a drawn part of the deck lies over.

@@ -18,7 +18,7 @@ use crate::units::{Measure, show};
 /// The two lines: run per unit of rise and their words, the steeper first.
 const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
 
-/// A footing this near is at the toe itself, metres.
+/// A footing this near is at the toe itself, meters.
 const TOUCH: f64 = 1e-6;
 
 /// Every structure whose footing the hole reaches under, and both lines for each structure. A
@@ -78,7 +78,7 @@ pub(super) fn screen(
 }
 
 /// How far from the toe a line ends, measured straight through the place where the footing comes
-/// nearest, metres; none where the footing stands at the toe itself.
+/// nearest, meters; none where the footing stands at the toe itself.
 fn needed(from_toe: &Nearest, line: &Region) -> Option<f64> {
     let way = from_toe.to - from_toe.from;
     let along = way.unit().filter(|_| from_toe.distance > TOUCH)?;

@@ -6,7 +6,7 @@ use crate::groundwater::{LeastWater, Uplift};
 use crate::site::{CheckedSite, SoilClass};
 use crate::units::{Measure, show};
 
-/// Water this little above a level is rounding, metres.
+/// Water this little above a level is rounding, meters.
 const HAIR: f64 = 1e-6;
 
 const PLACE: &str = "/works/groundwater";

@@ -9,14 +9,14 @@ use crate::geom::distance::{Figure, Measurable};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind, FeaturePart};
 use crate::units::{Measure, show};
 
-/// A reach smaller than this is rounding, metres.
+/// A reach smaller than this is rounding, meters.
 const HAIR: f64 = 1e-6;
 
 /// One part of the work as it lies.
 struct Figured<'a> {
     part: Part,
     area: &'a Measurable<'a>,
-    /// How far outside the area it reaches, metres.
+    /// How far outside the area it reaches, meters.
     out: f64,
 }
 

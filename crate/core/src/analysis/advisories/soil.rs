@@ -9,11 +9,11 @@ use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
 
-/// Greatest depth for which the short-term slope of Type A is listed, metres: 12 ft (29 CFR 1926
+/// Greatest depth for which the short-term slope of Type A is listed, meters: 12 ft (29 CFR 1926
 /// Subpart P App. B, Table B-1).
 const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
 
-/// A depth this near to a limit has reached it, metres; slopes this near are the same.
+/// A depth this near to a limit has reached it, meters; slopes this near are the same.
 const ROUNDING: f64 = 1e-6;
 
 const STANDARD: &str = "29 CFR 1926 Subpart P App. B, Table B-1";

@@ -9,7 +9,7 @@ use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
 
 /// A crane's work zone is assessed where any part of crane, load line or load could come this
-/// near to a power line, metres (20 ft: 29 CFR 1926.1408(a), lines up to 350 kV).
+/// near to a power line, meters (20 ft: 29 CFR 1926.1408(a), lines up to 350 kV).
 pub const CRANE_NEAR_LINE: f64 = 20.0 * FOOT;
 
 /// Everything the facts of the yard give reason to say.

@@ -355,7 +355,7 @@ fn no_finding_reads_as_a_permission() {
 
 /// A pad of 2 m by 1 m lies flush on level ground, 0.2 m of slab and bed: 0.4 m3. A sump 0.5 m
 /// deep and 0.6 m square stands in the over-dig: at least its own 0.18 m3. A trench 0.3 m wide
-/// and 0.45 m deep takes 0.135 m3 from every metre.
+/// and 0.45 m deep takes 0.135 m3 from every meter.
 #[test]
 fn small_digs_join_the_cut() {
     let analysis = analysis(|d| {
@@ -385,7 +385,7 @@ fn small_digs_join_the_cut() {
 }
 
 /// In a trench 0.3 m wide and 0.45 m deep, stone 0.1 m below and above pipe of 2.375 in stands
-/// 0.2603 m high: 0.1897 m of it is filled again, 0.0569 m3 of every metre. A second trench, drawn
+/// 0.2603 m high: 0.1897 m of it is filled again, 0.0569 m3 of every meter. A second trench, drawn
 /// apart, holds no pipe and is filled whole. Every bank yard dug is used again or hauled.
 #[test]
 fn trenches_are_filled_again_above_their_stone() {

@@ -1,15 +1,11 @@
 //! The command as scripts use it: exit codes, output, and what it says of broken files.
-#![allow(missing_docs)]
-// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
-
-mod common;
 
 use std::path::PathBuf;
 use std::process::Output;
 
-use common::batterboard;
 use serde_json::{Value, json};
+
+use crate::run::batterboard;
 
 fn out(output: &Output) -> String {
     String::from_utf8(output.stdout.clone()).unwrap()

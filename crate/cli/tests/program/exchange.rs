@@ -1,16 +1,12 @@
 //! Maps and lists through the command: what comes in, what goes out, and what is said of faults.
-#![allow(missing_docs)]
-// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
-
-mod common;
 
 use std::path::PathBuf;
 use std::process::Output;
 
 use batterboard_core::math;
-use common::batterboard;
 use serde_json::{Value, json};
+
+use crate::run::batterboard;
 
 fn out(output: &Output) -> String {
     assert_eq!(output.status.code(), Some(0), "{}", err(output));
