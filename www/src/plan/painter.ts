@@ -4,6 +4,7 @@ import { ask } from '../core/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
 import { followSection, paintSection } from '../state/section.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
+import { tellControls } from './controls.ts';
 import { askForFrame, eachFrame } from './frame.ts';
 import { takeDrag } from './gesture.ts';
 import { current, fitted } from './view.ts';
@@ -43,6 +44,7 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
     const extent = ask((p) => p.extent(), undefined);
     if (extent) current.view = fitted(current.view, extent);
   }
+  tellControls();
   const done = ask((p) => {
     p.paint(context, { ...current.view, ratio }, highlight.value);
     return true;
