@@ -5,8 +5,10 @@
 //! round the others and rather where they were. A label at rest that something more important comes to lie on steps
 //! back until it is free again.
 
+use super::Anchor;
 use super::lettering::{Frame, Lettering};
-use super::placement::{Guard, Label, Obstacle, Placed, Shape, Slots, place};
+use super::placement::{Guard, Label, Need, Obstacle, Placed, Shape, Slots, contains, place};
+use crate::geom::Point;
 
 /// What a frame places besides the labels at rest.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -15,6 +17,8 @@ pub struct Moving {
     pub lettering: Vec<Lettering>,
     /// What moves and keeps labels off: lines of dimensions, handles.
     pub obstacles: Vec<Obstacle>,
+    /// What covers the half that stays: the name of a point under it is not written.
+    pub lids: Vec<Vec<Point>>,
     /// What lies over the plan: controls, scale bar, north arrow.
     pub furniture: Vec<Obstacle>,
 }
@@ -81,7 +85,13 @@ impl Layout {
 
     fn lay_all(&mut self, frame: Frame, steady: bool) {
         let moving = self.moving.lettering.iter();
-        let labels: Vec<&Label> = moving.chain(&self.still).map(|it| &it.label).collect();
+        let open = (0..).zip(&self.still);
+        let open = open.filter(|(_, it)| !is_covered(&self.moving.lids, &it.label));
+        let open: Vec<(usize, &Label)> = open.map(|(i, it)| (i, &it.label)).collect();
+        let labels: Vec<&Label> = moving
+            .map(|it| &it.label)
+            .chain(open.iter().map(|(_, label)| *label))
+            .collect();
         let obstacles: Vec<Obstacle> = [
             &self.moving.furniture,
             &self.moving.obstacles,
@@ -100,9 +110,9 @@ impl Layout {
             .into_iter()
             .partition(|it| it.label < self.moving.lettering.len());
         self.moving_placed = moving;
-        let still = still.into_iter().map(|it: Placed| {
-            let label = it.label - self.moving.lettering.len();
-            (Placed { label, ..it }, false)
+        let still = still.into_iter().filter_map(|it: Placed| {
+            let (label, _) = *open.get(it.label - self.moving.lettering.len())?;
+            Some((Placed { label, ..it }, false))
         });
         let still: Vec<(Placed, bool)> = still.collect();
         if self.renewed || still != self.still_placed {
@@ -152,7 +162,9 @@ impl Layout {
                 let struck = still.leader.is_some_and(|(a, b)| shape.is_crossed_by(a, b));
                 struck || shape.lies_under(&still.text)
             };
-            *back = guarded.any(|it| under(&it.shape))
+            let label = self.still.get(still.label).map(|it| &it.label);
+            *back = label.is_some_and(|label| is_covered(&moving.lids, label))
+                || guarded.any(|it| under(&it.shape))
                 || placed.iter().any(|it| {
                     let leader = it.leader.map(|(a, b)| Shape::Stroke(a, b));
                     under(&Shape::Box(it.text)) || leader.is_some_and(|leader| under(&leader))
@@ -163,6 +175,18 @@ impl Layout {
             self.still_revision += 1;
         }
     }
+}
+
+/// Whether a label stands right beside a point that is covered.
+fn is_covered(lids: &[Vec<Point>], label: &Label) -> bool {
+    let near = label.need == Need::Near;
+    let small = match &label.anchor {
+        Anchor::Point { .. } => true,
+        Anchor::Places(places) => places.len() == 1,
+        _ => false,
+    };
+    let at = label.anchor.point().filter(|_| near && small);
+    at.is_some_and(|at| lids.iter().any(|lid| contains(lid, at)))
 }
 
 /// The slots that labels took, by their keys.

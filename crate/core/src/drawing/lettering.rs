@@ -7,7 +7,8 @@ use std::collections::BTreeMap;
 
 use super::placement::{Guard, Label, Need, Obstacle, Rank, Shape, Size, TextBox};
 use super::{Anchor, Item, Layer, points_along};
-use crate::geom::{Point, Region, Ring};
+use crate::geom::{Point, Region, Ring, pattern};
+use crate::math::TURN;
 use crate::site::FeatureKind;
 
 /// What part of a plan a view shows.
@@ -173,8 +174,8 @@ const FOCUSED: Rank = CLASS;
 const DIMENSION: Rank = 2 * CLASS;
 const WORK: Rank = 3 * CLASS;
 const STRUCTURE: Rank = 4 * CLASS;
-const YARD: Rank = 5 * CLASS;
-const SIDE: Rank = 6 * CLASS;
+const SIDE: Rank = 5 * CLASS;
+const YARD: Rank = 6 * CLASS;
 const CORNER: Rank = 7 * CLASS;
 const GROUND: Rank = 8 * CLASS;
 const SPOT: Rank = 9 * CLASS;
@@ -190,8 +191,9 @@ fn rank(layer: Layer) -> Rank {
         Layer::Feature(
             K::House | K::Outbuilding | K::Easement | K::SepticField | K::SepticTank | K::Well,
         ) => STRUCTURE,
-        Layer::Feature(_) | Layer::Buried(_) => YARD,
+        Layer::Buried(_) => STRUCTURE,
         Layer::LotLine => SIDE,
+        Layer::Feature(_) => YARD,
         Layer::SideKind | Layer::Monument(_) | Layer::Mark(_) | Layer::OverheadMark => CORNER,
         Layer::Benchmark | Layer::UnknownGround | Layer::Contour { index: true } => GROUND,
         Layer::Setback => RULE,
@@ -225,6 +227,9 @@ fn gap(layer: Layer) -> f64 {
 
 /// A stroke shorter than this is taken together with the next, view units.
 const SHORT: f64 = 8.0;
+
+/// From one stroke through what is filled to the next, view units.
+const FILLED: f64 = 12.0;
 
 /// A stroke of this length or more has its full price, view units.
 const FULL: f64 = 60.0;
@@ -263,11 +268,16 @@ pub fn obstacles<'a>(items: impl IntoIterator<Item = &'a Item>, frame: &Frame) -
                 }
             }
             Item::Area {
-                layer: Layer::Coping | Layer::Equipment | Layer::Pile | Layer::Standpipe,
+                layer: Layer::Coping | Layer::Equipment,
                 region,
             } => {
                 region_edges(&mut all, frame, 4.0, region);
+                filled(&mut all, frame, region);
             }
+            Item::Area {
+                layer: Layer::Pile | Layer::Standpipe,
+                region,
+            } => region_edges(&mut all, frame, 4.0, region),
             Item::Dot { layer, at } => {
                 let (half, price) = match layer {
                     Layer::Monument(_) => (7.0, 20.0),
@@ -297,10 +307,37 @@ fn price(layer: Layer) -> Option<f64> {
     }
 }
 
+/// What is painted over the half of the plan that stays, and hides what is there: the shell.
+pub fn lids<'a>(items: impl IntoIterator<Item = &'a Item>, frame: &Frame) -> Vec<Vec<Point>> {
+    let mut lids = Vec::new();
+    for item in items {
+        if let Item::Area {
+            layer: Layer::Coping,
+            region,
+        } = item
+        {
+            let rings = region.polygons.iter().map(|polygon| &polygon.outer.0);
+            lids.extend(rings.map(|ring| ring.iter().map(|p| frame.place(*p)).collect()));
+        }
+    }
+    lids
+}
+
 fn region_edges(all: &mut Vec<Obstacle>, frame: &Frame, price: f64, region: &Region) {
     for Ring(points) in region.rings() {
         let closed: Vec<Point> = points.iter().chain(points.first()).copied().collect();
         chain(all, frame, price, &closed);
+    }
+}
+
+/// What is kept clear of as a whole, by strokes through it.
+fn filled(all: &mut Vec<Obstacle>, frame: &Frame, region: &Region) {
+    for (from, to) in pattern::hatch(region, TURN / 4.0, FILLED / frame.scale) {
+        all.push(Obstacle {
+            shape: Shape::Stroke(frame.place(from), frame.place(to)),
+            guard: Guard::Soft(2.5),
+            of: None,
+        });
     }
 }
 

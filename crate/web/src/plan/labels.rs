@@ -2,7 +2,7 @@
 
 use batterboard_core::drawing::Drawing;
 use batterboard_core::drawing::layout::{Layout, Moving};
-use batterboard_core::drawing::lettering::obstacles;
+use batterboard_core::drawing::lettering::{lids, obstacles};
 use batterboard_core::drawing::placement::{Guard, Obstacle, Shape, TextBox};
 use batterboard_core::geom::{Point, Vector};
 use batterboard_core::session::Session;
@@ -70,6 +70,7 @@ impl PlanLabels {
         let moving = Moving {
             lettering: lettering(canvas, view, &moving.items, &mut self.letters),
             obstacles: keep_clear,
+            lids: lids(&moving.items, &frame(view)),
             furniture: furniture.collect(),
         };
         self.layout.lay(moving, session.is_under_hand());

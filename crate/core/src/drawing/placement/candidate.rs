@@ -341,7 +341,8 @@ impl Candidates<'_> {
     }
 }
 
-fn bounds(points: &[Point]) -> Option<(Point, Point)> {
+/// The corners of least and greatest coordinates of some points.
+pub(super) fn bounds(points: &[Point]) -> Option<(Point, Point)> {
     let first = *points.first()?;
     Some(points.iter().fold((first, first), |(low, high), p| {
         (
@@ -360,7 +361,7 @@ fn within(low: Point, high: Point, size: Size) -> (Point, Point) {
 }
 
 /// Whether a point lies within a ring.
-fn contains(ring: &[Point], p: Point) -> bool {
+pub(in crate::drawing) fn contains(ring: &[Point], p: Point) -> bool {
     let ends = ring.iter().zip(ring.iter().cycle().skip(1));
     let crossed = ends.filter(|(a, b)| {
         (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)

@@ -16,6 +16,7 @@ mod grid;
 mod search;
 mod shape;
 
+pub(in crate::drawing) use candidate::contains;
 pub(in crate::drawing) use chain::Chain;
 pub use search::{Placed, place};
 pub use shape::{Shape, TextBox};

@@ -2,10 +2,11 @@
 
 use core::cmp::Ordering;
 
-use super::candidate::{self, Candidate, STAGES};
+use super::candidate::{self, Candidate, STAGES, bounds, contains};
 use super::grid::Grid;
 use super::shape::{Shape, TextBox};
 use super::{Guard, Label, Need, Obstacle, Size, Slots};
+use crate::drawing::Anchor;
 use crate::geom::{Point, Vector};
 use crate::math::TURN;
 
@@ -14,6 +15,9 @@ const EDGE: f64 = 4.0;
 
 /// What lying on something that matters less costs: about as much as a leader of some length.
 const COVERING: f64 = 40.0;
+
+/// What standing in an area that another label names costs.
+const MISTAKEN: f64 = 14.0;
 
 /// Of a label that is wanted out of the way, how far from one ring of places to the next, view units.
 const RING: f64 = 18.0;
@@ -50,6 +54,10 @@ pub fn place(size: Size, labels: &[&Label], obstacles: &[Obstacle], last: &Slots
     let mut pass = Pass {
         size,
         grid: Grid::new(size, obstacles),
+        areas: order
+            .iter()
+            .filter_map(|(_, label)| NamedArea::of(label))
+            .collect(),
         scratch: Vec::new(),
     };
     let mut placed: Vec<Placed> = Vec::with_capacity(labels.len());
@@ -74,16 +82,43 @@ fn by_importance(a: &Label, b: &Label) -> Ordering {
         .then(a.key.cmp(&b.key))
 }
 
-struct Pass {
+/// An area that a label names: another's name in it would be taken for its own.
+struct NamedArea<'a> {
+    key: u64,
+    ring: &'a [Point],
+    bounds: (Point, Point),
+}
+
+impl<'a> NamedArea<'a> {
+    fn of(label: &'a Label) -> Option<Self> {
+        let Anchor::Area { ring, .. } = &label.anchor else {
+            return None;
+        };
+        Some(Self {
+            key: label.key,
+            ring,
+            bounds: bounds(ring)?,
+        })
+    }
+
+    fn contains(&self, p: Point) -> bool {
+        let (low, high) = self.bounds;
+        let near = p.x >= low.x && p.y >= low.y && p.x <= high.x && p.y <= high.y;
+        near && contains(self.ring, p)
+    }
+}
+
+struct Pass<'a> {
     size: Size,
     grid: Grid,
+    areas: Vec<NamedArea<'a>>,
     scratch: Vec<Candidate>,
 }
 
 /// A place found, and whether it lies on something.
 type Found = (Candidate, bool);
 
-impl Pass {
+impl Pass<'_> {
     /// The cheapest free place of a label; the one it had, where that is free.
     fn find(&mut self, label: &Label, last: Option<u16>) -> Option<Found> {
         let mut list = core::mem::take(&mut self.scratch);
@@ -126,6 +161,12 @@ impl Pass {
             return None;
         }
         let mut cost = it.cost;
+        if self.would_name_another(label, it.text.centre) {
+            cost += MISTAKEN;
+        }
+        if cost >= most {
+            return None;
+        }
         // Softly guarded strokes come in chains, and an obstacle is met in several cells: what lies
         // under the text is counted once by its index.
         let mut met: [u32; 16] = [u32::MAX; 16];
@@ -158,6 +199,12 @@ impl Pass {
             Some((from, to)) if self.grid.bars(from, to, label) => None,
             _ => Some(cost),
         }
+    }
+
+    /// Whether a text at a place lies in an area that another label names and its own anchor is not in.
+    fn would_name_another(&self, label: &Label, at: Point) -> bool {
+        let mut others = self.areas.iter().filter(|it| it.key != label.key);
+        others.any(|it| it.contains(at) && !label.anchor.point().is_some_and(|p| it.contains(p)))
     }
 
     /// Whether all of a text lies in the view.
