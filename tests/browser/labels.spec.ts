@@ -12,8 +12,16 @@ interface Box {
   corners: Corner[];
 }
 
+interface Laid {
+  labels: Box[];
+  controls: Box[];
+  crowded: string[];
+  width: number;
+  height: number;
+}
+
 /** The labels as painted, and the controls over the plan, in css pixels of the canvas. */
-async function laid(page: Page): Promise<{ labels: Box[]; controls: Box[]; crowded: string[]; width: number; height: number }> {
+async function laid(page: Page): Promise<Laid> {
   return page.evaluate(() => {
     const canvas = document.querySelector('.plan-canvas')!.getBoundingClientRect();
     const placed = window.bench.ask((p) => p.placed_labels(), []);
@@ -65,6 +73,25 @@ async function faults(page: Page): Promise<string[]> {
   return [...met, ...off.map((it) => `${it.what} off the plan`), ...crowded.map((it) => `${it} crowded`)];
 }
 
+/** How many corners of the lot lie under a control. */
+async function cornersUnderControls(page: Page): Promise<number> {
+  const { controls } = await laid(page);
+  const corners = await page.evaluate(() =>
+    window.bench.ask((p) => p.settings().lot.courses.map((_, course) => Array.from(p.corner(course))), [] as number[][]),
+  );
+  expect(corners.length).toBeGreaterThan(2);
+  const view = await page.evaluate(() => window.bench.view());
+  const under = corners.filter(([x = 0, y = 0]) => {
+    const [px, py] = [view.width / 2 + (x - view.x) * view.scale, view.height / 2 - (y - view.y) * view.scale];
+    return controls.some(({ corners }) => {
+      const [left, top] = corners[0]!;
+      const [right, bottom] = corners[2]!;
+      return px > left && px < right && py > top && py < bottom;
+    });
+  });
+  return under.length;
+}
+
 for (const { name, viewport, hasTouch } of SCREENS) {
   test.describe(name, () => {
     test.use({ viewport, hasTouch });
@@ -79,6 +106,8 @@ for (const { name, viewport, hasTouch } of SCREENS) {
         const { labels } = await laid(page);
         // The plan shows one dimension to each thing: the shortest of the rules that speak of it.
         if (short.length > 0) expect(labels.some((it) => short.includes(it.what))).toBe(true);
+
+        expect(await cornersUnderControls(page)).toBe(0);
 
         await openStep(page, 'Dig');
         expect(await faults(page)).toEqual([]);

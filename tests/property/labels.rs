@@ -21,10 +21,12 @@ fn anchor() -> impl Strategy<Value = Anchor> {
     let bearing = 0.0..std::f64::consts::PI;
     prop_oneof![
         (point(), 0.0..6.28).prop_map(|(at, toward)| Anchor::Point { at, toward }),
-        (prop::collection::vec(point(), 2..6), 0.0..1.0, 0..3_usize).prop_map(|(line, share, side)| {
-            let side = [LineSide::Either, LineSide::Left, LineSide::Right][side];
-            Anchor::Line { line, share, side }
-        }),
+        (prop::collection::vec(point(), 2..6), 0.0..1.0, 0..3_usize).prop_map(
+            |(line, share, side)| {
+                let side = [LineSide::Either, LineSide::Left, LineSide::Right][side];
+                Anchor::Line { line, share, side }
+            }
+        ),
         (point(), 5.0..90.0_f64, 5.0..60.0_f64, bearing.clone()).prop_map(|(at, w, h, along)| {
             let ring = [(-w, -h), (w, -h), (w, h), (-w, h)];
             let ring = ring

@@ -9,6 +9,7 @@ mod anchor;
 mod backdrop;
 mod earth;
 mod feature;
+pub mod fit;
 mod hardware;
 pub mod layout;
 pub mod lettering;

@@ -1,11 +1,13 @@
 //! The labels of the plan: placed by the core, round what the page and the plan's furniture cover.
 
 use batterboard_core::drawing::Drawing;
+use batterboard_core::drawing::fit::fit;
 use batterboard_core::drawing::layout::{Layout, Moving};
-use batterboard_core::drawing::lettering::{lids, obstacles};
-use batterboard_core::drawing::placement::{Guard, Obstacle, Shape, TextBox};
+use batterboard_core::drawing::lettering::{Frame, lids, obstacles};
+use batterboard_core::drawing::placement::{Guard, Obstacle, Shape, Size, TextBox};
 use batterboard_core::geom::{Point, Vector};
 use batterboard_core::session::Session;
+use batterboard_core::site::Site;
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -40,6 +42,12 @@ impl PlanLabels {
         self.layout.set_still(frame, labels, keep_clear);
     }
 
+    /// What lies over the plan: controls, north arrow and scale bar.
+    pub fn covered(&self, view: &View, site: &Site) -> Vec<TextBox> {
+        let furniture = furniture::covered(view, &site.lot.basis, site.display);
+        self.controls.iter().chain(&furniture).copied().collect()
+    }
+
     /// Places the labels of a frame.
     pub fn lay(
         &mut self,
@@ -49,8 +57,7 @@ impl PlanLabels {
         session: &Session,
     ) {
         let settings = session.site().site();
-        let covered = furniture::covered(view, &settings.lot.basis, settings.display);
-        let furniture = self.controls.iter().chain(&covered).map(|it| guarded(*it));
+        let furniture = self.covered(view, settings).into_iter().map(guarded);
         let mut keep_clear = obstacles(&moving.items, &frame(view));
         for (stem, knob) in turning_handles(view, session) {
             keep_clear.push(guarded(square(knob, furniture::KNOB_ROOM)));
@@ -117,6 +124,29 @@ impl Planner {
             _ => None,
         });
         self.labels.controls = corners.map(|(a, b)| TextBox::between(a, b)).collect();
+    }
+
+    /// `[x, y, scale]` of the view of a size that shows everything, with no corner of the lot under a control: the
+    /// site position at its middle, metres, and CSS pixels per metre.
+    pub fn fitted(&mut self, width: f64, height: f64) -> Vec<f64> {
+        let Some(bounds) = self.session.still_drawing().bounds() else {
+            return vec![0.0, 0.0, 1.0];
+        };
+        let sides = &self.session.site().lot().lot.sides;
+        let corners: Vec<Point> = sides.iter().map(|side| side.segment.from()).collect();
+        let site = self.session.site().site();
+        let covers = |frame: &Frame| {
+            let view = View {
+                width,
+                height,
+                ratio: 1.0,
+                centre: frame.centre,
+                scale: frame.scale,
+            };
+            self.labels.covered(&view, site)
+        };
+        let frame = fit(Size { width, height }, bounds, &corners, covers);
+        vec![frame.centre.x, frame.centre.y, frame.scale]
     }
 
     /// The labels as they were last painted.

@@ -16,6 +16,10 @@ const EDGE: f64 = 4.0;
 /// What lying on something that matters less costs: about as much as a leader of some length.
 const COVERING: f64 = 40.0;
 
+/// What a place may cost at the most: a label that would have to stand farther off, or on more, says less than it
+/// hides.
+const WORTH: f64 = 58.0;
+
 /// What standing in an area that another label names costs.
 const MISTAKEN: f64 = 14.0;
 
@@ -140,7 +144,11 @@ impl Pass<'_> {
                 list.clear();
                 candidate::stage(label, self.size, stage, &mut list);
                 for it in &list {
-                    let most = best.map_or(f64::INFINITY, |(cost, _)| cost);
+                    let worth = match label.need {
+                        Need::Required => f64::INFINITY,
+                        Need::Leader | Need::Near => WORTH,
+                    };
+                    let most = best.map_or(worth, |(cost, _)| cost);
                     if let Some(cost) = self.cost(label, it, most) {
                         best = Some((cost, *it));
                     }
