@@ -77,7 +77,7 @@ async function faults(page: Page): Promise<string[]> {
 async function cornersUnderControls(page: Page): Promise<number> {
   const { controls } = await laid(page);
   const corners = await page.evaluate(() =>
-    window.bench.ask((p) => p.settings().lot.courses.map((_, course) => Array.from(p.corner(course))), [] as number[][]),
+    window.bench.ask((p) => (p.settings().lot.courses ?? []).map((_, course) => Array.from(p.corner(course))), [] as number[][]),
   );
   expect(corners.length).toBeGreaterThan(2);
   const view = await page.evaluate(() => window.bench.view());

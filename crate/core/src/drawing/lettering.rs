@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::placement::{Guard, Label, Need, Obstacle, Rank, Shape, Size, TextBox};
 use super::{Anchor, Item, Layer, points_along};
-use crate::geom::{Point, Region, Ring, pattern};
+use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::math::TURN;
 use crate::site::FeatureKind;
 
@@ -279,16 +279,17 @@ pub fn obstacles<'a>(items: impl IntoIterator<Item = &'a Item>, frame: &Frame) -
                 region,
             } => region_edges(&mut all, frame, 4.0, region),
             Item::Dot { layer, at } => {
-                let (half, price) = match layer {
-                    Layer::Monument(_) => (7.0, 20.0),
-                    Layer::Benchmark => (7.0, 15.0),
-                    Layer::Spot => (2.5, 2.0),
+                let (half, guard) = match layer {
+                    // The mark of a corner is as important as the sides that meet there.
+                    Layer::Monument(_) => (5.5, Guard::From(SIDE)),
+                    Layer::Benchmark => (7.0, Guard::Soft(15.0)),
+                    Layer::Spot => (2.5, Guard::Soft(2.0)),
                     _ => continue,
                 };
-                let (at, half) = (frame.place(*at), crate::geom::Vector::new(half, half));
+                let (at, half) = (frame.place(*at), Vector::new(half, half));
                 all.push(Obstacle {
                     shape: Shape::Box(TextBox::between(at - half, at + half)),
-                    guard: Guard::Soft(price),
+                    guard,
                     of: None,
                 });
             }
@@ -335,7 +336,7 @@ fn filled(all: &mut Vec<Obstacle>, frame: &Frame, region: &Region) {
     for (from, to) in pattern::hatch(region, TURN / 4.0, FILLED / frame.scale) {
         all.push(Obstacle {
             shape: Shape::Stroke(frame.place(from), frame.place(to)),
-            guard: Guard::Soft(2.5),
+            guard: Guard::Soft(5.0),
             of: None,
         });
     }
