@@ -130,7 +130,7 @@ fn distances_agree() {
 fn widened_and_narrowed_outlines_agree() {
     each(|i, case, region, _| {
         for theirs in &case.widened {
-            let ours = offset::widen(&region, theirs.distance, CORNER_TOLERANCE);
+            let ours = offset::offset_region(&region, theirs.distance, CORNER_TOLERANCE);
             let what = |name: &str| format!("{name} at {} m", theirs.distance);
             let holes: usize = ours.polygons.iter().map(|p| p.holes.len()).sum();
             assert_eq!(

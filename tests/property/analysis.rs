@@ -7,7 +7,7 @@ use batterboard_core::analysis::{Analysis, Cache, Detail, Scenario, compare, run
 use batterboard_core::math::TURN;
 use batterboard_core::report::csv;
 use batterboard_core::shell::catalogue;
-use batterboard_core::site::{Alternative, CheckedSite, Rate, Site, Works};
+use batterboard_core::site::{Alternative, CheckedSite, ConstructionSettings, Rate, Site};
 use batterboard_core::takeoff::Line;
 use batterboard_core::units::{Measure, System, round_to};
 use proptest::prelude::*;
@@ -51,7 +51,7 @@ fn analyzed(site: &CheckedSite) -> Analysis {
 }
 
 /// The site under other settings, or with its rim so much higher.
-fn otherwise(site: &Site, works: impl FnOnce(&mut Works), raised: f64) -> Analysis {
+fn otherwise(site: &Site, works: impl FnOnce(&mut ConstructionSettings), raised: f64) -> Analysis {
     let mut site = site.clone();
     works(Arc::make_mut(&mut site.works));
     site.placement.as_mut().unwrap().coping_elevation += raised;

@@ -2,7 +2,7 @@
 
 use batterboard_core::geom::band::along_side;
 use batterboard_core::geom::flatten::{ChordSide, flatten};
-use batterboard_core::geom::offset::widen_chain_square;
+use batterboard_core::geom::offset::offset_chain_square;
 use batterboard_core::geom::span::on_chain;
 use batterboard_core::geom::{
     DRAWING_TOLERANCE, Outline, Point, Region, Segment, Vector, Vertex, path::bulge_of_angle,
@@ -159,7 +159,7 @@ proptest! {
             at = at + Vector::at_angle(heading) * *length;
             chain.push(at);
         }
-        let strip = widen_chain_square(&chain, half);
+        let strip = offset_chain_square(&chain, half);
         for p in grid(&strip, 0.35).0 {
             if near_edge(&strip, p) {
                 continue;

@@ -3,7 +3,7 @@
 use batterboard_core::clearance::{Clearance, Subject, WorkFigures, measure};
 use batterboard_core::exchange::open;
 use batterboard_core::geom::flatten::{ChordSide, flatten};
-use batterboard_core::geom::offset::widen;
+use batterboard_core::geom::offset::offset_region;
 use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Pose, Region, Ring, Vector};
 use batterboard_core::shell::{Shell, catalogue};
 use batterboard_core::site::shape::PartPlace;
@@ -167,7 +167,7 @@ proptest! {
         let work = work(shell, &pose);
         for c in measure(&site, &work) {
             // The widened outline itself, made by another route than the measurement's.
-            let widened = widen(&work.waters_edge, out(&work, c.from), DRAWING_TOLERANCE);
+            let widened = offset_region(&work.waters_edge, out(&work, c.from), DRAWING_TOLERANCE);
             let found = sampled(&along_region(&widened), &target(&site, &c));
             if c.distance > 0.0 {
                 prop_assert!(found > c.distance - UNDERRATED, "{found} {c:?}");

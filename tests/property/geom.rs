@@ -120,7 +120,7 @@ proptest! {
     /// Steiner: A + P r + pi r^2 for every convex outline.
     #[test]
     fn widening_a_convex_outline_follows_steiner(ring in convex(), r in 0.05..4.0f64) {
-        let widened = offset::widen(&area_of(&ring), r, DRAWING_TOLERANCE);
+        let widened = offset::offset_region(&area_of(&ring), r, DRAWING_TOLERANCE);
         let expected = ring.signed_area() + ring.perimeter() * r + PI * r * r;
         let short = expected - widened.area();
         let allowed = DRAWING_TOLERANCE * TURN * r;
@@ -133,8 +133,8 @@ proptest! {
     #[test]
     fn widening_is_a_matter_of_distance(ring in star(), r in 0.05..5.0f64, places in places()) {
         let region = area_of(&ring);
-        let wider = offset::widen(&region, r, DRAWING_TOLERANCE);
-        let narrower = offset::widen(&region, -r, DRAWING_TOLERANCE);
+        let wider = offset::offset_region(&region, r, DRAWING_TOLERANCE);
+        let narrower = offset::offset_region(&region, -r, DRAWING_TOLERANCE);
         for p in places.into_iter().chain(ring.0.iter().copied()) {
             let (within, to_edge) = (inside(p, &ring), to_ring(p, &ring));
             if (to_edge - r).abs() > DRAWING_TOLERANCE {
@@ -153,9 +153,9 @@ proptest! {
         r in 0.05..5.0f64,
         places in places(),
     ) {
-        let strip = offset::widen_chain(&line, half, 0.01);
-        let wider = offset::widen(&strip, r, DRAWING_TOLERANCE);
-        let narrower = offset::widen(&strip, -r / 5.0, DRAWING_TOLERANCE);
+        let strip = offset::offset_chain(&line, half, 0.01);
+        let wider = offset::offset_region(&strip, r, DRAWING_TOLERANCE);
+        let narrower = offset::offset_region(&strip, -r / 5.0, DRAWING_TOLERANCE);
         let to_line = |p: Point| {
             let edges = line.iter().zip(line.iter().skip(1));
             edges.map(|(a, b)| to_edge(p, *a, *b)).fold(f64::INFINITY, f64::min)
@@ -179,7 +179,7 @@ proptest! {
     #[test]
     fn widening_curves_is_a_matter_of_distance(outline in curved(), r in 0.05..8.0f64, places in places()) {
         let region = outline.region(0.005);
-        let wider = offset::widen(&region, r, DRAWING_TOLERANCE);
+        let wider = offset::offset_region(&region, r, DRAWING_TOLERANCE);
         for p in places {
             let (within, to_edge) = (inside_all(p, &region), to_rings(p, &region));
             if (to_edge - r).abs() > DRAWING_TOLERANCE {
@@ -192,8 +192,8 @@ proptest! {
     #[test]
     fn widening_holds_the_original_and_adds_up(ring in star(), r in 0.05..2.0f64, s in 0.05..2.0f64) {
         let region = area_of(&ring);
-        let once = offset::widen(&region, r + s, 1e-5);
-        let twice = offset::widen(&offset::widen(&region, r, 1e-5), s, 1e-5);
+        let once = offset::offset_region(&region, r + s, 1e-5);
+        let twice = offset::offset_region(&offset::offset_region(&region, r, 1e-5), s, 1e-5);
         prop_assert!(boolean::difference(&region, &once).area() < 1e-6);
         let apart = once.area() - twice.area();
         prop_assert!(apart.abs() < 3e-5 * once.perimeter(), "{apart}");
@@ -204,13 +204,13 @@ proptest! {
     fn a_hole_narrows_as_its_outline_widens(ring in star(), r in 0.05..4.0f64) {
         let frame = Ring([[-40., -40.], [40., -40.], [40., 40.], [-40., 40.]].map(Point::from).to_vec());
         let yard = boolean::difference(&area_of(&frame), &area_of(&ring));
-        let narrower = offset::widen(&yard, -r, DRAWING_TOLERANCE);
-        let taken = offset::widen(&area_of(&ring), r, DRAWING_TOLERANCE).area();
+        let narrower = offset::offset_region(&yard, -r, DRAWING_TOLERANCE);
+        let taken = offset::offset_region(&area_of(&ring), r, DRAWING_TOLERANCE).area();
         let side = 80.0 - 2.0 * r;
         prop_assert!((narrower.area() - (side * side - taken)).abs() < 1e-4);
-        let wider = offset::widen(&yard, r, DRAWING_TOLERANCE);
-        let left = offset::widen(&area_of(&ring), -r, DRAWING_TOLERANCE).area();
-        let outer = offset::widen(&area_of(&frame), r, DRAWING_TOLERANCE).area();
+        let wider = offset::offset_region(&yard, r, DRAWING_TOLERANCE);
+        let left = offset::offset_region(&area_of(&ring), -r, DRAWING_TOLERANCE).area();
+        let outer = offset::offset_region(&area_of(&frame), r, DRAWING_TOLERANCE).area();
         prop_assert!((wider.area() - (outer - left)).abs() < 1e-4);
     }
 
@@ -222,7 +222,7 @@ proptest! {
         places in places(),
     ) {
         let tapered: Vec<(Point, f64)> = ring.0.iter().copied().zip(radii).collect();
-        let widened = offset::widen_tapered(&tapered, DRAWING_TOLERANCE);
+        let widened = offset::offset_tapered(&tapered, DRAWING_TOLERANCE);
         for p in places {
             let depth = deepest_disc(p, &tapered, 400);
             // A step along an edge of up to 12 m, with its change of radius, moves the walk by 4 cm.
@@ -245,7 +245,7 @@ proptest! {
         let heights = ring.0.iter().map(|p| down.dot(*p - Point::default()));
         let least = heights.clone().fold(f64::INFINITY, f64::min);
         let tapered: Vec<(Point, f64)> = ring.0.iter().copied().zip(heights.map(|h| h - least)).collect();
-        let widened = offset::widen_tapered(&tapered, DRAWING_TOLERANCE);
+        let widened = offset::offset_tapered(&tapered, DRAWING_TOLERANCE);
         for p in places {
             let depth = deepest_disc(p, &tapered, 400);
             if depth.abs() > 0.045 {
@@ -259,10 +259,10 @@ proptest! {
     #[test]
     fn tapered_widening_agrees_with_plain(a in star(), b in star(), r in 0.05..4.0f64) {
         let even = |ring: &Ring| -> Vec<(Point, f64)> { ring.0.iter().map(|p| (*p, r)).collect() };
-        let plain = |ring: &Ring| offset::widen(&area_of(ring), r, DRAWING_TOLERANCE);
-        let tapered = offset::widen_tapered(&even(&a), DRAWING_TOLERANCE);
+        let plain = |ring: &Ring| offset::offset_region(&area_of(ring), r, DRAWING_TOLERANCE);
+        let tapered = offset::offset_tapered(&even(&a), DRAWING_TOLERANCE);
         prop_assert!((tapered.area() - plain(&a).area()).abs() < 1e-5);
-        let both = offset::widen_tapered_union(&[even(&a)], &[even(&b)], DRAWING_TOLERANCE);
+        let both = offset::offset_tapered_union(&[even(&a)], &[even(&b)], DRAWING_TOLERANCE);
         let united = boolean::union(&plain(&a), &plain(&b));
         prop_assert!((both.area() - united.area()).abs() < 1e-5);
     }
@@ -420,10 +420,10 @@ proptest! {
         let (good, spoilt) = (area_of(&ring), area_of(&spoilt));
         let _ = boolean::union(&good, &spoilt);
         let _ = nearest(Figure::Area(&good), Figure::Area(&spoilt));
-        let _ = offset::widen(&spoilt, 1.0, DRAWING_TOLERANCE);
+        let _ = offset::offset_region(&spoilt, 1.0, DRAWING_TOLERANCE);
         let r = if r.abs() > 1e4 { f64::NAN } else { r };
-        let _ = offset::widen(&good, r, DRAWING_TOLERANCE);
-        let _ = offset::widen_mitred(&ring, r);
+        let _ = offset::offset_region(&good, r, DRAWING_TOLERANCE);
+        let _ = offset::offset_mitred(&ring, r);
     }
 }
 

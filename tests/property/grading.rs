@@ -9,7 +9,9 @@ use batterboard_core::geom::{Edges, PathRecord, Point, Pose, Region, Ring, Vecto
 use batterboard_core::grading::{Drawn, Layout, Levels};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::shell::{FacetKind, FacetRecord, Shell, ShellRecord};
-use batterboard_core::site::{CheckedSite, Feature, FeatureKind, ShapeRecord, Site, Works};
+use batterboard_core::site::{
+    CheckedSite, ConstructionSettings, Feature, FeatureKind, ShapeRecord, Site,
+};
 use batterboard_core::stockpile::{Obstacles, Work, nearest_fit};
 use proptest::prelude::*;
 
@@ -192,7 +194,7 @@ proptest! {
         coping in -0.5..0.6_f64,
         deck in 0.6..1.6_f64,
     ) {
-        let mut works = Works::default();
+        let mut works = ConstructionSettings::default();
         works.deck.width = deck;
         let shell = shell();
         let layout = Layout::new(&shell, &works, None, 6.0, 0.1);

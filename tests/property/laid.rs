@@ -5,13 +5,13 @@ use batterboard_core::deck::{DeckPlan, Drawn};
 use batterboard_core::dig::{DigShape, excavate};
 use batterboard_core::geom::clip::{inside, length, lines_through, outside};
 use batterboard_core::geom::distance::{Figure, nearest};
-use batterboard_core::geom::offset::widen;
-use batterboard_core::geom::parallel::widened;
+use batterboard_core::geom::offset::offset_region;
+use batterboard_core::geom::parallel::offset_measure;
 use batterboard_core::geom::{Point, Pose, Region, Ring, Vector};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::pipe::{Around, Closed};
 use batterboard_core::shell::{Shell, catalogue};
-use batterboard_core::site::Works;
+use batterboard_core::site::ConstructionSettings;
 use batterboard_core::takeoff::Fill;
 use proptest::prelude::*;
 
@@ -44,8 +44,8 @@ proptest! {
     #[test]
     fn a_ring_is_that_of_the_widened_polygon(index in 0_usize..40, by in 0.05..3.0_f64) {
         let shell = shell(index);
-        let wide = widened(&shell.outline, by);
-        let polygon = widen(&shell.outline.region(1e-5), by, 1e-5);
+        let wide = offset_measure(&shell.outline, by);
+        let polygon = offset_region(&shell.outline.region(1e-5), by, 1e-5);
         let within = if wide.exact { 5e-5 * wide.length } else { 1e-3 * wide.length };
         near("area", wide.area, polygon.area(), within)?;
         near("length", wide.length, polygon.perimeter(), 2e-3)?;
@@ -61,7 +61,7 @@ proptest! {
         over_dig in 0.1..0.5_f64,
     ) {
         let shell = shell(index);
-        let mut works = Works::default();
+        let mut works = ConstructionSettings::default();
         works.dig.side_slope = Some(slope);
         works.dig.base_thickness = base;
         works.dig.over_dig = over_dig;
@@ -90,10 +90,10 @@ proptest! {
         index in 0_usize..40, width in 0.0..2.0_f64, deck in drawn(), opening in drawn(),
     ) {
         let shell = shell(index);
-        let mut works = Works::default();
+        let mut works = ConstructionSettings::default();
         works.deck.width = width;
         let rim = shell.record.coping_width;
-        let ring = widen(&shell.footprint, rim + width, 1e-4);
+        let ring = offset_region(&shell.footprint, rim + width, 1e-4);
         let all = Drawn {
             decks: vec![deck.clone()], openings: vec![opening.clone()], ..Drawn::default()
         };
@@ -117,7 +117,7 @@ proptest! {
     #[test]
     fn joints_and_ties_lie_in_the_slab(index in 0_usize..40, deck in drawn(), opening in drawn()) {
         let shell = shell(index);
-        let works = Works::default();
+        let works = ConstructionSettings::default();
         let all = Drawn { decks: vec![deck], openings: vec![opening], ..Drawn::default() };
         let plan = DeckPlan::new(&shell, &works, &all);
         for joint in &plan.joints {
@@ -157,7 +157,7 @@ proptest! {
     #[test]
     fn pipe_keeps_its_distance(index in 0_usize..40, from in 0.0..1.0_f64, to in 0.0..1.0_f64) {
         let shell = shell(index);
-        let works = Works::default();
+        let works = ConstructionSettings::default();
         let around = Around::new(&shell, &works);
         let round = around.way.length();
         let way = around.way.between(from * round, to * round);

@@ -138,7 +138,7 @@ proptest! {
         let denominator = 1 << power;
         let text = format_length(metres, LengthStyle::FeetInches { denominator });
         let read = parse_length(&text, System::Metres).unwrap();
-        prop_assert!(read.doubts.is_empty());
+        prop_assert!(read.ambiguities.is_empty());
         let half = INCH / f64::from(denominator) / 2.0;
         prop_assert!((read.value - metres).abs() <= half + 1e-9, "{metres} m: {text}");
         // Twelve inches are never printed, and what was read prints the same again.

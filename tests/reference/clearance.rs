@@ -7,7 +7,7 @@
 
 use batterboard_core::clearance::{Clearance, Subject, WorkFigures, measure};
 use batterboard_core::exchange::open;
-use batterboard_core::geom::offset::widen;
+use batterboard_core::geom::offset::offset_region;
 use batterboard_core::geom::{DRAWING_TOLERANCE, Point, Region, Ring};
 use batterboard_core::site::CheckedSite;
 use batterboard_core::units::constants::{FOOT, INCH};
@@ -176,9 +176,9 @@ fn work_over_a_line_has_negative_room() {
 #[test]
 fn bands_of_even_width_have_round_corners() {
     let water = rectangle(0.0, 0.0, 30.0, 14.0);
-    let band = widen(&water, 3.0 * FOOT, DRAWING_TOLERANCE).area() - water.area();
+    let band = offset_region(&water, 3.0 * FOOT, DRAWING_TOLERANCE).area() - water.area();
     assert!((band / (FOOT * FOOT) - 292.27).abs() < 0.05, "{band}");
-    let ring = widen(&water, 21.0 * INCH, DRAWING_TOLERANCE).perimeter();
+    let ring = offset_region(&water, 21.0 * INCH, DRAWING_TOLERANCE).perimeter();
     // Printed to a tenth; chords within 1 mm of their arcs take 2 mm off the length.
     assert!((ring / FOOT - 99.0).abs() < 0.05, "{ring}");
 }

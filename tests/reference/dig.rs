@@ -3,7 +3,7 @@
 //! Figures are in feet, as the sources give them.
 
 use batterboard_core::dig::{Dig, DigShape, excavate};
-use batterboard_core::geom::offset::widen_mitred;
+use batterboard_core::geom::offset::offset_mitred;
 use batterboard_core::geom::{PathRecord, Point, Pose, Ring, Vertex};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::math::TURN;
@@ -159,7 +159,7 @@ fn a_rectangular_dig_with_mitred_corners() {
         (1.0, 188.444, 193.778),
         (1.5, 233.778, 245.778),
     ] {
-        let section = |z: f64| widen_mitred(&floor, slope * z).area();
+        let section = |z: f64| offset_mitred(&floor, slope * z).area();
         let (first, middle, last) = (section(0.0), section(h / 2.0), section(h));
         let volume = prismoid(h, first, middle, last) / 27.0;
         close(&format!("slope {slope}"), volume, yards, 0.0006);

@@ -54,19 +54,19 @@ fn widened_convex_figures() {
     let pool = rectangle(30.0, 14.0);
     close(
         "30 x 14 by 2",
-        offset::widen(&pool, 2.0, FINE).area(),
+        offset::offset_region(&pool, 2.0, FINE).area(),
         608.5664,
         1e-4,
     );
     close(
         "30 x 14 by 3",
-        offset::widen(&pool, 3.0, FINE).area(),
+        offset::offset_region(&pool, 3.0, FINE).area(),
         712.2743,
         1e-4,
     );
     close(
         "3-4-5 by 2",
-        offset::widen(&triangle(), 2.0, FINE).area(),
+        offset::offset_region(&triangle(), 2.0, FINE).area(),
         42.5664,
         1e-4,
     );
@@ -75,7 +75,7 @@ fn widened_convex_figures() {
         Point::default() + batterboard_core::geom::Vector::at_angle(angle) * 10.0
     });
     let hexagon = Region::from_ring(Ring(hexagon.collect()));
-    let wider = offset::widen(&hexagon, 3.0, FINE);
+    let wider = offset::offset_region(&hexagon, 3.0, FINE);
     close("hexagon of side 10 by 3", wider.area(), 468.0820, 1e-4);
     close("its length", wider.perimeter(), 60.0 + TURN * 3.0, 1e-4);
 }
@@ -84,10 +84,10 @@ fn widened_convex_figures() {
 #[test]
 fn widened_with_sharp_corners() {
     let corners = &rectangle(30.0, 14.0).polygons[0].outer;
-    let wider = offset::widen_mitred(corners, 2.0);
+    let wider = offset::offset_mitred(corners, 2.0);
     close("30 x 14 mitred by 2", wider.area(), 34.0 * 18.0, 1e-5);
     // The 3-4-5 triangle: tan(theta / 2) = cot(corner / 2) = 1, 2 and 3, which sum to P^2 / 4 A.
-    let wider = offset::widen_mitred(&triangle().polygons[0].outer, 0.5);
+    let wider = offset::offset_mitred(&triangle().polygons[0].outer, 0.5);
     close(
         "3-4-5 mitred by 0.5",
         wider.area(),
@@ -101,9 +101,9 @@ fn widened_with_sharp_corners() {
 fn levels_of_a_sloped_pit() {
     // 32 x 16, side slope 1.5:1, 6 deep: the top is 9 wider all round.
     let floor = rectangle(32.0, 16.0);
-    let mitred = offset::widen_mitred(&floor.polygons[0].outer, 9.0);
+    let mitred = offset::offset_mitred(&floor.polygons[0].outer, 9.0);
     close("mitred top", mitred.area(), 50.0 * 34.0, 1e-4);
-    let rounded = offset::widen(&floor, 9.0, FINE);
+    let rounded = offset::offset_region(&floor, 9.0, FINE);
     close(
         "rounded top",
         rounded.area(),
@@ -166,18 +166,18 @@ fn rounded_rectangles_and_capsules() {
         5e-5,
     );
     let wire = [Point::new(1.0, 1.0), Point::new(8.0, 1.0)];
-    let capsule = offset::widen_chain(&wire, 2.0, FINE);
+    let capsule = offset::offset_chain(&wire, 2.0, FINE);
     close("capsule", capsule.area(), PI * 4.0 + 2.0 * 2.0 * 7.0, 1e-4);
 }
 
 /// Narrowing a figure that has an inscribed circle of radius rho: A (1 - r / rho)^2.
 #[test]
 fn narrowed_figures() {
-    let narrower = offset::widen(&triangle(), -0.25, FINE);
+    let narrower = offset::offset_region(&triangle(), -0.25, FINE);
     close("3-4-5 by 0.25", narrower.area(), 3.375, 1e-6);
-    assert!(offset::widen(&triangle(), -1.0, FINE).area() < 1e-6);
-    assert!(offset::widen(&triangle(), -1.01, FINE).is_empty());
-    let yard = offset::widen(&rectangle(30.0, 14.0), -2.5, FINE);
+    assert!(offset::offset_region(&triangle(), -1.0, FINE).area() < 1e-6);
+    assert!(offset::offset_region(&triangle(), -1.01, FINE).is_empty());
+    let yard = offset::offset_region(&rectangle(30.0, 14.0), -2.5, FINE);
     close("30 x 14 by 2.5", yard.area(), 25.0 * 9.0, 1e-5);
 }
 
@@ -189,8 +189,12 @@ fn opened_and_closed_corners() {
     let corner = r * r * (1.0 - PI / 4.0);
     // Two thirds of the tolerance along the round corners, each time they are made.
     let allowed = 2.0 * coarse * (2.0 / 3.0) * TURN * r;
-    let opened = |region: &Region| offset::widen(&offset::widen(region, -r, coarse), r, coarse);
-    let closed = |region: &Region| offset::widen(&offset::widen(region, r, coarse), -r, coarse);
+    let opened = |region: &Region| {
+        offset::offset_region(&offset::offset_region(region, -r, coarse), r, coarse)
+    };
+    let closed = |region: &Region| {
+        offset::offset_region(&offset::offset_region(region, r, coarse), -r, coarse)
+    };
     let pool = rectangle(30.0, 14.0);
     close(
         "opened",

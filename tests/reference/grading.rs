@@ -5,7 +5,7 @@ use batterboard_core::grading::{Drawn, Grading, Layout};
 use batterboard_core::ground::{Ground, GroundRecord};
 use batterboard_core::math::TURN;
 use batterboard_core::shell::Shell;
-use batterboard_core::site::{DigSettings, SpoilMaterial, Works};
+use batterboard_core::site::{ConstructionSettings, DigSettings, SpoilMaterial};
 use batterboard_core::stockpile::Heap;
 use batterboard_core::takeoff::{Earth, Moved};
 use batterboard_core::units::constants::{CUBIC_FOOT, CUBIC_YARD, FOOT, SQUARE_FOOT};
@@ -14,8 +14,8 @@ use super::close;
 use super::shell::{checked, level, rectangle};
 
 /// A platform: level, with no slab, no collar and no band round the rim.
-fn platform(bank_slope: f64) -> Works {
-    let mut works = Works::default();
+fn platform(bank_slope: f64) -> ConstructionSettings {
+    let mut works = ConstructionSettings::default();
     works.collar.width = 0.0;
     works.deck.width = 0.0;
     works.deck.thickness = 0.0;
@@ -35,7 +35,13 @@ fn small_shell() -> Shell {
 }
 
 /// The grading of a platform, the shell lying east and west with its middle at `at`, the rim at 0.
-fn graded(works: &Works, area: &Region, at: Point, ground: &Ground, cell: f64) -> Grading {
+fn graded(
+    works: &ConstructionSettings,
+    area: &Region,
+    at: Point,
+    ground: &Ground,
+    cell: f64,
+) -> Grading {
     let layout = Layout::new(&small_shell(), works, None, 24.0, cell);
     let pose = Pose::new(at, TURN / 4.0, false);
     layout.grade(&Drawn::within(area, Region::default()), ground, &pose, 0.0)
@@ -148,12 +154,12 @@ fn fill_is_told_by_the_bank() {
         (SpoilMaterial::Clay, 90.0, 143.0),
         (SpoilMaterial::Rock, 130.0, 150.0),
     ] {
-        let works = Works {
+        let works = ConstructionSettings {
             dig: DigSettings {
                 material,
                 ..DigSettings::default()
             },
-            ..Works::default()
+            ..ConstructionSettings::default()
         };
         let grading = Grading {
             deck_fill: compacted * CUBIC_YARD,

@@ -8,7 +8,7 @@ use batterboard_core::geom::PathRecord;
 use batterboard_core::geom::path::VertexRecord;
 use batterboard_core::groundwater::{LeastWater, Level, Uplift, WATER_DENSITY};
 use batterboard_core::shell::ShellRecord;
-use batterboard_core::site::Works;
+use batterboard_core::site::ConstructionSettings;
 use batterboard_core::takeoff::{Inputs, Measured, takeoff};
 use batterboard_core::units::constants::{CUBIC_FOOT, FOOT, INCH, POUND};
 
@@ -75,7 +75,7 @@ fn each_foot_of_head_on_a_shell_of_thirty_by_fourteen() {
         ..level(rounded(), 5.0 * FOOT)
     };
     let shell = checked(&record);
-    let at = |head: f64| Uplift::of(&shell, 0.0, Level::Told((head - 5.0) * FOOT));
+    let at = |head: f64| Uplift::of(&shell, 0.0, Level::Stated((head - 5.0) * FOOT));
     for head in [1.0, 2.0, 3.0, 4.0] {
         let step = at(head).net(0.0) - at(head - 1.0).net(0.0);
         close("lb", step, heavier(25_726.0), 0.5);
@@ -107,7 +107,11 @@ fn the_lines_of_a_shell_of_thirty_by_fourteen() {
         weight: Some(2_500.0 * POUND),
         ..level(rounded(), 5.0 * FOOT)
     };
-    let (shell, works, dig) = (checked(&record), Works::default(), Dig::default());
+    let (shell, works, dig) = (
+        checked(&record),
+        ConstructionSettings::default(),
+        Dig::default(),
+    );
     let (measured, uplift) = (
         Measured::new(&shell, &works),
         Uplift::of(&shell, 0.0, Level::AtRim),

@@ -1,6 +1,6 @@
 //! Pipe, stone and rings against published tables and closed forms.
 
-use batterboard_core::geom::parallel::widened;
+use batterboard_core::geom::parallel::offset_measure;
 use batterboard_core::geom::{Outline, Vertex};
 use batterboard_core::pipe::friction::{head_loss, speed};
 use batterboard_core::site::{PipeSettings, PipeSize, StoneSettings};
@@ -175,7 +175,7 @@ fn outline(points: &[[f64; 2]]) -> Outline {
     Outline::check(vertices.collect()).unwrap()
 }
 
-/// Widened convex figures by Steiner's formula, computed independently: 30 x 14 ft by 2 and 3 ft,
+/// OffsetMeasure convex figures by Steiner's formula, computed independently: 30 x 14 ft by 2 and 3 ft,
 /// a triangle with sides 3, 4, 5 by 2, a regular hexagon of side 10 by 3.
 #[test]
 fn widened_figures_follow_steiner() {
@@ -196,12 +196,12 @@ fn widened_figures_follow_steiner() {
         (&triangle, 2.0, 42.5664),
         (&hexagon, 3.0, 468.0820),
     ] {
-        let wide = widened(it, by * FOOT);
+        let wide = offset_measure(it, by * FOOT);
         assert!(wide.exact);
         close("ft2", wide.area / SQUARE_FOOT, area, 5e-5);
     }
     // A ring 3 ft wide and 4 in thick: 292.27 ft2, 3.61 yd3; mitred corners would make 3.70 yd3.
-    let ring = widened(&rectangle, 3.0 * FOOT).area - rectangle.area();
+    let ring = offset_measure(&rectangle, 3.0 * FOOT).area - rectangle.area();
     close("ring, ft2", ring / SQUARE_FOOT, 292.27, 0.005);
     close("ring, yd3", ring * 4.0 * INCH / CUBIC_YARD, 3.61, 0.005);
     let mitred = (3.0 * 88.0 + 36.0) * SQUARE_FOOT * 4.0 * INCH / CUBIC_YARD;
@@ -209,7 +209,7 @@ fn widened_figures_follow_steiner() {
 }
 
 /// A rectangle with round corners, computed independently: 30 x 14 ft, corners of 3 ft, has
-/// 412.2743 ft2 and 82.8496 ft round it. Widened by 1 ft its corners have 4 ft.
+/// 412.2743 ft2 and 82.8496 ft round it. OffsetMeasure by 1 ft its corners have 4 ft.
 #[test]
 fn round_corners_stay_round() {
     let quarter =
@@ -229,7 +229,7 @@ fn round_corners_stay_round() {
     let it = Outline::check(vertices.collect()).unwrap();
     close("ft2", it.area() / SQUARE_FOOT, 412.2743, 5e-5);
     close("ft", it.perimeter() / FOOT, 82.8496, 5e-5);
-    let wide = widened(&it, FOOT);
+    let wide = offset_measure(&it, FOOT);
     assert!(wide.exact);
     let pi = core::f64::consts::PI;
     close(

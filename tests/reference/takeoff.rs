@@ -3,7 +3,7 @@
 use batterboard_core::deck::{DeckPlan, Drawn};
 use batterboard_core::dig::Dig;
 use batterboard_core::geom::{Point, Region, Ring};
-use batterboard_core::site::{DigSettings, Works};
+use batterboard_core::site::{ConstructionSettings, DigSettings};
 use batterboard_core::takeoff::{Inputs, Measured, Takeoff, takeoff};
 use batterboard_core::units::constants::{
     CUBIC_FOOT, CUBIC_YARD, FOOT, GALLON, INCH, POUND, SQUARE_FOOT,
@@ -13,15 +13,15 @@ use super::close;
 use super::shell::{checked, level, rectangle};
 
 /// Settings with these for the dig.
-pub fn works(dig: &DigSettings) -> Works {
-    Works {
+pub fn works(dig: &DigSettings) -> ConstructionSettings {
+    ConstructionSettings {
         dig: dig.clone(),
-        ..Works::default()
+        ..ConstructionSettings::default()
     }
 }
 
 /// Everything taken off for a pit of so many bank cubic metres.
-pub fn dug(bank: f64, works: &Works) -> Takeoff {
+pub fn dug(bank: f64, works: &ConstructionSettings) -> Takeoff {
     let shell = checked(&level(rectangle(30.0, 14.0), 5.0 * FOOT));
     let dig = Dig {
         bank_volume: bank,
@@ -45,7 +45,7 @@ pub fn value(taken: &Takeoff, key: &str) -> f64 {
 /// 292.27 ft2, 97.4 ft3, 3.61 yd3. (Mitred corners would make it 300 ft2 and 3.70 yd3.)
 #[test]
 fn a_deck_round_thirty_by_fourteen() {
-    let mut works = Works::default();
+    let mut works = ConstructionSettings::default();
     works.deck.width = 3.0 * FOOT;
     works.deck.thickness = 4.0 * INCH;
     works.waste.concrete = 0.0;
@@ -65,7 +65,7 @@ fn a_deck_round_thirty_by_fourteen() {
 /// 3 x 88 + 36 = 300 ft2, 3.70 yd3.
 #[test]
 fn a_deck_drawn_with_square_corners() {
-    let mut works = Works::default();
+    let mut works = ConstructionSettings::default();
     works.deck.width = 0.0;
     works.deck.thickness = 4.0 * INCH;
     works.waste.concrete = 0.0;
@@ -125,7 +125,7 @@ fn water_in_gallons() {
     // 30 x 14 ft, the water 5 ft deep.
     let mut record = level(rectangle(30.0, 14.0), 5.5 * FOOT);
     record.waterline = 0.5 * FOOT;
-    let works = Works::default();
+    let works = ConstructionSettings::default();
     let measured = Measured::new(&checked(&record), &works);
     close(
         "gallons",

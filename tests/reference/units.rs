@@ -36,7 +36,7 @@ fn the_two_feet() {
         4.00,
         0.005,
     );
-    assert_eq!((meant.doubts.len(), taken.doubts.len()), (1, 0));
+    assert_eq!((meant.ambiguities.len(), taken.ambiguities.len()), (1, 0));
 }
 
 /// From memory of NIST SP 811 Appendix B; the products computed independently.
@@ -114,7 +114,7 @@ fn feet_and_inches() {
     // classic blunder (common practice, no source).
     let typed = parse_length("12.6", System::Feet).unwrap();
     close("12.6 ft", typed.value, 12.6 * FOOT, 1e-12);
-    assert_eq!(typed.doubts.len(), 1);
+    assert_eq!(typed.ambiguities.len(), 1);
 }
 
 /// Computed independently: the diagonals of rectangles, as a tape reads them.

@@ -96,7 +96,7 @@ fn by_vertices(c: &mut Criterion) {
             b.iter(|| nearest(Figure::Area(black_box(&outline)), Figure::Area(&house)));
         });
         group.bench_with_input(BenchmarkId::new("one offset ring", count), &(), |b, ()| {
-            b.iter(|| offset::widen(black_box(&outline), 1.2, DRAWING_TOLERANCE));
+            b.iter(|| offset::offset_region(black_box(&outline), 1.2, DRAWING_TOLERANCE));
         });
     }
     group.finish();

@@ -48,7 +48,7 @@ fn widening(c: &mut Criterion) {
     let count = ring.0.len();
     for distance in [0.2, 2.0, 4.0, -0.3, -1.9] {
         c.bench_function(&format!("widen {count} vertices by {distance} m"), |b| {
-            b.iter(|| offset::widen(black_box(&region), distance, DRAWING_TOLERANCE));
+            b.iter(|| offset::offset_region(black_box(&region), distance, DRAWING_TOLERANCE));
         });
         let coords: Vec<geo::Coord<f64>> = ring
             .0
@@ -65,7 +65,7 @@ fn widening(c: &mut Criterion) {
     }
     let tapered: Vec<(Point, f64)> = ring.0.iter().map(|p| (*p, 1.2 + 0.1 * p.x)).collect();
     c.bench_function(&format!("widen {count} vertices tapering"), |b| {
-        b.iter(|| offset::widen_tapered(black_box(&tapered), DRAWING_TOLERANCE));
+        b.iter(|| offset::offset_tapered(black_box(&tapered), DRAWING_TOLERANCE));
     });
 }
 

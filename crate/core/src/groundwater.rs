@@ -24,7 +24,7 @@ const PARTS: u32 = 8;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Level {
     /// At this elevation, metres, at its highest.
-    Told(f64),
+    Stated(f64),
     /// Nobody knows: taken at the rim, the worst that the shell itself can meet.
     AtRim,
 }
@@ -76,7 +76,7 @@ impl Uplift {
     /// Groundwater under a shell whose rim stands at an elevation.
     pub fn of(shell: &Shell, rim: f64, level: Level) -> Self {
         let (elevation, told) = match level {
-            Level::Told(elevation) => (elevation, true),
+            Level::Stated(elevation) => (elevation, true),
             Level::AtRim => (rim, false),
         };
         let waterline = shell.record.waterline;
@@ -187,7 +187,7 @@ mod tests {
         for shell in shells() {
             let mut before = f64::NEG_INFINITY;
             for level in [96.0, 98.5, 99.0, 99.5, 100.0] {
-                let uplift = Uplift::of(&shell, 100.0, Level::Told(level));
+                let uplift = Uplift::of(&shell, 100.0, Level::Stated(level));
                 assert!(uplift.net(0.0) >= before);
                 before = uplift.net(0.0);
                 let (first, last) = (uplift.by_depth[0], uplift.by_depth.last().unwrap());
@@ -196,12 +196,12 @@ mod tests {
                 assert!(uplift.by_depth.windows(2).all(|w| w[1].1 <= w[0].1));
             }
             // Above the rim nothing more is displaced; unknown water is taken at the rim.
-            let flood = Uplift::of(&shell, 100.0, Level::Told(103.0));
+            let flood = Uplift::of(&shell, 100.0, Level::Stated(103.0));
             let rim = Uplift::of(&shell, 100.0, Level::AtRim);
             assert_eq!(flood.displaced, rim.displaced);
             assert!(!rim.told && flood.told);
             // Below the underside there is none.
-            let dry = Uplift::of(&shell, 100.0, Level::Told(rim.underside - 0.01));
+            let dry = Uplift::of(&shell, 100.0, Level::Stated(rim.underside - 0.01));
             assert_eq!((dry.displaced, dry.head()), (0.0, 0.0));
             assert!(!dry.floats_empty() && rim.floats_empty());
         }

@@ -4,7 +4,7 @@ use batterboard_core::finding::Finding;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::geom::{PathRecord, Point, Vector, Vertex};
 use batterboard_core::session::draft::{Drawn, Mode, Typed, Wanted};
-use batterboard_core::session::{Deed, Held, Part, Shaped, Target};
+use batterboard_core::session::{DragTarget, Part, ShapeEdit, Shaped, Target};
 use batterboard_core::sketch::Sketch;
 use batterboard_core::sketch::build::Way;
 use batterboard_core::units::System;
@@ -18,9 +18,9 @@ use crate::planner::Planner;
 
 /// What a hand holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Tsify)]
-#[tsify(rename = "Held")]
+#[tsify(rename = "DragTarget")]
 #[serde(rename_all = "kebab-case")]
-pub enum Hold {
+pub enum HeldPart {
     /// The shell, to move it.
     Shell,
     /// The shell's handle, to turn it.
@@ -43,15 +43,15 @@ pub enum Hold {
     Radius,
 }
 
-impl From<Held> for Hold {
-    fn from(held: Held) -> Self {
+impl From<DragTarget> for HeldPart {
+    fn from(held: DragTarget) -> Self {
         match held {
-            Held::Shell => Self::Shell,
-            Held::Turn => Self::Turn,
-            Held::Equipment => Self::Equipment,
-            Held::Picture => Self::Picture,
-            Held::TurnPicture => Self::TurnPicture,
-            Held::Part(grip) => match grip.part {
+            DragTarget::Shell => Self::Shell,
+            DragTarget::Turn => Self::Turn,
+            DragTarget::Equipment => Self::Equipment,
+            DragTarget::Picture => Self::Picture,
+            DragTarget::TurnPicture => Self::TurnPicture,
+            DragTarget::Part(handle) => match handle.part {
                 Part::Corner(_) => Self::Corner,
                 Part::Middle(_) => Self::Middle,
                 Part::Edge(_) => Self::Edge,
@@ -90,7 +90,7 @@ impl From<TypedAngle> for Typed {
 /// What a button or a key does to a drawing.
 #[derive(Debug, Clone, Copy, Deserialize, Tsify)]
 #[serde(rename_all = "kebab-case")]
-pub enum DrawDeed {
+pub enum DrawAction {
     /// Places the point where the hand is led.
     Place,
     /// Takes the last point back.
@@ -119,7 +119,7 @@ pub struct DrawStep {
 /// What a button or a key does to a shape.
 #[derive(Debug, Clone, Copy, Deserialize, Tsify)]
 #[serde(rename_all = "kebab-case")]
-pub enum ShapeDeed {
+pub enum ShapeAction {
     /// Picks the next corner or edge.
     Next,
     /// Picks the one before.
@@ -138,17 +138,17 @@ pub enum ShapeDeed {
     Run { length: f64, bearing: f64 },
 }
 
-impl From<ShapeDeed> for Deed {
-    fn from(deed: ShapeDeed) -> Self {
+impl From<ShapeAction> for ShapeEdit {
+    fn from(deed: ShapeAction) -> Self {
         match deed {
-            ShapeDeed::Next => Self::Pick { back: false },
-            ShapeDeed::Before => Self::Pick { back: true },
-            ShapeDeed::Add => Self::Add,
-            ShapeDeed::Remove => Self::Remove,
-            ShapeDeed::Bend => Self::Bend,
-            ShapeDeed::Square => Self::Square,
-            ShapeDeed::Nudge { east, north } => Self::Nudge(Vector::new(east, north)),
-            ShapeDeed::Run { length, bearing } => Self::Run(length, bearing),
+            ShapeAction::Next => Self::Pick { back: false },
+            ShapeAction::Before => Self::Pick { back: true },
+            ShapeAction::Add => Self::Add,
+            ShapeAction::Remove => Self::Remove,
+            ShapeAction::Bend => Self::Bend,
+            ShapeAction::Square => Self::Square,
+            ShapeAction::Nudge { east, north } => Self::Nudge(Vector::new(east, north)),
+            ShapeAction::Run { length, bearing } => Self::Run(length, bearing),
         }
     }
 }
@@ -162,9 +162,9 @@ impl Planner {
         y: f64,
         reach: f64,
         scale: f64,
-    ) -> Result<Option<Ts<Hold>>, JsValue> {
-        let held = self.session.held_at(Point::new(x, y), reach, scale);
-        held.map(|held| to_js(&Hold::from(held))).transpose()
+    ) -> Result<Option<Ts<HeldPart>>, JsValue> {
+        let held = self.session.hit_test(Point::new(x, y), reach, scale);
+        held.map(|held| to_js(&HeldPart::from(held))).transpose()
     }
 
     /// Takes hold of what lies at a place; the drag that follows undoes in one step.
@@ -174,9 +174,9 @@ impl Planner {
         y: f64,
         reach: f64,
         scale: f64,
-    ) -> Result<Option<Ts<Hold>>, JsValue> {
+    ) -> Result<Option<Ts<HeldPart>>, JsValue> {
         let held = self.session.grab(Point::new(x, y), reach, scale);
-        held.map(|held| to_js(&Hold::from(held))).transpose()
+        held.map(|held| to_js(&HeldPart::from(held))).transpose()
     }
 
     /// Moves what is held to follow the hand.
@@ -272,20 +272,20 @@ impl Planner {
     }
 
     /// A button or a key on the drawing.
-    pub fn draw_do(&mut self, deed: Ts<DrawDeed>) -> Answer<DrawStep> {
+    pub fn draw_do(&mut self, deed: Ts<DrawAction>) -> Answer<DrawStep> {
         let deed = made_by_page(deed)?;
         let mut done = Ok(None);
         if let Some(draft) = self.session.draft_mut() {
             match deed {
-                DrawDeed::Place => done = draft.place(),
-                DrawDeed::Finish => done = draft.finish().map(Some),
-                DrawDeed::Straight => draft.set_mode(Mode::Straight),
-                DrawDeed::Arc => draft.set_mode(Mode::Arc),
-                DrawDeed::Rectangle => draft.set_mode(Mode::Rectangle),
-                DrawDeed::Back => {
+                DrawAction::Place => done = draft.place(),
+                DrawAction::Finish => done = draft.finish().map(Some),
+                DrawAction::Straight => draft.set_mode(Mode::Straight),
+                DrawAction::Arc => draft.set_mode(Mode::Arc),
+                DrawAction::Rectangle => draft.set_mode(Mode::Rectangle),
+                DrawAction::Back => {
                     draft.back();
                 }
-                DrawDeed::End => self.session.end_drawing(),
+                DrawAction::End => self.session.end_drawing(),
             }
         }
         self.step(done)
@@ -304,8 +304,8 @@ impl Planner {
     }
 
     /// A button or a key on the shape.
-    pub fn shape_do(&mut self, deed: Ts<ShapeDeed>) -> Answer<Outcome> {
-        let deed = Deed::from(made_by_page(deed)?);
+    pub fn shape_do(&mut self, deed: Ts<ShapeAction>) -> Answer<Outcome> {
+        let deed = ShapeEdit::from(made_by_page(deed)?);
         to_js(&Outcome::from(self.session.shape(deed)))
     }
 }

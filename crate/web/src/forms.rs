@@ -8,7 +8,7 @@ use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::forms::{self, KindForm};
 use batterboard_core::site::{Rule, kinds_from_street, rule};
 use batterboard_core::units::{
-    Doubt, Measure, System, UnitFault, parse_measure, parse_rate, show, show_rate,
+    Ambiguity, Measure, System, UnitFault, parse_measure, parse_rate, show, show_rate,
 };
 use serde::Serialize;
 use tsify::{Ts, Tsify};
@@ -18,7 +18,7 @@ use crate::closing::LotClosing;
 use crate::js::{Answer, from_js, list_to_js, made_by_page, to_js};
 use crate::planner::Planner;
 
-/// A typed figure as it was understood (an SI value, perhaps with doubts), or what to type.
+/// A typed figure as it was understood (an SI value, perhaps with ambiguities), or what to type.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(untagged)]
 pub enum Reading {
@@ -28,8 +28,8 @@ pub enum Reading {
         ok: bool,
         value: f64,
         text: String,
-        #[tsify(type = "ReadingDoubt[]")]
-        doubts: Vec<Doubt>,
+        #[tsify(type = "Ambiguity[]")]
+        ambiguities: Vec<Ambiguity>,
     },
     /// It was not; where in the text, characters from 0.
     Not {
@@ -49,7 +49,7 @@ fn reading(text: &str, measure: Measure, system: System) -> Reading {
             ok: true,
             value: parsed.value,
             text: show(measure, parsed.value, system).text,
-            doubts: parsed.doubts,
+            ambiguities: parsed.ambiguities,
         },
         Err(fault) => Reading::from(fault),
     }
@@ -62,7 +62,7 @@ pub fn rate_reading(text: &str, measure: Measure, system: System) -> Reading {
             ok: true,
             value,
             text: show_rate(measure, value, system).text,
-            doubts: Vec::new(),
+            ambiguities: Vec::new(),
         },
         Err(fault) => Reading::from(fault),
     }

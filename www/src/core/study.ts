@@ -23,6 +23,7 @@ const HANGS = 30_000;
 
 const open = new Map<number, Asked>();
 let worker: Promise<Worker> | undefined;
+let running: Worker | undefined;
 let ids = 0;
 let watch: ReturnType<typeof setTimeout> | undefined;
 
@@ -43,14 +44,20 @@ export function study(
   ids += 1;
   const id = ids;
   return new Promise((answered, unanswered) => {
-    open.set(id, { id, revision, site, question, answered, unanswered, told });
+    const asked: Asked = { id, revision, site, question, answered, unanswered, told };
+    open.set(id, asked);
     signal?.addEventListener('abort', () => giveUp(id));
-    started().then(
-      (it) => open.has(id) && send(it, { id, site, question }),
-      (error: unknown) => stop('the worker could not be started', error),
-    );
+    ask(asked);
     guard();
   });
+}
+
+function ask({ id, site, question }: Asked): void {
+  const asking = started();
+  asking.then(
+    (it) => worker === asking && open.has(id) && send(it, { id, site, question }),
+    (error: unknown) => worker === asking && stop('the worker could not be started', error),
+  );
 }
 
 /** Gives up every question that is not of this revision. */
@@ -82,9 +89,12 @@ function started(): Promise<Worker> {
 async function start(): Promise<Worker> {
   const module = await compiledCore();
   const fresh = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'study' });
-  fresh.onmessage = ({ data }: MessageEvent<FromWorker>) => hear(data);
-  fresh.onerror = (event) => stop('the worker stopped', event.message);
-  fresh.onmessageerror = () => stop('the worker was not understood', undefined);
+  // What an ended worker had still to say is not heard.
+  const ifRunning = (hears: () => void) => running === fresh && hears();
+  fresh.onmessage = ({ data }: MessageEvent<FromWorker>) => ifRunning(() => hear(data));
+  fresh.onerror = (event) => ifRunning(() => stop('the worker stopped', event.message));
+  fresh.onmessageerror = () => ifRunning(() => stop('the worker was not understood', undefined));
+  running = fresh;
   send(fresh, { module });
   return fresh;
 }
@@ -92,8 +102,9 @@ async function start(): Promise<Worker> {
 function hear(said: FromWorker): void {
   const asked = open.get(said.id);
   if ('failed' in said) {
-    // Its memory is not to be trusted any more.
+    // Its memory is not to be trusted any more, whether its answer is still wanted or not.
     if (asked) stop('the worker could not answer', said.failed);
+    else renew('the worker could not answer', said.failed);
     return;
   }
   if (!asked) return;
@@ -111,16 +122,29 @@ function guard(): void {
   watch = open.size === 0 ? undefined : setTimeout(() => stop('the worker hangs', undefined), HANGS);
 }
 
+/** Ends the worker and asks a new one what is still open. */
+function renew(why: string, error: unknown): void {
+  end(why, error);
+  for (const asked of open.values()) ask(asked);
+  guard();
+}
+
+/** Ends the worker; what is open stays unanswered. */
 function stop(why: string, error: unknown): void {
-  console.error(why, error);
-  const gone = worker;
-  worker = undefined;
-  void gone?.then(
-    (it) => it.terminate(),
-    () => {},
-  );
+  end(why, error);
   const left = [...open.values()];
   open.clear();
   guard();
   for (const asked of left) asked.unanswered('stopped');
+}
+
+function end(why: string, error: unknown): void {
+  console.error(why, error);
+  const gone = worker;
+  worker = undefined;
+  running = undefined;
+  void gone?.then(
+    (it) => it.terminate(),
+    () => {},
+  );
 }

@@ -10,9 +10,6 @@ type Written<T, Missing extends keyof T = never> = Required<Omit<T, Missing>> & 
 /** `[x, y]`, or `[x, y, bulge]` where an arc follows. */
 export type Vertex = core.VertexRecord;
 
-/** How a shape is given in a site file. */
-export type ShapeForm = core.KindForm['shapes'][number];
-
 /** How a map or a list is meant. */
 export type MapSettings = Written<core.MapSettings>;
 export type MapReading = Omit<core.MapReading, 'settings'> & { settings: MapSettings | null };
@@ -35,7 +32,7 @@ export type PipeSettings = Written<core.PipeSettings, 'fittings'>;
 export type SpoilSettings = Written<core.SpoilSettings, 'at'>;
 
 /** The settings of the work: metres, seconds, kilograms. */
-export interface Works {
+export interface ConstructionSettings {
   dig: DigSettings;
   stone: Written<core.StoneSettings>;
   collar: Written<core.CollarSettings>;
@@ -56,7 +53,7 @@ export interface Works {
 export type Site = Omit<
   Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'section' | 'alternatives'>,
   'works' | 'lot' | 'picture' | 'rules'
-> & { works: Works; lot: LotRecord; picture?: Picture; rules: Rule[] };
+> & { works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
 
 /** The planner as the page sees it: what it tells is complete (see above). */
 export type Planner = Omit<core.Planner, keyof Told> & Told;

@@ -23,7 +23,7 @@ type Word = { kind: 'fault' | 'doubt' | 'reads'; text: string } | null;
 
 function doubtIn(reading: Reading): string {
   if (!reading.ok) return '';
-  return reading.doubts.map((doubt) => `${doubt.message} ${doubt.remedy}`.trim()).join(' ');
+  return reading.ambiguities.map((it) => `${it.message} ${it.remedy}`.trim()).join(' ');
 }
 
 function wordOn(reading: Reading): Word {

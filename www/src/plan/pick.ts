@@ -3,7 +3,7 @@
 // the drawing, leads the hand and works out every figure; nothing is in the document until somebody makes an
 // edit of what comes back.
 import { ask } from '../core/planner.ts';
-import type { DrawDeed, DrawMode, DrawStep, Drawn, Point, TypedAngle, Vertex, Wanted } from '../core/types.ts';
+import type { DrawAction, DrawMode, DrawStep, Drawn, Point, TypedAngle, Vertex, Wanted } from '../core/types.ts';
 import { announce, drawing, snapping } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
 import { current, siteAt } from './view.ts';
@@ -114,7 +114,7 @@ export function type(length: number | undefined, angle: TypedAngle | undefined):
   take(ask((p) => p.draw_typed(length, angle), NOTHING));
 }
 
-function act(what: DrawDeed): void {
+function act(what: DrawAction): void {
   if (drawing.value) take(ask((p) => p.draw_do(what), NOTHING));
 }
 

@@ -1,7 +1,7 @@
 // A shape being changed on the plan: its handles are dragged there (see gesture.ts), and its picked corner or
 // edge answers to the buttons of ShapeBar.tsx and to keys. Any panel may begin it.
 import { ask } from '../core/planner.ts';
-import type { Outcome, ShapeDeed, ShapeTarget } from '../core/types.ts';
+import type { Outcome, ShapeAction, ShapeTarget } from '../core/types.ts';
 import { refresh } from '../state/actions.ts';
 import { announce, shaping } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
@@ -33,7 +33,7 @@ export function takeShape(): void {
 }
 
 /** What a button or a key does. */
-export function shapeDo(what: ShapeDeed): Outcome {
+export function shapeDo(what: ShapeAction): Outcome {
   const outcome = ask((p) => p.shape_do(what), NOT_DONE);
   refresh();
   const shaped = shaping.value?.shaped;
@@ -41,7 +41,7 @@ export function shapeDo(what: ShapeDeed): Outcome {
   return outcome;
 }
 
-const KEYS: Record<string, ShapeDeed> = {
+const KEYS: Record<string, ShapeAction> = {
   n: 'next',
   p: 'before',
   insert: 'add',

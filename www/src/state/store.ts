@@ -1,7 +1,7 @@
 // What the page knows, as signals. Everything about the job comes from the core and is replaced whole;
 // the rest is where the user is on the page.
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
-import type { Drawn, Finding, Held, Highlight, Ledger, Point, Shaped, ShapeTarget, ShellCard, Site, Wanted } from '../core/types.ts';
+import type { Drawn, Finding, DragTarget, Highlight, Ledger, Point, Shaped, ShapeTarget, ShellCard, Site, Wanted } from '../core/types.ts';
 
 export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
@@ -52,7 +52,7 @@ export const chosenSide = signal<number | null>(null);
 export const askingStreet = signal(false);
 export const snapping = signal(true);
 /** What a hand is dragging on the plan. */
-export const held = signal<Held | null>(null);
+export const held = signal<DragTarget | null>(null);
 /** A drag is under way: the ledger moves, the forms wait. */
 export const gesturing = computed(() => held.value !== null);
 /** What is being drawn on the plan. */

@@ -1,5 +1,5 @@
 // The dig and everything that goes into it and round it.
-import type { Works } from '../core/types.ts';
+import type { ConstructionSettings } from '../core/types.ts';
 import { BasesPart } from './dig/BasesPart.tsx';
 import { DeckPart } from './dig/DeckPart.tsx';
 import { DoubtPart } from './dig/DoubtPart.tsx';
@@ -13,7 +13,7 @@ import { StonePart } from './dig/StonePart.tsx';
 import { TiesPart } from './dig/TiesPart.tsx';
 import { WaterPart } from './dig/WaterPart.tsx';
 
-export function DigStep({ works }: { works: Works }) {
+export function DigStep({ works }: { works: ConstructionSettings }) {
   return (
     <>
       <p class="caution" data-severity="caution">

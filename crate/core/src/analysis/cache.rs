@@ -13,7 +13,9 @@ use crate::grading;
 use crate::ground::Ground;
 use crate::groundwater::{Level, Uplift};
 use crate::shell::Shell;
-use crate::site::{CheckedFeature, CheckedLot, CheckedSite, DigSettings, EquipmentPad, Works};
+use crate::site::{
+    CheckedFeature, CheckedLot, CheckedSite, ConstructionSettings, DigSettings, EquipmentPad,
+};
 use crate::stockpile::Obstacles;
 use crate::takeoff::{Fill, Measured};
 
@@ -51,13 +53,13 @@ pub(super) struct Surroundings {
 pub(super) struct ShellCache {
     /// Held, so that no other shell can come to lie at the same address.
     shell: Arc<Shell>,
-    works: Arc<Works>,
+    works: Arc<ConstructionSettings>,
     /// The work round the shell.
     pub rings: Arc<ShellRings>,
     /// The hole with so much headroom, and as wide as it may turn out.
     shapes: Vec<HoleShape>,
     /// The finished ground round holes so wide.
-    graded: Vec<(DigSettings, grading::Kept)>,
+    graded: Vec<(DigSettings, grading::Cache)>,
     /// What is placed and laid, once quantities were asked for.
     materials: Option<Arc<Materials>>,
     /// The deck with what was drawn of it when it was last asked for.
@@ -122,7 +124,7 @@ impl Cache {
 }
 
 impl ShellCache {
-    fn new(shell: &Arc<Shell>, works: &Arc<Works>) -> Self {
+    fn new(shell: &Arc<Shell>, works: &Arc<ConstructionSettings>) -> Self {
         Self {
             shell: Arc::clone(shell),
             works: Arc::clone(works),
@@ -142,7 +144,13 @@ impl ShellCache {
 
     /// Cuts the hole under these settings, which are the kept ones but for those of the dig, into
     /// the ground, the rim at an elevation.
-    pub(super) fn cut(&mut self, works: &Works, ground: &Ground, pose: &Pose, rim: f64) -> Dig {
+    pub(super) fn cut(
+        &mut self,
+        works: &ConstructionSettings,
+        ground: &Ground,
+        pose: &Pose,
+        rim: f64,
+    ) -> Dig {
         #[cfg(test)]
         {
             self.cuts += 1;
@@ -173,7 +181,7 @@ impl ShellCache {
 
     /// What the takeoff measures, and the stone in the hole that was last cut, under settings
     /// that are the kept ones but for those of the dig.
-    pub(super) fn stone(&mut self, works: &Works) -> (Measured, Arc<Fill>) {
+    pub(super) fn stone(&mut self, works: &ConstructionSettings) -> (Measured, Arc<Fill>) {
         let last = self.shapes.iter_mut().rev().find(|h| h.dig == works.dig);
         match last {
             Some(hole) if works.dig != self.works.dig => {
@@ -197,11 +205,11 @@ impl ShellCache {
     }
 
     /// What is kept of the finished ground round a hole so wide.
-    pub(super) fn grading(&mut self, dig: &DigSettings) -> &mut grading::Kept {
+    pub(super) fn grading(&mut self, dig: &DigSettings) -> &mut grading::Cache {
         let known = self.graded.iter().position(|(other, _)| other == dig);
         let entry = match known {
             Some(i) => self.graded.remove(i),
-            None => (dig.clone(), grading::Kept::default()),
+            None => (dig.clone(), grading::Cache::default()),
         };
         if self.graded.len() >= WIDTHS {
             self.graded.remove(0);

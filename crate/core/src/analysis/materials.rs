@@ -6,7 +6,7 @@ use crate::dig::DigShape;
 use crate::dig::small::{self, SmallDig, Sump, SumpForm};
 use crate::pipe::{Around, Dewatering};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::takeoff::{Fill, Measured};
 
 /// What is placed and laid for one shell under one set of settings.
@@ -26,7 +26,7 @@ pub(super) struct Materials {
 
 impl Materials {
     /// Of a shell under these settings.
-    pub(super) fn new(shell: &Shell, works: &Works) -> Self {
+    pub(super) fn new(shell: &Shell, works: &ConstructionSettings) -> Self {
         // What it is asked for lies below the rim, whatever the ground does.
         let shape = DigShape::new(shell, &works.dig, 0.0);
         let dewatering = Dewatering::new(shell, works, &shape);
@@ -41,7 +41,7 @@ impl Materials {
 }
 
 /// The sump at the foot of the dewatering pipe, where one is asked for.
-fn sump(shell: &Shell, works: &Works, pipe: &Dewatering) -> Option<SmallDig> {
+fn sump(shell: &Shell, works: &ConstructionSettings, pipe: &Dewatering) -> Option<SmallDig> {
     let settings = &works.dewatering;
     (settings.sump_depth > 0.0).then(|| {
         let sump = Sump {

@@ -172,7 +172,7 @@ fn quantities(
         moved.pile = sited.or(grown.as_ref());
         let (measured, fill) = kept.stone(works);
         let deck = deck(scenario, placed);
-        let level = works.groundwater.map_or(Level::AtRim, Level::Told);
+        let level = works.groundwater.map_or(Level::AtRim, Level::Stated);
         let rim = placed.placement.coping_elevation;
         let uplift = placed.kept.uplift(rim, level);
         let inputs = Inputs {

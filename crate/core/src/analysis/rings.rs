@@ -2,10 +2,10 @@
 
 use crate::dig::foot;
 use crate::geom::flatten::{ChordSide, flatten};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Region};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// The work round the shell, in the shell's own frame, flattened for drawing.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,10 +21,10 @@ pub struct ShellRings {
 }
 
 impl ShellRings {
-    pub(super) fn new(shell: &Shell, works: &Works) -> Self {
+    pub(super) fn new(shell: &Shell, works: &ConstructionSettings) -> Self {
         let water = flatten(&shell.outline, DRAWING_TOLERANCE, ChordSide::Inscribed);
         let waters_edge = Region::from_ring(water);
-        let out = |by: f64| widen(&waters_edge, by, DRAWING_TOLERANCE);
+        let out = |by: f64| offset_region(&waters_edge, by, DRAWING_TOLERANCE);
         let rim = shell.record.coping_width;
         let by_side = works.dig.sides.iter().any(|side| side.over_dig.is_some());
         Self {

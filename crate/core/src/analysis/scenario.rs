@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::data::Analysis;
 use crate::finding::Finding;
-use crate::site::{CheckedSite, Site, Works};
+use crate::site::{CheckedSite, ConstructionSettings, Site};
 
 /// How much is computed of a scenario.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,7 +49,7 @@ pub struct Scenario<'a> {
 /// What one end of a doubt changes of a plan that is known.
 #[derive(Debug, Clone)]
 struct Doubted<'a> {
-    works: Works,
+    works: ConstructionSettings,
     raised: f64,
     planned: &'a Analysis,
 }
@@ -98,7 +98,7 @@ impl<'a> Scenario<'a> {
     pub(super) fn doubted(
         site: &'a CheckedSite,
         planned: &'a Analysis,
-        works: Works,
+        works: ConstructionSettings,
         raised: f64,
     ) -> Self {
         Self {
@@ -117,7 +117,7 @@ impl<'a> Scenario<'a> {
     }
 
     /// The settings of the work.
-    pub fn works(&self) -> &Works {
+    pub fn works(&self) -> &ConstructionSettings {
         let planned = &self.site.site().works;
         self.doubted.as_ref().map_or(planned, |it| &it.works)
     }

@@ -11,7 +11,7 @@ use super::pipeline;
 use super::ranges::{LineRange, Ranges};
 use super::scenario::{Detail, Scenario};
 use crate::finding::Caveat;
-use crate::site::{CheckedSite, Works};
+use crate::site::{CheckedSite, ConstructionSettings};
 use crate::takeoff::{Cause, Doubt, Range};
 
 /// A change smaller than this share of a value is rounding.
@@ -32,14 +32,17 @@ impl End {
         let (works, raised) = match self.doubt {
             Doubt::Swell => (swollen(works, sign * works.doubt.swell), 0.0),
             Doubt::OverDig => (wider(works, sign * works.doubt.over_dig), 0.0),
-            Doubt::Ground => (Works::clone(works), sign * works.doubt.ground),
+            Doubt::Ground => (
+                ConstructionSettings::clone(works),
+                sign * works.doubt.ground,
+            ),
         };
         Scenario::doubted(site, planned, works, raised)
     }
 }
 
 /// The settings with a swell that adds so much more or less, as a share of what it adds.
-fn swollen(works: &Works, share: f64) -> Works {
+fn swollen(works: &ConstructionSettings, share: f64) -> ConstructionSettings {
     let mut works = works.clone();
     let adds = works.dig.loose_per_bank() - 1.0;
     works.dig.swell = Some(1.0 + adds * (1.0 + share));
@@ -47,7 +50,7 @@ fn swollen(works: &Works, share: f64) -> Works {
 }
 
 /// The settings with the over-dig so much wider on every side.
-fn wider(works: &Works, by: f64) -> Works {
+fn wider(works: &ConstructionSettings, by: f64) -> ConstructionSettings {
     let mut works = works.clone();
     let told = works.dig.sides.iter_mut();
     let told = told.filter_map(|side| side.over_dig.as_mut());
@@ -92,7 +95,7 @@ impl Sensitivity {
         (self.values.len(), self.ends.len())
     }
 
-    /// Works out one more end; false when none was left.
+    /// ConstructionSettings out one more end; false when none was left.
     pub fn step(&mut self, site: &CheckedSite, planned: &Analysis, cache: &mut Cache) -> bool {
         let Some(end) = self.ends.get(self.values.len()) else {
             return false;

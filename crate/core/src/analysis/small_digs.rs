@@ -4,7 +4,7 @@
 use crate::dig::Dig;
 use crate::dig::small::{self, SmallDig};
 use crate::pipe::PipePlan;
-use crate::site::{CheckedSite, Works};
+use crate::site::{CheckedSite, ConstructionSettings};
 use crate::takeoff::expression::{Expression, input, measured};
 use crate::takeoff::{MeasuredOn, Refill, Yield};
 use crate::units::Measure;
@@ -42,13 +42,13 @@ impl SmallDigs {
     }
 
     /// What goes back into the trenches.
-    pub(super) fn refill(&self, works: &Works, pipes: &PipePlan) -> Option<Refill> {
+    pub(super) fn refill(&self, works: &ConstructionSettings, pipes: &PipePlan) -> Option<Refill> {
         let trenches = self.trenches.as_ref()?;
         Refill::of(works, pipes, trenches.bank_volume)
     }
 
     /// What they yield, for the takeoff.
-    pub(super) fn yields(&self, works: &Works) -> Vec<Yield> {
+    pub(super) fn yields(&self, works: &ConstructionSettings) -> Vec<Yield> {
         let mut yields = Vec::new();
         let mut push =
             |dig: &Option<SmallDig>, key, label, name, on, volume: fn(_, _, _) -> _, depth| {

@@ -4,7 +4,7 @@ use crate::geom::boolean::difference;
 use crate::geom::distance::Figure;
 use crate::geom::{Pose, Region};
 use crate::shell::Shell;
-use crate::site::{CheckedSite, FeatureKind, Works};
+use crate::site::{CheckedSite, ConstructionSettings, FeatureKind};
 
 /// What was drawn, shell frame.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -40,7 +40,12 @@ impl Flight {
 
 impl Drawn {
     /// What a site has drawn of the deck of a shell in this pose.
-    pub fn of(site: &CheckedSite, pose: &Pose, shell: &Shell, works: &Works) -> Self {
+    pub fn of(
+        site: &CheckedSite,
+        pose: &Pose,
+        shell: &Shell,
+        works: &ConstructionSettings,
+    ) -> Self {
         let mut drawn = Self::default();
         for feature in site.features().iter() {
             let Figure::Area(region) = feature.shape.figure() else {

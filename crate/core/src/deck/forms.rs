@@ -1,7 +1,7 @@
 //! The edges of a deck that want a form.
 
 use super::drawn::{Drawn, Flight};
-use crate::geom::{Point, Region, Ring};
+use crate::geom::{Edges, Point, Region, Ring};
 use crate::shell::Shell;
 use crate::units::constants::FOOT;
 
@@ -21,13 +21,7 @@ pub(super) fn edges(
 ) -> Vec<Vec<Point>> {
     let flights = || steps.iter().flat_map(|flight| flight.region.rings());
     let pads = drawn.pad.iter().flat_map(Region::rings);
-    let held: Vec<(Point, Point)> = shell
-        .rim
-        .rings()
-        .chain(flights())
-        .chain(pads)
-        .flat_map(Ring::edges)
-        .collect();
+    let held = Edges::of_rings(shell.rim.rings().chain(flights()).chain(pads));
     let mut forms: Vec<Vec<Point>> = slab.rings().flat_map(|ring| open(ring, &held)).collect();
     forms.extend(flights().map(|ring| {
         let mut closed = ring.0.clone();
@@ -38,12 +32,11 @@ pub(super) fn edges(
 }
 
 /// The parts of a ring that lie against none of these edges.
-fn open(ring: &Ring, held: &[(Point, Point)]) -> Vec<Vec<Point>> {
+fn open(ring: &Ring, held: &Edges) -> Vec<Vec<Point>> {
     let mut parts: Vec<Vec<Point>> = Vec::new();
     let mut running = false;
     for (a, b) in ring.edges() {
-        let middle = a.midpoint(b);
-        if held.iter().any(|(p, q)| off(middle, *p, *q) < AGAINST) {
+        if held.within(a.midpoint(b), AGAINST) {
             running = false;
             continue;
         }
@@ -54,11 +47,4 @@ fn open(ring: &Ring, held: &[(Point, Point)]) -> Vec<Vec<Point>> {
         running = true;
     }
     parts
-}
-
-/// Distance of a point from an edge, metres.
-fn off(at: Point, p: Point, q: Point) -> f64 {
-    let along = q - p;
-    let share = ((at - p).dot(along) / along.dot(along)).clamp(0.0, 1.0);
-    at.distance(p + along * share)
 }

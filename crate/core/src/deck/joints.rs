@@ -8,7 +8,7 @@ mod grid;
 
 use crate::geom::clip::inside;
 use crate::geom::distance::{Figure, nearest};
-use crate::geom::{Outline, Point, Region, Ring, Segment, Vector};
+use crate::geom::{Edges, Outline, Point, Region, Ring, Segment, Vector};
 use crate::math::{atan2, cos};
 use crate::shell::Shell;
 use crate::site::DeckSettings;
@@ -57,7 +57,9 @@ pub(super) fn set(
     for polygon in &beyond.polygons {
         grid::lay(polygon, spacing, &mut joints);
     }
-    let mut cut: Vec<Vec<Point>> = joints.iter().flat_map(|j| inside_of(j, slab)).collect();
+    let edges = Edges::of_region(slab);
+    let cut = joints.iter().flat_map(|j| inside_of(j, slab, &edges));
+    let mut cut: Vec<Vec<Point>> = cut.collect();
     for corner in reentrant(slab) {
         if !cut.iter().any(|joint| passes(joint, corner.at)) {
             cut.extend(corner.joint(slab));
@@ -67,15 +69,17 @@ pub(super) fn set(
 }
 
 /// A joint cut to the slab. One that runs along the slab's edge is none: it is looked at a hair
-/// to either side.
-fn inside_of(joint: &[Point], slab: &Region) -> Vec<Vec<Point>> {
+/// to either side. `edges`: those of the slab.
+fn inside_of(joint: &[Point], slab: &Region, edges: &Edges) -> Vec<Vec<Point>> {
     let parts = inside(joint, slab);
     let in_it = |part: &Vec<Point>| {
         let pairs = part.iter().zip(part.iter().skip(1));
         let sides = pairs.filter_map(|(a, b)| {
             let aside = (*b - *a).unit()?.left() * SERVES;
             let middle = a.midpoint(*b);
-            Some(slab.contains(middle + aside) && slab.contains(middle - aside))
+            // Farther from every edge both sides lie where the joint itself does: in the slab.
+            let clear = !edges.within(middle, SERVES * 1.01);
+            Some(clear || (slab.contains(middle + aside) && slab.contains(middle - aside)))
         });
         let (both, all) = sides.fold((0, 0), |(both, all), it| (both + usize::from(it), all + 1));
         2 * both > all
@@ -101,8 +105,11 @@ fn ring(shell: &Shell, settings: &DeckSettings, within: &Region, joints: &mut Ve
     }
     for row in 1..rows as u32 {
         let out = shell.record.coping_width + width * f64::from(row) / rows;
-        let line =
-            crate::geom::offset::widen(&shell.footprint, out, crate::geom::DRAWING_TOLERANCE);
+        let line = crate::geom::offset::offset_region(
+            &shell.footprint,
+            out,
+            crate::geom::DRAWING_TOLERANCE,
+        );
         joints.extend(line.rings().map(|ring| {
             let mut closed = ring.0.clone();
             closed.extend(ring.0.first());

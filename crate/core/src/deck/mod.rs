@@ -33,11 +33,11 @@ pub use ties::Tie;
 
 use crate::geom::boolean::{difference, union};
 use crate::geom::clip::{length, lines_through};
-use crate::geom::offset::widen;
-use crate::geom::parallel::widened;
+use crate::geom::offset::offset_region;
+use crate::geom::parallel::offset_measure;
 use crate::geom::{Point, Region, VOLUME_TOLERANCE, Vector};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// The deck of one shell, shell frame.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -88,11 +88,11 @@ pub struct DeckFigures {
 
 impl DeckPlan {
     /// The deck of a shell with what was drawn of it.
-    pub fn new(shell: &Shell, works: &Works, drawn: &Drawn) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings, drawn: &Drawn) -> Self {
         let settings = &works.deck;
         let rim = shell.record.coping_width;
         // Every ring is widened from the footprint itself, never from another ring.
-        let out = |by: f64| widen(&shell.footprint, rim + by, VOLUME_TOLERANCE);
+        let out = |by: f64| offset_region(&shell.footprint, rim + by, VOLUME_TOLERANCE);
         let within = out(settings.width);
         let ring = difference(&within, &shell.rim);
         let steps = drawn.steps_clear_of(&shell.rim);
@@ -122,9 +122,9 @@ impl DeckPlan {
             unknown_rise: steps.iter().find(|f| f.rise <= 0.0).map(|f| f.feature),
         };
         if drawn.is_empty() && settings.width > 0.0 {
-            let edge = widened(&shell.outline, rim + settings.width);
-            let inner = widened(&shell.outline, rim);
-            let collar = widened(&shell.outline, rim + works.collar.width);
+            let edge = offset_measure(&shell.outline, rim + settings.width);
+            let inner = offset_measure(&shell.outline, rim);
+            let collar = offset_measure(&shell.outline, rim + works.collar.width);
             figures.area = edge.area - inner.area;
             figures.bed_area = (edge.area - collar.area).max(0.0);
             figures.forms = edge.length;

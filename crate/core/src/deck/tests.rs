@@ -37,8 +37,8 @@ fn shell() -> Shell {
     Shell::check(&record).unwrap().0
 }
 
-fn works(width: f64) -> Works {
-    let mut works = Works::default();
+fn works(width: f64) -> ConstructionSettings {
+    let mut works = ConstructionSettings::default();
     works.deck.width = width;
     works.deck.joint_spacing = 2.4;
     works.ties.spacing = 0.6;
@@ -117,7 +117,7 @@ fn what_is_drawn_is_not_poured_twice() {
         ..Drawn::default()
     };
     let deck = plan(1.2, &drawn);
-    let whole = widen(&shell().footprint, 1.45, 1e-4);
+    let whole = offset_region(&shell().footprint, 1.45, 1e-4);
     let expected = union(&whole, &drawn.decks[0]).area() - widened_area(0.25);
     near(deck.figures.area, expected, 5e-3);
     let beyond = difference(&drawn.decks[0], &whole).area();

@@ -1,6 +1,6 @@
 //! The rods between coping and deck, set evenly along the rim.
 
-use crate::geom::parallel::widened;
+use crate::geom::parallel::offset_measure;
 use crate::geom::{Point, Region, Ring, Vector};
 use crate::shell::Shell;
 
@@ -25,7 +25,7 @@ pub(super) fn set(shell: &Shell, spacing: f64, slab: &Region) -> Vec<Tie> {
     let Some(rim) = shell.rim.polygons.first().map(|p| &p.outer) else {
         return Vec::new();
     };
-    let around = widened(&shell.outline, shell.record.coping_width).length;
+    let around = offset_measure(&shell.outline, shell.record.coping_width).length;
     // A billionth of a tie too much is rounding noise, not a tie.
     let count = (around / spacing - 1e-9).ceil().clamp(0.0, MOST);
     let ties = places(rim, count as u32).into_iter();

@@ -11,7 +11,7 @@
 
 use core::cell::OnceCell;
 
-use super::mesh::Told;
+use super::mesh::TaggedFace;
 use super::piece::{Piece, lowered};
 use super::skin::Skin;
 use crate::geom::region::bounds;
@@ -89,7 +89,7 @@ impl Bottom {
     /// The pieces gathered where they meet; made when first asked for.
     pub fn skin(&self) -> &Skin {
         self.skin.get_or_init(|| {
-            let told = self.pieces.iter().map(|piece| Told {
+            let told = self.pieces.iter().map(|piece| TaggedFace {
                 piece,
                 layer: 0,
                 below: false,

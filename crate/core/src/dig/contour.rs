@@ -7,7 +7,7 @@
 
 use super::bottom::Bottom;
 use super::piece::{Piece, deep_part, without_holes};
-use crate::geom::offset::widen_tapered_union;
+use crate::geom::offset::offset_tapered_union;
 use crate::geom::{Point, Region};
 
 /// Chord error of contours that volumes are taken from, metres: a fifth of the usual, because
@@ -55,7 +55,7 @@ pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
             );
         }
     }
-    widen_tapered_union(&gathered, &rings, tolerance)
+    offset_tapered_union(&gathered, &rings, tolerance)
 }
 
 /// Volumes of the hole below each of some depths under the rim, m3, from contours.

@@ -105,7 +105,7 @@ struct Mended {
 
 /// What is kept of a row until the next but one has been drawn.
 #[derive(Debug, Clone)]
-struct Kept {
+struct RowCuts {
     cuts: Vec<f64>,
     under_cap: Vec<f64>,
     assumed: Vec<bool>,
@@ -159,7 +159,7 @@ impl<'a> Cut<'a> {
             cap,
             headroom: self.shape.headroom() + ROUNDING,
         };
-        let empty = Kept {
+        let empty = RowCuts {
             cuts: vec![0.0; grid.columns],
             under_cap: vec![0.0; grid.columns],
             assumed: vec![false; grid.columns],
@@ -189,7 +189,7 @@ impl<'a> Cut<'a> {
                 capped_cover,
                 capped_depths,
             };
-            let Kept {
+            let RowCuts {
                 cuts, under_cap, ..
             } = &mut after;
             self.sums.add(cells, levels, cuts, under_cap);
@@ -240,7 +240,7 @@ impl<'a> Cut<'a> {
     }
 
     /// Takes anew every cell of a row in which the ground, or the cap, crosses the bottom.
-    fn mend(&mut self, before: &Kept, here: &Kept, after: &Kept) {
+    fn mend(&mut self, before: &RowCuts, here: &RowCuts, after: &RowCuts) {
         let near_zero = self.near_zero;
         let mended = &mut self.mended;
         let rows = [&before.cuts, &here.cuts, &after.cuts];

@@ -8,10 +8,10 @@ use super::bottom::Bottom;
 use super::cells::{Capped, Cells};
 use super::contour::{self, Layer};
 use super::grid::Grid;
-use super::profile::{Profile, Stand, Told};
-use super::unlike::Unlike;
+use super::non_uniform::NonUniformSides;
+use super::profile::{Profile, SideSpec, Stand};
 use super::{fill, influence, slabs};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region};
 use crate::shell::Shell;
 use crate::site::DigSettings;
@@ -37,21 +37,21 @@ enum Form {
     /// All alike: closed forms.
     Cones(Profile),
     /// Bodies and facets.
-    Facets(Box<Unlike>),
+    Facets(Box<NonUniformSides>),
 }
 
 impl Hole {
     /// The hole of a shell, and the side and layer that stand steepest for their soil.
     pub fn of(shell: &Shell, settings: &DigSettings) -> (Self, Stand) {
         let bottom = Bottom::new(shell, settings);
-        let told = Told::new(settings, shell.record.wall_thickness, bottom.deepest());
+        let told = SideSpec::new(settings, shell.record.wall_thickness, bottom.deepest());
         (Self::new(bottom, told.profile), told.boldest)
     }
 
     /// The hole over a bottom whose sides stand by a profile.
     pub fn new(mut bottom: Bottom, profile: Profile) -> Self {
         let profile = profile.settled(bottom.deepest());
-        let Some((reach, slope)) = profile.alike() else {
+        let Some((reach, slope)) = profile.uniform() else {
             return Self::of_facets(bottom, profile);
         };
         bottom.set_sides(reach, slope);
@@ -65,7 +65,7 @@ impl Hole {
     pub fn of_facets(mut bottom: Bottom, profile: Profile) -> Self {
         bottom.set_sides(profile.reach.greatest(), profile.flattest());
         Self {
-            form: Form::Facets(Box::new(Unlike::new(&bottom, profile))),
+            form: Form::Facets(Box::new(NonUniformSides::new(&bottom, profile))),
             bottom,
         }
     }
@@ -74,15 +74,17 @@ impl Hole {
     pub fn profile(&self) -> &Profile {
         match &self.form {
             Form::Cones(profile) => profile,
-            Form::Facets(unlike) => &unlike.profile,
+            Form::Facets(sides) => &sides.profile,
         }
     }
 
     /// The plan of the bottom with the ground kept free round it.
     pub fn floor(&self) -> Region {
         match &self.form {
-            Form::Cones(_) => widen(&self.bottom.plan, self.bottom.reach, DRAWING_TOLERANCE),
-            Form::Facets(unlike) => unlike.floor(&self.bottom.plan),
+            Form::Cones(_) => {
+                offset_region(&self.bottom.plan, self.bottom.reach, DRAWING_TOLERANCE)
+            }
+            Form::Facets(sides) => sides.floor(&self.bottom.plan),
         }
     }
 
@@ -90,7 +92,7 @@ impl Hole {
     pub fn contour(&self, depth: f64) -> Region {
         match &self.form {
             Form::Cones(_) => contour::contour(&self.bottom, depth, DRAWING_TOLERANCE),
-            Form::Facets(unlike) => unlike.contour(depth),
+            Form::Facets(sides) => sides.contour(depth),
         }
     }
 
@@ -98,22 +100,22 @@ impl Hole {
     pub fn bounds(&self, above: f64) -> (Point, Point) {
         match &self.form {
             Form::Cones(_) => self.bottom.bounds(above),
-            Form::Facets(unlike) => unlike.contour(-above).bounds().unwrap_or_default(),
+            Form::Facets(sides) => sides.contour(-above).bounds().unwrap_or_default(),
         }
     }
 
     /// Depth below the rim at a point, metres; minus infinity beside an upright side.
     pub fn depth(&self, at: Point) -> f64 {
-        let Form::Facets(unlike) = &self.form else {
+        let Form::Facets(sides) = &self.form else {
             return influence::depth_at(&self.bottom, at);
         };
         let (mut above, mut below) = (-HIGHEST, self.deepest());
-        if !unlike.contour(above).contains(at) {
+        if !sides.contour(above).contains(at) {
             return f64::NEG_INFINITY;
         }
         while below - above > NEAR {
             let middle = (above + below) / 2.0;
-            let within = unlike.contour(middle).contains(at);
+            let within = sides.contour(middle).contains(at);
             *(if within { &mut above } else { &mut below }) = middle;
         }
         above
@@ -123,7 +125,7 @@ impl Hole {
     pub fn volumes_below(&self, depths: &[f64]) -> Vec<f64> {
         match &self.form {
             Form::Cones(_) => contour::volumes_below(&self.bottom, depths),
-            Form::Facets(unlike) => unlike.volumes_below(depths),
+            Form::Facets(sides) => sides.volumes_below(depths),
         }
     }
 
@@ -131,7 +133,7 @@ impl Hole {
     pub fn layers(&self, top: f64) -> Vec<Layer> {
         match &self.form {
             Form::Cones(_) => contour::layers(&self.bottom, top),
-            Form::Facets(unlike) => unlike.layers(top),
+            Form::Facets(sides) => sides.layers(top),
         }
     }
 
@@ -160,7 +162,7 @@ impl Hole {
                     capped,
                 }
             }
-            Form::Facets(unlike) => unlike.fill(grid, above, cap_depth),
+            Form::Facets(sides) => sides.fill(grid, above, cap_depth),
         }
     }
 

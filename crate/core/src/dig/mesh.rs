@@ -12,7 +12,7 @@ const ALONG: f64 = 1e-6;
 
 /// A piece and what is told of it.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Told<'a> {
+pub(super) struct TaggedFace<'a> {
     pub piece: &'a Piece,
     /// The layer of soil it lies in.
     pub layer: usize,
@@ -62,7 +62,7 @@ pub(super) struct Edge {
 }
 
 impl Mesh {
-    pub fn of(pieces: &[Told<'_>]) -> Self {
+    pub fn of(pieces: &[TaggedFace<'_>]) -> Self {
         let mut plan: Vec<Point> = Vec::new();
         for p in pieces.iter().flat_map(|told| told.piece.corners()) {
             if !plan.iter().any(|q| q.distance(p.0) < SAME_PLACE) {
@@ -97,7 +97,7 @@ impl Mesh {
     }
 
     /// The place of a piece's corner among the corners, put there if it is new.
-    fn corner(&mut self, told: &Told<'_>, (plan, at): (usize, Point)) -> usize {
+    fn corner(&mut self, told: &TaggedFace<'_>, (plan, at): (usize, Point)) -> usize {
         let (depth, below) = (told.piece.plane.depth(at), told.below);
         let same =
             |c: &Corner| c.plan == plan && c.below == below && (c.depth - depth).abs() < SAME_PLACE;

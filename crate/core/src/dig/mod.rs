@@ -13,7 +13,7 @@
 //! | `slabs` | the same for upright sides, by exact shares of cells |
 //! | `sides`, `profile` | how the sides stand: by side, by layer of soil, with a bench |
 //! | `hole` | bottom and sides as one model, whichever way it is drawn |
-//! | `body`, `mesh`, `skin`, `swept`, `unlike` | sections of holes whose sides are not all alike |
+//! | `body`, `mesh`, `skin`, `swept`, `non_uniform` | sections of holes whose sides are not all alike |
 //! | `facets`, `surface`, `relief`, `stretch` | their surface, and the same as a grid |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
@@ -39,6 +39,7 @@ mod hole;
 mod influence;
 mod kink;
 mod mesh;
+mod non_uniform;
 mod piece;
 mod profile;
 mod relief;
@@ -54,7 +55,6 @@ mod surface;
 mod swept;
 mod terrain;
 mod top_edge;
-mod unlike;
 mod zone;
 
 pub use bottom::{STEEPEST_SLOPE, base_under};

@@ -94,7 +94,7 @@ impl Profile {
     }
 
     /// Reach and slope of a settled profile whose sides are all alike from the bottom up.
-    pub fn alike(&self) -> Option<(f64, f64)> {
+    pub fn uniform(&self) -> Option<(f64, f64)> {
         match (self.layers.as_slice(), self.bench) {
             ([layer], None) => Some((self.reach.even()?, layer.run.even()?)),
             _ => None,
@@ -186,14 +186,14 @@ impl Stand {
 
 /// What the settings make of the sides.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Told {
+pub(super) struct SideSpec {
     pub profile: Profile,
     /// The side and layer that stand steepest for their soil. A part kept upright at the foot is
     /// told apart from it.
     pub boldest: Stand,
 }
 
-impl Told {
+impl SideSpec {
     /// The sides of a hole as settings tell them: `wall` metres of shell wall, the bottom at most
     /// `deepest` metres below the rim.
     ///
@@ -319,7 +319,7 @@ pub fn reach(shell: &Shell, settings: &DigSettings) -> Reach {
     let wall = shell.record.wall_thickness;
     let bases = shell.facets.iter().map(|f| base_under(settings, f.kind));
     let depth = shell.deepest() + wall + bases.fold(0.0, f64::max);
-    let told = Told::new(settings, wall, depth).profile;
+    let told = SideSpec::new(settings, wall, depth).profile;
     Reach {
         foot: told.reach.greatest() + told.bench.map_or(0.0, |(_, width)| width),
         slope: told.flattest(),
@@ -348,9 +348,9 @@ mod tests {
         let mut profile = Profile::even(0.2, 1.0);
         profile.layers = vec![layer(0.5, 1.0), layer(1.0, 1.0), layer(3.0, 0.75)];
         let settled = profile.clone().settled(1.0);
-        assert_eq!(settled.alike(), Some((0.2, 1.0)));
+        assert_eq!(settled.uniform(), Some((0.2, 1.0)));
         let settled = profile.settled(2.0);
-        assert_eq!(settled.alike(), None);
+        assert_eq!(settled.uniform(), None);
         assert_eq!(settled.borders().collect::<Vec<_>>(), [1.0]);
         assert_eq!(
             (settled.flattest(), settled.steepest_sloping()),
@@ -358,8 +358,8 @@ mod tests {
         );
     }
 
-    fn told(settings: &DigSettings, deepest: f64) -> Told {
-        Told::new(settings, 0.0, deepest)
+    fn told(settings: &DigSettings, deepest: f64) -> SideSpec {
+        SideSpec::new(settings, 0.0, deepest)
     }
 
     fn soil_layer(down_to: f64, soil: SoilClass) -> SoilLayer {
@@ -392,7 +392,7 @@ mod tests {
             layers: vec![soil_layer(2.5, SoilClass::A)],
             ..DigSettings::default()
         };
-        assert_eq!(told(&settings, 2.0).profile.alike(), Some((0.2032, 0.75)));
+        assert_eq!(told(&settings, 2.0).profile.uniform(), Some((0.2032, 0.75)));
     }
 
     #[test]
@@ -445,6 +445,6 @@ mod tests {
         assert_eq!(settled.borders().collect::<Vec<_>>(), [0.8]);
         assert_eq!(settled.reach, BySide::all(0.0));
         assert_eq!(settled.flattest(), STEEPEST_SLOPE);
-        assert_eq!(profile.settled(0.5).alike(), Some((0.0, STEEPEST_SLOPE)));
+        assert_eq!(profile.settled(0.5).uniform(), Some((0.0, STEEPEST_SLOPE)));
     }
 }

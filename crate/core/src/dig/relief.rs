@@ -166,7 +166,7 @@ impl<'a> Relief<'a> {
     }
 
     /// The facets and floors that touch each of some cells.
-    fn held(&self, cells: &[usize]) -> Held {
+    fn held(&self, cells: &[usize]) -> HeldCells {
         let mut places = vec![u32::MAX; self.grid.len()];
         for (place, cell) in (0..).zip(cells) {
             if let Some(slot) = places.get_mut(*cell) {
@@ -184,7 +184,7 @@ impl<'a> Relief<'a> {
                 pairs.extend(kept.map(|place| (*place, number)));
             }
         }
-        Held::of(&pairs, cells.len())
+        HeldCells::of(&pairs, cells.len())
     }
 
     /// The cells that an outline touches, row by row.
@@ -301,12 +301,12 @@ struct Scan {
 }
 
 /// Numbers of facets by cells.
-struct Held {
+struct HeldCells {
     starts: Vec<u32>,
     facets: Vec<u32>,
 }
 
-impl Held {
+impl HeldCells {
     fn of(pairs: &[(u32, u32)], cells: usize) -> Self {
         let mut starts = vec![0; cells + 1];
         for (place, _) in pairs {

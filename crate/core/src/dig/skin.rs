@@ -13,7 +13,7 @@
 //! the floor's lower edge; and where that edge belongs to another piece as well, which holds it
 //! in turn, nothing of the steep one is left to widen.
 
-use super::mesh::{Face, Mesh, SAME_PLACE, Told};
+use super::mesh::{Face, Mesh, SAME_PLACE, TaggedFace};
 use crate::geom::{Point, Ring, Vector};
 use crate::math::atan2;
 
@@ -77,7 +77,7 @@ pub(super) struct Skin {
 
 impl Skin {
     /// Gathers pieces: those below the bench and those above it apart.
-    pub fn of(pieces: &[Told<'_>]) -> Self {
+    pub fn of(pieces: &[TaggedFace<'_>]) -> Self {
         let mesh = Mesh::of(pieces);
         let open = |face: &Face| !face.gentle && !mesh.is_held(face);
         let steep = (0..).zip(&mesh.faces).filter(|(_, face)| open(face));
@@ -325,7 +325,7 @@ fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
 }
 
 /// Takes out corners where neither the edge's course nor its fall turns: those of faces beyond
-/// it. (Widened, they would leave seams.)
+/// it. (OffsetMeasure, they would leave seams.)
 fn straighten(ring: &mut Vec<Corner>) {
     let count = ring.len();
     let turns = |(i, corner): (usize, &Corner)| {

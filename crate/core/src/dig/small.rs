@@ -7,7 +7,7 @@
 use super::clip::{facets_over, stretches};
 use super::hole::Hole;
 use crate::geom::boolean::{difference, intersection, union};
-use crate::geom::offset::widen_chain_square;
+use crate::geom::offset::offset_chain_square;
 use crate::geom::{Point, Region, Ring, Vector};
 use crate::ground::{Facet, Ground};
 use crate::math::TURN;
@@ -256,7 +256,7 @@ pub fn trenches(
     let mut length = 0.0;
     let mut bottom = (f64::INFINITY, f64::NEG_INFINITY);
     for path in paths {
-        strips = union(&strips, &widen_chain_square(path, width / 2.0));
+        strips = union(&strips, &offset_chain_square(path, width / 2.0));
         for (a, b) in path.iter().zip(path.iter().skip(1)) {
             for (p, q, _) in stretches(*a, *b, opening).iter().filter(|s| !s.2) {
                 length += p.distance(*q);

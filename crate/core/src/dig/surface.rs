@@ -3,11 +3,11 @@
 use super::cells::{Capped, Cells};
 use super::facets::{Facets, Maker};
 use super::grid::Grid;
+use super::non_uniform::{NonUniformSides, Part};
 use super::piece::{Piece, without_holes};
 use super::relief::{Cell, Floor, Relief};
 use super::skin::{Beyond, Corner, FaceEdge};
 use super::swept::{Edge, outward};
-use super::unlike::{Part, Unlike};
 use crate::geom::{Point, Region, Vector};
 
 /// Where so much of a cell's depth lies above the rim that no slope could bring it about, a side
@@ -17,7 +17,7 @@ const STEEP: f64 = 0.1;
 /// A cell with a greater share than this is whole.
 pub(super) const WHOLE: f64 = 1.0 - 1e-9;
 
-impl Unlike {
+impl NonUniformSides {
     /// The hole as a grid, followed up to so far above the rim, metres; with the part below a cap
     /// where one is told.
     pub fn fill(&self, grid: &Grid, above: f64, cap_depth: Option<f64>) -> Cells {

@@ -88,7 +88,7 @@ pub(super) fn light(
             let any = chains(analysis.pipes.trenches.clone());
             let width = site.site().works.pipe.trench_width.max(LEAST_TRENCH);
             for trench in &analysis.pipes.trenches {
-                let strip = crate::geom::offset::widen_chain_square(trench, width / 2.0);
+                let strip = crate::geom::offset::offset_chain_square(trench, width / 2.0);
                 drawing.area(Layer::Focus, strip);
             }
             any

@@ -5,7 +5,7 @@
 
 use super::{Anchor, Drawing, Layer, LineSide, shown};
 use crate::geom::distance::Figure;
-use crate::geom::offset::{widen, widen_chain};
+use crate::geom::offset::{offset_chain, offset_region};
 use crate::geom::{Point, Region, Ring, boolean};
 use crate::site::{CheckedSite, MeasuredTo, Rule};
 use crate::units::{Measure, show};
@@ -25,7 +25,7 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
             MeasuredTo::LotLine { kind } => {
                 for (side, chain) in lot.lot.sides.iter().zip(&lot.sides) {
                     if kind.is_none_or(|k| k == side.kind) {
-                        let near = widen_chain(chain, rule.distance, TOLERANCE);
+                        let near = offset_chain(chain, rule.distance, TOLERANCE);
                         let edges = edges_inside(site, &near);
                         label(drawing, site, rule, &edges);
                         drawing.lines(Layer::Setback, edges);
@@ -51,8 +51,8 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
 /// The line round something on the lot.
 fn round(drawing: &mut Drawing, site: &CheckedSite, figure: Figure<'_>, distance: f64) {
     let near = match figure {
-        Figure::Area(region) => widen(region, distance, TOLERANCE),
-        Figure::Chain(chain) => widen_chain(chain, distance, TOLERANCE),
+        Figure::Area(region) => offset_region(region, distance, TOLERANCE),
+        Figure::Chain(chain) => offset_chain(chain, distance, TOLERANCE),
     };
     drawing.lines(Layer::Setback, edges_inside(site, &near));
 }

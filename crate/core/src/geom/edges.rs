@@ -2,7 +2,7 @@
 
 use super::extent::{BLOCK, Extent};
 use super::point::{Point, Vector};
-use super::region::Region;
+use super::region::{Region, Ring};
 use crate::math::lesser;
 
 /// A point this near to an edge lies on it, metres.
@@ -44,7 +44,12 @@ pub struct Foot {
 impl Edges {
     /// The edges of every ring of a region.
     pub fn of_region(region: &Region) -> Self {
-        let edges = region.rings().flat_map(|ring| ring.edges());
+        Self::of_rings(region.rings())
+    }
+
+    /// The edges of some rings.
+    pub fn of_rings<'a>(rings: impl IntoIterator<Item = &'a Ring>) -> Self {
+        let edges = rings.into_iter().flat_map(Ring::edges);
         Self::of(edges.map(|(a, b)| Edge::new(a, b)).collect())
     }
 
@@ -84,15 +89,9 @@ impl Edges {
             let squares = block.iter().map(|edge| edge.offer(p).0);
             squares.fold(least, lesser)
         };
-        // The block with the nearest box first: few of the others are left.
-        let (mut near, mut first) = (f64::INFINITY, None);
-        for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
-            let square = extent.square_to(p);
-            if square < near {
-                (near, first) = (square, Some(block));
-            }
-        }
-        let mut least = first.map_or(f64::INFINITY, |block| measured(block, f64::INFINITY));
+        let mut least = self
+            .likely(p)
+            .map_or(f64::INFINITY, |block| measured(block, f64::INFINITY));
         for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
             if extent.may_be_nearer(p, least) {
                 least = measured(block, least);
@@ -101,9 +100,35 @@ impl Edges {
         least.sqrt()
     }
 
+    /// Whether a point lies nearer to an edge than `limit`, metres.
+    pub fn within(&self, p: Point, limit: f64) -> bool {
+        let square = limit * limit;
+        let mut blocks = self.edges.chunks(BLOCK).zip(&self.extents);
+        blocks.any(|(block, extent)| {
+            extent.may_be_nearer(p, square) && block.iter().any(|edge| edge.offer(p).0 < square)
+        })
+    }
+
+    /// The block with the nearest box: a search that begins there leaves out most of the others.
+    fn likely(&self, p: Point) -> Option<&[Edge]> {
+        let (mut near, mut likely) = (f64::INFINITY, None);
+        for (block, extent) in self.edges.chunks(BLOCK).zip(&self.extents) {
+            let square = extent.square_to(p);
+            if square < near {
+                (near, likely) = (square, Some(block));
+            }
+        }
+        likely
+    }
+
     /// The place of the edges nearest to a point; the first of equals.
     pub fn nearest(&self, p: Point) -> Option<Foot> {
         let (mut least, mut best) = (f64::INFINITY, None);
+        // No farther than this, though an equal may stand before it.
+        if let Some(block) = self.likely(p) {
+            let squares = block.iter().map(|edge| edge.offer(p).0);
+            least = squares.fold(least, lesser);
+        }
         let blocks = self.edges.chunks(BLOCK).zip(&self.extents);
         for (number, (block, extent)) in blocks.enumerate() {
             if !extent.may_be_nearer(p, least) {
@@ -111,7 +136,7 @@ impl Edges {
             }
             for (i, edge) in block.iter().enumerate() {
                 let (square, along) = edge.offer(p);
-                if best.is_none() || square < least {
+                if square < least || (best.is_none() && square <= least) {
                     (least, best) = (square, Some((square, along, number * BLOCK + i)));
                 }
             }
@@ -227,6 +252,11 @@ mod tests {
             let foot = all.nearest(p).unwrap();
             assert_eq!((all.distance(p), foot.distance), (least, least));
             assert_eq!(alone[foot.edge], least);
+            let squares: Vec<f64> = all.edges.iter().map(|edge| edge.offer(p).0).collect();
+            let nearest = squares.iter().copied().fold(f64::INFINITY, f64::min);
+            let first = squares.iter().position(|square| *square == nearest);
+            assert_eq!(first, Some(foot.edge));
+            assert!(all.within(p, least + 1e-9) && !all.within(p, least - 1e-9));
         }
     }
 

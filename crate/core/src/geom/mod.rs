@@ -13,8 +13,8 @@
 //! | arcs to edges | [`flatten::flatten`] |
 //! | area, centroid, inside or not | [`Region`], [`Outline::area`] |
 //! | union, intersection, difference | [`boolean`] |
-//! | over-dig, collar, deck; side slopes | [`offset::widen`], [`offset::widen_tapered`] |
-//! | area and length of a widened outline, arcs exact | [`parallel::widened`] |
+//! | over-dig, collar, deck; side slopes | [`offset::offset_region`], [`offset::offset_tapered`] |
+//! | area and length of a widened outline, arcs exact | [`parallel::offset_measure`] |
 //! | a chain cut to an area, lines through it | [`clip`] |
 //! | an easement along a lot line | [`band::along_side`] |
 //! | several polygons with holes | [`compound::check`] |

@@ -20,7 +20,7 @@ use super::region::{Region, Ring};
 
 /// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs
 /// whose chords stay within `tolerance` metres inside the true arc.
-pub fn widen(region: &Region, distance: f64, tolerance: f64) -> Region {
+pub fn offset_region(region: &Region, distance: f64, tolerance: f64) -> Region {
     if distance >= 0.0 {
         let rings: Vec<Ring> = region
             .rings()
@@ -46,7 +46,7 @@ pub fn widen(region: &Region, distance: f64, tolerance: f64) -> Region {
 
 /// Everything within `distance` metres of a chain of straight edges (the strip along a wire, a
 /// pipe or a lot line), ends and corners rounded.
-pub fn widen_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
+pub fn offset_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
     let back = chain.iter().rev().skip(1);
     let there_and_back: Vec<Point> = chain.iter().chain(back).copied().collect();
     let ring = with_radius(&there_and_back, distance.max(0.0));
@@ -56,7 +56,7 @@ pub fn widen_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
 /// Everything beside a chain of straight edges, within `distance` metres of it: ends square,
 /// corners mitred (a mitre longer than four times the distance is cut off square). A chain that
 /// ends where it began has no ends: it goes round.
-pub fn widen_chain_square(chain: &[Point], distance: f64) -> Region {
+pub fn offset_chain_square(chain: &[Point], distance: f64) -> Region {
     let radius = distance.max(0.0);
     let ring = |points: Vec<Point>| mitred_ring(&with_radius(&points, radius));
     let (forth, back) = (chain.iter(), chain.iter().rev());
@@ -74,7 +74,7 @@ pub fn widen_chain_square(chain: &[Point], distance: f64) -> Region {
 
 /// The counter-clockwise ring widened by `radius` metres at each vertex, the radius varying
 /// linearly along each edge: the union of discs centred along it. All radii are >= 0.
-pub fn widen_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
+pub fn offset_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
     positive_winding(&tapered_rings(ring, tolerance))
 }
 
@@ -83,7 +83,7 @@ pub fn widen_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
 /// `gentle` are rings whose radii nowhere inside shrink as fast as the ground between two places:
 /// no disc stands out beyond that of an edge between, and their right side is enough. Of the
 /// others that is found out.
-pub fn widen_tapered_union(
+pub fn offset_tapered_union(
     gentle: &[Vec<(Point, f64)>],
     others: &[Vec<(Point, f64)>],
     tolerance: f64,
@@ -97,7 +97,7 @@ pub fn widen_tapered_union(
 
 /// A counter-clockwise ring widened by `distance` metres (narrowed when negative), corners kept
 /// sharp: the rectangular pit. A mitre longer than four times the distance is cut off square.
-pub fn widen_mitred(ring: &Ring, distance: f64) -> Region {
+pub fn offset_mitred(ring: &Ring, distance: f64) -> Region {
     let outside = if distance < 0.0 {
         ring.reversed()
     } else {
@@ -216,7 +216,7 @@ mod tests {
 
     #[test]
     fn a_widened_rectangle_follows_steiner() {
-        let widened = widen(&Region::from_ring(rectangle(6.0, 3.0)), 0.5, 1e-5);
+        let widened = offset_region(&Region::from_ring(rectangle(6.0, 3.0)), 0.5, 1e-5);
         let expected = 18.0 + 18.0 * 0.5 + PI * 0.25;
         assert!((widened.area() - expected).abs() < 1e-4);
         assert!((widened.perimeter() - (18.0 + TURN * 0.5)).abs() < 1e-4);
@@ -225,16 +225,16 @@ mod tests {
     #[test]
     fn a_narrowed_rectangle_keeps_sharp_corners_and_can_vanish() {
         let region = Region::from_ring(rectangle(6.0, 3.0));
-        assert!((widen(&region, -0.5, 1e-3).area() - 10.0).abs() < 1e-6);
-        assert!(widen(&region, -1.6, 1e-3).is_empty());
-        assert!(widen(&region, -50.0, 1e-3).is_empty());
+        assert!((offset_region(&region, -0.5, 1e-3).area() - 10.0).abs() < 1e-6);
+        assert!(offset_region(&region, -1.6, 1e-3).is_empty());
+        assert!(offset_region(&region, -50.0, 1e-3).is_empty());
     }
 
     #[test]
     fn a_waist_closes_beyond_its_own_radius() {
         let kidney = kidney();
         for distance in [0.2, 1.0, 1.6, 2.5, 6.0] {
-            let widened = widen(&kidney, distance, DRAWING_TOLERANCE);
+            let widened = offset_region(&kidney, distance, DRAWING_TOLERANCE);
             assert_eq!(widened.polygons.len(), 1);
             assert!(widened.polygons[0].holes.is_empty());
             assert_all_at(&kidney, &widened, distance, DRAWING_TOLERANCE);
@@ -245,26 +245,26 @@ mod tests {
     fn a_kidney_narrows_into_two() {
         let kidney = kidney();
         for distance in [0.2, 0.5, 1.0, 3.0] {
-            let narrowed = widen(&kidney, -distance, DRAWING_TOLERANCE);
+            let narrowed = offset_region(&kidney, -distance, DRAWING_TOLERANCE);
             assert_all_at(&kidney, &narrowed, distance, DRAWING_TOLERANCE);
         }
-        assert!(widen(&kidney, -3.0, DRAWING_TOLERANCE).is_empty());
+        assert!(offset_region(&kidney, -3.0, DRAWING_TOLERANCE).is_empty());
     }
 
     #[test]
     fn a_hole_fills_and_grows() {
         let washer = washer(2.0);
-        let wider = widen(&washer, 0.5, DRAWING_TOLERANCE);
+        let wider = offset_region(&washer, 0.5, DRAWING_TOLERANCE);
         assert_eq!(wider.polygons[0].holes.len(), 1);
         assert_all_at(&washer, &wider, 0.5, DRAWING_TOLERANCE);
         for distance in [2.1, 3.0, 3.9, 5.0, 12.0] {
-            let filled = widen(&washer, distance, DRAWING_TOLERANCE);
+            let filled = offset_region(&washer, distance, DRAWING_TOLERANCE);
             assert!(filled.polygons[0].holes.is_empty(), "at {distance}");
         }
-        let narrower = widen(&washer, -0.5, DRAWING_TOLERANCE);
+        let narrower = offset_region(&washer, -0.5, DRAWING_TOLERANCE);
         assert_all_at(&washer, &narrower, 0.5, DRAWING_TOLERANCE);
         for distance in [1.6, 2.5, 4.0, 6.0, 20.0] {
-            assert!(widen(&washer, -distance, DRAWING_TOLERANCE).is_empty());
+            assert!(offset_region(&washer, -distance, DRAWING_TOLERANCE).is_empty());
         }
     }
 
@@ -274,7 +274,7 @@ mod tests {
         let east = Vector::new(1.2, 0.0);
         let moved = Ring(rectangle(8.0, 8.0).0.iter().map(|p| *p + east).collect());
         pair.polygons.extend(Region::from_ring(moved).polygons);
-        let narrowed = widen(&pair, -0.6, DRAWING_TOLERANCE);
+        let narrowed = offset_region(&pair, -0.6, DRAWING_TOLERANCE);
         assert!((narrowed.area() - 6.8 * 6.8).abs() < 1e-6);
     }
 
@@ -285,13 +285,13 @@ mod tests {
             Point::new(4.0, 0.0),
             Point::new(4.0, 3.0),
         ];
-        let strip = widen_chain(&chain, 0.5, 1e-6);
+        let strip = offset_chain(&chain, 0.5, 1e-6);
         // Two strips and two half discs, and a quarter square shared and a quarter disc more.
         let expected = 7.0 + PI * 0.25 - 0.25 + PI * 0.25 / 4.0;
         assert!((strip.area() - expected).abs() < 1e-4, "{}", strip.area());
-        let disc = widen_chain(&chain[..1], 0.5, 1e-6);
+        let disc = offset_chain(&chain[..1], 0.5, 1e-6);
         assert!((disc.area() - PI * 0.25).abs() < 1e-4);
-        assert!(widen_chain(&[], 0.5, 1e-6).is_empty());
+        assert!(offset_chain(&[], 0.5, 1e-6).is_empty());
     }
 
     #[test]
@@ -302,26 +302,26 @@ mod tests {
             Point::new(4.0, 3.0),
         ];
         // Two strips of 1 m, the square they share once, and the mitre beyond it.
-        let band = widen_chain_square(&corner, 0.5);
+        let band = offset_chain_square(&corner, 0.5);
         assert!((band.area() - 7.0).abs() < 1e-6, "{}", band.area());
         assert!(band.contains(Point::new(4.4, -0.4)) && !band.contains(Point::new(-0.1, 0.0)));
-        let straight = widen_chain_square(&corner[..2], 0.5);
+        let straight = offset_chain_square(&corner[..2], 0.5);
         assert!((straight.area() - 4.0).abs() < 1e-6);
         let mut round = corner.to_vec();
         round.extend([Point::new(0.0, 3.0), Point::new(0.0, 0.0)]);
-        let ring = widen_chain_square(&round, 0.5);
+        let ring = offset_chain_square(&round, 0.5);
         assert!((ring.area() - (5.0 * 4.0 - 3.0 * 2.0)).abs() < 1e-6);
         assert_eq!(ring.polygons[0].holes.len(), 1);
-        assert!(widen_chain_square(&[], 0.5).is_empty());
-        assert!(widen_chain_square(&corner[..1], 0.5).is_empty());
+        assert!(offset_chain_square(&[], 0.5).is_empty());
+        assert!(offset_chain_square(&corner[..1], 0.5).is_empty());
     }
 
     #[test]
     fn equal_radii_taper_into_plain_widening() {
         let kidney = kidney();
         let ring = with_radius(&kidney.polygons[0].outer.0, 1.8);
-        let tapered = widen_tapered(&ring, DRAWING_TOLERANCE);
-        let plain = widen(&kidney, 1.8, DRAWING_TOLERANCE);
+        let tapered = offset_tapered(&ring, DRAWING_TOLERANCE);
+        let plain = offset_region(&kidney, 1.8, DRAWING_TOLERANCE);
         assert!((tapered.area() - plain.area()).abs() < 1e-9);
     }
 
@@ -334,7 +334,7 @@ mod tests {
             (Point::new(1.0, 0.5), 3.0),
             (Point::new(0.0, 0.5), 3.0),
         ];
-        let widened = widen_tapered(&ring, 1e-4);
+        let widened = offset_tapered(&ring, 1e-4);
         assert!(
             (widened.area() - (PI * 9.0 + 6.0)).abs() < 0.01,
             "{}",
@@ -351,7 +351,7 @@ mod tests {
             (Point::new(1.95, 5.93), 0.28),
             (Point::new(6.15, 3.29), 0.0),
         ];
-        let widened = widen_tapered(&ring, DRAWING_TOLERANCE);
+        let widened = offset_tapered(&ring, DRAWING_TOLERANCE);
         assert!(!widened.contains(Point::new(1.56, 6.11)));
         assert!(widened.contains(Point::new(1.70, 6.00)));
     }
@@ -365,7 +365,7 @@ mod tests {
             (Point::new(2.0, -2.0), 0.0),
             (Point::new(2.0, 0.0), 0.0),
         ];
-        let widened = widen_tapered(&ring, 1e-6);
+        let widened = offset_tapered(&ring, 1e-6);
         // The strip along the wide side; on either side of it a right triangle between the
         // centres and the tangent; at each wide corner a sector of 90 + 30 degrees.
         let expected = 4.0 + 2.0 + 3f64.sqrt() + 2.0 * (PI / 3.0);
@@ -378,17 +378,17 @@ mod tests {
 
     #[test]
     fn mitred_corners_stay_sharp() {
-        let region = widen_mitred(&rectangle(6.0, 3.0), 0.5);
+        let region = offset_mitred(&rectangle(6.0, 3.0), 0.5);
         assert!((region.area() - 28.0).abs() < 1e-6);
         assert_eq!(region.polygons[0].outer.0.len(), 4);
-        assert!((widen_mitred(&rectangle(6.0, 3.0), -0.5).area() - 10.0).abs() < 1e-6);
-        assert!(widen_mitred(&rectangle(6.0, 3.0), -2.0).is_empty());
+        assert!((offset_mitred(&rectangle(6.0, 3.0), -0.5).area() - 10.0).abs() < 1e-6);
+        assert!(offset_mitred(&rectangle(6.0, 3.0), -2.0).is_empty());
         let needle = Ring(vec![
             Point::new(0.0, -0.1),
             Point::new(10.0, 0.0),
             Point::new(0.0, 0.1),
         ]);
-        let (_, high) = widen_mitred(&needle, 1.0).bounds().unwrap();
+        let (_, high) = offset_mitred(&needle, 1.0).bounds().unwrap();
         assert!(high.x < 11.0 + 1e-9);
     }
 
@@ -399,17 +399,17 @@ mod tests {
             ring.0[1].y = bad;
             let region = Region::from_ring(ring.clone());
             for distance in [0.5, -0.5, 0.0] {
-                assert!(widen(&region, distance, 0.001).is_empty());
-                let _ = widen_mitred(&ring, distance);
+                assert!(offset_region(&region, distance, 0.001).is_empty());
+                let _ = offset_mitred(&ring, distance);
             }
             let good = Region::from_ring(rectangle(2.0, 1.0));
-            let _ = widen(&good, bad, 0.001);
-            let _ = widen(&good, 1.0, bad);
+            let _ = offset_region(&good, bad, 0.001);
+            let _ = offset_region(&good, 1.0, bad);
             let mut tapered = with_radius(&rectangle(2.0, 1.0).0, 1.0);
             tapered[2].1 = bad;
-            let _ = widen_tapered(&tapered, 0.001);
+            let _ = offset_tapered(&tapered, 0.001);
         }
-        assert!(widen_tapered(&[], 0.001).is_empty());
-        assert!(widen_tapered_union(&[], &[Vec::new()], 0.001).is_empty());
+        assert!(offset_tapered(&[], 0.001).is_empty());
+        assert!(offset_tapered_union(&[], &[Vec::new()], 0.001).is_empty());
     }
 }

@@ -12,7 +12,7 @@
 
 use super::VOLUME_TOLERANCE;
 use super::flatten::{ChordSide, flatten};
-use super::offset::widen;
+use super::offset::offset_region;
 use super::path::{Outline, Segment};
 use super::point::Vector;
 use super::region::Region;
@@ -23,7 +23,7 @@ const SMOOTH: f64 = 1e-6;
 
 /// An outline widened all round, its outer corners rounded.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Widened {
+pub struct OffsetMeasure {
     /// Enclosed area, m2.
     pub area: f64,
     /// Length round it, metres.
@@ -33,19 +33,21 @@ pub struct Widened {
 }
 
 /// The outline widened by `distance` metres, not negative.
-pub fn widened(outline: &Outline, distance: f64) -> Widened {
+pub fn offset_measure(outline: &Outline, distance: f64) -> OffsetMeasure {
     let ring = flatten(outline, VOLUME_TOLERANCE, ChordSide::Centred);
-    let polygon = widen(&Region::from_ring(ring), distance, VOLUME_TOLERANCE);
+    let polygon = offset_region(&Region::from_ring(ring), distance, VOLUME_TOLERANCE);
     let (area, length) = (polygon.area(), polygon.perimeter());
     // What chords can leave out or add.
     let doubt = 2.0 * VOLUME_TOLERANCE * length + 1e-6;
     match steiner(outline, distance) {
-        Some((exact, long)) if (exact - area).abs() <= doubt && long >= length - doubt => Widened {
-            area: exact,
-            length: long,
-            exact: true,
-        },
-        _ => Widened {
+        Some((exact, long)) if (exact - area).abs() <= doubt && long >= length - doubt => {
+            OffsetMeasure {
+                area: exact,
+                length: long,
+                exact: true,
+            }
+        }
+        _ => OffsetMeasure {
             area,
             length,
             exact: false,
@@ -132,7 +134,7 @@ mod tests {
             line(30., 14.),
             line(0., 14.),
         ]);
-        let wide = widened(&it, 3.0);
+        let wide = offset_measure(&it, 3.0);
         near(wide.area, 420.0 + 88.0 * 3.0 + PI * 9.0);
         near(wide.length, 88.0 + TURN * 3.0);
         assert!(wide.exact);
@@ -149,7 +151,7 @@ mod tests {
             line(4., 8.),
             line(0., 8.),
         ]);
-        let wide = widened(&it, 0.5);
+        let wide = offset_measure(&it, 0.5);
         // Five outer corners of a quarter disc each; at the inner one a square is counted twice.
         near(
             wide.area,
@@ -168,14 +170,14 @@ mod tests {
             Vertex::arc(-1.4, -1.2, 0.15),
             Vertex::arc(1.4, -1.2, 0.95),
         ]);
-        let polygon = |by: f64| widen(&it.region(1e-6), by, 1e-6);
+        let polygon = |by: f64| offset_region(&it.region(1e-6), by, 1e-6);
         for by in [0.2, 0.5, 1.2, 1.7, 3.0] {
-            let (wide, drawn) = (widened(&it, by), polygon(by));
+            let (wide, drawn) = (offset_measure(&it, by), polygon(by));
             let within = if wide.exact { 1e-4 } else { 0.02 };
             assert!((wide.area - drawn.area()).abs() < within, "{by}: {wide:?}");
             assert!((wide.length - drawn.perimeter()).abs() < within, "{by}");
         }
         // Its waist fills beyond its own radius: no formula holds there.
-        assert!(!widened(&it, 3.0).exact);
+        assert!(!offset_measure(&it, 3.0).exact);
     }
 }

@@ -164,7 +164,7 @@ mod tests {
     use crate::ground::GroundRecord;
     use crate::math::{cos, sin};
     use crate::shell::{Shell, catalogue};
-    use crate::site::Works;
+    use crate::site::ConstructionSettings;
 
     /// Rolling ground, in one half steeper than banks are.
     fn rolling() -> Ground {
@@ -182,7 +182,7 @@ mod tests {
     #[test]
     fn gentle_ground_needs_no_walk() {
         let shell = Shell::check(&catalogue::all()[0]).unwrap().0;
-        let layout = Layout::new(&shell, &Works::default(), None, 4.5, 0.15);
+        let layout = Layout::new(&shell, &ConstructionSettings::default(), None, 4.5, 0.15);
         let (bank, grid) = (layout.levels.bank, layout.grid);
         let pose = Pose::new(Point::new(0.3, -0.2), 0.4, false);
         let drape = Drape::over(grid, &rolling(), &pose, 10.1, bank);

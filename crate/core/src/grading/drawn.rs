@@ -128,10 +128,8 @@ impl Drawn {
                 let p = layout.coarse.centre(i % columns, i / columns);
                 let ring = (*run, layout.levels.top(layout.levels.edge()));
                 let signed = deck.at(p, run.max(2.0 * cell));
-                match stretches.nearest(p).filter(|_| signed < *run) {
-                    Some((top, _)) => (signed, top),
-                    None => ring,
-                }
+                let near = (signed < *run).then(|| stretches.nearest(p)).flatten();
+                near.map_or(ring, |(top, _)| (signed, top))
             }));
         let inside = |area: &Region, p: Point| !area.is_empty() && area.contains(p);
         let ring = layout

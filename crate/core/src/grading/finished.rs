@@ -4,7 +4,7 @@ use super::drawn::{Drawn, Signed, Stretches, into_shell};
 use super::levels::Levels;
 use crate::geom::{Edges, Point, Pose, Region};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// How far apart a bank's way back to the deck's edge is looked at, metres.
 const STEP: f64 = 0.25;
@@ -33,7 +33,7 @@ pub struct Finished {
 
 impl Finished {
     /// Of a shell with what was drawn of its deck.
-    pub fn new(shell: &Shell, works: &Works, drawn: &Drawn, pose: &Pose) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings, drawn: &Drawn, pose: &Pose) -> Self {
         let levels = Levels::of(works);
         let rim = Edges::of_region(&shell.rim);
         let decks = into_shell(&drawn.decks, pose);

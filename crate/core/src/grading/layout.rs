@@ -2,10 +2,10 @@
 
 use super::levels::Levels;
 use crate::dig::{DigShape, Grid};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Edges, Foot, Point, Region, VOLUME_TOLERANCE, Vector};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// Every how many cells the lines of the banks look at the ground.
 pub(super) const STRIDE: usize = 2;
@@ -82,7 +82,7 @@ impl Layout {
     /// of `cell` metres.
     pub fn new(
         shell: &Shell,
-        works: &Works,
+        works: &ConstructionSettings,
         hole: Option<&DigShape>,
         reach: f64,
         cell: f64,
@@ -98,9 +98,10 @@ impl Layout {
             grid,
             paved: Vec::new(),
             beside: Vec::new(),
-            edge: edge_spots(&widen(&shell.rim, levels.edge(), VOLUME_TOLERANCE), |_| {
-                levels.top(levels.edge())
-            }),
+            edge: edge_spots(
+                &offset_region(&shell.rim, levels.edge(), VOLUME_TOLERANCE),
+                |_| levels.top(levels.edge()),
+            ),
             coarse,
             runs: Vec::new(),
             reach,
@@ -278,7 +279,7 @@ pub(super) fn half_plane(normal: Vector, distance: f64, cell: f64) -> f64 {
 
 /// Places `run` metres from the deck's edge, each with the deck's top at that edge.
 fn border(rim: &Region, levels: &Levels, run: f64) -> Vec<EdgeSpot> {
-    let ring = widen(rim, levels.edge() + run, DRAWING_TOLERANCE);
+    let ring = offset_region(rim, levels.edge() + run, DRAWING_TOLERANCE);
     // A screen only: grading itself looks at every cell.
     let spots = edge_spots(&ring, |_| levels.top(levels.edge()));
     spots.into_iter().step_by(4).collect()

@@ -1,6 +1,6 @@
 //! The heights of the finished ground, counted from the rim.
 
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// Heights and widths of deck, collar and banks; rises are metres above the rim.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,7 +21,7 @@ pub struct Levels {
 
 impl Levels {
     /// Those of some settings.
-    pub fn of(works: &Works) -> Self {
+    pub fn of(works: &ConstructionSettings) -> Self {
         Self {
             collar: works.collar.width,
             deck: works.deck.width,

@@ -52,7 +52,7 @@ use crate::geom::region::bounds;
 use crate::geom::{Point, Pose, Region};
 use crate::ground::Ground;
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// How far from the deck's edge layouts reach, metres, and the side of their cells, metres.
 /// Banks that run farther than the last are told as not closed.
@@ -133,14 +133,19 @@ impl Grading {
 
 /// Layouts of one shell under one set of settings, made when they are first needed.
 #[derive(Debug, Default)]
-pub struct Kept {
+pub struct Cache {
     layouts: [Option<Layout>; REACHES.len()],
     hole: Option<DigShape>,
 }
 
-impl Kept {
+impl Cache {
     /// The layout with the reach of this number.
-    fn layout(&mut self, shell: &Shell, works: &Works, number: usize) -> Option<&Layout> {
+    fn layout(
+        &mut self,
+        shell: &Shell,
+        works: &ConstructionSettings,
+        number: usize,
+    ) -> Option<&Layout> {
         let (reach, cell) = *REACHES.get(number)?;
         let hole = &mut self.hole;
         let layout = self.layouts.get_mut(number)?;
@@ -157,11 +162,11 @@ impl Kept {
 /// site alone, so that every kept state gives the same figures.
 pub fn graded(
     shell: &Shell,
-    works: &Works,
+    works: &ConstructionSettings,
     drawn: &Drawn,
     (ground, pose, coping): (&Ground, &Pose, f64),
     opening: &Region,
-    kept: &mut Kept,
+    kept: &mut Cache,
 ) -> Grading {
     let far = drawn
         .farthest(shell, pose)

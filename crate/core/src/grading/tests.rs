@@ -43,8 +43,8 @@ fn shell() -> Shell {
 }
 
 /// Collar 0.3 m wide with its underside 0.4 m down; deck 1.2 m wide, slab and bed 0.2 m.
-fn works() -> Works {
-    let mut works = Works::default();
+fn works() -> ConstructionSettings {
+    let mut works = ConstructionSettings::default();
     works.dig.side_slope = Some(0.0);
     works.dig.over_dig = 0.2;
     works.collar.width = 0.3;
@@ -77,8 +77,8 @@ fn pose() -> Pose {
 }
 
 /// The grading with the rim at 10 m.
-fn at_ten(works: &Works, drawn: &Drawn, ground: &Ground, pose: &Pose) -> Grading {
-    let mut kept = Kept::default();
+fn at_ten(works: &ConstructionSettings, drawn: &Drawn, ground: &Ground, pose: &Pose) -> Grading {
+    let mut kept = Cache::default();
     let none = Region::default();
     graded(
         &shell(),
@@ -90,7 +90,7 @@ fn at_ten(works: &Works, drawn: &Drawn, ground: &Ground, pose: &Pose) -> Grading
     )
 }
 
-fn plain(works: &Works, ground: &Ground) -> Grading {
+fn plain(works: &ConstructionSettings, ground: &Ground) -> Grading {
     at_ten(works, &Drawn::default(), ground, &pose())
 }
 
@@ -285,7 +285,7 @@ fn a_drawn_deck_has_banks_of_its_own() {
 #[test]
 fn what_is_kept_changes_nothing() {
     let (works, shell, none) = (works(), shell(), Region::default());
-    let mut kept = Kept::default();
+    let mut kept = Cache::default();
     for elevation in [9.0, 10.0, 9.7, 8.5, 9.0] {
         let ground = level(elevation);
         let at = (&ground, &pose(), 10.0);

@@ -1,9 +1,9 @@
 //! The way round a shell, beside its wall.
 
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// What of the pipe depends on the shell and the settings alone, shell frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,9 +18,9 @@ pub struct Around {
 
 impl Around {
     /// Of a shell whose pipe keeps `works.pipe.off_wall` from its wall.
-    pub fn new(shell: &Shell, works: &Works) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings) -> Self {
         let out = shell.record.wall_thickness + works.pipe.off_wall;
-        let within = widen(&shell.footprint, out, DRAWING_TOLERANCE);
+        let within = offset_region(&shell.footprint, out, DRAWING_TOLERANCE);
         Self {
             way: Closed::of(&within),
             water: Closed::of(&shell.footprint),

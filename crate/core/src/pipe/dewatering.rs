@@ -3,10 +3,10 @@
 use crate::dig::DigShape;
 use crate::dig::small::beside_deepest;
 use crate::finding::{Finding, Topic};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point};
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// How much shallower than the deepest place the pipe's foot may stand, metres: 2 in.
 const SHALLOWER: f64 = 0.05;
@@ -28,7 +28,7 @@ pub struct Dewatering {
 
 impl Dewatering {
     /// The pipe of a shell whose hole has this shape.
-    pub fn new(shell: &Shell, works: &Works, shape: &DigShape) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings, shape: &DigShape) -> Self {
         let settings = &works.dewatering;
         let at = (settings.at).unwrap_or_else(|| beside_deepest(shell, &works.dig));
         let deepest = shape.deepest();
@@ -49,7 +49,7 @@ impl Dewatering {
             let finding = Finding::caution(check, message, remedy);
             findings.push(finding.about(Topic::Pipe).under(&place));
         };
-        if widen(
+        if offset_region(
             &shell.footprint,
             shell.record.wall_thickness,
             DRAWING_TOLERANCE,

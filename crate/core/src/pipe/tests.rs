@@ -47,7 +47,7 @@ fn plan(edit: impl FnOnce(&mut Value)) -> PipePlan {
     let (shell, placement) = site.placed_shell().unwrap();
     let around = Around::new(shell, &site.site().works);
     let pose = placement.pose();
-    let hole = crate::geom::offset::widen(&shell.footprint, 1.0, 1e-4).posed(&pose);
+    let hole = crate::geom::offset::offset_region(&shell.footprint, 1.0, 1e-4).posed(&pose);
     PipePlan::new(&site, shell, placement, &around, &hole)
 }
 
@@ -198,11 +198,11 @@ fn the_dewatering_pipe_stands_beside_the_deepest_floor() {
     let site: Site = serde_json::from_value(document()).unwrap();
     let site = CheckedSite::check(site, None).unwrap();
     let (shell, _) = site.placed_shell().unwrap();
-    let made = |works: &crate::site::Works| {
+    let made = |works: &crate::site::ConstructionSettings| {
         let shape = DigShape::new(shell, &works.dig, 0.0);
         Dewatering::new(shell, works, &shape)
     };
-    let mut works = crate::site::Works::clone(&site.site().works);
+    let mut works = crate::site::ConstructionSettings::clone(&site.site().works);
     let pipe = made(&works);
     near(pipe.length, 1.5 + 4.0 * INCH, 1e-6);
     near(pipe.at.x, 4.0 + 4.0 * INCH, 1e-3);

@@ -14,7 +14,7 @@
 //! | `placed`, `moulding`, `paving` | the shell along the line; its faces; collar, deck and bed |
 //! | `chain` | chains of elevations, and regions under them |
 //! | `finish` | the finished ground: under the deck, down and up its banks |
-//! | [`hand`] | the line as it is dragged on the plan |
+//! | [`drag`] | the line as it is dragged on the plan |
 //! | `dimension` | depths, widths and heights to read |
 //! | `axis` | even stations and elevations with their texts |
 //!
@@ -35,9 +35,9 @@ mod axis;
 mod chain;
 mod cut;
 mod dimension;
+pub mod drag;
 mod finish;
 mod ground;
-pub mod hand;
 mod hole;
 mod line;
 mod moulding;

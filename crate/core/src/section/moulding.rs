@@ -3,7 +3,7 @@
 use super::chain::sampled;
 use super::placed::Placed;
 use crate::geom::boolean::{difference, positive_winding};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region, Ring};
 use crate::shell::Shell;
 
@@ -20,7 +20,7 @@ pub(super) struct Moulding {
 impl Moulding {
     pub fn of(placed: &Placed<'_>) -> Self {
         let shell = placed.shell;
-        let wall = widen(&shell.footprint, shell.wall_width(), DRAWING_TOLERANCE);
+        let wall = offset_region(&shell.footprint, shell.wall_width(), DRAWING_TOLERANCE);
         let outer = face(placed, &wall, |shell, p| shell.outside_depth(p));
         let inner = face(placed, &shell.footprint, |shell, p| shell.inside_depth(p));
         let parts = [difference(&outer, &inner), coping(placed)];

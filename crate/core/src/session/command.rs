@@ -16,8 +16,8 @@ use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::{
-    Alternative, Benchmark, CheckedSite, EquipmentPad, Feature, Fit, GeoOrigin, Grid, Picture,
-    Placement, Rate, Rule, SectionLine, ShellChoice, Site, Works,
+    Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
+    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
 };
 use crate::units::System;
 
@@ -61,7 +61,7 @@ pub enum Command {
         elevation: f64,
     },
     /// Set dig, stone, collar, deck and the rest.
-    SetWorks(Arc<Works>),
+    SetWorks(Arc<ConstructionSettings>),
     /// Set the clearance rules.
     SetRules(Vec<Rule>),
     /// Set the ground.

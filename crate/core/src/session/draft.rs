@@ -113,6 +113,27 @@ struct Next {
     caught: Option<Caught>,
 }
 
+/// What the next point of a drawing is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum NextPoint {
+    /// The first of the path, or the centre of a disc.
+    First,
+    /// The end of a straight edge.
+    Next,
+    /// A point on an arc.
+    OnArc,
+    /// The end of an arc.
+    ArcEnd,
+    /// The opposite corner of a rectangle.
+    Opposite,
+    /// How wide a rectangle on its first edge is.
+    Width,
+    /// The rim of a disc.
+    Rim,
+}
+
 /// What the page shows of a drawing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
@@ -124,13 +145,8 @@ pub struct Drawn {
     /// How the next stretch is drawn.
     #[cfg_attr(feature = "typescript", tsify(type = "DrawMode"))]
     pub mode: Mode,
-    /// What the next point is: `first`, `next`, `on-arc`, `arc-end`, `opposite`, `width`,
-    /// `rim`.
-    #[cfg_attr(
-        feature = "typescript",
-        tsify(type = "'first' | 'next' | 'on-arc' | 'arc-end' | 'opposite' | 'width' | 'rim'")
-    )]
-    pub wants: &'static str,
+    /// What the next point is.
+    pub wants: NextPoint,
     /// Length of the stretch in hand, for an arc along the chord.
     pub length: Option<String>,
     /// Its bearing.

@@ -2,16 +2,16 @@
 //!
 //! A [`Session`] always holds a site that has passed the door, and everything that follows from it
 //! but low and high of its quantities, which take longer (see [`Session::set_ranges`]). A [`Command`] that would break it is refused with findings and changes nothing.
-//! Dragging is a *gesture*: many small changes that undo in one step (see [`hand`]).
+//! Dragging is a *gesture*: many small changes that undo in one step (see [`drag`]).
 
 mod bring_in;
 pub mod command;
 mod copy;
 pub mod draft;
+mod drag;
 mod follow;
-mod grip;
 pub mod ground_words;
-mod hand;
+mod handle;
 mod history;
 pub mod ledger;
 mod plan;
@@ -25,13 +25,13 @@ pub mod tally;
 
 pub use command::Command;
 pub use draft::Draft;
-pub use grip::{Grip, Handle, Part};
+pub use drag::{DragTarget, handle, picture_handle};
 pub use ground_words::GroundWords;
-pub use hand::{Held, handle, picture_handle};
+pub use handle::{Handle, Part, PlacedHandle};
 pub use ledger::Ledger;
 pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
-pub use shaping::{Deed, Shaped, Shaping};
+pub use shaping::{PickedPart, ShapeEdit, Shaped, ShapedForm, Shaping};
 pub use snap::Snap;
 pub use tally::Tally;
 
@@ -50,7 +50,7 @@ pub struct Session {
     analysis: Analysis,
     cache: Cache,
     history: History,
-    gesture: Option<hand::Gesture>,
+    gesture: Option<drag::Gesture>,
     snap: Option<Snap>,
     draft: Option<Draft>,
     shown: Option<Sketch>,
@@ -224,27 +224,27 @@ impl Session {
     /// What a finger or pointer at a place would take hold of.
     ///
     /// `reach`: how far off it may be, metres; `scale`: pixels per metre of the view.
-    pub fn held_at(&self, at: Point, reach: f64, scale: f64) -> Option<Held> {
+    pub fn hit_test(&self, at: Point, reach: f64, scale: f64) -> Option<DragTarget> {
         self.part_at(at, reach, scale)
-            .or_else(|| hand::held_at(&self.site, at, reach, scale))
+            .or_else(|| drag::hit_test(&self.site, at, reach, scale))
             .or_else(|| self.whole_at(at, reach))
-            .or_else(|| hand::picture_at(&self.site, at, reach, scale))
+            .or_else(|| drag::picture_at(&self.site, at, reach, scale))
     }
 
     /// Takes hold of what lies at a place and begins a gesture.
-    pub fn grab(&mut self, at: Point, reach: f64, scale: f64) -> Option<Held> {
+    pub fn grab(&mut self, at: Point, reach: f64, scale: f64) -> Option<DragTarget> {
         self.release();
-        let held = self.held_at(at, reach, scale)?;
+        let held = self.hit_test(at, reach, scale)?;
         self.gesture = match held {
-            Held::Part(grip) => self.grab_part(grip, at, reach),
-            _ => hand::Gesture::begin(held, &self.site, at),
+            DragTarget::Part(handle) => self.grab_part(handle, at, reach),
+            _ => drag::Gesture::begin(held, &self.site, at),
         };
         self.gesture.as_ref().map(|_| held)
     }
 
     /// The feature within `reach` metres of a place, of those that are drawn; the last drawn wins.
     pub fn feature_at(&self, at: Point, reach: f64) -> Option<&Feature> {
-        hand::feature_at(&self.site, at, reach)
+        drag::feature_at(&self.site, at, reach)
     }
 
     /// Moves what is held to follow the hand.

@@ -85,7 +85,7 @@ fn two_points_lay_it_and_a_lock_holds_it() {
     let faults = session.apply(Command::FitPicture(fit)).unwrap_err();
     assert_eq!(faults.first().map(|f| f.code), Some("picture-locked"));
     let at = picture(&session).at;
-    assert_eq!(session.held_at(at, 0.3, 20.0), None);
+    assert_eq!(session.hit_test(at, 0.3, 20.0), None);
     session.apply(Command::SetPicture(None)).unwrap();
     let faults = session.apply(Command::FitPicture(fit)).unwrap_err();
     assert_eq!(faults.first().map(|f| f.code), Some("no-picture"));
@@ -96,7 +96,7 @@ fn the_hand_moves_and_turns_it_in_one_step_each() {
     let mut session = with_picture();
     let before = picture(&session);
     let at = Point::new(12.0, 13.0);
-    assert_eq!(session.grab(at, 0.3, 20.0), Some(Held::Picture));
+    assert_eq!(session.grab(at, 0.3, 20.0), Some(DragTarget::Picture));
     session.drag_to(Point::new(20.0, 10.0), true);
     session.drag_to(Point::new(22.0, 10.0), true);
     session.release();
@@ -108,7 +108,7 @@ fn the_hand_moves_and_turns_it_in_one_step_each() {
     // The knob stands above the middle of the upper edge; led to the east of the middle.
     let (edge, knob) = picture_handle(session.site(), 20.0).unwrap();
     assert_eq!(edge, Point::new(10.0, 19.5));
-    assert_eq!(session.grab(knob, 0.3, 20.0), Some(Held::TurnPicture));
+    assert_eq!(session.grab(knob, 0.3, 20.0), Some(DragTarget::TurnPicture));
     session.drag_to(Point::new(40.0, 12.0), true);
     session.release();
     assert!((picture(&session).heading - TURN / 4.0).abs() < 1e-12);

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::geom::Point;
-use crate::section::hand::{self, Grip};
+use crate::section::drag::{self, LinePart};
 use crate::section::{self, Edges, Section};
 use crate::site::SectionLine;
 
@@ -17,7 +17,7 @@ pub(super) struct SectionView {
     /// Where it was dragged to; the site does not know yet.
     dragged: Option<SectionLine>,
     /// The drag under way: the line as it was, the part of it, and where it was taken.
-    drag: Option<(SectionLine, Grip, Point)>,
+    drag: Option<(SectionLine, LinePart, Point)>,
     /// The hole's edges, once a section was asked for.
     edges: Option<Edges>,
     /// The section that was cut last, as long as nothing has moved since.
@@ -107,15 +107,15 @@ impl Session {
     /// of what lies between them. False where it is not there.
     pub fn take_section(&mut self, at: Point, reach: f64, whole: bool) -> bool {
         let line = self.shown_section_line();
-        let drag = line.and_then(|line| Some((line, hand::grip_at(&line, at, reach)?, at)));
-        self.section.drag = drag.filter(|(_, grip, _)| (*grip == Grip::Whole) == whole);
+        let drag = line.and_then(|line| Some((line, drag::part_at(&line, at, reach)?, at)));
+        self.section.drag = drag.filter(|(_, part, _)| (*part == LinePart::Whole) == whole);
         self.section.drag.is_some()
     }
 
     /// Moves what is held of the line to a place.
     pub fn drag_section(&mut self, to: Point) {
-        if let Some((line, grip, from)) = &self.section.drag {
-            self.section.dragged = Some(hand::moved(line, *grip, *from, to));
+        if let Some((line, part, from)) = &self.section.drag {
+            self.section.dragged = Some(drag::moved(line, *part, *from, to));
         }
     }
 
@@ -131,7 +131,7 @@ impl Session {
     /// as long as given, metres, but no shorter than a drag can make it.
     pub fn section_line_along(&self, bearing: f64, length: f64) -> Option<SectionLine> {
         let line = self.section_line()?;
-        Some(hand::laid(&line, bearing, length))
+        Some(drag::laid(&line, bearing, length))
     }
 
     /// The section along its line; cut only where something has moved since it was last asked for.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::grip::{Grip, Part};
+use super::handle::{Handle, Part};
 use super::shape::Target;
 use crate::finding::Finding;
 use crate::geom::{Point, Segment, Vector};
@@ -22,7 +22,7 @@ pub struct Shaping {
     /// Whose shape.
     pub target: Target,
     /// The part that buttons and keys act on.
-    pub picked: Option<Grip>,
+    pub picked: Option<Handle>,
     /// Why the last change was not made, or what it came to.
     pub word: String,
 }
@@ -33,22 +33,14 @@ pub struct Shaping {
 pub struct Shaped {
     /// Whose shape it is.
     pub name: String,
-    /// `closed`, `open`, `spots`, `disc` or `none`.
-    #[cfg_attr(
-        feature = "typescript",
-        tsify(type = "'closed' | 'open' | 'spots' | 'disc' | 'none'")
-    )]
-    pub form: &'static str,
+    /// What it is made of.
+    pub form: ShapedForm,
     /// Whether it is held where it is.
     pub locked: bool,
     /// How many corners it has.
     pub corners: usize,
-    /// What is picked: `corner`, `edge`, `arc`, or nothing.
-    #[cfg_attr(
-        feature = "typescript",
-        tsify(type = "'corner' | 'edge' | 'arc' | null")
-    )]
-    pub picked: Option<&'static str>,
+    /// What is picked, if anything.
+    pub picked: Option<PickedPart>,
     /// What is picked, in words: `corner 3 of 6`.
     pub says: String,
     /// Length of the picked edge, metres, and its bearing, radians.
@@ -57,9 +49,49 @@ pub struct Shaped {
     pub word: String,
 }
 
+/// What a shape is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum ShapedForm {
+    /// Closed paths.
+    Closed,
+    /// An open path.
+    Open,
+    /// Spots of the survey.
+    Spots,
+    /// A disc.
+    Disc,
+    /// Nothing that could be changed by hand.
+    None,
+}
+
+/// A part of a shape that buttons and keys act on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum PickedPart {
+    /// A corner.
+    Corner,
+    /// A straight edge.
+    Edge,
+    /// An edge that is an arc.
+    Arc,
+}
+
+impl PickedPart {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Corner => "corner",
+            Self::Edge => "edge",
+            Self::Arc => "arc",
+        }
+    }
+}
+
 /// What a button or a key does to a shape.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Deed {
+pub enum ShapeEdit {
     /// Picks the next corner or edge, or the one before.
     Pick {
         /// Backwards.
@@ -86,28 +118,31 @@ impl Shaping {
         let corners = paths.iter().map(|s| s.vertices.len()).sum();
         let sketch = self.picked.and_then(|g| paths.get(g.path));
         let form = match (&self.target, paths.first()) {
-            (Target::Spots, _) => "spots",
-            (_, Some(first)) if first.closed => "closed",
-            (_, Some(_)) => "open",
-            (_, None) if self.target.disc(site).is_some() => "disc",
-            _ => "none",
+            (Target::Spots, _) => ShapedForm::Spots,
+            (_, Some(first)) if first.closed => ShapedForm::Closed,
+            (_, Some(_)) => ShapedForm::Open,
+            (_, None) if self.target.disc(site).is_some() => ShapedForm::Disc,
+            _ => ShapedForm::None,
         };
         let edge = |i| sketch.and_then(|s| s.edge(i));
         let (picked, index, of, run) = match self.picked.map(|g| g.part) {
             Some(Part::Corner(i)) if sketch.is_some_and(|s| i < s.vertices.len()) => {
                 let (i, of) = match (form, self.picked) {
-                    ("spots", Some(grip)) => (grip.path, corners),
+                    (ShapedForm::Spots, Some(handle)) => (handle.path, corners),
                     _ => (i, sketch.map_or(0, |s| s.vertices.len())),
                 };
-                (Some("corner"), i, of, None)
+                (Some(PickedPart::Corner), i, of, None)
             }
             Some(Part::Edge(i)) => match edge(i) {
                 Some(segment) => {
                     let way = segment.to() - segment.from();
-                    let arc = matches!(segment, Segment::Arc { .. });
+                    let part = match segment {
+                        Segment::Arc { .. } => PickedPart::Arc,
+                        Segment::Line { .. } => PickedPart::Edge,
+                    };
                     let run = (way.length(), way.bearing());
                     let of = sketch.map_or(0, Sketch::edges);
-                    (Some(if arc { "arc" } else { "edge" }), i, of, Some(run))
+                    (Some(part), i, of, Some(run))
                 }
                 None => (None, 0, 0, None),
             },
@@ -119,7 +154,10 @@ impl Shaping {
             locked: self.locked(site),
             corners,
             says: picked.map_or_else(String::new, |what| {
-                let what = if form == "spots" { "spot" } else { what };
+                let what = match form {
+                    ShapedForm::Spots => "spot",
+                    _ => what.words(),
+                };
                 format!("{what} {} of {of}", index + 1)
             }),
             picked,
@@ -138,7 +176,7 @@ impl Shaping {
         let mut parts = Vec::new();
         for (path, sketch) in self.target.paths(site).iter().enumerate() {
             for i in 0..sketch.vertices.len() {
-                let mut put = |part| parts.push(Grip { path, part });
+                let mut put = |part| parts.push(Handle { path, part });
                 put(Part::Corner(i));
                 if i < sketch.edges() && sketch.vertices.len() > 1 {
                     put(Part::Edge(i));
@@ -162,7 +200,7 @@ impl Shaping {
     pub(super) fn carry_out(
         &mut self,
         site: &mut Site,
-        deed: Deed,
+        edit: ShapeEdit,
     ) -> Result<&'static str, Vec<Finding>> {
         let paths = self.target.paths(site);
         let nothing = || {
@@ -172,24 +210,24 @@ impl Shaping {
                 "Pick a corner or an edge first: tap it, or step to it.",
             )]
         };
-        if let Deed::Nudge(by) = deed {
+        if let ShapeEdit::Nudge(by) = edit {
             return self.nudge(site, by).ok_or_else(nothing);
         }
-        if deed == Deed::Square {
+        if edit == ShapeEdit::Square {
             return self.square(site, &paths);
         }
-        let grip = self.picked.ok_or_else(nothing)?;
-        let sketch = paths.get(grip.path).ok_or_else(nothing)?;
-        let mut picked = Some(grip);
-        let (next, change, label) = match (deed, grip.part) {
-            (Deed::Add, Part::Corner(i) | Part::Edge(i)) => {
+        let handle = self.picked.ok_or_else(nothing)?;
+        let sketch = paths.get(handle.path).ok_or_else(nothing)?;
+        let mut picked = Some(handle);
+        let (next, change, label) = match (edit, handle.part) {
+            (ShapeEdit::Add, Part::Corner(i) | Part::Edge(i)) => {
                 let edge = sketch.edge(i).ok_or_else(nothing)?;
                 let part = Part::Corner(i + 1);
-                picked = Some(Grip { part, ..grip });
+                picked = Some(Handle { part, ..handle });
                 let next = sketch.with_corner(i, edge.point_at(0.5));
                 (next, CornerChange::Added(i + 1), "add corner")
             }
-            (Deed::Remove, Part::Corner(i)) => {
+            (ShapeEdit::Remove, Part::Corner(i)) => {
                 picked = None;
                 let label = if self.target == Target::Spots {
                     "remove spot"
@@ -198,7 +236,7 @@ impl Shaping {
                 };
                 (sketch.without_corner(i), CornerChange::Removed(i), label)
             }
-            (Deed::Bend, Part::Edge(i)) => {
+            (ShapeEdit::Bend, Part::Edge(i)) => {
                 let straight = matches!(sketch.edge(i), Some(Segment::Line { .. }));
                 let bulge = if straight { outward(sketch) } else { 0.0 };
                 (
@@ -207,7 +245,7 @@ impl Shaping {
                     "bend edge",
                 )
             }
-            (Deed::Run(length, bearing), Part::Edge(i)) => {
+            (ShapeEdit::Run(length, bearing), Part::Edge(i)) => {
                 let from = sketch.edge(i).ok_or_else(nothing)?.from();
                 let next = (i + 1) % sketch.vertices.len().max(1);
                 let to = build::ahead(from, length, bearing);
@@ -219,21 +257,21 @@ impl Shaping {
             }
             _ => return Err(nothing()),
         };
-        self.target.put(site, grip.path, &next, change);
+        self.target.put(site, handle.path, &next, change);
         self.picked = picked;
         Ok(label)
     }
 
     fn nudge(&self, site: &mut Site, by: Vector) -> Option<&'static str> {
-        let whole = Grip {
+        let whole = Handle {
             path: 0,
             part: Part::Whole,
         };
         let movable = matches!(self.target, Target::Feature(_));
-        let grip = self.picked.or(movable.then_some(whole))?;
-        let from = super::grip::place(&self.target, site, grip, Point::default())?;
-        super::grip::moved(&self.target, site, grip, from, from + by);
-        Some(label(grip.part))
+        let handle = self.picked.or(movable.then_some(whole))?;
+        let from = super::handle::place(&self.target, site, handle, Point::default())?;
+        super::handle::moved(&self.target, site, handle, from, from + by);
+        Some(label(handle.part))
     }
 
     fn square(&mut self, site: &mut Site, paths: &[Sketch]) -> Result<&'static str, Vec<Finding>> {

@@ -2,11 +2,11 @@
 
 use super::Session;
 use super::draft::{Draft, Wanted};
+use super::drag::{DragTarget, Gesture, feature_at};
 use super::follow;
-use super::grip::{self, Grip, Handle, Part};
-use super::hand::{Gesture, Held, feature_at};
+use super::handle::{self, Handle, Part, PlacedHandle};
 use super::shape::Target;
-use super::shaping::{Deed, Shaped, Shaping};
+use super::shaping::{ShapeEdit, Shaped, Shaping};
 use crate::finding::Finding;
 use crate::geom::{Point, Segment, Vertex};
 use crate::site::Site;
@@ -70,10 +70,10 @@ impl Session {
     }
 
     /// The handles of the shape being changed, and the one that is picked.
-    pub fn handles(&self, scale: f64) -> (Vec<Handle>, Option<Grip>) {
+    pub fn handles(&self, scale: f64) -> (Vec<PlacedHandle>, Option<Handle>) {
         match &self.shaping {
             Some(shaping) if !self.shape_is_locked() => (
-                grip::handles(&shaping.target, self.site.site(), scale),
+                handle::handles(&shaping.target, self.site.site(), scale),
                 shaping.picked,
             ),
             _ => (Vec::new(), None),
@@ -83,13 +83,13 @@ impl Session {
     /// The edge that is picked of the shape being changed.
     pub fn picked_edge(&self) -> Option<Segment> {
         let shaping = self.shaping.as_ref()?;
-        let grip = shaping.picked?;
+        let handle = shaping.picked?;
         let sketch = shaping
             .target
             .paths(self.site.site())
             .into_iter()
-            .nth(grip.path)?;
-        match grip.part {
+            .nth(handle.path)?;
+        match handle.part {
             Part::Edge(i) => sketch.edge(i),
             _ => None,
         }
@@ -99,13 +99,13 @@ impl Session {
     ///
     /// # Errors
     /// Every fault that it would cause, or why there is nothing to do; nothing was changed.
-    pub fn shape(&mut self, deed: Deed) -> Result<(), Vec<Finding>> {
+    pub fn shape(&mut self, edit: ShapeEdit) -> Result<(), Vec<Finding>> {
         self.release();
         let Some(mut shaping) = self.shaping.clone() else {
             return Ok(());
         };
         shaping.word.clear();
-        if let Deed::Pick { back } = deed {
+        if let ShapeEdit::Pick { back } = edit {
             shaping.step(self.site.site(), back);
             self.shaping = Some(shaping);
             return Ok(());
@@ -115,7 +115,7 @@ impl Session {
             return Ok(());
         }
         let mut next = Site::clone(self.site.site());
-        let done = shaping.carry_out(&mut next, deed).and_then(|label| {
+        let done = shaping.carry_out(&mut next, edit).and_then(|label| {
             follow::courses(&mut next, &self.site);
             self.commit(label.into(), next)
         });
@@ -127,38 +127,38 @@ impl Session {
     }
 
     /// The handle or the edge at a place of the shape being changed.
-    pub(super) fn part_at(&self, at: Point, reach: f64, scale: f64) -> Option<Held> {
+    pub(super) fn part_at(&self, at: Point, reach: f64, scale: f64) -> Option<DragTarget> {
         let shaping = self.shaping.as_ref().filter(|_| !self.shape_is_locked())?;
-        grip::taken(&shaping.target, self.site.site(), at, reach, scale).map(Held::Part)
+        handle::taken(&shaping.target, self.site.site(), at, reach, scale).map(DragTarget::Part)
     }
 
     /// The feature being changed, where the place lies in it: to move it whole.
-    pub(super) fn whole_at(&self, at: Point, reach: f64) -> Option<Held> {
+    pub(super) fn whole_at(&self, at: Point, reach: f64) -> Option<DragTarget> {
         let shaping = self.shaping.as_ref().filter(|_| !self.shape_is_locked())?;
         let own = shaping.target.feature(self.site.site())?;
         let movable = !shaping.target.paths(self.site.site()).is_empty()
             || shaping.target.disc(self.site.site()).is_some();
         let found = feature_at(&self.site, at, reach).filter(|f| movable && f.id == own.id)?;
         let part = Part::Whole;
-        Some(found).map(|_| Held::Part(Grip { path: 0, part }))
+        Some(found).map(|_| DragTarget::Part(Handle { path: 0, part }))
     }
 
-    pub(super) fn grab_part(&mut self, grip: Grip, at: Point, reach: f64) -> Option<Gesture> {
+    pub(super) fn grab_part(&mut self, handle: Handle, at: Point, reach: f64) -> Option<Gesture> {
         let shaping = self.shaping.as_mut()?;
-        if !matches!(grip.part, Part::Whole | Part::Middle(_)) {
-            shaping.picked = Some(grip);
+        if !matches!(handle.part, Part::Whole | Part::Middle(_)) {
+            shaping.picked = Some(handle);
         }
         shaping.word.clear();
-        Gesture::begin_part(&shaping.target, grip, &self.site, at, reach)
+        Gesture::begin_part(&shaping.target, handle, &self.site, at, reach)
     }
 
     /// Once a drag of a part is over: the new corner, or the edge bent, is picked.
-    pub(super) fn pick_dragged(&mut self, held: Held, before: &Site) {
-        if let (Some(shaping), Held::Part(grip)) = (&mut self.shaping, held)
-            && matches!(grip.part, Part::Middle(_))
+    pub(super) fn pick_dragged(&mut self, held: DragTarget, before: &Site) {
+        if let (Some(shaping), DragTarget::Part(handle)) = (&mut self.shaping, held)
+            && matches!(handle.part, Part::Middle(_))
         {
-            let sketch = shaping.target.paths(before).into_iter().nth(grip.path);
-            shaping.picked = Some(grip::picked_after(grip, sketch.as_ref()));
+            let sketch = shaping.target.paths(before).into_iter().nth(handle.path);
+            shaping.picked = Some(handle::picked_after(handle, sketch.as_ref()));
         }
     }
 

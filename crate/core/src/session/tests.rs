@@ -7,7 +7,7 @@ use crate::geom::Vector;
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::shell::catalogue;
-use crate::site::{Benchmark, EquipmentPad, GeoOrigin, ShellChoice, Works};
+use crate::site::{Benchmark, ConstructionSettings, EquipmentPad, GeoOrigin, ShellChoice};
 use crate::units::System;
 
 fn with_shell() -> Session {
@@ -21,7 +21,7 @@ fn with_shell() -> Session {
 
 /// One of every command that changes a site with a shell on it.
 fn every_command() -> Vec<Command> {
-    let mut works = Works::default();
+    let mut works = ConstructionSettings::default();
     works.dig.over_dig = 0.3;
     vec![
         Command::ChooseShell(ShellChoice::Catalogue(catalogue::all()[1].name.clone())),
@@ -131,7 +131,7 @@ fn a_drag_is_one_step_and_can_be_abandoned() {
     let start = session.site().site().placement.as_ref().unwrap().at;
     let before = session.save();
 
-    assert_eq!(session.grab(start, 0.3, 20.0), Some(Held::Shell));
+    assert_eq!(session.grab(start, 0.3, 20.0), Some(DragTarget::Shell));
     for i in 1..=10 {
         session.drag_to(Point::new(start.x + 0.1 * f64::from(i), start.y), false);
     }
@@ -152,9 +152,9 @@ fn a_drag_is_one_step_and_can_be_abandoned() {
 fn the_shell_moves_with_the_point_it_is_held_at() {
     let mut session = with_shell();
     let start = session.site().site().placement.as_ref().unwrap().at;
-    let grip = Point::new(start.x + 0.4, start.y + 0.3);
-    session.grab(grip, 0.3, 20.0);
-    session.drag_to(grip, false);
+    let handle = Point::new(start.x + 0.4, start.y + 0.3);
+    session.grab(handle, 0.3, 20.0);
+    session.drag_to(handle, false);
     session.release();
     assert_eq!(session.site().site().placement.as_ref().unwrap().at, start);
     assert_eq!(
@@ -170,7 +170,7 @@ fn turning_by_the_handle_snaps_to_the_lot_line() {
     session.apply(Command::TurnShell { heading: 0.6 }).unwrap();
     let placement = session.site().site().placement.clone().unwrap();
     let (_, knob) = handle(session.site(), 20.0).unwrap();
-    assert_eq!(session.grab(knob, 0.3, 20.0), Some(Held::Turn));
+    assert_eq!(session.grab(knob, 0.3, 20.0), Some(DragTarget::Turn));
     let wanted = TURN / 4.0 + 0.02;
     session.drag_to(
         placement.at + crate::geom::Vector::along_bearing(wanted) * 9.0,

@@ -4,7 +4,7 @@ use super::checked::Facet;
 use crate::finding::Finding;
 use crate::geom::boolean::{difference, intersection};
 use crate::geom::flatten::{ChordSide, flatten};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{Outline, Point, Region, VOLUME_TOLERANCE};
 
 /// Two facets may part or overlap by a seam this wide, metres: what coordinates written to
@@ -79,7 +79,7 @@ fn wider_than_seam(region: &Region) -> Option<(f64, Point)> {
     if region.area() < SEAM * SEAM {
         return None;
     }
-    let core = widen(region, -SEAM / 2.0, VOLUME_TOLERANCE);
+    let core = offset_region(region, -SEAM / 2.0, VOLUME_TOLERANCE);
     let largest = core
         .polygons
         .iter()

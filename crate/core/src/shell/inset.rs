@@ -6,7 +6,7 @@
 
 use super::checked::{Facet, Shell};
 use crate::geom::boolean::intersection;
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{Point, Region, VOLUME_TOLERANCE, Vector};
 
 /// Corners that turn to the right by less than this sine are straight.
@@ -38,7 +38,7 @@ impl<'a> Insets<'a> {
             Self::Convex(edges) => clipped(&facet.region, edges, by),
             Self::Any(outline, made) => {
                 let at = made.iter().position(|(d, _)| *d == by).unwrap_or_else(|| {
-                    made.push((by, widen(outline, -by, VOLUME_TOLERANCE)));
+                    made.push((by, offset_region(outline, -by, VOLUME_TOLERANCE)));
                     made.len() - 1
                 });
                 let inset = made.get(at).map(|(_, inset)| inset);

@@ -15,7 +15,7 @@ use super::record::{FacetRecord, ShellRecord};
 use super::stations;
 use crate::finding::{Finding, Topic, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
-use crate::geom::offset::widen;
+use crate::geom::offset::offset_region;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
 
 /// How far a depth may lie off the plane of its facet, metres.
@@ -65,7 +65,7 @@ fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
         faults.extend(cover::faults(&facets, &footprint));
     }
     faults.extend(above_rim(&facets, by_stations));
-    let rim = widen(&footprint, record.coping_width, VOLUME_TOLERANCE);
+    let rim = offset_region(&footprint, record.coping_width, VOLUME_TOLERANCE);
     let shell = Shell {
         record: record.clone(),
         walls: walls(&facets, &footprint),
@@ -309,7 +309,7 @@ fn foot(shell: &Shell) -> Option<Finding> {
         );
     }
     let run = record.draft * shell.deepest() + fillet.reach;
-    (run > 0.0 && widen(&shell.footprint, -run, VOLUME_TOLERANCE).is_empty()).then(|| {
+    (run > 0.0 && offset_region(&shell.footprint, -run, VOLUME_TOLERANCE).is_empty()).then(|| {
         Finding::fault(
             "no-floor",
             format!("Draft and cove draw the wall in by {run:.3} m: no floor is left."),

@@ -7,6 +7,25 @@ use serde::Serialize;
 use super::facts::{FactForm, FactKind};
 use super::kind::FeatureKind;
 
+/// The forms of [`ShapeRecord`](super::feature::ShapeRecord), spelled as in files.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum ShapeForm {
+    /// A closed path.
+    Area,
+    /// An open path.
+    Track,
+    /// A disc.
+    Disc,
+    /// A band with an open path along its middle.
+    Strip,
+    /// A band along a course of the lot.
+    Along,
+    /// Several areas, with holes.
+    Compound,
+}
+
 /// One kind of feature, as a form asks for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
@@ -15,12 +34,8 @@ pub struct KindForm {
     pub kind: FeatureKind,
     /// The kind in plain words.
     pub words: &'static str,
-    /// The shapes it comes in, as files spell them, the usual one first.
-    #[cfg_attr(
-        feature = "typescript",
-        tsify(type = "('area' | 'track' | 'disc' | 'strip' | 'along' | 'compound')[]")
-    )]
-    pub shapes: &'static [&'static str],
+    /// The shapes it comes in, the usual one first.
+    pub shapes: &'static [ShapeForm],
     /// The facts that belong to it, in order.
     pub facts: Vec<FactForm>,
     /// What its doors or gates are called, one of them.
@@ -46,21 +61,22 @@ pub fn kinds() -> Vec<KindForm> {
     FeatureKind::ALL.into_iter().map(form).collect()
 }
 
-fn shapes(kind: FeatureKind) -> &'static [&'static str] {
+fn shapes(kind: FeatureKind) -> &'static [ShapeForm] {
     use FeatureKind as K;
+    use ShapeForm::{Along, Area, Disc, Strip, Track};
     match kind {
-        K::Tree | K::Well => &["disc", "area"],
-        K::Fence | K::BuriedLine | K::OverheadLine => &["track"],
-        K::StreetEdge => &["track", "area"],
-        K::Wall => &["strip", "track", "area"],
-        K::Driveway | K::Walk => &["strip", "area"],
-        K::Deck | K::DeckOpening | K::DeckSteps | K::SpoilSpace => &["area"],
-        K::PipeTrench => &["track"],
-        K::Watercourse => &["strip", "track", "area"],
-        K::Easement => &["along", "strip", "area"],
-        K::House | K::Outbuilding | K::SepticField | K::Equipment => &["area"],
-        K::SepticTank => &["area", "disc"],
-        K::Other => &["area", "track", "strip", "along", "disc"],
+        K::Tree | K::Well => &[Disc, Area],
+        K::Fence | K::BuriedLine | K::OverheadLine => &[Track],
+        K::StreetEdge => &[Track, Area],
+        K::Wall => &[Strip, Track, Area],
+        K::Driveway | K::Walk => &[Strip, Area],
+        K::Deck | K::DeckOpening | K::DeckSteps | K::SpoilSpace => &[Area],
+        K::PipeTrench => &[Track],
+        K::Watercourse => &[Strip, Track, Area],
+        K::Easement => &[Along, Strip, Area],
+        K::House | K::Outbuilding | K::SepticField | K::Equipment => &[Area],
+        K::SepticTank => &[Area, Disc],
+        K::Other => &[Area, Track, Strip, Along, Disc],
     }
 }
 

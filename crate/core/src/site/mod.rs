@@ -43,10 +43,10 @@ pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use street::kinds_from_street;
 pub use works::{
-    BaseZone, Bench, CollarSettings, DeckSettings, DewateringSettings, DigSettings, DoubtSettings,
-    Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide, PIPE_SOURCE, PadSettings,
-    PipeSettings, PipeSize, SideSettings, SoilLayer, SpoilSettings, StoneSettings, TieSettings,
-    WasteSettings, Works,
+    BaseZone, Bench, CollarSettings, ConstructionSettings, DeckSettings, DewateringSettings,
+    DigSettings, DoubtSettings, Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide,
+    PIPE_SOURCE, PadSettings, PipeSettings, PipeSize, SideSettings, SoilLayer, SpoilSettings,
+    StoneSettings, TieSettings, WasteSettings,
 };
 
 use crate::ground::GroundRecord;
@@ -107,7 +107,7 @@ pub struct Site {
     pub equipment: Option<EquipmentPad>,
     /// Over-dig, base, collar, deck and the rest of the work.
     #[serde(default)]
-    pub works: Arc<Works>,
+    pub works: Arc<ConstructionSettings>,
     /// The clearance rules that apply here.
     #[serde(default)]
     pub rules: Arc<Vec<Rule>>,

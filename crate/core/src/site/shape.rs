@@ -8,7 +8,7 @@ use super::rule::FeaturePart;
 use crate::finding::Finding;
 use crate::geom::distance::Figure;
 use crate::geom::flatten::{ChordSide, flatten, flatten_track};
-use crate::geom::offset::widen_chain_square;
+use crate::geom::offset::offset_chain_square;
 use crate::geom::{
     DRAWING_TOLERANCE, Outline, Point, Region, Segment, Track, Vertex, band, compound, span,
 };
@@ -178,7 +178,7 @@ pub fn check_shape(
             match Track::check(path.vertices()) {
                 Ok(track) if faults.is_empty() => {
                     let chain = flatten_track(&track, DRAWING_TOLERANCE);
-                    return Ok(CheckedShape::of_region(widen_chain_square(
+                    return Ok(CheckedShape::of_region(offset_chain_square(
                         &chain,
                         width / 2.0,
                     )));

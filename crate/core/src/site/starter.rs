@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{FORMAT, Site, VERSION, Works, rule};
+use super::{ConstructionSettings, FORMAT, Site, VERSION, rule};
 use crate::geom::Vertex;
 use crate::ground::GroundRecord;
 use crate::lot::{LineKind, LotRecord};
@@ -37,7 +37,7 @@ pub fn blank_lot() -> Site {
         contours: None,
         placement: None,
         equipment: None,
-        works: Arc::new(Works::default()),
+        works: Arc::new(ConstructionSettings::default()),
         rules: Arc::new(rule::examples()),
         rates: Vec::new(),
         section: None,

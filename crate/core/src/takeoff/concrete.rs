@@ -4,7 +4,7 @@ use super::expression::{Expression, input, measured, setting, sum};
 use super::line::{GEOMETRY, Group, Line};
 use super::{Inputs, MeasuredOn, Takeoff};
 use crate::finding::{Finding, Topic};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::units::Measure;
 
 const EVEN_SLAB: &str = "The slab is of even thickness; its fall is given by the bed.";
@@ -169,7 +169,7 @@ fn pad(inputs: &Inputs<'_>) -> Option<Line> {
 }
 
 /// Where collar and deck do not fit each other.
-fn notes(works: &Works) -> Vec<Finding> {
+fn notes(works: &ConstructionSettings) -> Vec<Finding> {
     let (collar, deck) = (&works.collar, &works.deck);
     let mut notes = Vec::new();
     if deck.width <= 0.0 {

@@ -55,7 +55,7 @@ pub enum Expression {
     /// With words before and after it.
     Worded(&'static str, Box<Expression>, &'static str),
     /// Told in words, which leave its inputs unnamed: they are listed beside them.
-    Told(&'static str, Box<Expression>),
+    InWords(&'static str, Box<Expression>),
     /// With what bears on it beside its own inputs, though the formula does not name it.
     Bearing(Box<Expression>, Vec<Input>),
 }
@@ -164,7 +164,9 @@ impl Expression {
             }
             Self::WholeUp(inner) => whole_up(of(inner)),
             Self::Within(least, most, inner) => of(inner).max(*least).min(*most),
-            Self::Worded(_, inner, _) | Self::Told(_, inner) | Self::Bearing(inner, _) => of(inner),
+            Self::Worded(_, inner, _) | Self::InWords(_, inner) | Self::Bearing(inner, _) => {
+                of(inner)
+            }
         }
     }
 
@@ -218,7 +220,7 @@ impl Expression {
 
     fn leaves_inputs_unnamed(&self) -> bool {
         let mut found = false;
-        self.visit(&mut |part| found |= matches!(part, Self::Told(..) | Self::Bearing(..)));
+        self.visit(&mut |part| found |= matches!(part, Self::InWords(..) | Self::Bearing(..)));
         found
     }
 
@@ -265,7 +267,7 @@ impl Expression {
 
     /// Told in words.
     pub fn told(self, words: &'static str) -> Self {
-        Self::Told(words, Box::new(self))
+        Self::InWords(words, Box::new(self))
     }
 
     /// With an input that bears on it, though the formula does not name it.
@@ -299,7 +301,7 @@ impl Expression {
             | Self::Closer(_, of)
             | Self::FoundFor(_, _, of)
             | Self::Worded(_, of, _)
-            | Self::Told(_, of)
+            | Self::InWords(_, of)
             | Self::Bearing(of, _) => of.visit(see),
         }
         see(self);
@@ -308,7 +310,7 @@ impl Expression {
     fn write(&self, out: &mut String, name: &dyn Fn(&Input, &mut String)) {
         match self {
             Self::Input(input) => name(input, out),
-            Self::Number(_, words) | Self::Measured(_, words) | Self::Told(words, _) => {
+            Self::Number(_, words) | Self::Measured(_, words) | Self::InWords(words, _) => {
                 out.push_str(words);
             }
             Self::Sum(terms) => {

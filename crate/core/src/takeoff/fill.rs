@@ -12,7 +12,7 @@ use crate::dig::{DigShape, base_under};
 use crate::geom::clip::{inside, length};
 use crate::geom::{Point, Region};
 use crate::shell::{DepthPlane, Facet, FacetKind, Shell};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// Levels at which the sides of the hole are measured for fabric.
 const LEVELS: u32 = 24;
@@ -70,7 +70,7 @@ pub struct Lift {
 
 impl Fill {
     /// The stone in the hole of a shell; `shape` must stem from the same shell and settings.
-    pub fn new(shell: &Shell, works: &Works, shape: &DigShape) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings, shape: &DigShape) -> Self {
         let mut fill = Self {
             bottom: shape.floor().area(),
             ..Self::default()
@@ -135,7 +135,7 @@ impl Fill {
 
 /// The tops of the lifts, depths below the rim, from the lowest up to the collar's underside. The
 /// first lift stands on the base of the deepest floor.
-fn tops(shell: &Shell, works: &Works, shape: &DigShape) -> Vec<f64> {
+fn tops(shell: &Shell, works: &ConstructionSettings, shape: &DigShape) -> Vec<f64> {
     let cap = works.collar.underside();
     let deepest = shape.deepest();
     if deepest <= cap {
@@ -154,7 +154,7 @@ fn tops(shell: &Shell, works: &Works, shape: &DigShape) -> Vec<f64> {
 }
 
 /// Volume of the base below a level, m3.
-fn base_below(shell: &Shell, works: &Works, strip: f64, level: f64) -> f64 {
+fn base_below(shell: &Shell, works: &ConstructionSettings, strip: f64, level: f64) -> f64 {
     let wall = shell.record.wall_thickness;
     let under_floor: f64 = shell
         .facets
@@ -208,7 +208,7 @@ fn positive(a: f64, b: f64) -> f64 {
 ///
 /// At each of some levels the length of the hole's edge, but for where a sloping floor passes the
 /// level, times the slope's own length per metre of height. Within 2 % of the surface itself.
-fn sides(shell: &Shell, works: &Works, shape: &DigShape, cap: f64) -> f64 {
+fn sides(shell: &Shell, works: &ConstructionSettings, shape: &DigShape, cap: f64) -> f64 {
     let deepest = shape.deepest();
     // Levels keep away from where a level floor makes the edge jump.
     let mut breaks: Vec<f64> = shell
@@ -267,7 +267,7 @@ fn sloped(edge: &Region, shape: &DigShape, along_floor: f64) -> f64 {
 
 /// Length of the line along which a sloping floor passes a depth, with the over-dig at both its
 /// ends, metres.
-fn level_line(facet: &Facet, shell: &Shell, works: &Works, depth: f64) -> f64 {
+fn level_line(facet: &Facet, shell: &Shell, works: &ConstructionSettings, depth: f64) -> f64 {
     let steepness = facet.plane.gradient.length();
     let (Some(down), true) = (facet.plane.gradient.unit(), steepness > LEVEL) else {
         return 0.0;
@@ -333,8 +333,8 @@ mod tests {
         Shell::check(&record).unwrap().0
     }
 
-    fn works(slope: f64) -> Works {
-        let mut works = Works::default();
+    fn works(slope: f64) -> ConstructionSettings {
+        let mut works = ConstructionSettings::default();
         works.dig.over_dig = 0.2;
         works.dig.base_thickness = 0.1;
         works.dig.side_slope = Some(slope);
@@ -344,7 +344,7 @@ mod tests {
         works
     }
 
-    fn filled(shell: &Shell, works: &Works) -> (Fill, DigShape) {
+    fn filled(shell: &Shell, works: &ConstructionSettings) -> (Fill, DigShape) {
         let shape = DigShape::new(shell, &works.dig, 0.0);
         (Fill::new(shell, works, &shape), shape)
     }

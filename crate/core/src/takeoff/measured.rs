@@ -1,10 +1,10 @@
 //! What the takeoff needs to know of a shell and the work round it, wherever it stands.
 
 use crate::geom::VOLUME_TOLERANCE;
-use crate::geom::offset::widen;
-use crate::geom::parallel::widened;
+use crate::geom::offset::offset_region;
+use crate::geom::parallel::offset_measure;
 use crate::shell::Shell;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// Areas, lengths and volumes that depend on the shell and the settings alone. Worth keeping
 /// for as long as those stay the same: the rings cost more than all lines together.
@@ -44,11 +44,11 @@ pub struct Measured {
 
 impl Measured {
     /// Measures a shell under the given settings.
-    pub fn new(shell: &Shell, works: &Works) -> Self {
+    pub fn new(shell: &Shell, works: &ConstructionSettings) -> Self {
         let coping = shell.record.coping_width;
         let thickness = shell.record.wall_thickness;
         // Every ring is widened from the outline itself, never from another ring.
-        let out = |by: f64| widened(&shell.outline, by);
+        let out = |by: f64| offset_measure(&shell.outline, by);
         let rim = out(coping);
         let to_collar = out(coping + works.collar.width);
         let to_deck = out(coping + works.deck.width);
@@ -64,7 +64,7 @@ impl Measured {
             collar_middle: out(coping + works.collar.width / 2.0).length,
             deck_area: (to_deck.area - rim.area).max(0.0),
             deck_bed_area: (to_deck.area - to_collar.area).max(0.0),
-            bottom_area: widen(&shell.footprint, reach, VOLUME_TOLERANCE).area(),
+            bottom_area: offset_region(&shell.footprint, reach, VOLUME_TOLERANCE).area(),
             body_below_collar: shell.displacement_below(works.collar.underside()),
             leaning_wall: shell.record.draft > 0.0,
             wall_thickness: thickness,

@@ -48,7 +48,7 @@ use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
 use crate::groundwater::Uplift;
 use crate::pipe::{Dewatering, PipePlan};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// The quantities that change with the ground under the dig.
 const LEAN_ON_GROUND: &[&str] = &[
@@ -92,7 +92,7 @@ pub struct Takeoff {
 #[derive(Debug, Clone, Copy)]
 pub struct Inputs<'a> {
     /// The settings of the work.
-    pub works: &'a Works,
+    pub works: &'a ConstructionSettings,
     /// The shell and the work round it, wherever it stands.
     pub measured: &'a Measured,
     /// The hole.
@@ -124,7 +124,7 @@ pub struct Pad {
 
 impl<'a> Inputs<'a> {
     /// The least there is to take off.
-    pub fn new(works: &'a Works, measured: &'a Measured, dig: &'a Dig) -> Self {
+    pub fn new(works: &'a ConstructionSettings, measured: &'a Measured, dig: &'a Dig) -> Self {
         Self {
             works,
             measured,

@@ -40,8 +40,8 @@ fn shell() -> Shell {
     Shell::check(&record).unwrap().0
 }
 
-fn works() -> Works {
-    let mut works = Works::default();
+fn works() -> ConstructionSettings {
+    let mut works = ConstructionSettings::default();
     works.dig.over_dig = 0.2;
     works.dig.base_thickness = 0.1;
     works.dig.swell = Some(1.3);
@@ -241,7 +241,7 @@ fn assumptions_are_told_where_they_bear() {
 
 #[test]
 fn settings_that_do_not_fit_are_told() {
-    let said = |change: fn(&mut Works)| {
+    let said = |change: fn(&mut ConstructionSettings)| {
         let mut works = works();
         change(&mut works);
         let taken = takeoff(&Inputs::new(

@@ -1,4 +1,4 @@
-//! What parsing says: a value with its doubts, or a fault with its place.
+//! What parsing says: a value with its ambiguities, or a fault with its place.
 
 use core::fmt;
 use core::ops::Range;
@@ -11,27 +11,23 @@ pub struct Parsed {
     /// The value: metres, square metres, cubic metres, kilograms, radians or a plain ratio.
     pub value: f64,
     /// Readings that may not be what was meant. The value stands all the same.
-    pub doubts: Vec<Doubt>,
+    pub ambiguities: Vec<Ambiguity>,
 }
 
 impl Parsed {
-    /// A value without doubts.
+    /// A value without ambiguities.
     pub fn sure(value: f64) -> Self {
         Self {
             value,
-            doubts: Vec::new(),
+            ambiguities: Vec::new(),
         }
     }
 }
 
 /// A value was understood, but something else may have been meant.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(
-    feature = "typescript",
-    derive(tsify::Tsify),
-    tsify(rename = "ReadingDoubt")
-)]
-pub struct Doubt {
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+pub struct Ambiguity {
     /// How the text was taken, in a sentence.
     pub message: String,
     /// What to type if something else was meant, in a sentence.

@@ -17,7 +17,7 @@
 
 use super::System;
 use super::decimal::format_decimal;
-use super::fault::{Doubt, Parsed, UnitFault};
+use super::fault::{Ambiguity, Parsed, UnitFault};
 use super::length_text::{LengthStyle, format_length};
 use super::scan::{Decimal, Kind, Reader, scan};
 use super::unit::{Dimension, Unit};
@@ -54,11 +54,11 @@ pub fn parse_length(text: &str, default: System) -> Result<Parsed, UnitFault> {
         }
         parts.push(part(&mut reader)?);
     }
-    let mut doubts = Vec::new();
-    settle_units(&mut parts, default, &mut doubts)?;
+    let mut ambiguities = Vec::new();
+    settle_units(&mut parts, default, &mut ambiguities)?;
     check_parts(&parts)?;
     for part in &parts {
-        doubt_part(part, &mut doubts);
+        flag_ambiguity(part, &mut ambiguities);
     }
     let metres: f64 = parts
         .iter()
@@ -73,7 +73,7 @@ pub fn parse_length(text: &str, default: System) -> Result<Parsed, UnitFault> {
     }
     Ok(Parsed {
         value: sign * metres + 0.0,
-        doubts,
+        ambiguities,
     })
 }
 
@@ -192,7 +192,7 @@ fn take_unit(reader: &mut Reader<'_>) -> Result<(Option<Unit>, bool), UnitFault>
 fn settle_units(
     parts: &mut [Part<'_>],
     default: System,
-    doubts: &mut Vec<Doubt>,
+    ambiguities: &mut Vec<Ambiguity>,
 ) -> Result<(), UnitFault> {
     let alone = parts.len() == 1;
     let mut before: Option<Unit> = None;
@@ -202,7 +202,7 @@ fn settle_units(
                 (Some(Unit::Foot), _) => Some(Unit::Inch),
                 (None, System::Feet) if alone => {
                     if part.fraction {
-                        doubts.push(Doubt {
+                        ambiguities.push(Ambiguity {
                             message: "A number without a unit was taken as feet.".to_owned(),
                             remedy: "If inches were meant, put the mark \" behind it.".to_owned(),
                         });
@@ -276,7 +276,7 @@ fn check_parts(parts: &[Part<'_>]) -> Result<(), UnitFault> {
 }
 
 /// Says what is doubtful about a part (see the front page of this module).
-fn doubt_part(part: &Part<'_>, doubts: &mut Vec<Doubt>) {
+fn flag_ambiguity(part: &Part<'_>, ambiguities: &mut Vec<Ambiguity>) {
     let Some(decimal) = part.decimal else { return };
     match part.unit {
         Some(Unit::Foot) if part.mark && decimal.value >= 1.0 => {
@@ -289,7 +289,7 @@ fn doubt_part(part: &Part<'_>, doubts: &mut Vec<Doubt>) {
             );
             let feet = decimal.value.floor();
             let digits = &decimal.fraction;
-            doubts.push(Doubt {
+            ambiguities.push(Ambiguity {
                 message: format!("{feet}.{digits} ft is {read}."),
                 remedy: format!(
                     "If {feet} ft {inches} in was meant, type {feet}'{inches}\"; \
@@ -297,11 +297,11 @@ fn doubt_part(part: &Part<'_>, doubts: &mut Vec<Doubt>) {
                 ),
             });
         }
-        Some(Unit::SurveyFoot) => doubts.push(Doubt {
+        Some(Unit::SurveyFoot) => ambiguities.push(Ambiguity {
             message: "US survey feet were retired at the end of 2022 (85 FR 62698).".to_owned(),
             remedy: "Check that the plat really uses them; otherwise type ft.".to_owned(),
         }),
-        Some(Unit::Metre) if decimal.grouped && decimal.is_whole() => doubts.push(Doubt {
+        Some(Unit::Metre) if decimal.grouped && decimal.is_whole() => ambiguities.push(Ambiguity {
             message: format!(
                 "The comma was read between thousands: {} m.",
                 format_decimal(decimal.value, 0)
@@ -332,8 +332,8 @@ mod tests {
         parse_length(text, System::Feet).unwrap().value / 0.3048
     }
 
-    fn doubts(text: &str, default: System) -> usize {
-        parse_length(text, default).unwrap().doubts.len()
+    fn ambiguities(text: &str, default: System) -> usize {
+        parse_length(text, default).unwrap().ambiguities.len()
     }
 
     #[test]
@@ -378,14 +378,14 @@ mod tests {
         assert!((feet("2 chains") - 132.0).abs() < 1e-12);
         assert!((feet("2 rods") - 33.0).abs() < 1e-12);
         let survey = parse_length("3937 ftUS", System::Feet).unwrap();
-        assert!((survey.value - 1200.0).abs() < 1e-9 && survey.doubts.len() == 1);
+        assert!((survey.value - 1200.0).abs() < 1e-9 && survey.ambiguities.len() == 1);
     }
 
     #[test]
     fn decimal_feet_that_look_like_inches_are_doubted() {
         let read = parse_length("12.6", System::Feet).unwrap();
         assert!((read.value - 12.6 * 0.3048).abs() < 1e-12);
-        let doubt = read.doubts.first().unwrap();
+        let doubt = read.ambiguities.first().unwrap();
         assert_eq!(doubt.message, "12.6 ft is 12'-7 3/16\".");
         assert!(doubt.remedy.contains("type 12'6\""), "{}", doubt.remedy);
         for (text, count) in [
@@ -402,10 +402,10 @@ mod tests {
             ("6.5\"", 0),
             ("6 1/2", 1),
         ] {
-            assert_eq!(doubts(text, System::Feet), count, "{text}");
+            assert_eq!(ambiguities(text, System::Feet), count, "{text}");
         }
-        assert_eq!(doubts("12.6", System::Metres), 0);
-        assert_eq!(doubts("3,810 m", System::Feet), 1);
+        assert_eq!(ambiguities("12.6", System::Metres), 0);
+        assert_eq!(ambiguities("3,810 m", System::Feet), 1);
     }
 
     #[test]

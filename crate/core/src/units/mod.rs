@@ -31,7 +31,7 @@
 //! arithmetic, so that every machine prints the same digits.
 //!
 //! Deliberately absent: findings (this layer stands below them; it speaks by [`UnitFault`]
-//! and [`Doubt`]), state-plane coordinates, temperatures, currencies.
+//! and [`Ambiguity`]), state-plane coordinates, temperatures, currencies.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -53,7 +53,7 @@ mod unit;
 pub use bearing::{EIGHTHS, format_bearing, format_heading, parse_bearing};
 pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
-pub use fault::{Doubt, Parsed, UnitFault};
+pub use fault::{Ambiguity, Parsed, UnitFault};
 pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_place};
 pub use length::parse_length;
 pub use length_text::{LengthStyle, format_length};

@@ -114,6 +114,15 @@ pub struct MapReading {
     findings: Vec<Finding>,
 }
 
+/// What a thing is made of.
+#[derive(Debug, Clone, Copy, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum ItemForm {
+    Points,
+    Lines,
+    Areas,
+}
+
 /// One thing that was found.
 #[derive(Debug, Serialize, Tsify)]
 #[tsify(missing_as_null)]
@@ -122,8 +131,7 @@ pub struct MapItem {
     name: String,
     group: String,
     words: String,
-    #[tsify(type = "'points' | 'lines' | 'areas'")]
-    form: &'static str,
+    form: ItemForm,
     /// Area, or length of what has none; nothing of a point.
     size: Option<Shown>,
     /// The areas of its rings, where it has several.
@@ -148,9 +156,9 @@ impl MapReading {
                 group: item.group,
                 words: item.words,
                 form: match item.shape {
-                    Shape::Points(_) => "points",
-                    Shape::Lines(_) => "lines",
-                    Shape::Areas(_) => "areas",
+                    Shape::Points(_) => ItemForm::Points,
+                    Shape::Lines(_) => ItemForm::Lines,
+                    Shape::Areas(_) => ItemForm::Areas,
                 },
                 size: if on_site.area > 0.0 {
                     Some(shown(Measure::Area, on_site.area))

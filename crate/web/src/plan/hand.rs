@@ -82,14 +82,14 @@ fn handles(pen: &mut Pen<'_>, view: &View, session: &Session) {
         pen.path(view, &[edge], false, &PAPER_EDGE);
         pen.path(view, &[edge], false, &DRAWN);
     }
-    for handle in handles {
-        let at = view.place(handle.at);
-        let ink = if picked == Some(handle.grip) {
+    for placed in handles {
+        let at = view.place(placed.at);
+        let ink = if picked == Some(placed.handle) {
             &PICKED
         } else {
             &CORNER
         };
-        match handle.grip.part {
+        match placed.handle.part {
             Part::Middle(_) => {
                 pen.disc(at, 6.5, ink);
                 cross(pen, at, 3.5, 1.5);

@@ -1,11 +1,11 @@
 // The base's thickness under parts of the floor.
 import { FACET_KINDS } from '../../core/lists.ts';
-import type { FacetKind, Works } from '../../core/types.ts';
+import type { FacetKind, ConstructionSettings } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { Part, put } from './shared.tsx';
 
-export function BasesPart({ works }: { works: Works }) {
+export function BasesPart({ works }: { works: ConstructionSettings }) {
   const bases = works.dig.bases ?? [];
   const others = (kind: FacetKind) => bases.filter((it) => it.kind !== kind);
   return (

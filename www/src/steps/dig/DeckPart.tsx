@@ -1,9 +1,9 @@
 // Collar, deck and pad: the ring round the rim, what is drawn beyond it, joints and rods.
-import type { Works } from '../../core/types.ts';
+import type { ConstructionSettings } from '../../core/types.ts';
 import { Planned } from './Planned.tsx';
 import { Line, Part } from './shared.tsx';
 
-export function DeckPart({ works }: { works: Works }) {
+export function DeckPart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Collar and deck">
       <Line works={works} part="collar" member="width" measure="length" label="Collar width" />

@@ -1,8 +1,8 @@
 // How far figures may be out: what the low and the high of a quantity come from.
-import type { Works } from '../../core/types.ts';
+import type { ConstructionSettings } from '../../core/types.ts';
 import { Line, Part } from './shared.tsx';
 
-export function DoubtPart({ works }: { works: Works }) {
+export function DoubtPart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="How sure the figures are">
       <Line

@@ -1,7 +1,7 @@
 // The ground round the deck: banks, retained height, the coping's height, and what another coping would do. The
 // answers are worked out when somebody asks, and taken away as soon as the plan they were for has changed.
 import { useEffect, useState } from 'preact/hooks';
-import type { BalanceFigures, NudgeFigures, Works } from '../../core/types.ts';
+import type { BalanceFigures, NudgeFigures, ConstructionSettings } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
 import { useStudy, type Standing } from '../../state/useStudy.ts';
@@ -11,7 +11,7 @@ import { Line, Part } from './shared.tsx';
 /** What was asked of the worker. */
 type Asked = 'balance' | 'coping-step';
 
-export function GradingPart({ works }: { works: Works }) {
+export function GradingPart({ works }: { works: ConstructionSettings }) {
   const now = ledger.value;
   const shell = now?.shell ?? null;
   const [asked, setAsked] = useState<Asked | null>(null);

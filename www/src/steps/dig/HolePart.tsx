@@ -1,5 +1,5 @@
 // How wide, how deep and how steep the hole is all round.
-import type { SoilClass, Works } from '../../core/types.ts';
+import type { SoilClass, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Line, Maybe, Part, Tick, put } from './shared.tsx';
 
@@ -10,7 +10,7 @@ export const SOILS: { value: SoilClass; text: string }[] = [
   { value: 'c', text: 'Type C, or not classified: 1 1/2 to 1' },
 ];
 
-export function HolePart({ works }: { works: Works }) {
+export function HolePart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Hole" open>
       <Line works={works} part="dig" member="over_dig" measure="length" label="Over-dig at the sides" />

@@ -1,5 +1,5 @@
 // Soil in layers, an upright lower part, and a level step in the sides.
-import type { SoilLayer, Works } from '../../core/types.ts';
+import type { SoilLayer, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { SOILS } from './HolePart.tsx';
@@ -13,7 +13,7 @@ function usual(): number {
   return length.ok ? length.value : 0.5;
 }
 
-export function LayersPart({ works }: { works: Works }) {
+export function LayersPart({ works }: { works: ConstructionSettings }) {
   const { layers = [], bench } = works.dig;
   const change = (index: number, next: Partial<SoilLayer>) =>
     put(works, 'dig', { layers: layers.map((it, i) => (i === index ? { ...it, ...next } : it)) });

@@ -1,7 +1,7 @@
 // Pipe between shell and equipment: the fittings, the pipe, and what every run comes to.
 import { ask } from '../../core/planner.ts';
 import { FITTING_KINDS, PIPE_SIZES } from '../../core/lists.ts';
-import type { Finding, Fitting, Works } from '../../core/types.ts';
+import type { Finding, Fitting, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
@@ -21,7 +21,7 @@ const KIND_WORDS: Record<Kind, string> = {
 
 const ADD_WORDS: Record<Kind, string> = { return: 'Add a return', skimmer: 'Add a skimmer', drain: 'Add a drain' };
 
-const SIZE_WORDS: Record<Works['pipe']['size'], string> = {
+const SIZE_WORDS: Record<ConstructionSettings['pipe']['size'], string> = {
   'one-and-half': '1 1/2 in',
   two: '2 in',
   'two-and-half': '2 1/2 in',
@@ -36,7 +36,7 @@ function metres(text: string): number {
   return reading.ok ? reading.value : 0;
 }
 
-export function PipePart({ works }: { works: Works }) {
+export function PipePart({ works }: { works: ConstructionSettings }) {
   const { fittings = [] } = works.pipe;
   void tally.value; // Told anew with the quantities.
   const runs = ask((p) => p.runs(), []);

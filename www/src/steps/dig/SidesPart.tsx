@@ -1,6 +1,6 @@
 // Sides of the hole that are dug otherwise than the rest: wider, steeper against a house, a ramp at one end.
 import { HOLE_SIDES } from '../../core/lists.ts';
-import type { Finding, HoleSide, SideSettings, Works } from '../../core/types.ts';
+import type { Finding, HoleSide, SideSettings, ConstructionSettings } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Part, put } from './shared.tsx';
@@ -13,7 +13,7 @@ const WORDS: Record<HoleSide, string> = {
   right: 'Right side',
 };
 
-export function SidesPart({ works }: { works: Works }) {
+export function SidesPart({ works }: { works: ConstructionSettings }) {
   const sides = works.dig.sides ?? [];
   /** Puts a side's settings, and leaves out those that say nothing. */
   function set(side: HoleSide, change: Partial<SideSettings>): Finding[] {

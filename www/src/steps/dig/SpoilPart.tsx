@@ -1,5 +1,5 @@
 // The spoil: what it is, what is used again, the pile that stays a while, and the trucks that take the rest.
-import type { SpoilMaterial, Works } from '../../core/types.ts';
+import type { SpoilMaterial, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
@@ -13,7 +13,7 @@ const MATERIALS: { value: SpoilMaterial; text: string }[] = [
   { value: 'rock', text: 'Blasted rock' },
 ];
 
-export function SpoilPart({ works }: { works: Works }) {
+export function SpoilPart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Spoil and trucks" open>
       <Choice
@@ -56,7 +56,7 @@ export function SpoilPart({ works }: { works: Works }) {
 }
 
 /** The pile: how much of the spoil, how it stands, and where. */
-function Pile({ works }: { works: Works }) {
+function Pile({ works }: { works: ConstructionSettings }) {
   const at = works.spoil.at;
   async function pick(): Promise<void> {
     const place = await pickPoint('Middle of the spoil pile: tap where it goes');

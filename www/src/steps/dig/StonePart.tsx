@@ -1,8 +1,8 @@
 // Stone: what it weighs, how it is placed, and the fabric round it.
-import type { Works } from '../../core/types.ts';
+import type { ConstructionSettings } from '../../core/types.ts';
 import { Line, Part, put, Tick } from './shared.tsx';
 
-export function StonePart({ works }: { works: Works }) {
+export function StonePart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Stone">
       <Line works={works} part="stone" member="density" measure="density" label="Weight of loose stone" />

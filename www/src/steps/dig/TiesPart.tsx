@@ -1,8 +1,8 @@
 // The rods that tie the coping to the deck.
-import type { Works } from '../../core/types.ts';
+import type { ConstructionSettings } from '../../core/types.ts';
 import { Line, Part } from './shared.tsx';
 
-export function TiesPart({ works }: { works: Works }) {
+export function TiesPart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Ties">
       <Line

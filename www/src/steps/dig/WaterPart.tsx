@@ -1,13 +1,13 @@
 // Groundwater, and the pipe and sump that keep it down.
 import { ask } from '../../core/planner.ts';
-import type { Works } from '../../core/types.ts';
+import type { ConstructionSettings } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
 import { edit, say } from '../../state/actions.ts';
 import { drawing, site } from '../../state/store.ts';
 import { Line, Part, put, without } from './shared.tsx';
 
-export function WaterPart({ works }: { works: Works }) {
+export function WaterPart({ works }: { works: ConstructionSettings }) {
   function forget() {
     const { groundwater: _, ...rest } = works;
     return edit({ 'set-works': rest });

@@ -1,29 +1,29 @@
 // What the parts of the dig step share: one setting edited, one part of the panel.
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import type { Finding, Measure, Works } from '../../core/types.ts';
+import type { Finding, Measure, ConstructionSettings } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit } from '../../state/actions.ts';
 
 /** The members of the works that are groups of settings. */
-export type Group = Exclude<keyof Works, 'groundwater'>;
+export type Group = Exclude<keyof ConstructionSettings, 'groundwater'>;
 
 /** Sets some settings of one group. */
-export function put<P extends Group>(works: Works, group: P, change: Partial<Works[P]>): Finding[] {
+export function put<P extends Group>(works: ConstructionSettings, group: P, change: Partial<ConstructionSettings[P]>): Finding[] {
   return edit({ 'set-works': { ...works, [group]: { ...works[group], ...change } } });
 }
 
 /** Takes one setting out of its group. */
-export function without<P extends Group>(works: Works, group: P, member: keyof Works[P]): Finding[] {
+export function without<P extends Group>(works: ConstructionSettings, group: P, member: keyof ConstructionSettings[P]): Finding[] {
   const settings = { ...works[group] };
   delete settings[member];
   return edit({ 'set-works': { ...works, [group]: settings } });
 }
 
 interface LineProps<P extends Group> {
-  works: Works;
+  works: ConstructionSettings;
   part: P;
-  member: keyof Works[P] & string;
+  member: keyof ConstructionSettings[P] & string;
   label: string;
   measure: Measure;
   hint?: string;
@@ -32,7 +32,7 @@ interface LineProps<P extends Group> {
 /** One figure of a group. */
 export function Line<P extends Group>({ works, part, member, ...rest }: LineProps<P>) {
   const value = (works[part] as Record<string, number | undefined>)[member];
-  const commit = (it: number) => put(works, part, { [member]: it } as unknown as Partial<Works[P]>);
+  const commit = (it: number) => put(works, part, { [member]: it } as unknown as Partial<ConstructionSettings[P]>);
   return <Figure {...rest} value={value} commit={commit} />;
 }
 
@@ -48,7 +48,7 @@ export function Maybe<P extends Group>({
       {...rest}
       value={value}
       placeholder={placeholder}
-      commit={(it) => put(works, part, { [member]: it } as unknown as Partial<Works[P]>)}
+      commit={(it) => put(works, part, { [member]: it } as unknown as Partial<ConstructionSettings[P]>)}
       clear={() => without(works, part, member)}
     />
   );

@@ -5,7 +5,7 @@ import { lineOf, pointsOf } from './points.ts';
 const show = (metres: number): string => metres.toFixed(1);
 const read = (text: string): Reading => {
   const value = Number(text);
-  if (text !== '' && Number.isFinite(value)) return { ok: true, value, text, doubts: [] };
+  if (text !== '' && Number.isFinite(value)) return { ok: true, value, text, ambiguities: [] };
   return { ok: false, message: `"${text}" is no length.`, remedy: 'Type one.', from: 0, to: text.length };
 };
 

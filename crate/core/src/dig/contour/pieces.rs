@@ -4,7 +4,7 @@
 use super::super::bottom::Bottom;
 use super::*;
 use crate::geom::Region;
-use crate::geom::offset::widen_tapered_union;
+use crate::geom::offset::offset_tapered_union;
 use crate::geom::{Ring, Vector};
 use crate::shell::{DepthPlane, Shell, catalogue};
 
@@ -75,7 +75,7 @@ fn piece_by_piece(bottom: &Bottom, depth: f64) -> Region {
             rings.push(ring.0.iter().map(radius).collect());
         }
     }
-    widen_tapered_union(&[], &rings, 1e-4)
+    offset_tapered_union(&[], &rings, 1e-4)
 }
 
 /// Corners of faces beyond an edge once left cuts of no width in the contour, 0.8 m long.

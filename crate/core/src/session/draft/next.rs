@@ -10,7 +10,7 @@ use crate::sketch::catch::{Stroke, catch};
 const NORTH: Vector = Vector::new(0.0, 1.0);
 
 impl Draft {
-    /// Works out where the next point goes.
+    /// ConstructionSettings out where the next point goes.
     pub(super) fn settle(&mut self) {
         let last = self.placed.last().map(|v| v.at);
         let fixed = last.is_some() && self.figures.length.is_some() && self.figures.angle.is_some();

@@ -1,6 +1,6 @@
 //! A drawing as the page shows it.
 
-use super::{Draft, Drawn, Mode, Stretch, Wanted};
+use super::{Draft, Drawn, Mode, NextPoint, Stretch, Wanted};
 use crate::geom::{PathRecord, Point, Segment, Vector, Vertex};
 use crate::math::wrap_half_turn;
 use crate::sketch::arc;
@@ -70,15 +70,15 @@ impl Draft {
         }
     }
 
-    fn wants(&self) -> &'static str {
+    fn wants(&self) -> NextPoint {
         match (self.stretch, self.placed.len()) {
-            (_, 0) => "first",
-            _ if self.wanted == Wanted::Disc => "rim",
-            (Stretch::Arc { through: None }, _) => "on-arc",
-            (Stretch::Arc { through: Some(_) }, _) => "arc-end",
-            (Stretch::Rectangle, 1) => "opposite",
-            (Stretch::Rectangle, 2) => "width",
-            _ => "next",
+            (_, 0) => NextPoint::First,
+            _ if self.wanted == Wanted::Disc => NextPoint::Rim,
+            (Stretch::Arc { through: None }, _) => NextPoint::OnArc,
+            (Stretch::Arc { through: Some(_) }, _) => NextPoint::ArcEnd,
+            (Stretch::Rectangle, 1) => NextPoint::Opposite,
+            (Stretch::Rectangle, 2) => NextPoint::Width,
+            _ => NextPoint::Next,
         }
     }
 

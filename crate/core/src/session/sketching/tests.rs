@@ -1,11 +1,11 @@
 //! Drawing point by point, and shapes changed on the plan.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use super::super::draft::{Mode, Typed, Wanted};
+use super::super::draft::{Mode, NextPoint, Typed, Wanted};
 use super::*;
 use crate::geom::Vector;
 use crate::math::TURN;
-use crate::session::Command;
+use crate::session::{Command, PickedPart};
 use crate::site::{Feature, FeatureKind, ShapeRecord};
 use crate::sketch::build::Way;
 
@@ -95,7 +95,7 @@ fn an_arc_and_a_rectangle() {
     tap(&mut session, 20.0, 20.0);
     session.draft_mut().unwrap().set_mode(Mode::Arc);
     tap(&mut session, 22.0, 18.0);
-    assert_eq!(session.draft().unwrap().drawn().wants, "arc-end");
+    assert_eq!(session.draft().unwrap().drawn().wants, NextPoint::ArcEnd);
     tap(&mut session, 24.0, 20.0);
     let path = session.draft_mut().unwrap().finish().unwrap();
     assert!((path[0].bulge - 1.0).abs() < 1e-9 && path.len() == 2);
@@ -139,7 +139,7 @@ fn a_corner_and_an_edge_are_dragged_as_one_step_each() {
     let before = session.save();
     assert!(matches!(
         session.grab(Point::new(15.1, 12.0), 0.3, 20.0),
-        Some(Held::Part(Grip {
+        Some(DragTarget::Part(Handle {
             part: Part::Corner(2),
             ..
         }))
@@ -165,7 +165,7 @@ fn a_corner_and_an_edge_are_dragged_as_one_step_each() {
     session.release();
     assert_eq!(corners(&session, "home")[1], [10.0, 3.0]);
     assert_eq!(session.shaped().unwrap().says, "corner 2 of 5");
-    session.shape(Deed::Remove).unwrap();
+    session.shape(ShapeEdit::Remove).unwrap();
     assert_eq!(session.undo_label(), Some("remove corner"));
     session.undo();
     session.undo();
@@ -195,12 +195,12 @@ fn what_the_door_refuses_is_held_back_and_told() {
     session.release();
     assert_eq!(corners(&session, "home")[2], [14.0, 11.0]);
     for _ in 0..3 {
-        session.shape(Deed::Pick { back: false }).unwrap();
+        session.shape(ShapeEdit::Pick { back: false }).unwrap();
     }
     for _ in 0..2 {
-        let _ = session.shape(Deed::Pick { back: false });
-        if session.shaped().unwrap().picked == Some("corner") {
-            let _ = session.shape(Deed::Remove);
+        let _ = session.shape(ShapeEdit::Pick { back: false });
+        if session.shaped().unwrap().picked == Some(PickedPart::Corner) {
+            let _ = session.shape(ShapeEdit::Remove);
         }
     }
     assert!(corners(&session, "home").len() >= 3);
@@ -238,7 +238,9 @@ fn a_locked_feature_stays_and_says_so() {
     assert!(session.grab(Point::new(15.0, 12.0), 0.3, 20.0).is_none());
     assert!(session.shaped().unwrap().word.contains("locked"));
     let before = session.save();
-    session.shape(Deed::Nudge(Vector::new(1.0, 0.0))).unwrap();
+    session
+        .shape(ShapeEdit::Nudge(Vector::new(1.0, 0.0)))
+        .unwrap();
     assert_eq!(session.save(), before);
     assert!(session.handles(20.0).0.is_empty());
 }
@@ -247,11 +249,13 @@ fn a_locked_feature_stays_and_says_so() {
 fn keys_pick_nudge_bend_square_and_type() {
     let mut session = house();
     session.choose_shape(Some(Target::Feature("home".into())));
-    session.shape(Deed::Pick { back: false }).unwrap();
+    session.shape(ShapeEdit::Pick { back: false }).unwrap();
     assert_eq!(session.shaped().unwrap().says, "corner 1 of 4");
-    session.shape(Deed::Nudge(Vector::new(0.2, -0.1))).unwrap();
+    session
+        .shape(ShapeEdit::Nudge(Vector::new(0.2, -0.1)))
+        .unwrap();
     assert_eq!(corners(&session, "home")[0], [5.2, 4.9]);
-    session.shape(Deed::Square).unwrap();
+    session.shape(ShapeEdit::Square).unwrap();
     assert!(
         session
             .shaped()
@@ -259,16 +263,18 @@ fn keys_pick_nudge_bend_square_and_type() {
             .word
             .contains("4 edges are square")
     );
-    session.shape(Deed::Pick { back: false }).unwrap();
-    session.shape(Deed::Bend).unwrap();
-    assert_eq!(session.shaped().unwrap().picked, Some("arc"));
+    session.shape(ShapeEdit::Pick { back: false }).unwrap();
+    session.shape(ShapeEdit::Bend).unwrap();
+    assert_eq!(session.shaped().unwrap().picked, Some(PickedPart::Arc));
     // Outward: the area grew.
-    session.shape(Deed::Bend).unwrap();
+    session.shape(ShapeEdit::Bend).unwrap();
     let (length, bearing) = session.shaped().unwrap().run.unwrap();
-    session.shape(Deed::Run(length + 1.0, bearing)).unwrap();
+    session
+        .shape(ShapeEdit::Run(length + 1.0, bearing))
+        .unwrap();
     let run = session.shaped().unwrap().run.unwrap();
     assert!((run.0 - length - 1.0).abs() < 1e-9);
-    session.shape(Deed::Add).unwrap();
+    session.shape(ShapeEdit::Add).unwrap();
     assert_eq!(corners(&session, "home").len(), 5);
 }
 
@@ -328,6 +334,6 @@ fn spots_and_breaklines_are_moved_added_and_taken_out() {
     let line = ground(&session).1[0].clone();
     assert_eq!(line.len(), 3);
     assert!((line[1][2] - 1.0).abs() < 1e-9 && line[1][1] == 4.0);
-    session.shape(Deed::Remove).unwrap();
+    session.shape(ShapeEdit::Remove).unwrap();
     assert_eq!(ground(&session).1[0].len(), 2);
 }

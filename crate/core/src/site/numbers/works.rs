@@ -1,13 +1,13 @@
 //! The ranges of the settings of the work.
 
 use super::{Faults, ranges};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 
 /// How many sides, zones, layers or fittings a plan may name; each is looked at on every frame.
 const MOST: usize = 100;
 
 /// Every setting that is out of range.
-pub(super) fn check(works: &Works, faults: &mut Faults) {
+pub(super) fn check(works: &ConstructionSettings, faults: &mut Faults) {
     ranges! { faults, "/works", works;
         dig.over_dig: "The over-dig", 0.0..=3.0;
         dig.base_thickness: "The base thickness", 0.0..=2.0;

@@ -20,7 +20,7 @@ use crate::units::constants::{CUBIC_YARD, FOOT, INCH, SHORT_TON};
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
-pub struct Works {
+pub struct ConstructionSettings {
     /// The hole.
     pub dig: DigSettings,
     /// The stone under and beside the shell.

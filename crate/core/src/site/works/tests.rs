@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::Works;
+use super::ConstructionSettings;
 
 /// Every setting that a file may hold, each another than where nothing is told.
 fn every_setting() -> Value {
@@ -47,18 +47,18 @@ fn every_setting() -> Value {
 
 #[test]
 fn what_is_not_told_is_as_the_trade_has_it() {
-    let works: Works = serde_json::from_value(json!({})).unwrap();
-    assert_eq!(works, Works::default());
+    let works: ConstructionSettings = serde_json::from_value(json!({})).unwrap();
+    assert_eq!(works, ConstructionSettings::default());
     let told = json!({ "deck": { "width": 2.5 }, "dig": { "short_term": true } });
-    let works: Works = serde_json::from_value(told).unwrap();
+    let works: ConstructionSettings = serde_json::from_value(told).unwrap();
     assert_eq!((works.deck.width, works.dig.short_term), (2.5, true));
-    assert_eq!(works.deck.fall, Works::default().deck.fall);
+    assert_eq!(works.deck.fall, ConstructionSettings::default().deck.fall);
 }
 
 #[test]
 fn every_setting_is_read_and_written_in_order() {
     let told = every_setting();
-    let works: Works = serde_json::from_value(told.clone()).unwrap();
+    let works: ConstructionSettings = serde_json::from_value(told.clone()).unwrap();
     let written = serde_json::to_value(&works).unwrap();
     // As text, which tells the order as well.
     assert_eq!(written.to_string(), told.to_string());
@@ -68,7 +68,7 @@ fn every_setting_is_read_and_written_in_order() {
 /// so that another default of a later build changes no saved site.
 #[test]
 fn what_nobody_told_is_written_only_where_it_has_a_default() {
-    let written = serde_json::to_value(Works::default()).unwrap();
+    let written = serde_json::to_value(ConstructionSettings::default()).unwrap();
     let mut left_out = Vec::new();
     for (group, members) in every_setting().as_object().unwrap() {
         match members {
@@ -91,7 +91,7 @@ fn what_nobody_told_is_written_only_where_it_has_a_default() {
 #[test]
 fn what_is_no_setting_is_refused_in_words() {
     let refused = |text: &str| {
-        let fault = serde_json::from_str::<Works>(text).unwrap_err();
+        let fault = serde_json::from_str::<ConstructionSettings>(text).unwrap_err();
         fault.to_string()
     };
     assert!(refused(r#"{"deck": {"width": "wide"}}"#).contains("expected f64"));

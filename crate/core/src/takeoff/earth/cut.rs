@@ -2,7 +2,7 @@
 
 use super::{ENTERED, Earth, PRISMS, VOLUME};
 use crate::dig::Dig;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::site::soil::SIDE_SLOPE_SOURCE;
 use crate::takeoff::expression::{given, input, measured, setting, sum};
 use crate::takeoff::{Group, Inputs, Line, MeasuredOn, Takeoff};
@@ -71,7 +71,7 @@ pub(super) fn take(inputs: &Inputs<'_>, earth: &Earth, taken: &mut Takeoff) {
     );
 }
 
-fn bank_cut(works: &Works, dig: &Dig) -> Line {
+fn bank_cut(works: &ConstructionSettings, dig: &Dig) -> Line {
     let slope_source = match works.dig.side_slope {
         Some(_) => ENTERED,
         None => SIDE_SLOPE_SOURCE,

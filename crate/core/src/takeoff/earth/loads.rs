@@ -1,13 +1,18 @@
 //! Truck loads by the box, by the scale, and the greater of the two; trips and time.
 
 use crate::finding::{Finding, Topic};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::takeoff::expression::{Expression, Extreme, of_two, setting};
 use crate::takeoff::{Group, Line, MeasuredOn, Takeoff};
 use crate::units::Measure;
 
 /// Of a loose volume (m3) and its weight (kg).
-pub(super) fn take(works: &Works, loose: Expression, weight: Expression, taken: &mut Takeoff) {
+pub(super) fn take(
+    works: &ConstructionSettings,
+    loose: Expression,
+    weight: Expression,
+    taken: &mut Takeoff,
+) {
     let haul = &works.haul;
     let line = |key, label, measure, expression, source| {
         Line::new(key, Group::Haul, label, measure, expression, source)

@@ -18,7 +18,7 @@ use super::stone::encased;
 use super::{Inputs, MeasuredOn, Takeoff};
 use crate::grading::Grading;
 use crate::pipe::PipePlan;
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::stockpile::Heap;
 use crate::units::Measure;
 
@@ -50,7 +50,7 @@ pub struct Refill {
 
 impl Refill {
     /// Of trenches from which so much was dug, m3. Pipe lies in the one to the pad alone.
-    pub fn of(works: &Works, pipes: &PipePlan, trenches: f64) -> Option<Self> {
+    pub fn of(works: &ConstructionSettings, pipes: &PipePlan, trenches: f64) -> Option<Self> {
         let settings = &works.pipe;
         (trenches > 0.0).then(|| Self {
             trenches,
@@ -101,7 +101,7 @@ pub struct Earth {
 
 impl Earth {
     /// The balance of a job that digs `bank` m3 for the hole.
-    pub fn of(works: &Works, bank: f64, moved: &Moved<'_>) -> Self {
+    pub fn of(works: &ConstructionSettings, bank: f64, moved: &Moved<'_>) -> Self {
         let graded = moved.grading.map_or((0.0, 0.0), |g| (g.cut(), g.fill()));
         let others: f64 = moved.others.iter().map(|it| it.volume.value()).sum();
         let refill = moved.refill.map_or(0.0, |it| it.volume());
@@ -154,7 +154,7 @@ fn from_spoil(earth: &Earth) -> Expression {
 }
 
 /// Loose per bank volume, as an input.
-fn swell(works: &Works) -> Expression {
+fn swell(works: &ConstructionSettings) -> Expression {
     let source = match works.dig.swell {
         Some(_) => ENTERED,
         None => works.dig.material.swell_source(),

@@ -1,7 +1,7 @@
 //! The spoil: all of it loose, its pile, and what is hauled.
 
 use super::{ENTERED, Earth, PER_BANK, VOLUME, all_dug, from_spoil, loads, swell};
-use crate::site::Works;
+use crate::site::ConstructionSettings;
 use crate::stockpile::Heap;
 use crate::takeoff::expression::{Expression, given, measured, setting};
 use crate::takeoff::{Group, Inputs, Line, MeasuredOn, Takeoff};
@@ -56,7 +56,7 @@ pub(super) fn take(inputs: &Inputs<'_>, earth: &Earth, taken: &mut Takeoff) {
     loads::take(works, volume, mass, taken);
 }
 
-fn bank_weight(works: &Works) -> Expression {
+fn bank_weight(works: &ConstructionSettings) -> Expression {
     let source = match works.dig.density {
         Some(_) => ENTERED,
         None => works.dig.material.density_source(),
@@ -70,7 +70,7 @@ fn bank_weight(works: &Works) -> Expression {
 }
 
 /// The pile on the lot.
-fn pile(works: &Works, heap: &Heap, loose: Expression) -> [Line; 3] {
+fn pile(works: &ConstructionSettings, heap: &Heap, loose: Expression) -> [Line; 3] {
     let spoil = &works.spoil;
     let shape = if heap.top > 0.0 {
         "a cone at the slope of repose, cut off level at the greatest height"

@@ -8,7 +8,7 @@ const SHORTEST: f64 = 0.5;
 
 /// A part of the line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Grip {
+pub enum LinePart {
     /// Its left end, A.
     From,
     /// Its right end, A'.
@@ -18,21 +18,25 @@ pub enum Grip {
 }
 
 /// What a hand at a place takes hold of within `reach` metres: an end before the rest.
-pub fn grip_at(line: &SectionLine, at: Point, reach: f64) -> Option<Grip> {
+pub fn part_at(line: &SectionLine, at: Point, reach: f64) -> Option<LinePart> {
     let (from, to) = (line.from.distance(at), line.to.distance(at));
     if from.min(to) <= reach {
-        return Some(if from <= to { Grip::From } else { Grip::To });
+        return Some(if from <= to {
+            LinePart::From
+        } else {
+            LinePart::To
+        });
     }
     let along = line.to - line.from;
     let share = (at - line.from).dot(along) / along.dot(along).max(1e-12);
     let on = line.from + along * share.clamp(0.0, 1.0);
     // Half the reach, so that it does not take what lies beside it.
-    (on.distance(at) <= reach / 2.0).then_some(Grip::Whole)
+    (on.distance(at) <= reach / 2.0).then_some(LinePart::Whole)
 }
 
 /// The line with a part of it moved along with the hand. An end comes no nearer to the other
 /// than half a metre.
-pub fn moved(line: &SectionLine, grip: Grip, hand: Point, to: Point) -> SectionLine {
+pub fn moved(line: &SectionLine, part: LinePart, hand: Point, to: Point) -> SectionLine {
     let by = to - hand;
     let kept_off = |end: Point, other: Point| {
         let away = end - other;
@@ -42,16 +46,16 @@ pub fn moved(line: &SectionLine, grip: Grip, hand: Point, to: Point) -> SectionL
             None => other + (line.to - line.from).unit().unwrap_or_default() * SHORTEST,
         }
     };
-    match grip {
-        Grip::Whole => SectionLine {
+    match part {
+        LinePart::Whole => SectionLine {
             from: line.from + by,
             to: line.to + by,
         },
-        Grip::From => SectionLine {
+        LinePart::From => SectionLine {
             from: kept_off(line.from + by, line.to),
             ..*line
         },
-        Grip::To => SectionLine {
+        LinePart::To => SectionLine {
             to: kept_off(line.to + by, line.from),
             ..*line
         },
@@ -82,10 +86,10 @@ mod tests {
 
     #[test]
     fn ends_are_taken_before_the_rest() {
-        let at = |x: f64, y: f64| grip_at(&line(), Point::new(x, y), 1.0);
-        assert_eq!(at(0.5, 0.5), Some(Grip::From));
-        assert_eq!(at(9.6, -0.4), Some(Grip::To));
-        assert_eq!(at(5.0, 0.4), Some(Grip::Whole));
+        let at = |x: f64, y: f64| part_at(&line(), Point::new(x, y), 1.0);
+        assert_eq!(at(0.5, 0.5), Some(LinePart::From));
+        assert_eq!(at(9.6, -0.4), Some(LinePart::To));
+        assert_eq!(at(5.0, 0.4), Some(LinePart::Whole));
         assert_eq!(at(5.0, 0.6), None);
         assert_eq!(at(-2.0, 0.0), None);
     }
@@ -100,17 +104,17 @@ mod tests {
 
     #[test]
     fn it_follows_the_hand_and_keeps_a_length() {
-        let go = |grip, x: f64, y: f64| {
+        let go = |part, x: f64, y: f64| {
             moved(
                 &line(),
-                grip,
+                part,
                 Point::new(1.0, 1.0),
                 Point::new(1.0 + x, 1.0 + y),
             )
         };
-        assert_eq!(go(Grip::Whole, 2.0, 3.0).to, Point::new(12.0, 3.0));
-        assert_eq!(go(Grip::From, 0.0, 2.0).from, Point::new(0.0, 2.0));
-        assert_eq!(go(Grip::From, 9.9, 0.0).from, Point::new(9.5, 0.0));
-        assert_eq!(go(Grip::To, -10.0, 0.0).to, Point::new(0.5, 0.0));
+        assert_eq!(go(LinePart::Whole, 2.0, 3.0).to, Point::new(12.0, 3.0));
+        assert_eq!(go(LinePart::From, 0.0, 2.0).from, Point::new(0.0, 2.0));
+        assert_eq!(go(LinePart::From, 9.9, 0.0).from, Point::new(9.5, 0.0));
+        assert_eq!(go(LinePart::To, -10.0, 0.0).to, Point::new(0.5, 0.0));
     }
 }

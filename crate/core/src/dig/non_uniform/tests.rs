@@ -194,7 +194,7 @@ fn even_sides_are_the_same_either_way() {
 fn contours_hold_what_some_place_of_the_bottom_reaches() {
     let bottom = floor();
     let profile = odd().settled(bottom.deepest());
-    let hole = Unlike::new(&bottom, profile.clone());
+    let hole = NonUniformSides::new(&bottom, profile.clone());
     let directions: Vec<Vector> = (0..72)
         .map(|i| Vector::at_angle(TURN * f64::from(i) / 72.0))
         .collect();

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::follow;
-use super::grip::{self, Grip};
+use super::handle::{self, Handle};
 use super::scene::scene;
 use super::shape::Target;
 use super::snap::{self, Snap};
@@ -18,7 +18,7 @@ const HANDLE_STANDOFF: f64 = 44.0;
 
 /// What is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Held {
+pub enum DragTarget {
     /// The shell, to move it.
     Shell,
     /// The shell's handle, to turn it.
@@ -26,7 +26,7 @@ pub enum Held {
     /// The equipment pad, to move it.
     Equipment,
     /// A part of the shape that is being changed.
-    Part(Grip),
+    Part(Handle),
     /// The picture under the plan, to move it.
     Picture,
     /// The picture's handle, to turn it.
@@ -36,7 +36,7 @@ pub enum Held {
 /// A drag under way: what is held, where, and the site before it began.
 #[derive(Debug)]
 pub(super) struct Gesture {
-    held: Held,
+    held: DragTarget,
     before: CheckedSite,
     /// From the hand to what it moves, metres; for turning, the angle between the hand and
     /// the shell's heading is kept in `turn` instead.
@@ -68,18 +68,23 @@ pub fn handle(site: &CheckedSite, scale: f64) -> Option<(Point, Point)> {
 }
 
 /// What lies within reach of a place: the handle first, then the shell, then the pad.
-pub(super) fn held_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> Option<Held> {
+pub(super) fn hit_test(
+    site: &CheckedSite,
+    at: Point,
+    reach: f64,
+    scale: f64,
+) -> Option<DragTarget> {
     if handle(site, scale).is_some_and(|(_, knob)| knob.distance(at) <= reach.max(12.0 / scale)) {
-        return Some(Held::Turn);
+        return Some(DragTarget::Turn);
     }
     if let Some((shell, placement)) = site.placed_shell() {
         let local = placement.pose().shell_from_site(at);
         if touches(&shell.rim, local, reach / 2.0) {
-            return Some(Held::Shell);
+            return Some(DragTarget::Shell);
         }
     }
     let pad = site.equipment()?;
-    touches(&pad, at, reach).then_some(Held::Equipment)
+    touches(&pad, at, reach).then_some(DragTarget::Equipment)
 }
 
 /// Where the turning handle of the picture stands, site metres: beyond the middle of its upper
@@ -100,12 +105,19 @@ fn loose_picture(site: &CheckedSite) -> Option<&Picture> {
 }
 
 /// The picture or its handle at a place. It lies under everything and is held last.
-pub(super) fn picture_at(site: &CheckedSite, at: Point, reach: f64, scale: f64) -> Option<Held> {
+pub(super) fn picture_at(
+    site: &CheckedSite,
+    at: Point,
+    reach: f64,
+    scale: f64,
+) -> Option<DragTarget> {
     let (_, knob) = picture_handle(site, scale)?;
     if knob.distance(at) <= reach.max(12.0 / scale) {
-        return Some(Held::TurnPicture);
+        return Some(DragTarget::TurnPicture);
     }
-    loose_picture(site)?.covers(at).then_some(Held::Picture)
+    loose_picture(site)?
+        .covers(at)
+        .then_some(DragTarget::Picture)
 }
 
 /// The feature at a place, of those that are drawn; the last drawn wins.
@@ -128,20 +140,20 @@ fn within(figure: Figure<'_>, at: Point, reach: f64) -> bool {
 }
 
 impl Gesture {
-    pub(super) fn begin(held: Held, site: &CheckedSite, at: Point) -> Option<Self> {
+    pub(super) fn begin(held: DragTarget, site: &CheckedSite, at: Point) -> Option<Self> {
         let (offset, turn) = match held {
-            Held::Shell => (site.site().placement.as_ref()?.at - at, 0.0),
-            Held::Turn => {
+            DragTarget::Shell => (site.site().placement.as_ref()?.at - at, 0.0),
+            DragTarget::Turn => {
                 let placement = site.site().placement.as_ref()?;
                 (
                     Vector::default(),
                     placement.heading - (at - placement.at).bearing(),
                 )
             }
-            Held::Equipment => (site.site().equipment?.at - at, 0.0),
-            Held::Part(_) => return None,
-            Held::Picture => (loose_picture(site)?.at - at, 0.0),
-            Held::TurnPicture => {
+            DragTarget::Equipment => (site.site().equipment?.at - at, 0.0),
+            DragTarget::Part(_) => return None,
+            DragTarget::Picture => (loose_picture(site)?.at - at, 0.0),
+            DragTarget::TurnPicture => {
                 let picture = loose_picture(site)?;
                 let turn = picture.heading - (at - picture.at).bearing();
                 (Vector::default(), turn)
@@ -159,21 +171,21 @@ impl Gesture {
     /// Takes hold of a part of a shape.
     pub(super) fn begin_part(
         target: &Target,
-        grip: Grip,
+        handle: Handle,
         site: &CheckedSite,
         at: Point,
         reach: f64,
     ) -> Option<Self> {
-        let from = grip::place(target, site.site(), grip, at)?;
+        let from = handle::place(target, site.site(), handle, at)?;
         let shape = ShapeHold {
             target: target.clone(),
             from,
             scene: scene(site),
-            stroke: grip::stroke(target, site.site(), grip),
+            stroke: handle::stroke(target, site.site(), handle),
             reach,
         };
         Some(Self {
-            held: Held::Part(grip),
+            held: DragTarget::Part(handle),
             before: site.clone(),
             offset: from - at,
             turn: 0.0,
@@ -182,7 +194,7 @@ impl Gesture {
     }
 
     /// What is held.
-    pub(super) fn held(&self) -> Held {
+    pub(super) fn held(&self) -> DragTarget {
         self.held
     }
 
@@ -190,7 +202,7 @@ impl Gesture {
     fn part_moved(
         &self,
         hold: &ShapeHold,
-        grip: Grip,
+        handle: Handle,
         at: Point,
         snap: bool,
     ) -> (Site, Option<Snap>) {
@@ -200,7 +212,7 @@ impl Gesture {
             .and_then(|()| catch(hand, hold.reach, &hold.scene, &hold.stroke));
         let to = caught.as_ref().map_or(hand, |c| c.at);
         let mut next = Site::clone(self.before.site());
-        grip::moved(&hold.target, &mut next, grip, hold.from, to);
+        handle::moved(&hold.target, &mut next, handle, hold.from, to);
         follow::courses(&mut next, &self.before);
         let snapped = caught.map(|c| Snap {
             reason: c.reason,
@@ -211,21 +223,21 @@ impl Gesture {
 
     /// The site with what is held moved to follow the hand.
     pub(super) fn moved(&self, site: &CheckedSite, at: Point, snap: bool) -> (Site, Option<Snap>) {
-        if let (Held::Part(grip), Some(hold)) = (self.held, &self.shape) {
-            return self.part_moved(hold, grip, at, snap);
+        if let (DragTarget::Part(handle), Some(hold)) = (self.held, &self.shape) {
+            return self.part_moved(hold, handle, at, snap);
         }
         let mut next = Site::clone(site.site());
         let mut snapped = None;
         match (self.held, &mut next) {
             (
-                Held::Shell,
+                DragTarget::Shell,
                 Site {
                     placement: Some(placement),
                     ..
                 },
             ) => placement.at = at + self.offset,
             (
-                Held::Equipment,
+                DragTarget::Equipment,
                 Site {
                     equipment: Some(pad),
                     ..
@@ -237,7 +249,7 @@ impl Gesture {
                 };
             }
             (
-                Held::Turn,
+                DragTarget::Turn,
                 Site {
                     placement: Some(placement),
                     ..
@@ -246,14 +258,14 @@ impl Gesture {
                 snapped = self.turn(site, placement, at, snap);
             }
             (
-                Held::Picture,
+                DragTarget::Picture,
                 Site {
                     picture: Some(picture),
                     ..
                 },
             ) => Arc::make_mut(picture).at = at + self.offset,
             (
-                Held::TurnPicture,
+                DragTarget::TurnPicture,
                 Site {
                     picture: Some(picture),
                     ..
@@ -286,12 +298,12 @@ impl Gesture {
 
     pub(super) fn label(&self) -> &'static str {
         match self.held {
-            Held::Shell => "move shell",
-            Held::Turn => "turn shell",
-            Held::Equipment => "move equipment",
-            Held::Part(grip) => super::shaping::label(grip.part),
-            Held::Picture => "move the picture",
-            Held::TurnPicture => "turn the picture",
+            DragTarget::Shell => "move shell",
+            DragTarget::Turn => "turn shell",
+            DragTarget::Equipment => "move equipment",
+            DragTarget::Part(handle) => super::shaping::label(handle.part),
+            DragTarget::Picture => "move the picture",
+            DragTarget::TurnPicture => "turn the picture",
         }
     }
 

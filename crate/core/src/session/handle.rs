@@ -32,7 +32,7 @@ pub enum Part {
 
 /// A part, and of which of the shape's paths.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Grip {
+pub struct Handle {
     /// Index of the path.
     pub path: usize,
     /// The part of it.
@@ -41,19 +41,19 @@ pub struct Grip {
 
 /// A handle on the plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Handle {
+pub struct PlacedHandle {
     /// Where it stands, site metres.
     pub at: Point,
     /// What it moves.
-    pub grip: Grip,
+    pub handle: Handle,
 }
 
 /// Every handle, corners first. `scale`: pixels per metre of the view.
-pub(super) fn handles(target: &Target, site: &Site, scale: f64) -> Vec<Handle> {
+pub(super) fn handles(target: &Target, site: &Site, scale: f64) -> Vec<PlacedHandle> {
     let mut handles = Vec::new();
     let mut put = |path, part, at| {
-        let grip = Grip { path, part };
-        handles.push(Handle { at, grip });
+        let handle = Handle { path, part };
+        handles.push(PlacedHandle { at, handle });
     };
     let paths = target.paths(site);
     for (path, sketch) in paths.iter().enumerate() {
@@ -82,13 +82,13 @@ pub(super) fn taken(
     at: Point,
     reach: f64,
     scale: f64,
-) -> Option<Grip> {
-    let mut best: Option<(f64, Grip)> = None;
-    for handle in handles(target, site, scale) {
+) -> Option<Handle> {
+    let mut best: Option<(f64, Handle)> = None;
+    for placed in handles(target, site, scale) {
         // A corner wins over a middle that is as near.
-        let off = handle.at.distance(at);
+        let off = placed.at.distance(at);
         if off <= reach && best.is_none_or(|(least, _)| off < least) {
-            best = Some((off, handle.grip));
+            best = Some((off, placed.handle));
         }
     }
     if best.is_none() {
@@ -98,25 +98,25 @@ pub(super) fn taken(
                 let off = nearest_on(&edge, at).distance(at);
                 if off <= reach / 2.0 && best.is_none_or(|(least, _)| off < least) {
                     let part = Part::Edge(i);
-                    best = Some((off, Grip { path, part }));
+                    best = Some((off, Handle { path, part }));
                 }
             }
         }
     }
-    best.map(|(_, grip)| grip)
+    best.map(|(_, handle)| handle)
 }
 
-/// Where a grip is, so that the hand keeps its distance from it: of an edge the point nearest
+/// Where a handle is, so that the hand keeps its distance from it: of an edge the point nearest
 /// to the hand.
-pub(super) fn place(target: &Target, site: &Site, grip: Grip, hand: Point) -> Option<Point> {
+pub(super) fn place(target: &Target, site: &Site, handle: Handle, hand: Point) -> Option<Point> {
     if let Some((at, radius)) = target.disc(site) {
-        return Some(match grip.part {
+        return Some(match handle.part {
             Part::Rim => at + (hand - at).unit().unwrap_or(Vector::new(1.0, 0.0)) * radius,
             _ => at,
         });
     }
-    let sketch = target.paths(site).into_iter().nth(grip.path)?;
-    match grip.part {
+    let sketch = target.paths(site).into_iter().nth(handle.path)?;
+    match handle.part {
         Part::Corner(i) => sketch.vertices.get(i).map(|v| v.at),
         Part::Middle(i) => Some(sketch.edge(i)?.point_at(0.5)),
         Part::Edge(i) => Some(nearest_on(&sketch.edge(i)?, hand)),
@@ -134,9 +134,9 @@ pub(super) fn place(target: &Target, site: &Site, grip: Grip, hand: Point) -> Op
     }
 }
 
-/// From what the hand that holds a grip is led.
-pub(super) fn stroke(target: &Target, site: &Site, grip: Grip) -> Stroke {
-    let sketch = target.paths(site).into_iter().nth(grip.path);
+/// From what the hand that holds a handle is led.
+pub(super) fn stroke(target: &Target, site: &Site, handle: Handle) -> Stroke {
+    let sketch = target.paths(site).into_iter().nth(handle.path);
     let Some(sketch) = sketch else {
         return Stroke::FREE;
     };
@@ -146,7 +146,7 @@ pub(super) fn stroke(target: &Target, site: &Site, grip: Grip) -> Stroke {
         let next = i + by;
         (sketch.closed || (count..2 * count).contains(&next)).then_some(next % count.max(1))
     };
-    let (before, after, leaving) = match grip.part {
+    let (before, after, leaving) = match handle.part {
         Part::Corner(i) => (
             step(i + count, count - 1).filter(|_| sketch.closed || i > 0),
             step(i, 1).filter(|_| sketch.closed || i + 1 < count),
@@ -178,12 +178,12 @@ pub(super) fn stroke(target: &Target, site: &Site, grip: Grip) -> Stroke {
     }
 }
 
-/// Moves what is gripped to a place, in a site that is as it was when the grip was taken.
-pub(super) fn moved(target: &Target, site: &mut Site, grip: Grip, from: Point, to: Point) {
+/// Moves what is gripped to a place, in a site that is as it was when the handle was taken.
+pub(super) fn moved(target: &Target, site: &mut Site, handle: Handle, from: Point, to: Point) {
     if target.disc(site).is_some() {
         return target.change_shape(site, |shape| {
             if let ShapeRecord::Disc { at, radius } = shape {
-                match grip.part {
+                match handle.part {
                     Part::Rim => *radius = at.distance(to).max(LEAST_RADIUS),
                     _ => *at = *at + (to - from),
                 }
@@ -191,17 +191,17 @@ pub(super) fn moved(target: &Target, site: &mut Site, grip: Grip, from: Point, t
         });
     }
     let paths = target.paths(site);
-    if grip.part == Part::Whole {
+    if handle.part == Part::Whole {
         for (index, sketch) in paths.iter().enumerate() {
             target.put(site, index, &sketch.moved(to - from), CornerChange::Moved);
         }
         return target.move_openings(site, to - from);
     }
-    let Some(sketch) = paths.get(grip.path) else {
+    let Some(sketch) = paths.get(handle.path) else {
         return;
     };
     let arc = |i| matches!(sketch.edge(i), Some(Segment::Arc { .. }));
-    let (next, change) = match grip.part {
+    let (next, change) = match handle.part {
         Part::Corner(i) => (sketch.with_corner_at(i, to), CornerChange::Moved),
         Part::Middle(i) if arc(i) => (sketch.bent(i, to), CornerChange::Moved),
         Part::Middle(i) => (
@@ -211,17 +211,17 @@ pub(super) fn moved(target: &Target, site: &mut Site, grip: Grip, from: Point, t
         Part::Edge(i) => (sketch.with_edge_through(i, to), CornerChange::Moved),
         Part::Whole | Part::Rim => return,
     };
-    target.put(site, grip.path, &next, change);
+    target.put(site, handle.path, &next, change);
 }
 
-/// The part that is picked once a grip has been moved.
-pub(super) fn picked_after(grip: Grip, sketch: Option<&Sketch>) -> Grip {
-    let part = match grip.part {
+/// The part that is picked once a handle has been moved.
+pub(super) fn picked_after(handle: Handle, sketch: Option<&Sketch>) -> Handle {
+    let part = match handle.part {
         Part::Middle(i) if matches!(sketch.and_then(|s| s.edge(i)), Some(Segment::Line { .. })) => {
             Part::Corner(i + 1)
         }
         Part::Middle(i) => Part::Edge(i),
         other => other,
     };
-    Grip { part, ..grip }
+    Handle { part, ..handle }
 }

@@ -12,7 +12,7 @@
 use super::body::{Body, Fan};
 use super::bottom::{Bottom, GENTLE};
 use super::contour::{self, Layer};
-use super::mesh::Told;
+use super::mesh::TaggedFace;
 use super::piece::{Piece, deep_part, without_holes};
 use super::profile::Profile;
 use super::sides::BySide;
@@ -23,7 +23,7 @@ use crate::geom::{Point, Region, Ring};
 
 /// The hole over a bottom whose sides are not all alike.
 #[derive(Debug, Clone)]
-pub(super) struct Unlike {
+pub(super) struct NonUniformSides {
     pub profile: Profile,
     /// The pieces of the bottom, cut at the layers' borders.
     pub(super) parts: Vec<Part>,
@@ -63,7 +63,7 @@ impl Part {
     }
 }
 
-impl Unlike {
+impl NonUniformSides {
     /// The hole over a bottom with a settled profile.
     pub fn new(bottom: &Bottom, profile: Profile) -> Self {
         let fan = Fan::new();
@@ -90,7 +90,7 @@ impl Unlike {
             let side = profile.layers.get(layer);
             side.is_some_and(|side| side.down_to > bench)
         };
-        let told = parts.iter().map(|part| Told {
+        let told = parts.iter().map(|part| TaggedFace {
             piece: &part.piece,
             layer: part.layer,
             below: below(part.layer),
