@@ -346,7 +346,9 @@ mod on_demo_sites {
                     set_still(&mut layout, &mut session, frame);
                     lay(&mut layout, &session, frame);
                     check(&layout, &session, frame);
-                    assert!(layout.still().count() > 5);
+                    // Closer, the plan has little but the work itself.
+                    let least = if closer > 1.0 { 1 } else { 10 };
+                    assert!(layout.still().count() >= least);
                 }
             }
         }

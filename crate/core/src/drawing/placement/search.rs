@@ -5,7 +5,7 @@ use core::cmp::Ordering;
 use super::candidate::{self, Candidate, STAGES, bounds, contains};
 use super::grid::Grid;
 use super::shape::{Shape, TextBox};
-use super::{Guard, Label, Need, Obstacle, Size, Slots};
+use super::{Guard, Label, Need, Obstacle, Rank, Size, Slots};
 use crate::drawing::Anchor;
 use crate::geom::{Point, Vector};
 use crate::math::TURN;
@@ -65,12 +65,26 @@ pub fn place(size: Size, labels: &[&Label], obstacles: &[Obstacle], last: &Slots
         scratch: Vec::new(),
     };
     let mut placed: Vec<Placed> = Vec::with_capacity(labels.len());
+    // What stays where it was comes first, or a label that has lost its place would push the next one off its own, and
+    // so on; only what is required may.
+    let mut homeless = Vec::with_capacity(order.len());
     for (index, label) in order {
-        let slot = last.get(&label.key).copied();
-        let Some(found) = pass.find(label, slot) else {
-            continue;
+        let kept = last
+            .get(&label.key)
+            .and_then(|slot| pass.keep(label, *slot));
+        let found = match label.need {
+            Need::Required => kept.or_else(|| pass.find(label)),
+            Need::Leader | Need::Near => kept,
         };
-        placed.push(pass.take(index, found));
+        match found {
+            Some(found) => placed.push(pass.take(index, found)),
+            None => homeless.push((index, label)),
+        }
+    }
+    for (index, label) in homeless {
+        if let Some(found) = pass.find(label) {
+            placed.push(pass.take(index, found));
+        }
     }
     placed.sort_by_key(|it| it.label);
     placed
@@ -78,17 +92,16 @@ pub fn place(size: Size, labels: &[&Label], obstacles: &[Obstacle], last: &Slots
 
 /// By rank; among equals the longer first, which is harder to place.
 fn by_importance(a: &Label, b: &Label) -> Ordering {
-    let required = |label: &Label| label.need != Need::Required;
-    required(a)
-        .cmp(&required(b))
-        .then(a.rank.cmp(&b.rank))
+    weight(a)
+        .cmp(&weight(b))
         .then(b.width.total_cmp(&a.width))
         .then(a.key.cmp(&b.key))
 }
 
-/// An area that a label names: another's name in it would be taken for its own.
+/// An area that a label names: the name of something less important in it would be taken for its own.
 struct NamedArea<'a> {
     key: u64,
+    weight: (bool, Rank),
     ring: &'a [Point],
     bounds: (Point, Point),
 }
@@ -100,6 +113,7 @@ impl<'a> NamedArea<'a> {
         };
         Some(Self {
             key: label.key,
+            weight: weight(label),
             ring,
             bounds: bounds(ring)?,
         })
@@ -110,6 +124,11 @@ impl<'a> NamedArea<'a> {
         let near = p.x >= low.x && p.y >= low.y && p.x <= high.x && p.y <= high.y;
         near && contains(self.ring, p)
     }
+}
+
+/// How much a label matters, the least the most: what is required comes before everything else.
+fn weight(label: &Label) -> (bool, Rank) {
+    (label.need != Need::Required, label.rank)
 }
 
 struct Pass<'a> {
@@ -123,35 +142,37 @@ struct Pass<'a> {
 type Found = (Candidate, bool);
 
 impl Pass<'_> {
-    /// The cheapest free place of a label; the one it had, where that is free.
-    fn find(&mut self, label: &Label, last: Option<u16>) -> Option<Found> {
+    /// The place that a label had, where that is free.
+    fn keep(&mut self, label: &Label, slot: u16) -> Option<Found> {
         let mut list = core::mem::take(&mut self.scratch);
         list.clear();
-        let mut best: Option<(f64, Candidate)> = None;
-        if let Some(last) = last {
-            for stage in 0..STAGES.len() {
-                candidate::stage(label, self.size, stage, &mut list);
-            }
-            let same = list.iter().find(|it| it.slot == last);
-            best = same.and_then(|it| Some((self.cost(label, it, f64::INFINITY)?, *it)));
+        for stage in 0..STAGES.len() {
+            candidate::stage(label, self.size, stage, &mut list);
         }
-        if best.is_none() {
+        let same = list.iter().find(|it| it.slot == slot).copied();
+        self.scratch = list;
+        let same = same.filter(|it| self.cost(label, it, f64::INFINITY).is_some());
+        same.map(|it| (it, false))
+    }
+
+    /// The cheapest free place of a label.
+    fn find(&mut self, label: &Label) -> Option<Found> {
+        let mut list = core::mem::take(&mut self.scratch);
+        let mut best: Option<(f64, Candidate)> = None;
+        let worth = match label.need {
+            Need::Required => f64::INFINITY,
+            Need::Leader | Need::Near => WORTH,
+        };
+        for (stage, least) in STAGES.into_iter().enumerate() {
+            if best.is_some_and(|(cost, _)| cost <= least) {
+                break;
+            }
             list.clear();
-            for (stage, least) in STAGES.into_iter().enumerate() {
-                if best.is_some_and(|(cost, _)| cost <= least) {
-                    break;
-                }
-                list.clear();
-                candidate::stage(label, self.size, stage, &mut list);
-                for it in &list {
-                    let worth = match label.need {
-                        Need::Required => f64::INFINITY,
-                        Need::Leader | Need::Near => WORTH,
-                    };
-                    let most = best.map_or(worth, |(cost, _)| cost);
-                    if let Some(cost) = self.cost(label, it, most) {
-                        best = Some((cost, *it));
-                    }
+            candidate::stage(label, self.size, stage, &mut list);
+            for it in &list {
+                let most = best.map_or(worth, |(cost, _)| cost);
+                if let Some(cost) = self.cost(label, it, most) {
+                    best = Some((cost, *it));
                 }
             }
         }
@@ -211,7 +232,9 @@ impl Pass<'_> {
 
     /// Whether a text at a place lies in an area that another label names and its own anchor is not in.
     fn would_name_another(&self, label: &Label, at: Point) -> bool {
-        let mut others = self.areas.iter().filter(|it| it.key != label.key);
+        let own = weight(label);
+        let others = self.areas.iter().filter(|it| it.key != label.key);
+        let mut others = others.filter(|it| it.weight <= own);
         others.any(|it| it.contains(at) && !label.anchor.point().is_some_and(|p| it.contains(p)))
     }
 
