@@ -165,7 +165,7 @@ pub enum Item {
     Label {
         /// What it belongs to.
         layer: Layer,
-        /// What it names, site metres, and thereby where it may stand.
+        /// What it names, site meters, and thereby where it may stand.
         anchor: Anchor,
         /// What it says.
         text: String,

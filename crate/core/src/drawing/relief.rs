@@ -29,7 +29,7 @@ const STRETCH: usize = 48;
 /// With more contours than this only the index contours are labelled.
 const ALL_LABELLED: usize = 24;
 
-/// In how many places the words on unknown ground may be written, and how far apart those are, metres.
+/// In how many places the words on unknown ground may be written, and how far apart those are, meters.
 const WORD_PLACES: usize = 12;
 const WORDS_APART: f64 = 4.0;
 

@@ -8,7 +8,7 @@
 //!
 //! # Units
 //! Those of the view: CSS pixels on a screen, points on paper. x to the right, **y down**, the origin at the upper
-//! left corner. Directions are bearings: clockwise from up, radians. Nothing here knows metres, colours or fonts.
+//! left corner. Directions are bearings: clockwise from up, radians. Nothing here knows meters, colors or fonts.
 
 mod candidate;
 mod chain;
