@@ -21,6 +21,7 @@ mod geom;
 mod grading;
 mod ground;
 mod import;
+mod labels;
 mod laid;
 mod lot;
 mod picture;

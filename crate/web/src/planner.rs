@@ -15,6 +15,7 @@ use crate::js::{Answer, Outcome, from_js, js_error, list_to_js, made_by_page, to
 use crate::paint::View;
 use crate::picture::Pictured;
 use crate::plan;
+use crate::plan::labels::PlanLabels;
 use crate::plan::still::StillHalf;
 
 /// An open site, with everything the page may ask of it.
@@ -24,6 +25,8 @@ pub struct Planner {
     pub(crate) pictured: Pictured,
     /// The still half of the plan as it was last painted.
     still: StillHalf,
+    /// The labels of the plan.
+    pub(crate) labels: PlanLabels,
 }
 
 /// What part of the site a canvas shows.
@@ -93,6 +96,7 @@ impl Planner {
             session,
             pictured: Pictured::default(),
             still: StillHalf::default(),
+            labels: PlanLabels::default(),
         })
     }
 
@@ -170,6 +174,7 @@ impl Planner {
             &view,
             &mut self.session,
             &mut self.still,
+            &mut self.labels,
             &self.pictured,
             highlight.focus(),
         );

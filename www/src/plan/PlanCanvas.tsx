@@ -2,6 +2,7 @@
 // its words for those who do not see it.
 import { useEffect, useRef } from 'preact/hooks';
 import { highlight, planWords, snapped } from '../state/store.ts';
+import { watchControls } from './controls.ts';
 import { askForFrame } from './frame.ts';
 import { DrawBar } from './DrawBar.tsx';
 import { listen, tip } from './gesture.ts';
@@ -24,7 +25,10 @@ export function PlanCanvas() {
       askForFrame();
     });
     sizes.observe(it);
+    const sheet = it.parentElement;
+    const stopWatching = sheet ? watchControls(sheet) : () => {};
     return () => {
+      stopWatching();
       sizes.disconnect();
       stopListening();
       stopPainting();

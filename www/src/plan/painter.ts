@@ -4,9 +4,10 @@ import { ask } from '../core/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
 import { followSection, paintSection } from '../state/section.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
+import { tellControls } from './controls.ts';
 import { askForFrame, eachFrame } from './frame.ts';
 import { takeDrag } from './gesture.ts';
-import { current, fitted } from './view.ts';
+import { current } from './view.ts';
 
 let painted = -1;
 let below: { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D } | null = null;
@@ -38,10 +39,14 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
   const down = Math.round(height * ratio);
   if (canvas.width !== across) canvas.width = across;
   if (canvas.height !== down) canvas.height = down;
+  tellControls();
   // Under a hand at work the plan stays where it is.
   if (!current.loose && !gesturing.value) {
-    const extent = ask((p) => p.extent(), undefined);
-    if (extent) current.view = fitted(current.view, extent);
+    const fit = ask((p) => p.fitted(width, height), undefined);
+    if (fit) {
+      const [x = 0, y = 0, scale = 1] = fit;
+      current.view = { ...current.view, x, y, scale };
+    }
   }
   const done = ask((p) => {
     p.paint(context, { ...current.view, ratio }, highlight.value);

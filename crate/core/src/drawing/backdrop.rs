@@ -1,9 +1,8 @@
 //! The half of the plan that stays while the shell moves: lot, features, ground, setbacks.
 
 use super::{Drawing, Item, Layer, feature, relief, setback, shown, sides};
-use crate::geom::{Point, Vector};
+use crate::geom::Point;
 use crate::ground::GroundRecord;
-use crate::math::TURN;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
@@ -41,7 +40,7 @@ fn spots(drawing: &mut Drawing, site: &CheckedSite) {
         if labelled {
             let shown = show(Measure::Elevation, elevation, site.site().display);
             let bare = shown.text.trim_end_matches(shown.unit).trim_end();
-            drawing.label(Layer::Spot, at + Vector::new(0.0, 0.5), TURN / 4.0, bare);
+            drawing.label_beside(Layer::Spot, at, 0.0, bare);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What stands on and under the lot, each kind in its own way: hatched, ticked, lettered, with
 //! its doors and gates standing open.
 
-use super::{Drawing, Layer, middle_of};
+use super::{Anchor, Drawing, Layer, LineSide, upright, within};
 use crate::geom::path::bulge_of_angle;
 use crate::geom::{Point, Region, Ring, Segment, Vector, Vertex, pattern, span};
 use crate::math::TURN;
@@ -50,18 +50,18 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedF
             if let Some((at, along)) = place {
                 // Below its trunk, where a tree has one.
                 let down = record.facts.trunk.map_or(0.0, |trunk| trunk / 2.0 + 0.7);
-                drawing.label(layer, at + Vector::new(0.0, -down), along, label_of(record));
+                let at = at + Vector::new(0.0, -down);
+                drawing.label(layer, within(region, at, along), label_of(record));
             }
         }
         CheckedShape::Track(track, chain) => {
             let segments: Vec<Segment> = track.segments().collect();
-            let longest = segments
-                .iter()
-                .max_by(|a, b| a.length().total_cmp(&b.length()));
-            if let Some((at, along)) = longest.map(middle_of) {
-                let aside = Vector::along_bearing(along - TURN / 4.0) * 0.6;
-                drawing.label(layer, at + aside, along, label_of(record));
-            }
+            let beside = Anchor::Line {
+                line: chain.clone(),
+                share: middle_of_longest(&segments),
+                side: LineSide::Either,
+            };
+            drawing.label(layer, beside, label_of(record));
             drawing.path(layer, segments, false);
             marks(drawing, record, chain);
         }
@@ -69,6 +69,18 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite, feature: &CheckedF
     for part in &feature.parts {
         draw_part(drawing, part);
     }
+}
+
+/// Where the middle of the longest stretch lies, as a part of the whole way.
+fn middle_of_longest(segments: &[Segment]) -> f64 {
+    let (mut way, mut longest, mut middle) = (0.0, 0.0, 0.0);
+    for length in segments.iter().map(Segment::length) {
+        if length > longest {
+            (longest, middle) = (length, way + length / 2.0);
+        }
+        way += length;
+    }
+    if way > 0.0 { middle / way } else { 0.5 }
 }
 
 /// The cosine of the turn from one chord to the next that ends a side of a band: 15 degrees (our
@@ -103,7 +115,11 @@ fn marks(drawing: &mut Drawing, record: &Feature, chain: &[Point]) {
         _ => return,
     };
     for (at, along) in span::marks(chain, LETTER_SPACING) {
-        drawing.label(layer, at, along.bearing(), letter);
+        drawing.label(
+            layer,
+            Anchor::Places(vec![(at, upright(along.bearing()))]),
+            letter,
+        );
     }
 }
 

@@ -36,7 +36,9 @@ pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, analysis: &Analysi
             });
         }
         if let Some(at) = run.path.first() {
-            drawing.label(Layer::Pipe { suction }, *at, TURN / 4.0, run.label.clone());
+            // Outside of the shell, where its water does not lie under the name.
+            let out = (*at - pose.at).bearing();
+            drawing.label_beside(Layer::Pipe { suction }, *at, out, run.label.clone());
         }
     }
     if let Some(pipe) = &analysis.dewatering {
@@ -45,7 +47,8 @@ pub(super) fn lies(drawing: &mut Drawing, site: &CheckedSite, analysis: &Analysi
             Layer::Standpipe,
             disc(at, site.site().works.dewatering.diameter),
         );
-        drawing.label(Layer::Standpipe, at, TURN / 4.0, "dewatering pipe");
+        let out = (at - pose.at).bearing();
+        drawing.label_beside(Layer::Standpipe, at, out, "dewatering pipe");
     }
 }
 

@@ -5,17 +5,23 @@
 //! lines), which stays the same while the shell moves, and the [`work`] on top of it. An estimate
 //! lays its [`overlay`] over both.
 
+mod anchor;
 mod backdrop;
 mod earth;
 mod feature;
+pub mod fit;
 mod hardware;
+pub mod layout;
+pub mod lettering;
 mod overlay;
+pub mod placement;
 mod relief;
 mod scale_bar;
 mod setback;
 mod sides;
 mod work;
 
+pub use anchor::{Anchor, LineSide};
 pub use backdrop::backdrop;
 pub use overlay::overlay;
 pub use scale_bar::{ScaleBar, scale_bar};
@@ -159,10 +165,8 @@ pub enum Item {
     Label {
         /// What it belongs to.
         layer: Layer,
-        /// Its middle.
-        at: Point,
-        /// The bearing its line of text runs along, radians; never upside down.
-        along: f64,
+        /// What it names, site meters, and thereby where it may stand.
+        anchor: Anchor,
         /// What it says.
         text: String,
     },
@@ -176,6 +180,10 @@ pub enum Item {
         to: Point,
         /// The distance in words.
         text: String,
+        /// What it is known by while its ends and its words change.
+        key: u64,
+        /// Whether a row of the ledger looks at it.
+        focused: bool,
     },
 }
 
@@ -207,13 +215,25 @@ impl Drawing {
         }
     }
 
-    fn label(&mut self, layer: Layer, at: Point, along: f64, text: impl Into<String>) {
+    fn label(&mut self, layer: Layer, anchor: Anchor, text: impl Into<String>) {
+        let text = text.into();
         self.items.push(Item::Label {
             layer,
-            at,
-            along: upright(along),
-            text: text.into(),
+            anchor,
+            text,
         });
+    }
+
+    /// A label beside a point, rather on the side of a bearing.
+    fn label_beside(&mut self, layer: Layer, at: Point, toward: f64, text: impl Into<String>) {
+        self.label(layer, Anchor::Point { at, toward }, text);
+    }
+
+    /// A label in an area, level at its middle.
+    fn label_within(&mut self, layer: Layer, region: &Region, text: impl Into<String>) {
+        if let Some(at) = region.centroid() {
+            self.label(layer, within(region, at, TURN / 4.0), text);
+        }
     }
 
     /// Smallest upright rectangle round all areas and paths: lower left and upper right.
@@ -248,12 +268,27 @@ fn points_of(item: &Item) -> Vec<Point> {
     }
 }
 
-/// The middle of a stretch and the bearing from its start to its end.
-fn middle_of(segment: &Segment) -> (Point, f64) {
-    (
-        segment.point_at(0.5),
-        (segment.to() - segment.from()).bearing(),
-    )
+/// The anchor of a name in the largest part of a region.
+fn within(region: &Region, at: Point, along: f64) -> Anchor {
+    let outer = region.polygons.iter().map(|polygon| &polygon.outer);
+    let largest = outer.max_by(|a, b| a.signed_area().total_cmp(&b.signed_area()));
+    Anchor::Area {
+        ring: largest.map(|ring| ring.0.clone()).unwrap_or_default(),
+        at,
+        along: upright(along),
+    }
+}
+
+/// Points along a stretch that show where it runs: its ends, and those between on an arc.
+fn points_along(segment: &Segment) -> Vec<Point> {
+    match segment {
+        Segment::Line { from, to } => vec![*from, *to],
+        Segment::Arc { .. } => {
+            let parts = 12_u8;
+            let part = |i| segment.point_at(f64::from(i) / f64::from(parts));
+            (0..=parts).map(part).collect()
+        }
+    }
 }
 
 /// The bearing, of the two along a line, that reads from the bottom or the right of the plan.

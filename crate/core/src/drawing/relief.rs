@@ -1,7 +1,7 @@
 //! What the plan shows of the ground: contours with their elevations, breaklines, the part of
 //! the lot that nobody measured, and the benchmark.
 
-use super::{Drawing, Item, Layer};
+use super::{Anchor, Drawing, Item, Layer, upright};
 use crate::analysis::Relief;
 use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::ground::GroundRecord;
@@ -29,9 +29,9 @@ const STRETCH: usize = 48;
 /// With more contours than this only the index contours are labelled.
 const ALL_LABELLED: usize = 24;
 
-/// How often the words on unknown ground are written at most, and how far apart, meters.
-const WORDS_WRITTEN: usize = 4;
-const WORDS_APART: f64 = 9.0;
+/// In how many places the words on unknown ground may be written, and how far apart those are, meters.
+const WORD_PLACES: usize = 12;
+const WORDS_APART: f64 = 4.0;
 
 /// Size of the benchmark's mark, meters.
 const MARK: f64 = 0.7;
@@ -53,11 +53,13 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
     }
     let all = contours.len() <= ALL_LABELLED;
     for contour in contours.iter().filter(|c| all || c.index) {
-        if let Some((at, along)) = straightest(&contour.points) {
+        let places = straight(&contour.points);
+        if !places.is_empty() {
             let layer = Layer::Contour {
                 index: contour.index,
             };
-            drawing.label(layer, at, along, bare(site, contour.elevation));
+            let elevation = bare(site, contour.elevation);
+            drawing.label(layer, Anchor::Places(places), elevation);
         }
     }
 }
@@ -90,6 +92,21 @@ fn bare(site: &CheckedSite, elevation: f64) -> String {
         .trim_end_matches(shown.unit)
         .trim_end()
         .to_owned()
+}
+
+/// Where the elevation of a contour may be written: on its longest stretch that is nearly straight, and on
+/// those of what lies before and after.
+fn straight(points: &[Point]) -> Vec<(Point, f64)> {
+    let third = points.len() / 3;
+    let parts = [
+        0..points.len(),
+        0..third + 1,
+        third..2 * third + 1,
+        2 * third..points.len(),
+    ];
+    let parts = parts.into_iter().filter_map(|part| points.get(part));
+    let places = parts.filter_map(straightest);
+    places.map(|(at, along)| (at, upright(along))).collect()
 }
 
 /// The middle and the bearing of the longest stretch of a line that is nearly straight.
@@ -132,8 +149,8 @@ fn on_line(points: &[Point], p: Point) -> Point {
 fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
     let hatch = pattern::hatch(unknown, HATCH_ANGLE, HATCH_SPACING);
     let length = |line: &(Point, Point)| line.0.distance(line.1);
-    // The words lie where the unknown ground is widest; a centroid may lie outside of it. They
-    // are written more than once, so that one of them finds room between what is built there.
+    // The words lie where the unknown ground is widest; a centroid may lie outside of it. There are
+    // several places for them, so that one has room between what is built there.
     let mut lines: Vec<&(Point, Point)> = hatch.iter().collect();
     lines.sort_by(|a, b| length(b).total_cmp(&length(a)));
     let mut places: Vec<Point> = Vec::new();
@@ -144,12 +161,17 @@ fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
         if let Some(at) = halves.into_iter().find(|p| apart(*p)) {
             places.push(at);
         }
-        if places.len() >= WORDS_WRITTEN {
+        if places.len() >= WORD_PLACES {
             break;
         }
     }
-    for at in places {
-        drawing.label(Layer::UnknownGround, at, TURN / 4.0, "ground unknown");
+    if !places.is_empty() {
+        let places = places.into_iter().map(|at| (at, TURN / 4.0)).collect();
+        drawing.label(
+            Layer::UnknownGround,
+            Anchor::Places(places),
+            "ground unknown",
+        );
     }
     drawing.lines(Layer::UnknownGround, hatch);
     let edges = unknown.rings().flat_map(Ring::edges).collect();
@@ -173,9 +195,8 @@ pub(super) fn marks(drawing: &mut Drawing, site: &CheckedSite) {
         layer: Layer::Benchmark,
         at,
     });
-    let aside = at - Vector::new(0.0, 1.1 * MARK);
     let text = mark.words(site.site().display);
-    drawing.label(Layer::Benchmark, aside, TURN / 4.0, text);
+    drawing.label_beside(Layer::Benchmark, at, TURN / 2.0, text);
 }
 
 #[cfg(test)]

@@ -3,11 +3,10 @@
 //! They only draw; distances decide (see `clearance`). Each is the edge of the land within
 //! the rule's distance of its target, as far as that edge lies inside the lot.
 
-use super::{Drawing, Layer, shown};
+use super::{Anchor, Drawing, Layer, LineSide, shown};
 use crate::geom::distance::Figure;
 use crate::geom::offset::{offset_chain, offset_region};
-use crate::geom::{Point, Region, Ring, Vector, boolean};
-use crate::math::TURN;
+use crate::geom::{Point, Region, Ring, boolean};
 use crate::site::{CheckedSite, MeasuredTo, Rule};
 use crate::units::{Measure, show};
 
@@ -80,11 +79,14 @@ fn label(drawing: &mut Drawing, site: &CheckedSite, rule: &Rule, edges: &[(Point
     let Some(&(from, to)) = longest.filter(|(a, b)| a.distance(*b) >= SHORTEST_LABELLED) else {
         return;
     };
-    let along = (to - from).bearing();
     let distance = show(Measure::Length, rule.distance, site.site().display).text;
-    let aside = Vector::along_bearing(along + TURN / 4.0) * 0.4;
     let text = format!("{distance} to {}", rule.from.words());
-    drawing.label(Layer::Setback, from.midpoint(to) + aside, along, text);
+    let beside = Anchor::Line {
+        line: vec![from, to],
+        share: 0.5,
+        side: LineSide::Right,
+    };
+    drawing.label(Layer::Setback, beside, text);
 }
 
 /// Whether a point lies on a chain, within twice the drawing's chord error.

@@ -1,15 +1,11 @@
 //! The lot's sides and corners on the plan: lengths and kinds along the sides, marks at corners.
 
-use super::{Drawing, Item, Layer};
-use crate::geom::{Point, Segment, Vector};
+use super::{Anchor, Drawing, Item, Layer, LineSide, points_along};
+use crate::geom::{Segment, Vector};
 use crate::lot::{LineKind, Side};
 use crate::math::TURN;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
-
-/// How far from the line its length and its kind are written, meters (arbitrary: clear of the
-/// line from 1:50 to 1:300).
-const ASIDE: f64 = 0.9;
 
 /// Where along a side its kind is written: clear of the length in its middle.
 const KIND_AT: f64 = 0.22;
@@ -26,17 +22,21 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
         ""
     };
     for side in &lot.sides {
-        let (middle, bearing, outward) = middle_of(&side.segment);
         let length = show(
             Measure::LongLength,
             side.segment.length(),
             site.site().display,
         );
         let text = format!("{}{doubt}", length.text);
-        drawing.label(Layer::LotLine, middle + outward * ASIDE, bearing, text);
+        // The outline runs counter-clockwise: outside is to the right.
+        let beside = |share| Anchor::Line {
+            line: points_along(&side.segment),
+            share,
+            side: LineSide::Right,
+        };
+        drawing.label(Layer::LotLine, beside(0.5), text);
         if side.kind != LineKind::Unspecified {
-            let at = side.segment.point_at(KIND_AT) + outward * ASIDE;
-            drawing.label(Layer::SideKind, at, bearing, side.kind.words());
+            drawing.label(Layer::SideKind, beside(KIND_AT), side.kind.words());
         }
     }
     monuments(drawing, site, &lot.sides);
@@ -50,7 +50,7 @@ fn monuments(drawing: &mut Drawing, site: &CheckedSite, sides: &[Side]) {
         let Some(monument) = courses.get(side.course).and_then(|c| c.monument.as_ref()) else {
             continue;
         };
-        let (_, _, outward) = middle_of(&side.segment);
+        let outward = outward_of(&side.segment);
         let along = (side.segment.to() - side.segment.from())
             .unit()
             .unwrap_or_default();
@@ -63,17 +63,14 @@ fn monuments(drawing: &mut Drawing, site: &CheckedSite, sides: &[Side]) {
         let layer = Layer::Monument(monument.state);
         drawing.items.push(Item::Dot { layer, at });
         let text = format!("{}, {}", monument.kind.words(), monument.state.words());
-        let place = at + (outward + away) * (ASIDE * 1.2);
-        drawing.label(layer, place, TURN / 4.0, text);
+        drawing.label_beside(layer, at, (outward + away).bearing(), text);
     }
 }
 
-/// The middle of a side, its bearing, and the way out of the lot.
-fn middle_of(segment: &Segment) -> (Point, f64, Vector) {
+/// The way out of the lot over a side.
+fn outward_of(segment: &Segment) -> Vector {
     let bearing = (segment.to() - segment.from()).bearing();
-    // The outline runs counter-clockwise: outside is to the right.
-    let outward = Vector::along_bearing(bearing + TURN / 4.0);
-    (segment.point_at(0.5), bearing, outward)
+    Vector::along_bearing(bearing + TURN / 4.0)
 }
 
 #[cfg(test)]

@@ -1,10 +1,9 @@
 //! The half of the plan that moves: dig, deck, shell, its axis, and clearances.
 
-use super::{Drawing, Item, Layer};
+use super::{Drawing, Item, Layer, lettering};
 use crate::analysis::{Analysis, ShellRings};
 use crate::clearance::Clearance;
 use crate::geom::{Pose, Vector, pattern};
-use crate::math::TURN;
 use crate::shell::Shell;
 use crate::site::{CheckedShape, CheckedSite};
 use crate::units::{Measure, show};
@@ -54,11 +53,8 @@ pub fn work(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Drawin
         draw_shell(&mut drawing, shell, &pose);
     }
     if let Some(pad) = site.equipment() {
-        let middle = pad.centroid();
+        drawing.label_within(Layer::Equipment, &pad, "equipment");
         drawing.area(Layer::Equipment, pad);
-        if let Some(at) = middle {
-            drawing.label(Layer::Equipment, at, TURN / 4.0, "equipment");
-        }
     }
     if let Focus::Feature(id) = focus {
         light_up(&mut drawing, site, id);
@@ -224,5 +220,7 @@ fn dimension(drawing: &mut Drawing, site: &CheckedSite, clearance: &Clearance, a
         from,
         to,
         text,
+        key: lettering::key(&format!("{:?}", clearance.subject), u32::from(asked)),
+        focused: asked,
     });
 }

@@ -28,6 +28,11 @@ impl Session {
         &self.still.insert(drawn).drawing
     }
 
+    /// Whether a hand moves something on the plan at the moment.
+    pub fn is_under_hand(&self) -> bool {
+        self.gesture.is_some() || self.section.is_held()
+    }
+
     /// The work on the plan, lowest first: dig, deck, shell, clearances, banks, pile, what is laid
     /// round the shell, and what `focus` lights up.
     pub fn work_drawing(&self, focus: Focus<'_>) -> Drawing {

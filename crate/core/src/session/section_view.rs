@@ -25,6 +25,11 @@ pub(super) struct SectionView {
 }
 
 impl SectionView {
+    /// Whether a hand holds its line.
+    pub(super) fn is_held(&self) -> bool {
+        self.drag.is_some()
+    }
+
     /// The site was edited: a line that was dragged before is forgotten.
     pub(super) fn forget_drag(&mut self) {
         self.dragged = None;

@@ -149,8 +149,7 @@ impl<'a> Pen<'a> {
     pub fn text(&mut self, (x, y): Place, along: f64, text: &str, ink: &Ink) {
         if self.text_size != ink.text_size {
             self.text_size = ink.text_size;
-            self.context
-                .set_font(&format!("600 {}px system-ui, sans-serif", ink.text_size));
+            self.context.set_font(&font(ink.text_size));
         }
         self.set_dash(&[]);
         self.set_width(4.0);
@@ -239,6 +238,11 @@ impl<'a> Pen<'a> {
             debug_assert!(set.is_ok(), "dashes are finite");
         }
     }
+}
+
+/// The font of all text, by its size in CSS pixels.
+pub fn font(size: f64) -> String {
+    format!("600 {size}px system-ui, sans-serif")
 }
 
 /// Makes one unit of the canvas one CSS pixel, upright.

@@ -544,6 +544,14 @@ fn key(pen: &mut Pen<'_>, view: &View, rows: &[Vec<(Piece, f64)>]) {
     }
 }
 
+/// Half the side of what the sign at an end of the section's line covers, with its letter, CSS pixels.
+pub const END_ROOM: f64 = 22.0;
+
+/// The ends of the section's line on the plan.
+pub fn ends_on_plan(view: &View, line: &SectionLine) -> impl Iterator<Item = (f64, f64)> {
+    [view.place(line.from), view.place(line.to)].into_iter()
+}
+
 /// The section's line on the plan, with its knobs and the letters of its ends.
 pub fn on_plan(pen: &mut Pen<'_>, view: &View, line: &SectionLine) {
     let (from, to) = (view.place(line.from), view.place(line.to));

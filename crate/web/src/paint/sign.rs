@@ -1,7 +1,5 @@
 //! Signs of a fixed size on the screen: dimension lines and marks at corners.
 
-use core::f64::consts::FRAC_PI_2;
-
 use batterboard_core::geom::Vector;
 use batterboard_core::lot::MonumentState;
 
@@ -64,25 +62,6 @@ pub fn dimension_line(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
         );
         pen.line(a, b, ink);
     }
-}
-
-/// Where a dimension's text goes and the bearing it runs along: beside its line where the line
-/// is long enough, level above it otherwise.
-pub fn dimension_place(from: Place, to: Place) -> (Place, f64) {
-    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-    let middle = (from.0 + dx / 2.0, from.1 + dy / 2.0);
-    let span = Vector::new(dx, -dy);
-    if span.length() < 64.0 {
-        return ((middle.0, middle.1 - 13.0), FRAC_PI_2);
-    }
-    // Read from the bottom or the right: the bearing that points rightwards.
-    let along = if dx < 0.0 {
-        (-span).bearing()
-    } else {
-        span.bearing()
-    };
-    let lift = Vector::along_bearing(along - FRAC_PI_2) * 11.0;
-    ((middle.0 + lift.x, middle.1 - lift.y), along)
 }
 
 /// The direction on the canvas of a bearing.

@@ -7,6 +7,8 @@ use crate::paint::ink::Ink;
 use crate::paint::pen::{Pen, Place};
 use crate::paint::sign::{HOLLOW, LINE, SOLID, at, axes, direction};
 use batterboard_core::drawing;
+use batterboard_core::drawing::placement::TextBox;
+use batterboard_core::geom::Point;
 use batterboard_core::lot::{Basis, North};
 use batterboard_core::units::System;
 
@@ -21,6 +23,12 @@ const STALK: Ink = Ink {
     width: 2.5,
     ..LINE
 };
+
+/// From the north arrow to the second one, CSS pixels.
+const SECOND_NORTH: f64 = 62.0;
+
+/// Half the side of what a turning handle's knob covers, CSS pixels.
+pub const KNOB_ROOM: f64 = 16.0;
 
 /// Distance of north arrow and scale bar from the canvas's edges, CSS pixels.
 const MARGIN: f64 = 22.0;
@@ -45,29 +53,72 @@ pub fn handle(pen: &mut Pen<'_>, rim: Place, knob: Place) {
     }
 }
 
-/// The north of the bearings is always up; the arrow says so, and which north that is. Where
-/// true north is known and lies elsewhere, a thin arrow shows it.
-pub fn north_arrow(pen: &mut Pen<'_>, view: &View, basis: &Basis) {
-    let name = match basis.north {
+/// What is written under the north arrow.
+fn north_name(basis: &Basis) -> &'static str {
+    match basis.north {
         North::Unspecified => "N",
         North::True => "N, true",
         North::Grid => "N, grid",
         North::Magnetic => "N, magnetic",
         North::Assumed => "N, assumed",
         North::Record => "N, of record",
+    }
+}
+
+/// The tip of the north arrow. Long names are set to the left, so that they stay on the canvas.
+#[allow(clippy::cast_precision_loss)] // A name has few characters.
+fn north_tip(view: &View, basis: &Basis) -> Place {
+    let aside = 3.4 * (north_name(basis).len() - 1) as f64;
+    (view.width - MARGIN - 10.0 - aside, MARGIN)
+}
+
+/// The bearing of true north, where a second arrow shows it.
+fn second_north(basis: &Basis) -> Option<f64> {
+    basis.true_north.filter(|_| basis.north != North::True)
+}
+
+/// What north arrow and scale bar cover, with their text.
+pub fn covered(view: &View, basis: &Basis, system: System) -> [TextBox; 2] {
+    let (x, top) = north_tip(view, basis);
+    let right = view.width - MARGIN + 10.0;
+    // Its name is centerd under the arrow.
+    let left = 2.0 * x - right;
+    let left = match second_north(basis) {
+        Some(_) => left.min(x - (right - x) - SECOND_NORTH) - 24.0,
+        None => left,
     };
-    // Long names are set to the left, so that they stay on the canvas.
-    #[allow(clippy::cast_precision_loss)] // A name has few characters.
-    let aside = 3.4 * (name.len() - 1) as f64;
-    let (x, top) = (view.width - MARGIN - 10.0 - aside, MARGIN);
+    let (bar, part) = bar(view, system);
+    let end = MARGIN + part * f64::from(bar.parts);
+    let base = view.height - MARGIN;
+    let between = |a: Place, b: Place| TextBox::between(Point::new(a.0, a.1), Point::new(b.0, b.1));
+    [
+        between((left.min(x - 14.0), top - 4.0), (view.width, top + 58.0)),
+        // Half of the text at its end reaches beyond it.
+        between((0.0, base - 27.0), (end + 26.0, base + 4.0)),
+    ]
+}
+
+/// The bar that suits a view, and how long each part of it is, CSS pixels.
+fn bar(view: &View, system: System) -> (drawing::ScaleBar, f64) {
+    let longest = (view.width / 3.0).min(200.0) / view.scale;
+    let bar = drawing::scale_bar(longest, system);
+    let part = bar.length * view.scale / f64::from(bar.parts);
+    (bar, part)
+}
+
+/// The north of the bearings is always up; the arrow says so, and which north that is. Where
+/// true north is known and lies elsewhere, a thin arrow shows it.
+pub fn north_arrow(pen: &mut Pen<'_>, view: &View, basis: &Basis) {
+    let name = north_name(basis);
+    let (x, top) = north_tip(view, basis);
     let tip = (x, top);
     let notch = (x, top + 27.0);
     pen.shape(&[tip, (x + 10.0, top + 36.0), notch], &SOLID);
     pen.shape(&[tip, (x - 10.0, top + 36.0), notch], &HOLLOW);
     pen.text((x, top + 48.0), FRAC_PI_2, name, &LINE);
-    let off = basis.true_north.filter(|_| basis.north != North::True);
-    if let Some(bearing) = off {
-        let root = (x - 62.0 - aside, top + 36.0);
+    if let Some(bearing) = second_north(basis) {
+        let aside = view.width - MARGIN - 10.0 - x;
+        let root = (x - SECOND_NORTH - aside, top + 36.0);
         let (dx, dy) = direction(bearing);
         let head = at(root, (dx, dy), 34.0);
         pen.line(root, head, &LINE);
@@ -80,10 +131,8 @@ pub fn north_arrow(pen: &mut Pen<'_>, view: &View, basis: &Basis) {
 
 /// A bar of a round length, in parts of two tones.
 pub fn scale_bar(pen: &mut Pen<'_>, view: &View, system: System) {
-    let longest = (view.width / 3.0).min(200.0) / view.scale;
-    let bar = drawing::scale_bar(longest, system);
+    let (bar, part) = bar(view, system);
     let (left, base) = (MARGIN, view.height - MARGIN);
-    let part = bar.length * view.scale / f64::from(bar.parts);
     for i in 0..bar.parts {
         let x = left + part * f64::from(i);
         let corners = [

@@ -45,7 +45,13 @@ const PAPER_EDGE: Ink = Ink {
 };
 
 /// Half the side of a corner's handle, CSS pixels.
-const HANDLE: f64 = 8.0;
+pub const HANDLE: f64 = 8.0;
+
+/// Where the handles of the shape being changed lie.
+pub fn handle_places(view: &View, session: &Session) -> impl Iterator<Item = Place> {
+    let (handles, _) = session.handles(view.scale);
+    handles.into_iter().map(|handle| view.place(placed.at))
+}
 
 /// Guides, handles, and the path being drawn.
 pub fn set(pen: &mut Pen<'_>, view: &View, session: &Session) {

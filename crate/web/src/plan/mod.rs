@@ -2,6 +2,7 @@
 
 mod furniture;
 mod hand;
+pub mod labels;
 mod sheet;
 pub mod still;
 
@@ -11,10 +12,20 @@ use batterboard_core::drawing::Focus;
 use batterboard_core::session::{Session, handle, picture_handle};
 use web_sys::CanvasRenderingContext2d;
 
-use crate::paint::pen::Pen;
-use crate::paint::{View, draw, labels, section};
+use crate::paint::labels::write;
+use crate::paint::pen::{Pen, Place};
+use crate::paint::{View, draw, section};
 use crate::picture::Pictured;
+use labels::PlanLabels;
 use still::{StillHalf, Subject};
+
+/// The handles that turn the shell and the picture: where each begins, and its knob.
+fn turning_handles(view: &View, session: &Session) -> impl Iterator<Item = (Place, Place)> {
+    let site = session.site();
+    let handles = [handle(site, view.scale), picture_handle(site, view.scale)];
+    let places = handles.map(|it| it.map(|(stem, knob)| (view.place(stem), view.place(knob))));
+    places.into_iter().flatten()
+}
 
 /// Paints everything, lowest first.
 pub fn paint(
@@ -22,6 +33,7 @@ pub fn paint(
     view: &View,
     session: &mut Session,
     still: &mut StillHalf,
+    labels: &mut PlanLabels,
     picture: &Pictured,
     focus: Focus<'_>,
 ) {
@@ -29,22 +41,20 @@ pub fn paint(
         drawing: Arc::clone(session.still_drawing()),
         picture: picture.shown(session.site().site()),
     };
-    let lettering = still.lay_ground(context, view, &subject);
+    let renewed = still.lay_ground(context, view, &subject);
+    if renewed {
+        labels.set_still(context, view, &subject.drawing);
+    }
     let mut pen = Pen::new(context, view);
     let moving = session.work_drawing(focus);
     draw(&mut pen, view, &moving.items);
-    let site = session.site();
-    let handles = [handle(site, view.scale), picture_handle(site, view.scale)];
-    let mut knobs = Vec::new();
-    for (stem, knob) in handles.into_iter().flatten() {
-        furniture::handle(&mut pen, view.place(stem), view.place(knob));
-        knobs.push(view.place(knob));
+    for (stem, knob) in turning_handles(view, session) {
+        furniture::handle(&mut pen, stem, knob);
     }
     // All text on top, so that no line strikes a word through.
-    let moving = labels::lettering(view, moving.items.iter());
-    let (of_still, of_moving) = labels::with_room(lettering, &moving, &knobs);
-    still.lay_text(context, view, of_still);
-    labels::write(&mut pen, &moving, &of_moving);
+    labels.lay(context, view, &moving, session);
+    still.lay_text(context, view, labels.layout());
+    write(&mut pen, labels.layout().moving());
     if let Some(line) = session.shown_section_line() {
         section::on_plan(&mut pen, view, &line);
     }

@@ -4,9 +4,10 @@
 use std::sync::Arc;
 
 use crate::paint::ink::PAPER;
-use crate::paint::labels::{self, Lettering};
+use crate::paint::labels;
 use crate::paint::pen::Pen;
 use crate::paint::{View, draw};
+use batterboard_core::drawing::layout::Layout;
 use batterboard_core::drawing::{Drawing, Item, Layer};
 use batterboard_core::site::Picture;
 use web_sys::{CanvasRenderingContext2d, ImageBitmap};
@@ -46,47 +47,50 @@ pub struct StillHalf {
 struct Painted {
     view: View,
     subject: Subject,
-    /// All text that the view is close enough for.
-    lettering: Vec<Lettering>,
     /// Areas and lines; none where the browser gives no sheet.
     ground: Option<Sheet>,
-    /// The text that is set, and which it is.
-    text: Option<(Sheet, Vec<usize>)>,
+    /// The text, as of a revision of its layout.
+    text: Option<(Sheet, Option<u64>)>,
 }
 
 impl StillHalf {
-    /// Paints areas and lines on a canvas, covering it, and gives the text that belongs to them.
+    /// Paints areas and lines on a canvas, covering it. Says whether view or subject have changed.
     pub fn lay_ground(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         view: &View,
         subject: &Subject,
-    ) -> &[Lettering] {
-        let painted = match self.painted.take() {
-            Some(painted) if painted.view == *view && painted.subject == *subject => painted,
+    ) -> bool {
+        let painted = self.painted.take();
+        let same = painted
+            .as_ref()
+            .is_some_and(|painted| painted.view == *view && painted.subject == *subject);
+        let painted = match painted {
+            Some(painted) if same => painted,
             before => Painted::new(canvas, view, subject, before),
         };
         match &painted.ground {
             Some(sheet) => sheet.lay_on(canvas),
             None => paint(canvas, view, subject),
         }
-        &self.painted.insert(painted).lettering
+        self.painted = Some(painted);
+        !same
     }
 
-    /// Writes the text of these places in the list that [`Self::lay_ground`] gave.
-    pub fn lay_text(&mut self, canvas: &CanvasRenderingContext2d, view: &View, chosen: Vec<usize>) {
+    /// Writes the text that stays.
+    pub fn lay_text(&mut self, canvas: &CanvasRenderingContext2d, view: &View, layout: &Layout) {
         let Some(painted) = &mut self.painted else {
             return;
         };
+        let revision = Some(layout.still_revision());
         let sheet = match painted.text.take() {
-            Some((sheet, written)) if written == chosen => Some(sheet),
+            Some((sheet, written)) if written == revision => Some(sheet),
             before => {
                 let sheet = before.map(|(sheet, _)| sheet);
                 let sheet = sheet.or_else(|| Sheet::beside(canvas, view));
                 if let Some(sheet) = &sheet {
                     sheet.fit(view);
-                    let mut pen = Pen::new(&sheet.context, view);
-                    labels::write(&mut pen, &painted.lettering, &chosen);
+                    labels::write(&mut Pen::new(&sheet.context, view), layout.still());
                 }
                 sheet
             }
@@ -94,9 +98,9 @@ impl StillHalf {
         match sheet {
             Some(sheet) => {
                 sheet.lay_on(canvas);
-                painted.text = Some((sheet, chosen));
+                painted.text = Some((sheet, revision));
             }
-            None => labels::write(&mut Pen::new(canvas, view), &painted.lettering, &chosen),
+            None => labels::write(&mut Pen::new(canvas, view), layout.still()),
         }
     }
 }
@@ -118,10 +122,9 @@ impl Painted {
         Self {
             view: *view,
             subject: subject.clone(),
-            lettering: labels::lettering(view, subject.drawing.items.iter()),
             ground,
-            // Whatever was written belongs to another view: no list of places is equal to this.
-            text: text.map(|(sheet, _)| (sheet, vec![usize::MAX])),
+            // Whatever was written belongs to another view.
+            text: text.map(|(sheet, _)| (sheet, None)),
         }
     }
 }
