@@ -50,7 +50,7 @@ pub const HANDLE: f64 = 8.0;
 /// Where the handles of the shape being changed lie.
 pub fn handle_places(view: &View, session: &Session) -> impl Iterator<Item = Place> {
     let (handles, _) = session.handles(view.scale);
-    handles.into_iter().map(|handle| view.place(placed.at))
+    handles.into_iter().map(|handle| view.place(handle.at))
 }
 
 /// Guides, handles, and the path being drawn.
