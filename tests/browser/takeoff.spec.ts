@@ -167,7 +167,7 @@ test('places are kept, compared, taken in turn and taken out', async ({ page }) 
   expect(await savedText(page)).toBe(here);
 
   await openSheet(page, 'Compare placements');
-  const name = places(page).getByRole('textbox', { name: 'Name of Place 1' });
+  const name = places(page).getByRole('textbox', { name: 'Name of Placement 1' });
   await name.fill('Near the pine');
   await name.press('Enter');
   await expect(places(page).getByRole('columnheader', { name: /Near the pine/ })).toBeVisible();

@@ -44,7 +44,7 @@ mod scenario;
 pub mod sensitivity;
 mod small_digs;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 pub mod verdict;
 
 pub use advisories::CRANE_NEAR_LINE;

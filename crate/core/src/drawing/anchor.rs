@@ -1,6 +1,6 @@
 //! What a label names, and thereby where it may stand.
 
-use super::placement::Chain;
+use super::chain::Chain;
 use crate::geom::Point;
 
 /// On which side of a line its name stands, looking along it.

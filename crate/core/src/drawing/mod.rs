@@ -7,6 +7,7 @@
 
 mod anchor;
 mod backdrop;
+mod chain;
 mod earth;
 mod feature;
 pub mod fit;

@@ -220,3 +220,6 @@ fn note(open: &Open<'_>) -> Option<VerdictNote> {
         entry: open.entry(),
     })
 }
+
+#[cfg(test)]
+mod tests;

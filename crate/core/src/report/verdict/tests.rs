@@ -3,8 +3,8 @@
 
 use serde_json::{Value, json};
 
-use super::{Detail, analyzed, checked, document, feature};
-use crate::analysis::{Standing, Verdict};
+use crate::analysis::tests::{analyzed, checked, document, feature};
+use crate::analysis::{Detail, Standing, Verdict};
 use crate::finding::{Entry, Severity, sort_by_severity};
 use crate::report::VerdictFigures;
 use crate::site::Site;
