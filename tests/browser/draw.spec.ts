@@ -374,7 +374,7 @@ test('what a walk does not say is told and never guessed', async ({ page }) => {
   const box = await beginWalk(page);
   await box.fill("forward 24'\nright 12'\nforward 20'");
   await expect(page.getByText('line 2:')).toBeVisible();
-  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not taken');
+  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not used');
   await expect(page.getByRole('button', { name: 'Put the house on the lot' })).toBeDisabled();
   await box.fill("forward 24', right, forward 20'");
   await expect(page.getByText('does not come back to its start')).toBeVisible();

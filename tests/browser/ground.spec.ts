@@ -137,7 +137,7 @@ test('what leans on unknown ground is marked in the ledger and in the report', a
   await expect(page.getByText(/of the lot the ground is unknown/)).toBeVisible();
   const report = await reportJson(page);
   expect(report).toContain('"unknown-ground"');
-  expect(report).toContain('opening and');
+  expect(report).toContain("of the dig's area and");
 });
 
 for (const device of ['mouse', 'finger'] as const) {

@@ -139,11 +139,13 @@ test('everything is undone and done again', async ({ page }) => {
   await page.getByText('Choose another shell').click();
   await page.locator('.shell').nth(3).click();
   await did();
-  await page.getByRole('button', { name: 'Metres' }).click();
+  await page.getByRole('button', { name: 'Meters' }).click();
   await did();
   await page.getByText('Equipment pad', { exact: true }).click();
   await press('Take the pad away');
-  await press('Place the equipment pad');
+  // The ledger offers it too.
+  await page.locator('#step-panel').getByRole('button', { name: 'Place the equipment pad' }).click();
+  await did();
   await openStep(page, 'Dig');
   await type(page, 'Stone base under the floor', '15 cm');
   await did();
@@ -178,7 +180,7 @@ test('everything is undone and done again', async ({ page }) => {
 test('units switch between feet and metres', async ({ page }) => {
   const room = page.locator('.clearance-room').first();
   await expect(room).toContainText("'");
-  await page.getByRole('button', { name: 'Metres' }).click();
+  await page.getByRole('button', { name: 'Meters' }).click();
   await expect(room).toContainText(' m');
   await expect(page.getByLabel('Coping elevation')).toHaveValue(/ m$/);
   await page.getByRole('button', { name: 'Feet' }).click();

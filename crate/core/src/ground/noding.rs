@@ -171,7 +171,10 @@ impl Noded {
         let tree = Tree::new(&boxes);
         let mut found: Vec<(Point, &Segment, &Segment)> = Vec::new();
         for (i, (a, round)) in segments.iter().zip(&boxes).enumerate() {
-            let after = tree.near(round).into_iter().filter(|j| *j > i);
+            // Parts of one line lie in line with each other: by rounding alone two that are far apart
+            // would seem to cross.
+            let meets = |j: &usize| *j > i && boxes.get(*j).is_some_and(|b| b.meets(round));
+            let after = tree.near(round).into_iter().filter(meets);
             for b in after.filter_map(|j| segments.get(j)) {
                 if let Some(at) = crossing(a, b) {
                     found.push((at, a, b));

@@ -38,7 +38,8 @@ impl Bounds {
         }
     }
 
-    fn meets(&self, other: &Self) -> bool {
+    /// Whether the two overlap or touch.
+    pub fn meets(&self, other: &Self) -> bool {
         self.low.x <= other.high.x
             && other.low.x <= self.high.x
             && self.low.y <= other.high.y

@@ -20,9 +20,9 @@
 //! ```
 //! use batterboard_core::units::{Measure, System, parse_length, show};
 //!
-//! let typed = parse_length("12'-6 1/2\"", System::Meters)?;
+//! let typed = parse_length("12'-6 1/2\"", System::Metres)?;
 //! assert_eq!(show(Measure::Length, typed.value, System::Feet).text, "12'-6 1/2\"");
-//! assert_eq!(show(Measure::Length, typed.value, System::Meters).text, "3.823 m");
+//! assert_eq!(show(Measure::Length, typed.value, System::Metres).text, "3.823 m");
 //! # Ok::<(), batterboard_core::units::UnitFault>(())
 //! ```
 //!
