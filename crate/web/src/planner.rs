@@ -180,9 +180,4 @@ impl Planner {
         );
         Ok(())
     }
-
-    /// One drag step without painting: move, clearances, dig, quantities. For benchmarks.
-    pub fn bench_frame(&mut self, x: f64, y: f64) {
-        self.session.drag_to(Point::new(x, y), false);
-    }
 }

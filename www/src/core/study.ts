@@ -23,7 +23,6 @@ const HANGS = 30_000;
 
 const open = new Map<number, Asked>();
 let worker: Promise<Worker> | undefined;
-let running: Worker | undefined;
 let ids = 0;
 let watch: ReturnType<typeof setTimeout> | undefined;
 
@@ -89,12 +88,9 @@ function started(): Promise<Worker> {
 async function start(): Promise<Worker> {
   const module = await compiledCore();
   const fresh = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'study' });
-  // What an ended worker had still to say is not heard.
-  const ifRunning = (hears: () => void) => running === fresh && hears();
-  fresh.onmessage = ({ data }: MessageEvent<FromWorker>) => ifRunning(() => hear(data));
-  fresh.onerror = (event) => ifRunning(() => stop('the worker stopped', event.message));
-  fresh.onmessageerror = () => ifRunning(() => stop('the worker was not understood', undefined));
-  running = fresh;
+  fresh.onmessage = ({ data }: MessageEvent<FromWorker>) => hear(data);
+  fresh.onerror = (event) => stop('the worker stopped', event.message);
+  fresh.onmessageerror = () => stop('the worker was not understood', undefined);
   send(fresh, { module });
   return fresh;
 }
@@ -142,9 +138,12 @@ function end(why: string, error: unknown): void {
   console.error(why, error);
   const gone = worker;
   worker = undefined;
-  running = undefined;
   void gone?.then(
-    (it) => it.terminate(),
+    (it) => {
+      // What it had still to say is not heard.
+      it.onmessage = it.onerror = it.onmessageerror = null;
+      it.terminate();
+    },
     () => {},
   );
 }

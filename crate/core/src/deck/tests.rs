@@ -2,40 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
-use crate::geom::path::VertexRecord;
-use crate::geom::{PathRecord, Ring};
-use crate::shell::{FacetKind, FacetRecord, ShellRecord};
+use crate::geom::Ring;
+use crate::shell::fixture::box_shell as shell;
 use crate::units::constants::FOOT;
 
 const PI: f64 = core::f64::consts::PI;
-
-/// 8 m by 4 m, square corners, the rim 0.25 m outside the water's edge.
-fn shell() -> Shell {
-    let square = PathRecord(
-        [[-4.0, -2.0], [4.0, -2.0], [4.0, 2.0], [-4.0, 2.0]]
-            .map(VertexRecord::Line)
-            .to_vec(),
-    );
-    let record = ShellRecord {
-        name: "Plain".to_owned(),
-        note: String::new(),
-        outline: square.clone(),
-        floor: vec![FacetRecord {
-            kind: FacetKind::Deep,
-            outline: square,
-            depths: vec![1.5; 4],
-        }],
-        coping_width: 0.25,
-        waterline: 0.15,
-        wall_thickness: 0.01,
-        draft: 0.0,
-        cove: 0.0,
-        stations: Vec::new(),
-        drain: None,
-        weight: None,
-    };
-    Shell::check(&record).unwrap().0
-}
 
 fn works(width: f64) -> ConstructionSettings {
     let mut works = ConstructionSettings::default();

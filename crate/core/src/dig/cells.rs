@@ -11,6 +11,25 @@ pub(super) struct Cells {
     pub capped: Option<Capped>,
 }
 
+/// CellShares of cells, and those times their depths, meters.
+pub(super) type CellShares = (Vec<f64>, Vec<f64>);
+
+impl Cells {
+    /// Of a hole in shares, with the part below a cap at a depth where one cuts it.
+    pub fn of((cover, depths): CellShares, capped: Option<(f64, CellShares)>) -> Self {
+        let capped = capped.map(|(cap_depth, (cover, depths))| Capped {
+            cap_depth,
+            cover,
+            depths,
+        });
+        Self {
+            cover,
+            depths,
+            capped,
+        }
+    }
+}
+
 /// The part of a hole below a cap, as shares of cells and those times their depths.
 #[derive(Debug, Clone)]
 pub(super) struct Capped {

@@ -5,7 +5,7 @@
 //! by convex bodies and facets. What asks does not see which.
 
 use super::bottom::Bottom;
-use super::cells::{Capped, Cells};
+use super::cells::Cells;
 use super::contour::{self, Layer};
 use super::grid::Grid;
 use super::non_uniform::NonUniformSides;
@@ -147,20 +147,11 @@ impl Hole {
                 ..Cells::default()
             },
             Form::Cones(_) => {
-                let (cover, depths) = slabs::fill(&self.bottom, grid, f64::NEG_INFINITY);
-                let capped = cap_depth.map(|cap_depth| {
-                    let (cover, depths) = slabs::fill(&self.bottom, grid, cap_depth);
-                    Capped {
-                        cap_depth,
-                        cover,
-                        depths,
-                    }
-                });
-                Cells {
-                    cover,
-                    depths,
-                    capped,
-                }
+                let below = |depth| slabs::fill(&self.bottom, grid, depth);
+                Cells::of(
+                    below(f64::NEG_INFINITY),
+                    cap_depth.map(|depth| (depth, below(depth))),
+                )
             }
             Form::Facets(sides) => sides.fill(grid, above, cap_depth),
         }

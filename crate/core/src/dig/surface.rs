@@ -1,6 +1,6 @@
 //! The facets of a whole hole: what has to be made of its floors and its rings.
 
-use super::cells::{Capped, Cells};
+use super::cells::Cells;
 use super::facets::{Facets, Maker};
 use super::grid::Grid;
 use super::non_uniform::{NonUniformSides, Part};
@@ -35,20 +35,11 @@ impl NonUniformSides {
                 whole
             })
         };
-        let (cover, depths) = cells.iter().map(settled).unzip();
-        let capped = cap_depth.map(|cap_depth| {
-            let (cover, depths) = cells.iter().map(|[.., capped]| *capped).unzip();
-            Capped {
-                cap_depth,
-                cover,
-                depths,
-            }
-        });
-        Cells {
-            cover,
-            depths,
-            capped,
-        }
+        let below = || cells.iter().map(|[.., capped]| *capped).unzip();
+        Cells::of(
+            cells.iter().map(settled).unzip(),
+            cap_depth.map(|depth| (depth, below())),
+        )
     }
 
     /// The surface of the hole from its bottom up to a depth above all of it: the sides and what

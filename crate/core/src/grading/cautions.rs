@@ -168,8 +168,7 @@ fn into_features(
         } else {
             continue;
         };
-        let record = site.site().features.get(feature.index);
-        let label = record.map_or(feature.kind.words(), |f| f.label());
+        let label = feature.label(&site.site().features);
         let message = format!("The {what} slope reaches {label}.");
         found.push(
             Finding::caution("bank-reaches", message, remedy)
@@ -205,8 +204,7 @@ fn toward_buildings(
             continue;
         };
         if pair.distance - work.deck_edge < AT_THE_WALL {
-            let record = site.site().features.get(feature.index);
-            let label = record.map_or(feature.kind.words(), |f| f.label());
+            let label = feature.label(&site.site().features);
             found.push(
                 Finding::caution(
                     "deck-falls-to-building",

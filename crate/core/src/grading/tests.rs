@@ -2,45 +2,15 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
-use crate::geom::path::VertexRecord;
-use crate::geom::{PathRecord, Ring};
+use crate::geom::Ring;
 use crate::ground::GroundRecord;
 use crate::math::TURN;
-use crate::shell::{FacetKind, FacetRecord, ShellRecord};
+use crate::shell::fixture::box_shell as shell;
 
 const PI: f64 = core::f64::consts::PI;
 
-/// Width of the coping.
+/// Width of the coping of the shell.
 const COPING: f64 = 0.25;
-
-/// 8 m by 4 m at the water's edge, 1.5 m deep.
-fn shell() -> Shell {
-    let square = PathRecord(vec![
-        VertexRecord::Line([-4.0, -2.0]),
-        VertexRecord::Line([4.0, -2.0]),
-        VertexRecord::Line([4.0, 2.0]),
-        VertexRecord::Line([-4.0, 2.0]),
-    ]);
-    let record = ShellRecord {
-        name: "Plain".to_owned(),
-        note: String::new(),
-        outline: square.clone(),
-        floor: vec![FacetRecord {
-            kind: FacetKind::Deep,
-            outline: square,
-            depths: vec![1.5; 4],
-        }],
-        coping_width: COPING,
-        waterline: 0.15,
-        wall_thickness: 0.01,
-        draft: 0.0,
-        cove: 0.0,
-        stations: Vec::new(),
-        drain: None,
-        weight: None,
-    };
-    Shell::check(&record).unwrap().0
-}
 
 /// Collar 0.3 m wide with its underside 0.4 m down; deck 1.2 m wide, slab and bed 0.2 m.
 fn works() -> ConstructionSettings {

@@ -3,7 +3,7 @@
 use crate::finding::{Finding, Scope, Severity, Topic};
 use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
-use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
+use crate::site::{CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
 /// A reach smaller than this is rounding, meters.
@@ -11,12 +11,12 @@ const HAIR: f64 = 1e-6;
 
 /// Everything that trenches cross. Each is `trench`: its middle, a chain of points in site meters.
 pub(super) fn findings(site: &CheckedSite, trenches: &[Vec<Point>]) -> Vec<Finding> {
-    let mut found = Vec::new();
-    found.extend(beyond_lot(site, trenches));
     let chains: Vec<Measurable<'_>> = trenches
         .iter()
         .map(|trench| Measurable::of(Figure::Chain(trench)))
         .collect();
+    let mut found = Vec::new();
+    found.extend(beyond_lot(site, trenches, &chains));
     for feature in site.features().iter() {
         let Some((code, severity, topic, remedy)) = crossed(feature.kind) else {
             continue;
@@ -30,7 +30,8 @@ pub(super) fn findings(site: &CheckedSite, trenches: &[Vec<Point>]) -> Vec<Findi
             (pair.distance <= 0.0).then_some(pair.to)
         });
         if let Some(at) = meets {
-            let message = format!("The trench for pipe crosses {}.", label(site, feature));
+            let label = feature.label(&site.site().features);
+            let message = format!("The trench for pipe crosses {label}.");
             let finding = Finding::new(severity, code, message, remedy);
             found.push(placed(finding, topic, at));
         }
@@ -71,8 +72,12 @@ fn crossed(kind: FeatureKind) -> Option<(&'static str, Severity, Topic, &'static
     })
 }
 
-/// The trench farthest over a lot line, by its edge.
-fn beyond_lot(site: &CheckedSite, trenches: &[Vec<Point>]) -> Option<Finding> {
+/// The trench farthest over a lot line, by its edge. `chains` are the trenches, ready to be measured.
+fn beyond_lot(
+    site: &CheckedSite,
+    trenches: &[Vec<Point>],
+    chains: &[Measurable<'_>],
+) -> Option<Finding> {
     let lot = &site.lot().region;
     let half = site.site().works.pipe.trench_width / 2.0;
     let boundary = Edges::of_region(lot);
@@ -87,10 +92,11 @@ fn beyond_lot(site: &CheckedSite, trenches: &[Vec<Point>]) -> Option<Finding> {
     // Between its corners a trench may leave the lot where the lot has a notch.
     let sides = &site.lot().sides;
     let crossing = || {
-        let chains = trenches.iter().map(|it| Measurable::of(Figure::Chain(it)));
-        chains.into_iter().find_map(|chain| {
+        let sides = sides.iter().map(|side| Measurable::of(Figure::Chain(side)));
+        let sides: Vec<Measurable<'_>> = sides.collect();
+        chains.iter().find_map(|chain| {
             sides.iter().find_map(|side| {
-                let pair = chain.nearest(&Measurable::of(Figure::Chain(side)))?;
+                let pair = chain.nearest(side)?;
                 (half - pair.distance > HAIR).then_some((half - pair.distance, pair.to))
             })
         })
@@ -112,9 +118,4 @@ fn placed(finding: Finding, topic: Topic, at: Point) -> Finding {
         .scoped(Scope::Placement)
         .under("/works/pipe")
         .at(at.x, at.y)
-}
-
-fn label<'a>(site: &'a CheckedSite, feature: &CheckedFeature) -> &'a str {
-    let record = site.site().features.get(feature.index);
-    record.map_or(feature.kind.words(), |f| f.label())
 }

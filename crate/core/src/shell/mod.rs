@@ -20,6 +20,8 @@ pub mod catalogue;
 pub mod checked;
 mod cover;
 mod depth;
+#[cfg(test)]
+pub(crate) mod fixture;
 mod inset;
 mod losses;
 mod plane;

@@ -30,6 +30,14 @@ pub struct CheckedFeature {
     pub parts: Vec<CheckedPart>,
 }
 
+impl CheckedFeature {
+    /// What the plan calls it; `records` are the features as the site has them.
+    pub fn label<'a>(&self, records: &'a [Feature]) -> &'a str {
+        let record = records.get(self.index);
+        record.map_or(self.kind.words(), Feature::label)
+    }
+}
+
 /// A part of a feature.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CheckedPart {

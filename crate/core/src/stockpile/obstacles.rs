@@ -158,10 +158,7 @@ impl Obstacles {
         let mut all = Vec::new();
         let mut spaces = Vec::new();
         for feature in features {
-            let record = records.get(feature.index);
-            let label = record
-                .map_or(feature.kind.words(), |f| f.label())
-                .to_owned();
+            let label = feature.label(records).to_owned();
             let place = format!("/features/{}", feature.index);
             let figure = feature.shape.figure();
             if let (FeatureKind::SpoilSpace, Figure::Area(area)) = (feature.kind, figure) {

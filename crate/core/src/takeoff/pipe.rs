@@ -38,16 +38,6 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         .extend(pipe.flat_map(|pipe| pipe.findings.clone()));
 }
 
-fn line(
-    key: &'static str,
-    label: &'static str,
-    measure: Measure,
-    expression: Expression,
-    source: &'static str,
-) -> Line {
-    Line::new(key, Group::Pipe, label, measure, expression, source)
-}
-
 fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
     let settings = &inputs.works.pipe;
     let sum = |name, part: fn(&Run) -> f64| {
@@ -69,8 +59,9 @@ fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
     .under(beside_wall)
     .under(setting("greatest spacing", spacing, Measure::Length));
     [
-        line(
+        Line::new(
             "pipe",
+            Group::Pipe,
             "Pipe, shell to pad",
             Measure::LongLength,
             length
@@ -80,8 +71,9 @@ fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
         )
         .on(MeasuredOn::Pipes)
         .paying_for("pipe"),
-        line(
+        Line::new(
             "straps",
+            Group::Pipe,
             "Straps",
             Measure::Count,
             straps,
@@ -91,8 +83,9 @@ fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
         .counted(WHOLE_UP)
         .on(MeasuredOn::Pipes)
         .paying_for("straps"),
-        line(
+        Line::new(
             "bends",
+            Group::Pipe,
             "Bends",
             Measure::Count,
             measured("bends of all runs", f64::from(pipes.bends())),
@@ -108,8 +101,9 @@ fn runs(inputs: &Inputs<'_>, pipes: &PipePlan) -> [Line; 3] {
 fn trenches(pipes: &PipePlan) -> Option<Line> {
     let whole = pipes.trench_length();
     (whole > 0.0).then(|| {
-        line(
+        Line::new(
             "trench",
+            Group::Pipe,
             "Trench, outside the hole",
             Measure::LongLength,
             measured(
@@ -145,8 +139,9 @@ fn loss(inputs: &Inputs<'_>, worst: &Run) -> [Line; 2] {
         / (coefficient.power(1.852, "1.852") * inside.clone().power(4.8704, "4.8704"));
     let area = Expression::Number(core::f64::consts::PI / 4.0, "pi / 4") * inside.power(2.0, "2");
     [
-        line(
+        Line::new(
             "pipe-loss",
+            Group::Pipe,
             "Friction in the worst run",
             Measure::Length,
             loss.closer(worst.loss)
@@ -160,8 +155,9 @@ fn loss(inputs: &Inputs<'_>, worst: &Run) -> [Line; 2] {
                 )),
             FRICTION_SOURCE,
         ),
-        line(
+        Line::new(
             "pipe-speed",
+            Group::Pipe,
             "Speed of the water",
             Measure::Speed,
             (flow / area).closer(worst.speed),
@@ -180,8 +176,9 @@ fn dewatering(inputs: &Inputs<'_>) -> [Line; 2] {
         + input("depth of the base's underside", down, Measure::Length)
         + setting("sump depth", pipe.sump_depth, Measure::Length);
     [
-        line(
+        Line::new(
             "dewatering-pipe",
+            Group::Pipe,
             "Dewatering pipe, length",
             Measure::Length,
             length.not_negative(),
@@ -189,8 +186,9 @@ fn dewatering(inputs: &Inputs<'_>) -> [Line; 2] {
         )
         .on(MeasuredOn::Dewatering)
         .paying_for("dewatering-pipe"),
-        line(
+        Line::new(
             "dewatering-pipe-diameter",
+            Group::Pipe,
             "Dewatering pipe, diameter",
             Measure::Length,
             measured("nominal diameter", pipe.diameter),

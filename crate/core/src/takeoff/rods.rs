@@ -1,6 +1,6 @@
 //! Rods, joints and forms of collar, deck and pad.
 
-use super::expression::{Expression, given, input, measured, setting};
+use super::expression::{given, input, measured, setting};
 use super::line::{GEOMETRY, Group, Line};
 use super::{Inputs, MeasuredOn, Takeoff};
 use crate::deck::{DeckFigures, STAKE_SPACING};
@@ -23,16 +23,6 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         }
     }
     taken.lines.extend(forms(inputs));
-}
-
-fn line(
-    key: &'static str,
-    label: &'static str,
-    measure: Measure,
-    expression: Expression,
-    source: &'static str,
-) -> Line {
-    Line::new(key, Group::RodsAndForms, label, measure, expression, source)
 }
 
 fn ties(inputs: &Inputs<'_>) -> [Line; 2] {
@@ -58,15 +48,17 @@ fn ties(inputs: &Inputs<'_>) -> [Line; 2] {
             None => round,
         }
     };
-    let ties = line(
+    let ties = Line::new(
         "ties",
+        Group::RodsAndForms,
         "Ties, rim to deck",
         Measure::Count,
         count,
         "common practice; spaced evenly round the closed rim",
     );
-    let rod = line(
+    let rod = Line::new(
         "tie-rod",
+        Group::RodsAndForms,
         "Rod for ties",
         Measure::Length,
         ties.named("ties") * setting("length of one", settings.length, Measure::Length),
@@ -82,8 +74,9 @@ fn collar_rods(inputs: &Inputs<'_>) -> Line {
         Measure::LongLength,
     );
     let bars = setting("bars around it", inputs.works.collar.bars, Measure::Count);
-    line(
+    Line::new(
         "collar-rods",
+        Group::RodsAndForms,
         "Rebar in the collar",
         Measure::LongLength,
         (bars * middle).with_waste(inputs.works.waste.rods),
@@ -102,8 +95,9 @@ fn deck_rods(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
         Measure::LongLength,
     )
     .under(setting("rebar spacing", spacing, Measure::Length));
-    line(
+    Line::new(
         "deck-rods",
+        Group::RodsAndForms,
         "Rebar in the deck",
         Measure::LongLength,
         grid.with_waste(inputs.works.waste.rods),
@@ -116,8 +110,9 @@ fn deck_rods(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
 
 fn joints(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
     let spacing = inputs.works.deck.joint_spacing;
-    line(
+    Line::new(
         "joints",
+        Group::RodsAndForms,
         "Control joints",
         Measure::LongLength,
         measured("length of all joints as drawn", deck.joints).under(setting(
@@ -136,8 +131,9 @@ fn forms(inputs: &Inputs<'_>) -> Vec<Line> {
     let length = |name, value| input(name, value, Measure::LongLength);
     let on_shell = inputs.measured;
     let mut lines = vec![
-        line(
+        Line::new(
             "collar-forms",
+            Group::RodsAndForms,
             "Forms of the collar",
             Measure::LongLength,
             length("outer edge of the collar", on_shell.collar_edge)
@@ -154,8 +150,9 @@ fn forms(inputs: &Inputs<'_>) -> Vec<Line> {
     let pad = inputs.pad.map_or(0.0, |pad| pad.edges);
     let deck = inputs.deck.map_or(0.0, |deck| deck.forms);
     if deck + pad > 0.0 {
-        let forms = line(
+        let forms = Line::new(
             "deck-forms",
+            Group::RodsAndForms,
             "Forms of deck and pad",
             Measure::LongLength,
             length("edges of the deck", deck) + length("edges of the pad", pad),
@@ -173,8 +170,9 @@ fn forms(inputs: &Inputs<'_>) -> Vec<Line> {
             Measure::Length,
             "common practice, no source",
         );
-        let stakes = line(
+        let stakes = Line::new(
             "form-stakes",
+            Group::RodsAndForms,
             "Stakes for forms",
             Measure::Count,
             (forms.named("forms of deck and pad") / spacing).whole_up(),

@@ -4,41 +4,10 @@
 mod laid;
 
 use super::*;
-use crate::geom::PathRecord;
-use crate::geom::path::VertexRecord;
-use crate::shell::{FacetKind, FacetRecord, Shell, ShellRecord};
+use crate::shell::fixture::box_shell as shell;
 use crate::units::Measure;
 
 const PI: f64 = core::f64::consts::PI;
-
-/// 8 m by 4 m, square corners, level floor 1.5 m deep, rim 0.25 m outside the water's edge.
-fn shell() -> Shell {
-    let square = PathRecord(vec![
-        VertexRecord::Line([-4.0, -2.0]),
-        VertexRecord::Line([4.0, -2.0]),
-        VertexRecord::Line([4.0, 2.0]),
-        VertexRecord::Line([-4.0, 2.0]),
-    ]);
-    let record = ShellRecord {
-        name: "Plain".to_owned(),
-        note: String::new(),
-        outline: square.clone(),
-        floor: vec![FacetRecord {
-            kind: FacetKind::Deep,
-            outline: square,
-            depths: vec![1.5; 4],
-        }],
-        coping_width: 0.25,
-        waterline: 0.15,
-        wall_thickness: 0.01,
-        draft: 0.0,
-        cove: 0.0,
-        stations: Vec::new(),
-        drain: None,
-        weight: None,
-    };
-    Shell::check(&record).unwrap().0
-}
 
 fn works() -> ConstructionSettings {
     let mut works = ConstructionSettings::default();

@@ -43,16 +43,6 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(drawn_down(inputs, uplift));
 }
 
-fn line(
-    key: &'static str,
-    label: &'static str,
-    measure: Measure,
-    expression: Expression,
-    source: &'static str,
-) -> Line {
-    Line::new(key, Group::Water, label, measure, expression, source)
-}
-
 fn rim(uplift: &Uplift) -> Expression {
     input("elevation of the rim", uplift.rim, Measure::Elevation)
 }
@@ -79,8 +69,9 @@ fn level(uplift: &Uplift) -> Line {
         true => (measured("as entered", uplift.level), ENTERED),
         false => (rim(uplift).closer(uplift.level), "the worst case"),
     };
-    line(
+    Line::new(
         "groundwater",
+        Group::Water,
         "Groundwater, elevation",
         Measure::Elevation,
         expression,
@@ -112,10 +103,17 @@ fn lifted(uplift: &Uplift) -> [Line; 3] {
         };
         let net = displaced * water_weight() - shell_weight(uplift);
         let at_rest = net.value() < 0.0;
-        line(key, label, Measure::Weight, net.not_negative(), ARCHIMEDES)
-            .on(MeasuredOn::Body)
-            .assuming(uplift.weight.is_none(), NO_WEIGHT)
-            .assuming(at_rest, AT_REST)
+        Line::new(
+            key,
+            Group::Water,
+            label,
+            Measure::Weight,
+            net.not_negative(),
+            ARCHIMEDES,
+        )
+        .on(MeasuredOn::Body)
+        .assuming(uplift.weight.is_none(), NO_WEIGHT)
+        .assuming(at_rest, AT_REST)
     })
 }
 
@@ -128,8 +126,9 @@ fn plan_area(inputs: &Inputs<'_>) -> Expression {
 
 fn one_foot(inputs: &Inputs<'_>) -> Line {
     let foot = given("one foot", FOOT, Measure::Length, "a round figure");
-    line(
+    Line::new(
         "uplift-of-a-foot",
+        Group::Water,
         "Uplift of one foot of head",
         Measure::Weight,
         plan_area(inputs) * foot * water_weight(),
@@ -142,8 +141,9 @@ fn one_foot(inputs: &Inputs<'_>) -> Line {
 fn balance(inputs: &Inputs<'_>, uplift: &Uplift) -> Option<Line> {
     uplift.weight?;
     Some(
-        line(
+        Line::new(
             "weight-balances",
+            Group::Water,
             "Head that its weight balances",
             Measure::Length,
             shell_weight(uplift) / (plan_area(inputs) * water_weight()),
@@ -165,8 +165,9 @@ fn least(uplift: &Uplift) -> [Line; 2] {
     };
     let beyond = matches!(uplift.least, LeastWater::MoreThanFull { .. });
     let wanted = below_groundwater(uplift) - shell_weight(uplift) / water_weight();
-    let needed = line(
+    let needed = Line::new(
         "least-water-volume",
+        Group::Water,
         "Least water in the shell",
         Measure::WaterVolume,
         wanted
@@ -175,8 +176,9 @@ fn least(uplift: &Uplift) -> [Line; 2] {
             .worded("", ", no more than it holds"),
         ARCHIMEDES,
     );
-    let deep = line(
+    let deep = Line::new(
         "least-water",
+        Group::Water,
         "Least water, depth at the deep end",
         Measure::Length,
         needed
@@ -200,15 +202,17 @@ fn drawn_down(inputs: &Inputs<'_>, uplift: &Uplift) -> [Line; 2] {
         Measure::Length,
     );
     [
-        line(
+        Line::new(
             "draw-down-shell",
+            Group::Water,
             "Draw down below, shell empty",
             Measure::Elevation,
             (rim(uplift) - underside).closer(uplift.underside),
             source,
         ),
-        line(
+        Line::new(
             "draw-down-dig",
+            Group::Water,
             "Draw down below, people in the hole",
             Measure::Elevation,
             input(

@@ -56,8 +56,7 @@ fn over(
         }
     };
     let at = at.filter(|_| shared > HAIR)?;
-    let record = site.site().features.get(other.index);
-    let label = record.map_or(other.kind.words(), |f| f.label());
+    let label = other.label(&site.site().features);
     let message = format!(
         "The drawn {} overlaps {label} by {}.",
         drawn.kind.words(),

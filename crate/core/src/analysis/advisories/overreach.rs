@@ -161,7 +161,7 @@ fn conflicts(
             continue;
         };
         dug |= part.part == Part::Dig;
-        let label = label(site, feature);
+        let label = feature.label(&site.site().features);
         let message = format!("The {} {} {label}.", part.part.words(), conflict.verb);
         let finding = Finding::new(conflict.severity, conflict.code, message, conflict.remedy);
         // What an easement forbids is mended at the work, whatever else where it stands.
@@ -203,11 +203,6 @@ fn placed(finding: Finding, pointer: &str, at: Point) -> Finding {
         .scoped(Scope::Placement)
         .under(pointer)
         .at(at.x, at.y)
-}
-
-fn label<'a>(site: &'a CheckedSite, feature: &CheckedFeature) -> &'a str {
-    let record = site.site().features.get(feature.index);
-    record.map_or(feature.kind.words(), |f| f.label())
 }
 
 fn length(site: &CheckedSite, metres: f64) -> String {

@@ -4,6 +4,7 @@
 use super::*;
 use crate::geom::Vertex;
 use crate::geom::path::VertexRecord;
+use crate::shell::fixture::box_record;
 use crate::shell::record::FacetKind;
 
 fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> PathRecord {
@@ -26,21 +27,13 @@ fn facet(outline: PathRecord, depths: &[f64]) -> FacetRecord {
 /// 8 m by 4 m, 1 m deep on the left, falling to 2 m on the right.
 fn plain() -> ShellRecord {
     ShellRecord {
-        name: "Plain".to_owned(),
-        note: String::new(),
         outline: rect(-4.0, -2.0, 4.0, 2.0),
         floor: vec![
             facet(rect(-4.0, -2.0, 0.0, 2.0), &[1.0; 4]),
             facet(rect(0.0, -2.0, 4.0, 2.0), &[1.0, 2.0, 2.0, 1.0]),
         ],
-        coping_width: 0.25,
-        waterline: 0.15,
-        wall_thickness: 0.01,
-        draft: 0.0,
-        cove: 0.0,
-        stations: Vec::new(),
-        drain: None,
         weight: Some(1000.0),
+        ..box_record()
     }
 }
 
