@@ -20,7 +20,7 @@ fn point() -> impl Strategy<Value = Point> {
 fn anchor() -> impl Strategy<Value = Anchor> {
     let bearing = 0.0..std::f64::consts::PI;
     prop_oneof![
-        (point(), 0.0..6.28).prop_map(|(at, toward)| Anchor::Point { at, toward }),
+        (point(), 0.0..std::f64::consts::TAU).prop_map(|(at, toward)| Anchor::Point { at, toward }),
         (prop::collection::vec(point(), 2..6), 0.0..1.0, 0..3_usize).prop_map(
             |(line, share, side)| {
                 let side = [LineSide::Either, LineSide::Left, LineSide::Right][side];
