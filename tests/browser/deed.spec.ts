@@ -36,7 +36,7 @@ for (const viewport of [
     const read = page.getByRole('group', { name: 'What was understood' });
     await expect(read).toContainText('35.36 feet [side 2: chord 35.36 ft]');
     await expect(read).toContainText('0.424 acres [stated area');
-    await expect(read).toContainText('iron pin on the street [read over]');
+    await expect(read).toContainText('iron pin on the street [skipped]');
     const closure = page.getByLabel('Closure of the deed');
     // The first chord is stated as 35.36 ft; radius and angle make it 35.355, and nothing else is rounded.
     await expect(closure).toContainText('Misclosure0.005 ft');
@@ -72,7 +72,7 @@ for (const viewport of [
 test('what is not understood is marked, told and never used', async ({ page }) => {
   const box = await openDeed(page);
   await box.fill('N 0 E 100\nN 95 E 50\nalong the creek to a stone');
-  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not taken');
+  await expect(page.locator('.deed-piece[data-kind="fault"]').first()).toContainText('not used');
   await expect(page.getByText('Fault, line 2:')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Use these courses' })).toBeDisabled();
 });

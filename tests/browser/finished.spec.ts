@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test, type Page } from '@playwright/test';
 import { faults } from './access.ts';
 import { SCREENS } from './screens.ts';
-import { demoText, openDemo, settled } from './site.ts';
+import { demoText, openDemo, openFile, settled } from './site.ts';
 
 const RESULTS = join(import.meta.dirname, 'results');
 
@@ -23,7 +23,7 @@ async function more(page: Page): Promise<void> {
 const figure = (page: Page, label: string) =>
   panel(page).locator('.section-figures div').filter({ hasText: label }).first().locator('dd');
 
-/** The line as typed, metres. */
+/** The line as typed, meters. */
 async function typed(page: Page, from: [number, number], to: [number, number]): Promise<void> {
   for (const [name, value] of [
     ['A, to the east', from[0]],
@@ -71,9 +71,7 @@ test('a deck drawn over the house is told with its share', async ({ page }) => {
     [west, north],
   ];
   site.features.push({ id: 'over', kind: 'deck', shape: { area } });
-  const buffer = Buffer.from(JSON.stringify(site));
-  await page.locator('#site-file').setInputFiles({ name: 'over.json', mimeType: 'application/json', buffer });
-  await settled(page);
+  await openFile(page, JSON.stringify(site));
   // 5 m by 2.2024 m of the house.
   const told = page.locator('.caution[data-check="deck-over-structure"]').first();
   await expect(told).toContainText('118.5 sq ft');

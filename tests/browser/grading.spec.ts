@@ -64,7 +64,7 @@ test('banks and trucks are typed, and the quantities follow', async ({ page }) =
   await openDig(page);
   await openPart(page, 'Grading');
   const fill = await quantity(page, 'fill');
-  const slope = page.getByLabel('Slope of the banks (run to rise)');
+  const slope = page.getByLabel('Bank slope (run to rise)');
   await slope.fill('2:1');
   await slope.press('Enter');
   await expect.poll(() => quantity(page, 'fill')).not.toBe(fill);
@@ -94,7 +94,7 @@ test.describe('on a tablet', () => {
     await east.fill('3 m');
     await east.press('Enter');
     await expect(page.getByRole('button', { name: /^Undo: / })).toBeVisible();
-    await page.getByRole('button', { name: 'Let it lie where it fits' }).tap();
+    await page.getByRole('button', { name: 'Place it where it fits' }).tap();
     await expect(east).toHaveCount(0);
   });
 });

@@ -1,4 +1,4 @@
-// The ground: corner heights, a fall towards the rear, tables with a bad line, breaklines drawn and typed,
+// The ground: corner heights, a fall toward the rear, tables with a bad line, breaklines drawn and typed,
 // contours, the unknown part of the lot and its marks, the benchmark and rod readings, and spots tapped on the
 // plan; with a mouse, a finger and keys alone.
 import { join } from 'node:path';
@@ -86,7 +86,7 @@ test('the ground falls three feet towards the rear, or to a side; without a fron
   const plane = (await saved(page)).ground.plane;
   expect(plane?.elevation).toBeCloseTo(100 * FOOT, 9);
   expect(plane?.fall).toBeGreaterThan(0);
-  await page.getByLabel('Falls towards', { exact: true }).selectOption('side 1');
+  await page.getByLabel('Falls toward', { exact: true }).selectOption('side 1');
   await press(page, 'Use this fall');
   await expect(page.getByText(/^Made: .*square to the/)).toBeVisible();
   expect((await saved(page)).ground.plane?.towards).not.toBe(plane?.towards);
@@ -109,9 +109,9 @@ test('a table of spots tells its bad line, and is taken once it is mended', asyn
   const table = page.getByLabel(/^Spots: east, north, elevation/);
   await table.fill('0 0 100\n80 0 1o1\n80 130 99\n0 130 98.5');
   await expect(page.getByText(/^Line 2: elevation/)).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Take these spots' })).toBeDisabled();
+  await expect(page.getByRole('button', { name: 'Use these spots' })).toBeDisabled();
   await table.fill('0 0 100\n80 0 101\n80 130 99\n0 130 98.5');
-  await press(page, 'Take these spots');
+  await press(page, 'Use these spots');
   await expect(part(page, 'Spots (4)')).toBeVisible();
   // One by one.
   await press(page, 'Change spot 2');
@@ -130,14 +130,14 @@ test('what leans on unknown ground is marked in the ledger and in the report', a
   await expect(marks).toHaveCount(0);
   await unfold(page, 'Spots');
   await page.getByLabel(/^Spots: east, north, elevation/).fill(HALF);
-  await press(page, 'Take these spots');
+  await press(page, 'Use these spots');
   await expect(page.locator('.quantity[data-key="bank-cut"] .row-caveats')).toContainText('the ground is unknown there');
   await expect(page.locator('.quantity[data-key="loads"] .row-caveats')).toBeVisible();
   await expect(page.locator('.quantity[data-key="dig-bottom"] .row-caveats')).toHaveCount(0);
   await expect(page.getByText(/of the lot the ground is unknown/)).toBeVisible();
   const report = await reportJson(page);
   expect(report).toContain('"unknown-ground"');
-  expect(report).toContain('opening and');
+  expect(report).toContain("of the dig's area and");
 });
 
 for (const device of ['mouse', 'finger'] as const) {
@@ -213,7 +213,7 @@ test('breaklines are typed; two that cross at different elevations are told', as
   await table.fill('top of bank\n10 20 101\n60 80 102\n\n10 80 103\n60 20');
   await expect(page.getByText(/^Line 6: There are 2 figures/)).toBeVisible();
   await table.fill('top of bank\n10 20 101\n60 80 102\n\n10 80 103\n60 20 103');
-  await press(page, 'Take these breaklines');
+  await press(page, 'Use these breaklines');
   await expect(part(page, 'Breaklines (2)')).toBeVisible();
   await expect(page.locator('.panel').getByText(/Breaklines 1 and 2 cross at 101\.50 ft/)).toBeVisible();
 });
@@ -277,7 +277,7 @@ test.describe('pictures', () => {
       await open(page);
       await unfold(page, 'Spots');
       await page.getByLabel(/^Spots: east, north, elevation/).fill('-20 -20 100\n60 -20 101\n60 90 105\n-20 90 104\n30 50 103');
-      await press(page, 'Take these spots');
+      await press(page, 'Use these spots');
       await press(page, /^Every /);
       await settled(page);
       await page.screenshot({ path: join(RESULTS, `ground-${name}.png`) });

@@ -153,11 +153,11 @@ test('what was brought in is written and comes back to the millimetre', async ({
   // A map wants a place on the globe: it is asked for, read and laid there.
   const map = await write('map', async (sheet) => {
     await sheet.getByRole('button', { name: 'Save the file' }).click();
-    await expect(sheet.getByText('Nothing says where the site lies on the globe.')).toBeVisible();
+    await expect(sheet.getByText('The site is not georeferenced.')).toBeVisible();
     await sheet.getByLabel("Latitude and longitude of the site's origin").fill('41°12\'30"N 39°42\'15"W');
     await expect(sheet.getByText('= 41.208333, -39.704167')).toBeVisible();
-    await sheet.getByRole('button', { name: 'Lay it there' }).click();
-    await expect(sheet.getByText('The site has its place on the globe.')).toBeVisible();
+    await sheet.getByRole('button', { name: 'Use this location' }).click();
+    await expect(sheet.getByText('The site is georeferenced.')).toBeVisible();
     await page.screenshot({ path: 'results/write.png' });
   });
   const parts = (JSON.parse(map) as { features: { properties: { role: string } }[] }).features;
@@ -181,7 +181,7 @@ test('a pasted list is turned round by the order of its coordinates, by keys alo
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   await expect(sheet.getByText('the northing was taken as the first')).toBeVisible();
-  const order = sheet.getByLabel('First stands the');
+  const order = sheet.getByLabel('First number is the');
   await order.focus();
   await page.keyboard.press('ArrowDown');
   await expect(order).toHaveValue('east-first');

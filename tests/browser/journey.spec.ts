@@ -65,7 +65,7 @@ async function deed(page: Page): Promise<void> {
   expect(lot.deed).toBe(EXPECTED.lot.deed);
   // The deed says which sides run along the street; the rest follows from it.
   await page.getByLabel('Which side lies on the street?').selectOption({ index: 1 });
-  await page.getByRole('button', { name: 'Propose all kinds anew' }).click();
+  await page.getByRole('button', { name: 'Reset all line kinds' }).click();
   await settled(page);
   expect((await saved(page)).lot.courses.map((it) => it.kind)).toEqual(EXPECTED.lot.courses.map((it) => it.kind));
 }

@@ -28,7 +28,7 @@ async function openLot(page: Page): Promise<void> {
 test.describe('without a pointer', () => {
   test('a whole lot is typed, side after side', async ({ page }) => {
     await openLot(page);
-    await page.getByText('Enter all sides anew').focus();
+    await page.getByText('Re-enter all courses').focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Tab');
     await expect(page.getByRole('button', { name: 'Empty the list' })).toBeFocused();
@@ -94,7 +94,7 @@ for (const how of ['mouse', 'finger'] as const) {
       const before = await kinds(page);
       await chosen.getByRole('button', { name: 'Shared' }).click();
       expect((await kinds(page))[1]).toBe('shared');
-      await page.getByRole('button', { name: 'Propose all kinds anew' }).click();
+      await page.getByRole('button', { name: 'Reset all line kinds' }).click();
       expect(await kinds(page)).toEqual(before);
 
       await page.getByRole('button', { name: 'Tap it on the plan' }).click();
@@ -102,7 +102,7 @@ for (const how of ['mouse', 'finger'] as const) {
       expect((await kinds(page))[1]).toBe('front');
       // The front has moved; the others were told already, and stay until all are proposed anew.
       expect(await kinds(page)).toEqual(['side', 'front', 'rear', 'side']);
-      await page.getByRole('button', { name: 'Propose all kinds anew' }).click();
+      await page.getByRole('button', { name: 'Reset all line kinds' }).click();
       expect(await kinds(page)).toEqual(['side', 'front', 'side', 'rear']);
     });
   });

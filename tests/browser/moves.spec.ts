@@ -136,18 +136,20 @@ test('everything is undone and done again', async ({ page }) => {
   await did();
   await press('Flip');
   await press('Line up with the nearest wall or line');
-  await page.getByText('Take another shell').click();
+  await page.getByText('Choose another shell').click();
   await page.locator('.shell').nth(3).click();
   await did();
-  await page.getByRole('button', { name: 'Metres' }).click();
+  await page.getByRole('button', { name: 'Meters' }).click();
   await did();
   await page.getByText('Equipment pad', { exact: true }).click();
   await press('Take the pad away');
-  await press('Place the equipment pad');
+  // The ledger offers it too.
+  await page.locator('#step-panel').getByRole('button', { name: 'Place the equipment pad' }).click();
+  await did();
   await openStep(page, 'Dig');
   await type(page, 'Stone base under the floor', '15 cm');
   await did();
-  await page.getByLabel('Soil, as a competent person classed it').selectOption('stable-rock');
+  await page.getByLabel('Soil class, by a competent person').selectOption('stable-rock');
   await did();
   await openStep(page, 'Ground');
   await page.getByLabel('What is known of the ground').selectOption('plane');
@@ -178,7 +180,7 @@ test('everything is undone and done again', async ({ page }) => {
 test('units switch between feet and metres', async ({ page }) => {
   const room = page.locator('.clearance-room').first();
   await expect(room).toContainText("'");
-  await page.getByRole('button', { name: 'Metres' }).click();
+  await page.getByRole('button', { name: 'Meters' }).click();
   await expect(room).toContainText(' m');
   await expect(page.getByLabel('Coping elevation')).toHaveValue(/ m$/);
   await page.getByRole('button', { name: 'Feet' }).click();
@@ -200,7 +202,7 @@ test('a shell is typed in and another loaded from a file', async ({ page }) => {
 });
 
 test('every shell of the catalogue can be put on the lot', async ({ page }) => {
-  await page.getByText('Take another shell').click();
+  await page.getByText('Choose another shell').click();
   const cards = page.locator('.shell');
   const count = await cards.count();
   expect(count).toBeGreaterThanOrEqual(14);

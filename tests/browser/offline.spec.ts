@@ -1,6 +1,9 @@
 // Nothing leaves the device: no request to any other host, and after the first visit none is needed.
 import { expect, test } from '@playwright/test';
-import { DEMO_SITES, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
+import { DEMO_SITES, keptOnDevice, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
+
+// Pages are opened again here, as they are kept on the device.
+test.use({ serviceWorkers: 'allow' });
 
 test('no other host is ever asked, and the page works without a connection', async ({ page, context, baseURL }) => {
   const asked: string[] = [];
@@ -15,6 +18,7 @@ test('no other host is ever asked, and the page works without a connection', asy
   const ledger = await readLedger(page);
   const text = await savedText(page);
 
+  await keptOnDevice(page);
   await context.setOffline(true);
   await page.reload();
   await expect(page.locator('.clearance').first()).toBeVisible();

@@ -3,38 +3,39 @@
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { SCREENS } from './screens.ts';
-import { DEMO_SITES, firstVisit, openDemo, openStep, settled } from './site.ts';
+import { DEMO_SITES, demoText, firstVisit, openFile, openStep, settled } from './site.ts';
 
 const RESULTS = join(import.meta.dirname, 'results');
 const README = join(import.meta.dirname, '../../www/screenshots');
+
+/** What the README shows. */
+const SHOWN = { site: DEMO_SITES[0], screen: '1280x800', path: join(process.env['README_PICTURE'] ? README : RESULTS, 'plan-1280x800.png') };
 
 for (const { name, viewport, hasTouch } of SCREENS) {
   test.describe(name, () => {
     test.use({ viewport, hasTouch, deviceScaleFactor: hasTouch ? 2 : 1 });
 
-    test('first sheet', async ({ page }) => {
+    test('the first sheet, and every demo site in every step', async ({ page }) => {
+      test.setTimeout(180_000);
       await firstVisit(page);
       await page.screenshot({ path: join(RESULTS, `first-${name}.png`) });
-    });
-
-    for (const file of DEMO_SITES) {
-      test(file, async ({ page }) => {
-        await openDemo(page, file);
+      for (const file of DEMO_SITES) {
+        await openFile(page, demoText(file), file);
+        const { name: job } = JSON.parse(demoText(file)) as { name: string };
+        await expect(page.getByLabel('Name of the job')).toHaveValue(job);
+        await expect(page.locator('.clearance').first()).toBeVisible();
         await expect(page.locator('.notice')).toHaveCount(0);
+        const open = page.getByRole('button', { name: 'Close this step' });
+        if (await open.isVisible()) await open.click();
+        await settled(page);
         const site = file.replace('.json', '');
         await page.screenshot({ path: join(RESULTS, `${site}-${name}.png`) });
+        if (file === SHOWN.site && name === SHOWN.screen) await page.screenshot({ path: SHOWN.path });
         for (const step of ['Lot', 'Yard', 'Ground', 'Shell', 'Dig'] as const) {
           await openStep(page, step);
           await page.screenshot({ path: join(RESULTS, `${site}-${step.toLowerCase()}-${name}.png`) });
         }
-      });
-    }
+      }
+    });
   });
 }
-
-test('the picture of the README', async ({ page }) => {
-  await openDemo(page, DEMO_SITES[0] ?? '');
-  await settled(page);
-  const folder = process.env['README_PICTURE'] ? README : RESULTS;
-  await page.screenshot({ path: join(folder, 'plan-1280x800.png') });
-});

@@ -5,5 +5,7 @@ import base from './playwright.config.ts';
 export default defineConfig(base, {
   testMatch: '**/*.bench.ts',
   timeout: 180_000,
-  use: { trace: 'off' },
+  // One at a time: what is measured has the machine to itself.
+  fullyParallel: false,
+  workers: 1,
 });

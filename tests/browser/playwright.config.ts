@@ -1,6 +1,8 @@
 // End-to-end tests against the built page, which is served meanwhile: on PORT, which `cargo xtask test
 // --only browser` picks, unless BASE_URL says that it is served already. The default screen is 1280x800 with a mouse; a spec
-// that wants another screen or a finger says so itself: test.use({ viewport, hasTouch }).
+// that wants another screen or a finger says so itself: test.use({ viewport, hasTouch }). Two tests run side by side, so
+// none may measure time. No trace is taken: `cargo xtask test` runs what failed once more, alone and with a trace, for
+// the reader; it has failed all the same.
 import { defineConfig } from '@playwright/test';
 import { launchOptions } from './launch.ts';
 
@@ -16,7 +18,8 @@ export default defineConfig({
   expect: { timeout: 10_000 },
   forbidOnly: !!process.env['CI'],
   retries: 0,
-  workers: 1,
+  fullyParallel: true,
+  workers: 2,
   reporter: [['list']],
   ...(!served && {
     webServer: {
@@ -30,7 +33,8 @@ export default defineConfig({
     baseURL,
     browserName: 'chromium',
     viewport: { width: 1280, height: 800 },
-    trace: 'retain-on-failure',
+    // It would fetch the page a second time in every test; the specs that open a page again let it.
+    serviceWorkers: 'block',
     launchOptions,
   },
 });

@@ -32,7 +32,7 @@ async function more(page: Page): Promise<void> {
 const figure = (page: Page, label: string) =>
   panel(page).locator('.section-figures div').filter({ hasText: label }).first().locator('dd');
 
-/** A field's text in metres, where the page shows feet and hundredths or feet and inches. */
+/** A field's text in meters, where the page shows feet and hundredths or feet and inches. */
 const field = (page: Page, name: string) => panel(page).getByRole('textbox', { name });
 
 /** The line as the fields have it, so that a hand can take it. */

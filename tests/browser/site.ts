@@ -1,4 +1,4 @@
-// What the browser tests share: the demo sites, the way from site metres to the screen, and what the
+// What the browser tests share: the demo sites, the way from site meters to the screen, and what the
 // ledger says, both as the reader sees it and as the planner has it.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -35,6 +35,12 @@ export async function openDemo(page: Page, file: string): Promise<void> {
   await page.locator(`.demo[data-file="${file}"]`).click();
   await expect(page.locator('.welcome')).toHaveCount(0);
   await expect(page.locator('.clearance').first()).toBeVisible();
+  await settled(page);
+}
+
+/** Opens a site from a file, in a page that stands at any sheet or job. */
+export async function openFile(page: Page, text: string, name = 'picked.json'): Promise<void> {
+  await page.locator('#site-file').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
   await settled(page);
 }
 
@@ -107,6 +113,26 @@ export async function handleOnScreen(page: Page): Promise<Spot> {
 
 /** The site file as it would be saved now. */
 export const savedText = (page: Page): Promise<string> => page.evaluate(() => window.bench.ask((p) => p.save(), ''));
+
+/** Waits until the device keeps the site as it stands, so that the page can be opened again. */
+export async function keptOnDevice(page: Page): Promise<void> {
+  const isKept = () =>
+    page.evaluate(async () => {
+      const answered = <T>(request: IDBRequest<T>) =>
+        new Promise<T>((done, failed) => {
+          request.onsuccess = () => done(request.result);
+          request.onerror = () => failed(request.error);
+        });
+      const database = await answered(indexedDB.open('batterboard'));
+      try {
+        const text: unknown = await answered(database.transaction('documents').objectStore('documents').get('open-work'));
+        return text === window.bench.ask((p) => p.save_bare(), '');
+      } finally {
+        database.close();
+      }
+    });
+  await expect.poll(isKept).toBe(true);
+}
 
 export const reportJson = (page: Page): Promise<string> =>
   page.evaluate(() => window.bench.report('json'));

@@ -35,7 +35,7 @@ test('where it cannot be had that is said, and it can be tried again', async ({ 
   await page.route(WORKER, (route) => route.abort());
   await openDemo(page, SITE);
   const missing = page.locator('.caution[data-check="no-ranges"]');
-  await expect(missing).toContainText('could not be worked out');
+  await expect(missing).toContainText('could not be calculated');
   await expect(page.locator('.quantity').first()).toBeVisible();
   // Everything else goes on without it.
   await page.locator('.plan-canvas').focus();
@@ -63,7 +63,7 @@ test('after a crash a fresh one answers, and nothing is lost', async ({ page }) 
   expect(await range(page).innerText()).toBe(words);
   await page.locator('.plan-canvas').focus();
   await page.keyboard.press('ArrowUp');
-  await expect(range(page)).toHaveText('low and high when it rests');
+  await expect(range(page)).toHaveText('low and high when you let go');
   await expect(range(page)).toHaveText(RANGE);
   expect(await range(page).innerText()).not.toBe(words);
   await page.keyboard.press('Control+z');

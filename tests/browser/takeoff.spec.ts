@@ -16,7 +16,7 @@ const RESULTS = join(import.meta.dirname, 'results');
 
 const sheet = (page: Page, name: string) => page.getByRole('dialog', { name });
 const takeoff = (page: Page) => sheet(page, 'Takeoff and cost');
-const places = (page: Page) => sheet(page, 'Places side by side');
+const places = (page: Page) => sheet(page, 'Placements side by side');
 
 async function openSheet(page: Page, button: string): Promise<void> {
   const pull = page.getByRole('button', { name: 'Show the whole ledger' });
@@ -110,7 +110,7 @@ for (const device of ['mouse', 'touch'] as const) {
       await hand.down(start);
       await hand.to({ x: start.x - 20, y: start.y + 24 });
       await settled(page);
-      await expect(range).toHaveText('low and high when it rests');
+      await expect(range).toHaveText('low and high when you let go');
       await hand.up();
       await expect(range).toHaveText(/^[0-9.,]+ to [0-9.,]+ cu yd$/);
       expect(await range.innerText()).not.toBe(before);
@@ -139,16 +139,16 @@ test('a working shows each cause, and both systems of units', async ({ page }) =
 test('places are kept, compared, taken in turn and taken out', async ({ page }) => {
   await openDemo(page, SITE);
   const before = await savedText(page);
-  await openSheet(page, 'Compare places');
+  await openSheet(page, 'Compare placements');
   await expect(places(page)).toContainText('Nothing is kept yet');
-  await places(page).getByRole('button', { name: 'Keep the present place' }).click();
+  await places(page).getByRole('button', { name: 'Keep this placement' }).click();
   await settled(page);
   await places(page).getByRole('button', { name: 'Close' }).click();
   await page.locator('.plan-canvas').focus();
   for (let i = 0; i < 4; i += 1) await page.keyboard.press('Shift+ArrowUp');
   await settled(page);
   const moved = await page.locator('.quantity[data-key="bank-cut"] .quantity-value').innerText();
-  await openSheet(page, 'Compare places');
+  await openSheet(page, 'Compare placements');
   const row = places(page).getByRole('row', { name: /^Bank cut/ });
   await expect(row.locator('td')).toHaveCount(2);
   const [present = '', kept = ''] = await row.locator('td').allInnerTexts();
@@ -157,7 +157,7 @@ test('places are kept, compared, taken in turn and taken out', async ({ page }) 
 
   // Use the kept one: the present one is kept in its stead, in one step that undoes.
   const here = await savedText(page);
-  await places(page).getByRole('button', { name: 'Use this place' }).click();
+  await places(page).getByRole('button', { name: 'Use this placement' }).click();
   await settled(page);
   await expect(row.locator('td').first()).toHaveText((kept.split('\n')[0] ?? '').trim());
   await places(page).getByRole('button', { name: 'Close' }).click();
@@ -166,12 +166,12 @@ test('places are kept, compared, taken in turn and taken out', async ({ page }) 
   await settled(page);
   expect(await savedText(page)).toBe(here);
 
-  await openSheet(page, 'Compare places');
-  const name = places(page).getByRole('textbox', { name: 'Name of Place 1' });
+  await openSheet(page, 'Compare placements');
+  const name = places(page).getByRole('textbox', { name: 'Name of Placement 1' });
   await name.fill('Near the pine');
   await name.press('Enter');
   await expect(places(page).getByRole('columnheader', { name: /Near the pine/ })).toBeVisible();
-  await places(page).getByRole('button', { name: 'Take it out' }).click();
+  await places(page).getByRole('button', { name: 'Remove' }).click();
   await expect(places(page)).toContainText('Nothing is kept yet');
   await places(page).getByRole('button', { name: 'Close' }).click();
   const undo = page.locator('.top .round').first();
@@ -195,8 +195,8 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await page.screenshot({ path: join(RESULTS, `takeoff-${name}.png`) });
       await page.keyboard.press('Escape');
       await expect(takeoff(page)).toHaveCount(0);
-      await openSheet(page, 'Compare places');
-      await places(page).getByRole('button', { name: 'Keep the present place' }).click();
+      await openSheet(page, 'Compare placements');
+      await places(page).getByRole('button', { name: 'Keep this placement' }).click();
       await settled(page);
       expect(await faults(page), 'the comparison').toEqual([]);
       expect(await smallTargets(page), 'the comparison').toEqual([]);

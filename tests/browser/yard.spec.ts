@@ -130,15 +130,22 @@ test('a line says what runs in it and how its place is known, and is cautioned o
   expect((await named(page, 'old gas'))?.facts).toEqual({ utility: 'gas', known_from: 'marked' });
 });
 
-test('root protection is offered from the trunk, never imposed', async ({ page }) => {
+test('root protection is offered from the trunk, never imposed, and a rule measures to the trunk', async ({ page }) => {
   await openYard(page);
   const tree = await add(page, 'Tree', 'elm');
   await fill(tree, 'Trunk, diameter', '10 in');
   expect((await named(page, 'elm'))?.facts).not.toHaveProperty('protection');
-  await tree.getByRole('button', { name: /^Take the usual 10'/ }).click();
+  await tree.getByRole('button', { name: /^Use the usual 10'/ }).click();
   expect((await named(page, 'elm'))?.facts?.['protection']).toBeCloseTo(3.048, 9);
   await fill(tree, 'Root protection, radius', '');
   expect((await named(page, 'elm'))?.facts).not.toHaveProperty('protection');
+
+  await openStep(page, 'Lot');
+  await page.getByRole('button', { name: 'Add a rule' }).click();
+  const rule = page.locator('.card[data-rule]').last();
+  await rule.locator('summary').click();
+  await rule.getByLabel('To').selectOption('part:tree-trunk');
+  await expect(page.locator('.clearance', { hasText: 'tree trunk of elm' })).toHaveCount(1);
 });
 
 test('duplicated, hidden, locked, noted, taken off and brought back', async ({ page }) => {
@@ -161,14 +168,14 @@ test('duplicated, hidden, locked, noted, taken off and brought back', async ({ p
   await well.getByRole('button', { name: 'Lock' }).click();
   await well.getByText('Shape and place').click();
   await expect(well.getByLabel('Radius')).toBeDisabled();
-  await expect(well.getByRole('button', { name: 'Take it off' })).toBeDisabled();
+  await expect(well.getByRole('button', { name: 'Delete it' })).toBeDisabled();
   await well.getByRole('button', { name: 'Unlock' }).click();
   await fill(well, 'Radius', '2 ft');
   expect((await named(page, 'bore'))?.shape).toHaveProperty('disc.radius', 2 * 0.3048);
 
   await fill(well, 'Note', 'capped in spring');
   expect((await named(page, 'bore'))?.note).toBe('capped in spring');
-  await well.getByRole('button', { name: 'Take it off' }).click();
+  await well.getByRole('button', { name: 'Delete it' }).click();
   expect(await named(page, 'bore')).toBeUndefined();
   await expect(card(page, 'bore')).toHaveCount(0);
   for (let i = 0; i < 8; i += 1) await page.getByRole('button', { name: /^Undo:/ }).click();
@@ -209,18 +216,6 @@ test('a gate is set into its fence and set against the shell', async ({ page }) 
   await expect(fence.getByText('lies off its edge')).toHaveCount(0);
 });
 
-test('a rule measures to the trunk of a tree', async ({ page }) => {
-  await openYard(page);
-  const tree = await add(page, 'Tree', 'elm');
-  await fill(tree, 'Trunk, diameter', '18 in');
-  await openStep(page, 'Lot');
-  await page.getByRole('button', { name: 'Add a rule' }).click();
-  const rule = page.locator('.card[data-rule]').last();
-  await rule.locator('summary').click();
-  await rule.getByLabel('To').selectOption('part:tree-trunk');
-  await expect(page.locator('.clearance', { hasText: 'tree trunk of elm' })).toHaveCount(1);
-});
-
 test('the examples that are missing are offered, and say that they are examples', async ({ page }) => {
   await openDemo(page, DEMO);
   await openStep(page, 'Lot');
@@ -232,16 +227,7 @@ test('the examples that are missing are offered, and say that they are examples'
   expect(trunk?.source).toContain('example only');
 });
 
-test('faults of pasted points are told with their lines', async ({ page }) => {
-  await openYard(page);
-  const form = await newForm(page);
-  await form.getByLabel('What it is').selectOption({ label: 'Fence' });
-  await fill(form, 'Points', '1, 2\nby the oak\n3, 4, 5, 6');
-  await expect(form.getByText(/Line 2: .* Line 3:/)).toBeVisible();
-  await expect(form.getByRole('button', { name: 'Put it on the lot' })).toBeDisabled();
-});
-
-test('the list is narrowed by kind and by name', async ({ page }) => {
+test('the list is narrowed by kind and by name; faults of pasted points are told with their lines', async ({ page }) => {
   await openYard(page);
   const all = await page.locator('.feature').count();
   await page.getByLabel('List', { exact: true }).selectOption('tree');
@@ -250,6 +236,12 @@ test('the list is narrowed by kind and by name', async ({ page }) => {
   expect(trees).toBeLessThan(all);
   await fill(page.locator('.panel'), 'Find', 'oak');
   await expect(page.locator('.feature')).toHaveCount(1);
+
+  const form = await newForm(page);
+  await form.getByLabel('What it is').selectOption({ label: 'Fence' });
+  await fill(form, 'Points', '1, 2\nby the oak\n3, 4, 5, 6');
+  await expect(form.getByText(/Line 2: .* Line 3:/)).toBeVisible();
+  await expect(form.getByRole('button', { name: 'Put it on the lot' })).toBeDisabled();
 });
 
 test('by keys alone', async ({ page }) => {
@@ -328,7 +320,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await page.screenshot({ path: `results/yard-fence-${name}.png` });
       const tree = await add(page, 'Tree', 'elm');
       await fill(tree, 'Trunk, diameter', '18 in');
-      await tree.getByRole('button', { name: /^Take the usual/ }).click();
+      await tree.getByRole('button', { name: /^Use the usual/ }).click();
       await settled(page);
       await page.screenshot({ path: `results/yard-tree-${name}.png` });
       await page.getByRole('button', { name: 'Close this step' }).click();

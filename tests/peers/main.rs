@@ -22,11 +22,11 @@ use batterboard_core::geom::{
 };
 use serde::Deserialize;
 
-/// Grid of the overlay on a figure 50 m across, metres: an area may differ by this times the
+/// Grid of the overlay on a figure 50 m across, meters: an area may differ by this times the
 /// length of its edge.
 const GRID: f64 = 1e-7;
 
-/// Chord error of round corners here, metres.
+/// Chord error of round corners here, meters.
 const CORNER_TOLERANCE: f64 = 1e-5;
 
 #[derive(Deserialize)]

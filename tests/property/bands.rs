@@ -12,7 +12,7 @@ use proptest::prelude::*;
 
 use super::shapes::star;
 
-/// Places nearer than this to an edge may go either way, metres: the chord error, and a hair.
+/// Places nearer than this to an edge may go either way, meters: the chord error, and a hair.
 const HAIR: f64 = 2.0 * DRAWING_TOLERANCE;
 
 /// A lot, often concave, some of its sides bent by up to 50 degrees either way.
@@ -27,7 +27,7 @@ fn lot() -> impl Strategy<Value = Outline> {
 }
 
 /// How far a place lies from a side to its left, and how far its foot lies beyond the side's
-/// ends, metres along the side's own line or circle.
+/// ends, meters along the side's own line or circle.
 fn foot(side: &Segment, p: Point) -> (f64, f64) {
     match *side {
         Segment::Line { from, to } => {

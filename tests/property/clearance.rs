@@ -11,7 +11,7 @@ use batterboard_core::site::{CheckedShape, CheckedSite, MeasuredFrom};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-/// Farthest apart of two neighbouring samples, metres.
+/// Farthest apart of two neighboring samples, meters.
 const SPACING: f64 = 0.04;
 
 /// What sampling may overrate a distance by: half a spacing sideways on each figure.

@@ -216,7 +216,7 @@ fn bearing_text(seconds: u32, form: u8) -> String {
     }
 }
 
-/// A length of hundredths of a unit in one of the usual units, and what it is in metres.
+/// A length of hundredths of a unit in one of the usual units, and what it is in meters.
 fn length_text(hundredths: u32, form: u8) -> (String, f64) {
     let count = f64::from(hundredths) / 100.0;
     let foot = 0.3048;

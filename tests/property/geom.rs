@@ -345,7 +345,7 @@ proptest! {
     }
 
     /// Flattened points lie on their arcs or within the tolerance of them, and the area differs
-    /// by no more than tolerance times length; centred chords keep it.
+    /// by no more than tolerance times length; centerd chords keep it.
     #[test]
     fn flattening_keeps_its_tolerance(outline in curved(), tolerance in 0.0001..0.2f64) {
         for side in [ChordSide::Inscribed, ChordSide::Centred] {

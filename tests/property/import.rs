@@ -19,7 +19,7 @@ use proptest::prelude::*;
 
 use crate::shapes::star;
 
-/// What a round trip may cost, metres.
+/// What a round trip may cost, meters.
 const ROUND_TRIP: f64 = 0.001;
 
 /// A place on the globe, and which way its lot has true north.

@@ -6,6 +6,7 @@ use batterboard_core::drawing::placement::{
 };
 use batterboard_core::drawing::{Anchor, LineSide};
 use batterboard_core::geom::{Point, Vector};
+use batterboard_core::math::TURN;
 use proptest::prelude::*;
 
 const SIZE: Size = Size {
@@ -20,7 +21,7 @@ fn point() -> impl Strategy<Value = Point> {
 fn anchor() -> impl Strategy<Value = Anchor> {
     let bearing = 0.0..std::f64::consts::PI;
     prop_oneof![
-        (point(), 0.0..std::f64::consts::TAU).prop_map(|(at, toward)| Anchor::Point { at, toward }),
+        (point(), 0.0..TURN).prop_map(|(at, toward)| Anchor::Point { at, toward }),
         (prop::collection::vec(point(), 2..6), 0.0..1.0, 0..3_usize).prop_map(
             |(line, share, side)| {
                 let side = [LineSide::Either, LineSide::Left, LineSide::Right][side];

@@ -29,4 +29,5 @@ mod shapes;
 mod shell;
 mod sketch;
 mod units;
+mod verdict;
 mod workings;

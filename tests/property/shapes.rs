@@ -4,7 +4,7 @@ use batterboard_core::geom::{Point, Vector};
 use batterboard_core::math::TURN;
 
 /// Corners round a middle: a simple figure, convex or not, counter-clockwise. Each spoke is
-/// its share of the full turn and its length, metres.
+/// its share of the full turn and its length, meters.
 pub fn star(middle: Point, spokes: &[(f64, f64)]) -> Vec<Point> {
     let total: f64 = spokes.iter().map(|s| s.0).sum();
     let mut angle = 0.0;

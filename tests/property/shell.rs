@@ -391,7 +391,7 @@ impl Depths<'_> {
     /// How often a cell is parted at most: down to a few millimetres.
     const PARTINGS: u32 = 6;
 
-    /// A depth that is off the plane of its cell by no more is even, metres.
+    /// A depth that is off the plane of its cell by no more is even, meters.
     const EVEN: f64 = 5e-5;
 
     fn volume(&self) -> f64 {

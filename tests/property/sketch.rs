@@ -37,7 +37,7 @@ fn sampled(segment: &Segment) -> impl Iterator<Item = Point> + '_ {
     (0..=10_000).map(|i| segment.point_at(f64::from(i) / 10_000.0))
 }
 
-/// The centre of the circle through three points, by the determinants of the school book.
+/// The center of the circle through three points, by the determinants of the school book.
 fn centre(a: Point, b: Point, c: Point) -> Point {
     let square = |p: Point| p.x * p.x + p.y * p.y;
     let d = 2.0 * (a.x * (b.y - c.y) + b.x * (c.y - a.y) + c.x * (a.y - b.y));
@@ -104,7 +104,7 @@ proptest! {
             }
             _ => {}
         }
-        // Straight neighbours keep their lines.
+        // Straight neighbors keep their lines.
         for i in [edge + 1, edge + it.vertices.len() - 1] {
             let i = i % it.vertices.len();
             if let (Some(Segment::Line { from, to }), Some(Segment::Line { from: a, to: b })) =

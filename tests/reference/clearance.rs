@@ -116,7 +116,7 @@ fn features_across_a_gap_and_across_a_corner() {
     let site = site(&features, &rules, None);
     let mut all = measure(&site, &work(&site));
     all.sort_by_key(|c| c.rule);
-    // The corner (70, 100) to the centre (76, 92) is a 6-8-10 triangle; less the radius 7.5.
+    // The corner (70, 100) to the center (76, 92) is a 6-8-10 triangle; less the radius 7.5.
     let tank = &all[0];
     assert!(
         (tank.distance - 7.5 * FOOT).abs() < DRAWING_TOLERANCE,

@@ -172,7 +172,7 @@ fn a_rectangular_dig_with_mitred_corners() {
     }
 }
 
-/// A floor that is a pit: level at the bottom, sides rising `runs` per unit of rise towards
+/// A floor that is a pit: level at the bottom, sides rising `runs` per unit of rise toward
 /// +x, +y, -x and -y.
 pub fn pit(length: f64, width: f64, depth: f64, runs: [f64; 4]) -> Shell {
     let (x, y) = (length / 2.0, width / 2.0);
@@ -274,9 +274,9 @@ fn the_railroad_cutting_of_vose() {
     close("deepest, ft", dig.greatest_depth / FOOT, 15.0, 0.15);
 }
 
-/// A trench in side-hill ground: base 20 ft, 6 ft deep on the centre line, sides 1:1, ground
+/// A trench in side-hill ground: base 20 ft, 6 ft deep on the center line, sides 1:1, ground
 /// 1 in 5. Closed form A = [s b^2/4 + m^2 (b h + s h^2)] / (m^2 - s^2) = 166.667 ft2, catch
-/// points (b/2 + s h) / (1 -/+ s/m) = 20.000 and 13.333 ft from the centre line.
+/// points (b/2 + s h) / (1 -/+ s/m) = 20.000 and 13.333 ft from the center line.
 #[test]
 fn a_side_hill_section() {
     let (b, h, s, m) = (20.0, 6.0, 1.0, 5.0);

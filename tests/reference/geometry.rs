@@ -2,7 +2,7 @@
 //!
 //! Source of every figure: computed independently from the formula written beside it (Steiner's
 //! for widened convex figures, the sector and segment of a circle), numbers worked out to four
-//! decimals outside this project. Lengths are read as metres; the figures hold in any unit.
+//! decimals outside this project. Lengths are read as meters; the figures hold in any unit.
 
 use batterboard_core::geom::flatten::{ChordSide, flatten};
 use batterboard_core::geom::path::bulge_of_angle;

@@ -41,7 +41,7 @@ fn every_limit_of_depth_at_its_own_foot() {
         assert!(says(at, check), "{check} at {at} ft");
     }
     assert!(says(4.99, "cave-in") && !says(5.0, "cave-in"));
-    // Upright sides in soil of Type C are steeper than listed; that is told once they are 5 ft high.
+    // Vertical sides in soil of Type C are steeper than listed; that is told once they are 5 ft high.
     assert!(says(5.0, "steep-sides") && !says(4.99, "steep-sides"));
     assert!(says(20.0, "protective-system"));
 }
@@ -125,7 +125,7 @@ fn analysis(soil: &str, features: Value) -> Analysis {
     run(&Scenario::of(&site), Detail::Ranges, &mut Cache::default())
 }
 
-/// Where the toe runs along the long sides, north of the middle, metres.
+/// Where the toe runs along the long sides, north of the middle, meters.
 const TOE: f64 = 9.0 * FOOT;
 
 /// The pile on the plan keeps those 6.5, 8 and 11 ft from the toe. The search for its place
@@ -172,10 +172,7 @@ fn a_footing_within_the_line_of_influence() {
             text.contains("1926.651(i)") && text.contains("engineer"),
             "{text}"
         );
-        assert!(
-            text.contains("by the line of 1:1 it would have to be 4'-0\" away"),
-            "{text}"
-        );
-        assert!(text.contains("by that of 1 1/2 : 1 6'-0\""), "{text}");
+        assert!(text.contains("where 4'-0\" is needed at 1:1"), "{text}");
+        assert!(text.contains("and 6'-0\" at 1 1/2 : 1"), "{text}");
     }
 }

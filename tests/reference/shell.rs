@@ -46,7 +46,7 @@ fn record(outline: PathRecord, floor: Vec<FacetRecord>) -> ShellRecord {
     }
 }
 
-/// A shell without coping or wall, its floor level at a depth in metres.
+/// A shell without coping or wall, its floor level at a depth in meters.
 pub fn level(outline: PathRecord, depth: f64) -> ShellRecord {
     let depths = vec![depth; outline.0.len()];
     let floor = FacetRecord {
@@ -121,7 +121,7 @@ fn the_lower_part_of_a_pit() {
 
 /// Ungula: half a cylinder of radius 3 cut through its diameter, 6 high: 2/3 r^2 h = 36; and a
 /// cylinder cut by a plane: pi r^2 times the height on the axis (computed). Chords of the
-/// volume tolerance, centred on the arc.
+/// volume tolerance, centerd on the arc.
 #[test]
 fn floors_that_slope_under_arcs() {
     let half = PathRecord(vec![
@@ -228,7 +228,7 @@ fn a_drafted_basin_is_a_pit_with_mitred_corners() {
 }
 
 /// Frustum of a cone, 8 high between radii of 5 and 7: pi h / 3 (R^2 + R r + r^2) = 913.1563
-/// (computed). Chords of the volume tolerance, centred on the arc.
+/// (computed). Chords of the volume tolerance, centerd on the arc.
 #[test]
 fn a_drafted_disc_is_a_frustum() {
     let disc = PathRecord(vec![

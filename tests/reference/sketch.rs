@@ -18,8 +18,8 @@ fn circle(a: Point, through: Point, b: Point) -> (Point, f64, f64) {
     }
 }
 
-/// A school book's circle: through (4, 1) and (6, 5) with its centre on 4x + y = 16 it is
-/// x2 + y2 - 6x - 8y + 15 = 0, so centre (3, 4) and radius root 10 (from memory); (0, 3) lies
+/// A school book's circle: through (4, 1) and (6, 5) with its center on 4x + y = 16 it is
+/// x2 + y2 - 6x - 8y + 15 = 0, so center (3, 4) and radius root 10 (from memory); (0, 3) lies
 /// on it too.
 #[test]
 fn a_circle_of_the_school_book() {

@@ -20,7 +20,7 @@ pub fn works(dig: &DigSettings) -> ConstructionSettings {
     }
 }
 
-/// Everything taken off for a pit of so many bank cubic metres.
+/// Everything taken off for a pit of so many bank cubic meters.
 pub fn dug(bank: f64, works: &ConstructionSettings) -> Takeoff {
     let shell = checked(&level(rectangle(30.0, 14.0), 5.0 * FOOT));
     let dig = Dig {

@@ -67,7 +67,7 @@ pub struct ImportArgs {
 pub enum FrameArg {
     /// WGS 84 degrees.
     Degrees,
-    /// Metres.
+    /// Meters.
     Metres,
     /// International feet.
     Feet,
@@ -107,7 +107,7 @@ impl From<OrderArg> for Order {
 /// A unit of elevations.
 #[derive(Clone, Copy, ValueEnum)]
 enum UnitArg {
-    /// Metres.
+    /// Meters.
     Metres,
     /// International feet.
     Feet,
@@ -302,7 +302,7 @@ fn listed(draft: &Draft, placed: &Placed) -> String {
     out
 }
 
-/// What was found, as JSON, with every position in site metres.
+/// What was found, as JSON, with every position in site meters.
 fn listed_json(
     draft: &Draft,
     placed: &Placed,

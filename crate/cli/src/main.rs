@@ -6,15 +6,17 @@
 //! | `takeoff SITE` | the quantities and their cost, as text, as JSON or for a spreadsheet |
 //! | `balance SITE` | the coping at which cut and fill are even, and what an inch changes |
 //! | `compare SITE` | the shell as placed beside the placements kept in the file |
-//! | `check SITE` | clearances and findings; says by its exit code whether all hold |
+//! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
 //! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
 //! | `export SITE` | a site as a map or a list of points |
 //!
 //! # Exit codes
-//! 0: done, and for `check` every clearance holds. 1: `check` found one that falls short.
-//! 2: the command or the file cannot be read.
+//! 0: done, and for `check` everything measured holds. 1: `check` found work that reaches where it
+//! must not, or a clearance that falls short. 2: the command or the file cannot be read. 3: `check`
+//! could not tell: no shell is placed, or something that decides was not measured (no rules, sides
+//! of the lot without a kind).
 
 mod export;
 mod import;
@@ -26,7 +28,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result, bail};
-use batterboard_core::analysis::{self, Cache, Detail, Scenario};
+use batterboard_core::analysis::{self, Cache, Detail, Scenario, Standing};
 use batterboard_core::exchange::{Opened, schema};
 use batterboard_core::json;
 use batterboard_core::report::Report;
@@ -35,11 +37,14 @@ use batterboard_core::study::{Answer, Question, Study};
 use batterboard_core::units::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-/// A clearance falls short.
-const SHORT: u8 = 1;
+/// The work reaches where it must not, or a clearance falls short.
+const WRONG: u8 = 1;
 
 /// The command or the file cannot be read.
 const UNREADABLE: u8 = 2;
+
+/// Nothing found wrong, but not everything that decides was measured.
+const UNCHECKED: u8 = 3;
 
 /// Checks and reports on the site file of a one-piece pool shell.
 ///
@@ -91,7 +96,10 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Print the clearances of a site; exit with 1 when one falls short.
+    /// Print verdict, clearances and findings of a site.
+    ///
+    /// Exits with 1 when the work reaches where it must not or a clearance falls short, with 3
+    /// when no shell is placed or something that decides was not measured.
     Check {
         #[command(flatten)]
         site: SiteArgs,
@@ -131,7 +139,7 @@ struct SiteArgs {
 enum Units {
     /// Feet and inches, cubic yards, gallons, short tons.
     Feet,
-    /// Metres, cubic metres, litres, tonnes.
+    /// Meters, cubic meters, litres, tonnes.
     Metres,
 }
 
@@ -191,9 +199,11 @@ fn run(command: Command) -> Result<ExitCode> {
         Command::Check { site } => {
             let report = site.report()?;
             print(&report.to_check_text())?;
-            if report.shortfalls > 0 {
-                return Ok(ExitCode::from(SHORT));
-            }
+            return Ok(match report.verdict.standing {
+                Standing::Conflict | Standing::Short => ExitCode::from(WRONG),
+                Standing::NotPlaced | Standing::Unchecked => ExitCode::from(UNCHECKED),
+                Standing::Reserved | Standing::Holds => ExitCode::SUCCESS,
+            });
         }
         Command::Schema { shell } => {
             let schema = if shell {

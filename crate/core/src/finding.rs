@@ -1,9 +1,12 @@
 //! What is wrong or worth knowing: where, how bad, and what to do about it.
 //!
 //! Everything that enters the planner (a file, a field, a paste) and everything it
-//! notices by itself is told as a [`Finding`]. A *fault* bars the way: the value is not
-//! taken, the open work stays. A *caution* goes beside the number it concerns. A *note*
-//! says which assumption a number rests on.
+//! notices by itself is told as a [`Finding`]. A *fault* bars the way: a value that cannot be
+//! used is not taken and the open work stays; work that cannot be built where it stands leads
+//! the verdict. A *caution* goes beside the number it concerns. A *note* says which assumption
+//! a number rests on.
+
+use std::cmp::Reverse;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -19,8 +22,46 @@ pub enum Severity {
     Note,
     /// A hazard or an assumption to check before anyone relies on the number.
     Caution,
-    /// The value cannot be used; it was not taken.
+    /// The value cannot be used and was not taken; or the work cannot be built where it stands.
     Fault,
+}
+
+/// What a finding holds for. Among equals in severity, those about this placement come first
+/// and those true of every job last.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize, JsonSchema,
+)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum Scope {
+    /// The work where it stands now: moving the shell may mend it.
+    Placement,
+    /// This lot, its yard and the settings of its work, wherever the shell stands.
+    #[default]
+    Site,
+    /// Every job alike.
+    EveryJob,
+}
+
+/// Where the value that mends something is entered: the page opens it at a tap.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum Entry {
+    /// The courses of the lot.
+    Lot,
+    /// The kinds of the lot's sides: front, side, rear.
+    LineKinds,
+    /// The clearance rules.
+    Rules,
+    /// The choice of a shell.
+    Shell,
+    /// The equipment pad.
+    Equipment,
+    /// The elevation of groundwater.
+    Groundwater,
 }
 
 /// What a finding is shown beside: a caution stands where its number is.
@@ -45,7 +86,7 @@ pub enum Topic {
     Stone,
     /// Collar, deck and steps.
     Concrete,
-    /// Rods and forms.
+    /// Rebar and forms.
     RodsAndForms,
     /// Pipe and its fittings.
     Pipe,
@@ -67,7 +108,12 @@ pub struct Finding {
     pub pointer: String,
     /// What it is shown beside.
     pub topic: Topic,
-    /// Where on the plan, in site metres, if it has a place there.
+    /// What it holds for.
+    pub scope: Scope,
+    /// Where what mends it is entered, if one place does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub entry: Option<Entry>,
+    /// Where on the plan, in site meters, if it has a place there.
     pub at: Option<[f64; 2]>,
     /// What is wrong, in a sentence.
     pub message: String,
@@ -88,6 +134,8 @@ impl Finding {
             code,
             pointer: String::new(),
             topic: Topic::default(),
+            scope: Scope::default(),
+            entry: None,
             at: None,
             message: message.into(),
             remedy: remedy.into(),
@@ -131,7 +179,21 @@ impl Finding {
         self
     }
 
-    /// The same finding, placed at a point of the plan (site metres).
+    /// The same finding, holding for as much.
+    #[must_use]
+    pub fn scoped(mut self, scope: Scope) -> Self {
+        self.scope = scope;
+        self
+    }
+
+    /// The same finding, mended by what is entered there.
+    #[must_use]
+    pub fn entered_at(mut self, entry: Entry) -> Self {
+        self.entry = Some(entry);
+        self
+    }
+
+    /// The same finding, placed at a point of the plan (site meters).
     #[must_use]
     pub fn at(mut self, x: f64, y: f64) -> Self {
         self.at = Some([x, y]);
@@ -170,11 +232,12 @@ impl Caveat {
     }
 }
 
-/// The findings with the most severe first, otherwise in their order.
+/// The findings in the order in which people read them: the most severe first; among those, what
+/// is about this placement first and what is true of every job last; otherwise in their order.
 pub fn sort_by_severity(findings: &[Finding]) -> Vec<Finding> {
-    let grades = [Severity::Fault, Severity::Caution, Severity::Note];
-    let of_grade = |grade| findings.iter().filter(move |f| f.severity == grade);
-    grades.into_iter().flat_map(of_grade).cloned().collect()
+    let mut sorted = findings.to_vec();
+    sorted.sort_by_key(|finding| (Reverse(finding.severity), finding.scope));
+    sorted
 }
 
 /// Whether any of the findings bars the way.
@@ -210,5 +273,22 @@ mod tests {
         ];
         let order: Vec<&str> = sort_by_severity(&all).iter().map(|f| f.code).collect();
         assert_eq!(order, ["b", "c", "e", "a", "d"]);
+    }
+
+    #[test]
+    fn this_placement_comes_before_every_job() {
+        let all = [
+            Finding::caution("every", "", "").scoped(Scope::EveryJob),
+            Finding::caution("site", "", ""),
+            Finding::note("note", "", "").scoped(Scope::Placement),
+            Finding::caution("here", "", "").scoped(Scope::Placement),
+            Finding::fault("fault", "", ""),
+            Finding::caution("here too", "", "").scoped(Scope::Placement),
+        ];
+        let order: Vec<&str> = sort_by_severity(&all).iter().map(|f| f.code).collect();
+        assert_eq!(
+            order,
+            ["fault", "here", "here too", "site", "every", "note"]
+        );
     }
 }

@@ -5,7 +5,7 @@
 //! in it. Friction on the walls, collar, deck and backfill are not counted: nobody may rely on them
 //! without an engineer.
 //!
-//! Depths are metres below the rim, as everywhere with a shell; elevations are named so. Forces
+//! Depths are meters below the rim, as everywhere with a shell; elevations are named so. Forces
 //! are told as the mass they could lift, kilograms.
 
 use crate::shell::Shell;
@@ -23,7 +23,7 @@ const PARTS: u32 = 8;
 /// Where groundwater stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Level {
-    /// At this elevation, metres, at its highest.
+    /// At this elevation, meters, at its highest.
     Stated(f64),
     /// Nobody knows: taken at the rim, the worst that the shell itself can meet.
     AtRim,
@@ -34,9 +34,9 @@ pub enum Level {
 pub enum LeastWater {
     /// None: the empty shell is heavier than what lifts it.
     None,
-    /// So deep at the deepest floor, metres, and so much, m3.
+    /// So deep at the deepest floor, meters, and so much, m3.
     Standing {
-        /// Depth of the water over the deepest floor, metres.
+        /// Depth of the water over the deepest floor, meters.
         depth: f64,
         /// Its volume, m3.
         volume: f64,
@@ -51,13 +51,13 @@ pub enum LeastWater {
 /// What groundwater does to a shell at one place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Uplift {
-    /// Elevation at which groundwater is taken to stand, metres.
+    /// Elevation at which groundwater is taken to stand, meters.
     pub level: f64,
     /// Whether that was told, or is the worst case.
     pub told: bool,
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     pub rim: f64,
-    /// Elevation of the lowest underside of the shell, metres.
+    /// Elevation of the lowest underside of the shell, meters.
     pub underside: f64,
     /// Volume of the body below groundwater, m3.
     pub displaced: f64,
@@ -67,7 +67,7 @@ pub struct Uplift {
     pub full: f64,
     /// The least water that keeps it down.
     pub least: LeastWater,
-    /// Depth of water over the deepest floor, metres, and the net uplift then, kg (negative where
+    /// Depth of water over the deepest floor, meters, and the net uplift then, kg (negative where
     /// it is held down): from empty to full.
     pub by_depth: Vec<(f64, f64)>,
 }
@@ -115,7 +115,7 @@ impl Uplift {
         self.net(0.0) > 0.0
     }
 
-    /// How far groundwater stands above the lowest underside of the shell, metres.
+    /// How far groundwater stands above the lowest underside of the shell, meters.
     pub fn head(&self) -> f64 {
         (self.level - self.underside).max(0.0)
     }

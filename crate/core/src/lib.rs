@@ -42,7 +42,7 @@
 //!
 //! # Units and frames
 //!
-//! Metres, square metres, cubic metres, kilograms and radians, in `f64`. The site frame is x
+//! Meters, square meters, cubic meters, kilograms and radians, in `f64`. The site frame is x
 //! east, y north, z up; bearings run clockwise from north. The shell has a frame of its own
 //! (see [`geom::point`]); functions that cross frames say so: `site_from_shell`.
 //!

@@ -29,7 +29,7 @@ pub struct LotClosing {
 pub struct AreaBothWays {
     /// Square feet and acres.
     feet: Shown,
-    /// Square metres and hectares.
+    /// Square meters and hectares.
     metres: Shown,
 }
 

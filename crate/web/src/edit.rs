@@ -132,9 +132,9 @@ pub enum ShapeAction {
     Bend,
     /// Makes nearly square corners square.
     Square,
-    /// Moves what is picked, metres.
+    /// Moves what is picked, meters.
     Nudge { east: f64, north: f64 },
-    /// Gives the picked edge a length, metres, and a bearing, radians.
+    /// Gives the picked edge a length, meters, and a bearing, radians.
     Run { length: f64, bearing: f64 },
 }
 
@@ -155,7 +155,7 @@ impl From<ShapeAction> for ShapeEdit {
 
 #[wasm_bindgen]
 impl Planner {
-    /// What a pointer at a place would take hold of; `reach` in metres, `scale` in pixels per metre.
+    /// What a pointer at a place would take hold of; `reach` in meters, `scale` in pixels per meter.
     pub fn hover(
         &self,
         x: f64,
@@ -206,20 +206,20 @@ impl Planner {
         feature.map(|feature| feature.id.clone())
     }
 
-    /// The course of the lot whose side lies nearest to a place, within a reach (metres).
+    /// The course of the lot whose side lies nearest to a place, within a reach (meters).
     pub fn side_at(&self, x: f64, y: f64, reach: f64) -> Option<usize> {
         let lot = &self.session.site().lot().lot;
         lot.side_at(Point::new(x, y), reach)
     }
 
-    /// The corners `x, y, ...` of a rectangle from one of its corners: `along` metres on a
-    /// bearing (radians clockwise from north), then `across` metres to the left of it.
+    /// The corners `x, y, ...` of a rectangle from one of its corners: `along` meters on a
+    /// bearing (radians clockwise from north), then `across` meters to the left of it.
     pub fn rectangle(&self, x: f64, y: f64, bearing: f64, along: f64, across: f64) -> Vec<f64> {
         let corners = rectangle(Point::new(x, y), bearing, along, across);
         corners.iter().flat_map(|p| [p.x, p.y]).collect()
     }
 
-    /// How far a key moves the shell, metres: a small or a large step in the units in use.
+    /// How far a key moves the shell, meters: a small or a large step in the units in use.
     pub fn key_step(&self, large: bool) -> f64 {
         match (self.display(), large) {
             (System::Feet, false) => INCH,
@@ -249,7 +249,7 @@ impl Planner {
         Ok(())
     }
 
-    /// The hand goes on; it is led to things within `reach` metres, and nowhere for 0.
+    /// The hand goes on; it is led to things within `reach` meters, and nowhere for 0.
     pub fn draw_at(&mut self, x: f64, y: f64, reach: f64) -> Answer<DrawStep> {
         if let Some(draft) = self.session.draft_mut() {
             draft.follow(Point::new(x, y), reach);
@@ -257,7 +257,7 @@ impl Planner {
         self.step(Ok(None))
     }
 
-    /// Typed figures for the next stretch: a length, metres, and an angle, where there are any.
+    /// Typed figures for the next stretch: a length, meters, and an angle, where there are any.
     pub fn draw_typed(
         &mut self,
         length: Option<f64>,

@@ -29,7 +29,7 @@ pub struct RunRow {
 
 #[wasm_bindgen]
 impl Planner {
-    /// The place of a fitting, shell frame, from a place on the plan (site metres): in the wall the
+    /// The place of a fitting, shell frame, from a place on the plan (site meters): in the wall the
     /// nearest place of the water's edge. None while no shell is placed.
     pub fn fitting_from_site(
         &self,
@@ -43,7 +43,7 @@ impl Planner {
         self.placed().map(|it| to_js(&at(it))).transpose()
     }
 
-    /// How far a place (shell frame) lies along the water's edge, metres, counter-clockwise from
+    /// How far a place (shell frame) lies along the water's edge, meters, counter-clockwise from
     /// the deep end.
     pub fn along_edge(&self, x: f64, y: f64) -> f64 {
         let along = |(shell, _): (&Shell, _)| fitting::along(shell, Point::new(x, y));

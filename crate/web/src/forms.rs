@@ -102,7 +102,7 @@ impl Planner {
         usual_protection(trunk)
     }
 
-    /// `[x, y]` of the corner where a course starts, site metres; empty where there is none.
+    /// `[x, y]` of the corner where a course starts, site meters; empty where there is none.
     pub fn corner(&self, course: usize) -> Vec<f64> {
         let traverse = Traverse::of(&self.session.site().site().lot);
         let at = traverse.vertices.get(course).map(|vertex| vertex.at);

@@ -32,10 +32,10 @@ pub struct Planner {
 /// What part of the site a canvas shows.
 #[derive(Debug, Clone, Copy, Deserialize, Tsify)]
 pub struct PlanView {
-    /// The site position at the canvas's middle, metres.
+    /// The site position at the canvas's middle, meters.
     x: f64,
     y: f64,
-    /// CSS pixels per metre.
+    /// CSS pixels per meter.
     scale: f64,
     /// Size of the canvas, CSS pixels.
     width: f64,
@@ -152,7 +152,7 @@ impl Planner {
         Ok(show(made_by_page(measure)?, value, self.display()).text)
     }
 
-    /// `[x0, y0, x1, y1]` of everything on the plan, site metres.
+    /// `[x0, y0, x1, y1]` of everything on the plan, site meters.
     pub fn extent(&mut self) -> Vec<f64> {
         let bounds = self.session.still_drawing().bounds();
         bounds.map_or(vec![0.0, 0.0, 1.0, 1.0], |(low, high)| {

@@ -19,7 +19,7 @@ impl Planner {
         self.session.show_section(shown);
     }
 
-    /// Takes hold of the shown line at a place within a reach, metres: of an end, or, where
+    /// Takes hold of the shown line at a place within a reach, meters: of an end, or, where
     /// `whole`, of what lies between them. False where it is not there.
     pub fn take_section(&mut self, x: f64, y: f64, reach: f64, whole: bool) -> bool {
         self.session.take_section(Point::new(x, y), reach, whole)
@@ -36,7 +36,7 @@ impl Planner {
     }
 
     /// The line turned about its middle to point along a bearing, radians, made as long as given,
-    /// metres; none without one.
+    /// meters; none without one.
     pub fn laid_section(
         &self,
         bearing: f64,

@@ -13,6 +13,7 @@
 mod apt;
 mod bench;
 mod browser;
+mod clock;
 mod demo;
 mod doctor;
 mod node;
@@ -64,7 +65,7 @@ enum Task {
         /// Stop after the wasm layer and its bindings
         #[arg(long)]
         no_page: bool,
-        /// For a look: soon built, heavy to load, and not weighed
+        /// For a look: soon built, heavy to load
         #[arg(long)]
         quick: bool,
     },
@@ -124,9 +125,5 @@ fn build(repo: &Repo, no_page: bool, how: Build) -> anyhow::Result<()> {
     if no_page {
         return wasm::build(repo, how);
     }
-    page::build(repo, how)?;
-    match how {
-        Build::Finished => weight::check(repo),
-        Build::Quick => Ok(()),
-    }
+    page::build(repo, how)
 }

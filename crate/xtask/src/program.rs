@@ -10,14 +10,19 @@ use crate::sh;
 /// The variable in which a check finds the program's path.
 pub const VARIABLE: &str = "BATTERBOARD_BIN";
 
-/// Builds the program, sharing the products of the tests, and says where it is.
+/// The packages whose tests run natively. What is built for them is asked for by one list: with another, cargo would give
+/// what they share other features and build it again.
+pub const NATIVE: [&str; 4] = ["--package", "batterboard-core", "--package", "batterboard"];
+
+/// Builds the program as the tests do, and says where it is.
 ///
 /// # Errors
 /// When it does not build.
 pub fn build(repo: &Repo) -> Result<PathBuf> {
+    let with_tests = ["test", "--no-run", "--test", "program"];
     sh::run(&mut sh::cargo(
         repo.root(),
-        &["build", "--package", "batterboard"],
+        &[&with_tests[..], &NATIVE].concat(),
     ))?;
     let name = format!("batterboard{}", std::env::consts::EXE_SUFFIX);
     Ok(repo.target().join("debug").join(name))

@@ -1,6 +1,6 @@
 //! The steps of `test`, in the order they run: cheap and telling first, the browser last.
 
-use std::cell::OnceCell;
+use std::cell::RefCell;
 
 use anyhow::{Result, anyhow};
 
@@ -21,8 +21,16 @@ pub struct Step {
 /// What the steps of one run share.
 pub struct Run<'a> {
     repo: &'a Repo,
-    /// Whether the page was built in this run, and how that went.
-    page: OnceCell<bool>,
+    page: RefCell<Page>,
+}
+
+/// The page in this run.
+enum Page {
+    NotBegun,
+    /// Being built beside other steps.
+    Underway(page::Beside),
+    Built,
+    Failed,
 }
 
 impl<'a> Run<'a> {
@@ -30,23 +38,35 @@ impl<'a> Run<'a> {
     pub fn new(repo: &'a Repo) -> Self {
         Self {
             repo,
-            page: OnceCell::new(),
+            page: RefCell::new(Page::NotBegun),
         }
     }
 
-    /// Builds the page, once per run: every step that needs it may ask.
+    /// Begins to build the page beside the steps before it: link-time optimisation keeps one core for minutes and leaves
+    /// the others.
+    ///
+    /// # Errors
+    /// When it cannot be begun.
+    pub fn begin_page(&self) -> Result<()> {
+        self.page
+            .replace(Page::Underway(page::Beside::begin(self.repo)?));
+        Ok(())
+    }
+
+    /// Builds the page or waits for it, once per run: every step that needs it may ask.
     fn page(&self) -> Result<()> {
-        match self.page.get() {
-            Some(true) => Ok(()),
-            Some(false) => Err(anyhow!(
+        let built = match self.page.replace(Page::Failed) {
+            Page::NotBegun => page::build(self.repo, Build::Finished),
+            Page::Underway(beside) => beside.wait(),
+            Page::Built => Ok(()),
+            Page::Failed => Err(anyhow!(
                 "the page could not be built: mend the step `page` first"
             )),
-            None => {
-                let built = page::build(self.repo, Build::Finished);
-                self.page.get_or_init(|| built.is_ok());
-                built
-            }
+        };
+        if built.is_ok() {
+            self.page.replace(Page::Built);
         }
+        built
     }
 
     fn cargo(&self, args: &[&str]) -> Result<()> {
@@ -79,12 +99,12 @@ pub const STEPS: [Step; 12] = [
     Step {
         name: "doc",
         title: "the examples in the documentation run",
-        run: |run| run.cargo(&["test", "--doc", "--workspace", "--exclude", "xtask"]),
+        run: |run| run.cargo(&["test", "--doc", "--package", "batterboard-core"]),
     },
     Step {
         name: "runner",
         title: "the task runner's own tests",
-        run: |run| run.cargo(&["test", "--package", "xtask", "--profile", "xtask"]),
+        run: |run| run.cargo(&["test", "--package", "xtask"]),
     },
     Step {
         name: "reference",
@@ -123,29 +143,29 @@ pub fn names() -> [&'static str; STEPS.len()] {
     STEPS.map(|step| step.name)
 }
 
+/// Package by package as they are built elsewhere, so that nothing is built for this step that another can use. The web
+/// layer is linted as what it is built for, where the toolchain can.
 fn clippy(run: &Run<'_>) -> Result<()> {
-    run.cargo(&[
-        "clippy",
-        "--workspace",
-        "--all-targets",
-        "--",
-        "--deny",
-        "warnings",
-    ])?;
-    let browser = ["--package", "batterboard-web", "--", "--deny", "warnings"];
+    let deny = ["--all-targets", "--", "--deny", "warnings"];
+    let browser = ["--package", "batterboard-web"];
+    run.cargo(&[&["clippy"], &program::NATIVE[..], &deny].concat())?;
+    run.cargo(&[&["clippy", "--package", "xtask"], &deny[..]].concat())?;
     match Toolchain::ensure(run.repo)? {
-        Toolchain::Own => sh::run(&mut Toolchain::Own.cargo(run.repo, "clippy", &browser)),
+        Toolchain::Own => sh::run(&mut Toolchain::Own.cargo(
+            run.repo,
+            "clippy",
+            &[&browser[..], &deny[1..]].concat(),
+        )),
         Toolchain::Debian => {
             println!(
-                "    Debian's toolchain has no clippy: the browser build is linted as native code only"
+                "    Debian's toolchain has no clippy: the browser build is linted as native code"
             );
-            Ok(())
+            run.cargo(&[&["clippy"], &browser[..], &deny].concat())
         }
     }
 }
 
-/// With nextest where it is installed; the task runner has a step of its own, because its bindgen
-/// library would be built a second time for this profile.
+/// With nextest where it is installed.
 fn core(run: &Run<'_>) -> Result<()> {
     let nextest = sh::answer(&mut sh::cargo(run.repo.root(), &["nextest", "--version"])).is_some();
     let how: &[&str] = if nextest {
@@ -153,7 +173,7 @@ fn core(run: &Run<'_>) -> Result<()> {
     } else {
         &["test", "--tests", "--no-fail-fast"]
     };
-    run.cargo(&[how, &["--workspace", "--exclude", "xtask"]].concat())
+    run.cargo(&[how, &program::NATIVE].concat())
 }
 
 fn weight(run: &Run<'_>) -> Result<()> {
@@ -174,7 +194,7 @@ fn types(run: &Run<'_>) -> Result<()> {
 fn browser(run: &Run<'_>) -> Result<()> {
     run.page()?;
     let binary = program::build(run.repo)?;
-    browser::playwright(run.repo, &[], &[(program::VARIABLE, &binary)])
+    browser::test(run.repo, &[(program::VARIABLE, &binary)])
 }
 
 fn same_report(run: &Run<'_>) -> Result<()> {

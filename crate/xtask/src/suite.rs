@@ -42,6 +42,12 @@ pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
         .collect();
     let run = Run::new(repo);
     let start = Instant::now();
+    if steps.iter().skip(1).any(|step| step.name == "page") {
+        println!(
+            "The page is built beside the other steps; what that says stands with the step `page`."
+        );
+        run.begin_page()?;
+    }
     let outcomes: Vec<Outcome> = steps
         .iter()
         .enumerate()

@@ -1,4 +1,4 @@
-//! The wasm layer: one module built for the browser, given its TypeScript bindings and optimised.
+//! The wasm layer: one module built for the browser, given its TypeScript bindings.
 
 use std::fs;
 use std::path::Path;
@@ -7,25 +7,11 @@ use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::repo::Repo;
+use crate::sh;
 use crate::wasm_target::{TRIPLE, Toolchain};
-use crate::{node, sh};
 
 /// What the module and its bindings are called, from the compiler to the page.
 const NAME: &str = "batterboard_web";
-
-/// How Binaryen's optimiser is asked. It drops names by itself.
-const OPTIMISER: [&str; 8] = [
-    "-O3",
-    // What the module uses beyond the first version of WebAssembly; every browser of the last
-    // three years knows them.
-    "--enable-bulk-memory",
-    "--enable-multivalue",
-    "--enable-mutable-globals",
-    "--enable-nontrapping-float-to-int",
-    "--enable-reference-types",
-    "--enable-sign-ext",
-    "--enable-simd",
-];
 
 /// How the module is built.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,9 +67,6 @@ pub fn build(repo: &Repo, how: Build) -> Result<()> {
     }
     sh::say("Writing the bindings");
     bind(&built, &out)?;
-    if how == Build::Finished {
-        optimise(repo, &out.join(format!("{NAME}_bg.wasm")))?;
-    }
     fs::write(&stamp, how.profile()).with_context(|| format!("cannot write {}", stamp.display()))
 }
 
@@ -105,16 +88,6 @@ fn bind(built: &Path, out: &Path) -> Result<()> {
         .remove_producers_section(true)
         .generate(out)
         .context("cannot write the bindings")
-}
-
-/// Has Binaryen improve the module where it lies.
-fn optimise(repo: &Repo, module: &Path) -> Result<()> {
-    node::install(&repo.www())?;
-    sh::say("Optimising the module");
-    let optimiser = repo.www().join("node_modules/binaryen/bin/wasm-opt");
-    let mut node = sh::command(repo.root(), "node", &[&optimiser]);
-    node.arg(module).arg("--output").arg(module).args(OPTIMISER);
-    sh::run(&mut node).context("the module could not be optimised")
 }
 
 #[cfg(test)]

@@ -1,21 +1,24 @@
 //! What a visitor fetches until everything is usable: the built page, compressed as a server would.
 
-use std::fs;
-use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
-use brotli::CompressorReader;
 
 use crate::repo::Repo;
+use crate::sh;
 
 /// What all of it may weigh, compressed, bytes.
 const MOST_BYTES: u64 = 1_000_000;
 
-/// Brotli's best, with the window that servers use.
-const QUALITY: u32 = 11;
-const WINDOW: u32 = 22;
-const BUFFER: usize = 1 << 16;
+/// Prints the raw and the compressed size of every file named. Node's own settings are Brotli's best, with the window
+/// that servers use.
+const WEIGH: &str = "
+    const { readFileSync } = require('node:fs');
+    const { brotliCompressSync } = require('node:zlib');
+    for (const file of process.argv.slice(1)) {
+        const bytes = readFileSync(file);
+        console.log(bytes.length, brotliCompressSync(bytes).length);
+    }";
 
 /// What nobody waits for: sites opened when asked for, pictures for the device's home screen.
 const ON_DEMAND: [&str; 2] = ["demo-sites", "screenshots"];
@@ -43,11 +46,21 @@ pub fn check(repo: &Repo) -> Result<()> {
 
 /// Every file that is fetched until everything is usable, heaviest first.
 fn weigh(dist: &Path) -> Result<Vec<Weighed>> {
-    let mut files = Vec::new();
-    walk(dist, "", &mut files)?;
-    if files.is_empty() {
+    let mut paths = Vec::new();
+    walk(dist, "", &mut paths)?;
+    if paths.is_empty() {
         bail!("{} is empty: build the page first", dist.display());
     }
+    let sizes = sizes(dist, &paths)?;
+    let mut files: Vec<Weighed> = paths
+        .into_iter()
+        .zip(sizes)
+        .map(|(path, (raw_bytes, brotli_bytes))| Weighed {
+            path,
+            raw_bytes,
+            brotli_bytes,
+        })
+        .collect();
     files.sort_by(|a, b| {
         b.brotli_bytes
             .cmp(&a.brotli_bytes)
@@ -56,7 +69,7 @@ fn weigh(dist: &Path) -> Result<Vec<Weighed>> {
     Ok(files)
 }
 
-fn walk(folder: &Path, prefix: &str, files: &mut Vec<Weighed>) -> Result<()> {
+fn walk(folder: &Path, prefix: &str, paths: &mut Vec<String>) -> Result<()> {
     let entries = folder
         .read_dir()
         .with_context(|| format!("cannot read {}", folder.display()))?;
@@ -67,35 +80,35 @@ fn walk(folder: &Path, prefix: &str, files: &mut Vec<Weighed>) -> Result<()> {
             continue;
         }
         if entry.file_type()?.is_dir() {
-            walk(&entry.path(), &format!("{path}/"), files)?;
+            walk(&entry.path(), &format!("{path}/"), paths)?;
         } else {
-            let bytes = fs::read(entry.path()).with_context(|| format!("cannot read {path}"))?;
-            files.push(Weighed {
-                path,
-                raw_bytes: bytes.len() as u64,
-                brotli_bytes: compressed(&bytes)?,
-            });
+            paths.push(path);
         }
     }
     Ok(())
 }
 
+/// The sizes of each of these files, raw and by Brotli, bytes.
+fn sizes(folder: &Path, paths: &[String]) -> Result<Vec<(u64, u64)>> {
+    let files: Vec<PathBuf> = paths.iter().map(|path| folder.join(path)).collect();
+    let mut node = sh::command(folder, "node", &["--eval", WEIGH, "--"]);
+    let said = sh::answer(node.args(files)).context("node could not weigh the page")?;
+    let sizes: Vec<(u64, u64)> = said
+        .lines()
+        .filter_map(|line| {
+            let (raw, brotli) = line.split_once(' ')?;
+            Some((raw.parse().ok()?, brotli.parse().ok()?))
+        })
+        .collect();
+    if sizes.len() != paths.len() {
+        bail!("node weighed {} of {} files", sizes.len(), paths.len());
+    }
+    Ok(sizes)
+}
+
 fn is_icon(path: &str) -> bool {
     path.rsplit_once('.')
         .is_some_and(|(_, ending)| ICONS.contains(&ending))
-}
-
-/// How many bytes Brotli leaves of these.
-fn compressed(bytes: &[u8]) -> Result<u64> {
-    let mut reader = CompressorReader::new(bytes, BUFFER, QUALITY, WINDOW);
-    let mut rest = [0; BUFFER];
-    let mut count = 0;
-    loop {
-        match reader.read(&mut rest)? {
-            0 => return Ok(count),
-            read => count += read as u64,
-        }
-    }
 }
 
 fn table(files: &[Weighed]) -> String {
@@ -181,9 +194,13 @@ mod tests {
 
     #[test]
     fn what_cannot_be_shortened_keeps_its_weight() {
-        let bytes = noise(100_000);
-        let weight = compressed(&bytes).unwrap();
-        assert!((100_000..100_100).contains(&weight), "{weight}");
+        let tree = Scratch::new("noise");
+        std::fs::write(tree.root().join("noise"), noise(100_000)).unwrap();
+        let [(raw, brotli)] = sizes(tree.root(), &["noise".to_owned()]).unwrap()[..] else {
+            panic!("one file, one weight")
+        };
+        assert_eq!(raw, 100_000);
+        assert!((100_000..100_100).contains(&brotli), "{brotli}");
     }
 
     #[test]

@@ -2,7 +2,7 @@
 import type { Page } from '@playwright/test';
 
 const STEPS = 200;
-/** How far out the round leads, metres. */
+/** How far out the round leads, meters. */
 const REACH = 1;
 
 /** What each step took, milliseconds. */

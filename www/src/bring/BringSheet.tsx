@@ -172,7 +172,7 @@ const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
 
 function Findings({ findings }: { findings: Finding[] }) {
   return (
-    <ul class="finding-list" aria-label="What there is to say of it">
+    <ul class="finding-list" aria-label="Import messages">
       {findings.map((it) => (
         <li key={it.code + it.pointer + it.message} data-severity={it.severity}>
           <strong>

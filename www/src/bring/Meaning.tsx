@@ -6,7 +6,7 @@ const FRAMES = [
   { value: 'degrees', text: 'Degrees (WGS 84)' },
   { value: 'feet', text: 'Feet' },
   { value: 'survey-feet', text: 'US survey feet' },
-  { value: 'metres', text: 'Metres' },
+  { value: 'metres', text: 'Meters' },
 ] as const;
 const HEIGHTS = [FRAMES[1], FRAMES[2], FRAMES[3]] as const;
 const COLUMNS = [
@@ -35,7 +35,7 @@ export function Meaning({ reading, settings, rings, set }: Props) {
         choose={(frame) => set(frame === 'degrees' ? { frame } : { frame, heights: frame })}
       />
       <Choice
-        label="First stands the"
+        label="First number is the"
         value={settings.order}
         options={[
           { value: 'north-first', text: `${north}` },
@@ -65,7 +65,7 @@ export function Meaning({ reading, settings, rings, set }: Props) {
           choose={(ring) => set({ ring: ring === '' ? null : Number(ring) })}
         />
       )}
-      <Tick label="Take the site's origin anew" on={settings.fresh} set={(fresh) => set({ fresh })} />
+      <Tick label="Set a new site origin" on={settings.fresh} set={(fresh) => set({ fresh })} />
       <Tick label="Keep the spots that are there" on={settings.keep_spots} set={(keep_spots) => set({ keep_spots })} />
       <Tick
         label="Whatever has an elevation is a spot too"

@@ -17,7 +17,7 @@ const FORMS = [
 const FRAMES = [
   { value: 'feet', text: 'Feet' },
   { value: 'survey-feet', text: 'US survey feet' },
-  { value: 'metres', text: 'Metres' },
+  { value: 'metres', text: 'Meters' },
   { value: 'degrees', text: 'Degrees (WGS 84)' },
 ] as const;
 const ORDERS = [
@@ -108,6 +108,7 @@ const STOPPED: Finding = {
   code: 'stopped',
   pointer: '',
   topic: 'clearances',
+  scope: 'site',
   at: null,
   message: 'The part of the planner that writes it stopped.',
   remedy: 'Nothing is lost: try again.',
@@ -142,11 +143,11 @@ function Origin({ laid }: { laid: () => void }) {
           onInput={(event) => setText(event.currentTarget.value)}
         />
         <button type="button" disabled={!place.origin} onClick={lay}>
-          Lay it there
+          Use this location
         </button>
       </div>
       <p class="field-word" id="write-origin-word" data-kind={place.message ? 'fault' : 'reads'} aria-live="polite">
-        {place.message || (place.text ? `= ${place.text}` : origin ? 'The site has its place on the globe.' : '')}
+        {place.message || (place.text ? `= ${place.text}` : origin ? 'The site is georeferenced.' : '')}
       </p>
     </div>
   );

@@ -31,7 +31,7 @@ export type DewateringSettings = Written<core.DewateringSettings, 'at'>;
 export type PipeSettings = Written<core.PipeSettings, 'fittings'>;
 export type SpoilSettings = Written<core.SpoilSettings, 'at'>;
 
-/** The settings of the work: metres, seconds, kilograms. */
+/** The settings of the work: meters, seconds, kilograms. */
 export interface ConstructionSettings {
   dig: DigSettings;
   stone: Written<core.StoneSettings>;

@@ -59,7 +59,7 @@ function Units() {
       <button type="button" aria-label="Feet (ft)" aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
         ft
       </button>
-      <button type="button" aria-label="Metres (m)" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
+      <button type="button" aria-label="Meters (m)" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
         m
       </button>
     </div>

@@ -24,7 +24,7 @@ export async function textOf(file: File): Promise<string | undefined> {
 function refuse(name: string, message: string, remedy: string): void {
   trouble.value = {
     title: `${name} was not opened. Your open work is as it was.`,
-    findings: [{ severity: 'fault', code: 'file', pointer: name, topic: 'clearances', at: null, message, remedy }],
+    findings: [{ severity: 'fault', code: 'file', pointer: name, topic: 'clearances', scope: 'site', at: null, message, remedy }],
   };
 }
 

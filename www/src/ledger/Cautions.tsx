@@ -1,8 +1,9 @@
-// Hazards and assumptions, each where its number is: what stands in the way of the dig under the verdict,
+// Conflicts, hazards and assumptions, gravest first, each where its number is: what bears on the placement under the verdict,
 // others beside the dig, the spoil or the water, and the rest under the clearances. Notes, which only say what a number rests on, are folded away.
 import type { Finding, Topic } from '../core/types.ts';
+import { EntryButton } from './Verdict.tsx';
 
-const WORDS = { fault: 'Fault', caution: 'Caution', note: 'Note' };
+const WORDS = { fault: 'Conflict', caution: 'Caution', note: 'Note' };
 
 interface Props {
   findings: Finding[];
@@ -37,10 +38,11 @@ export function Cautions({ findings, topic, groups }: Props) {
 }
 
 function Caution({ finding }: { finding: Finding }) {
-  const { severity, message, remedy, code } = finding;
+  const { severity, message, remedy, code, entry } = finding;
   return (
     <p class="caution" data-severity={severity} data-check={code}>
       <strong>{WORDS[severity]}:</strong> {message} {remedy}
+      {entry && <EntryButton entry={entry} />}
     </p>
   );
 }

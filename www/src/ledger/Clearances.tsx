@@ -3,18 +3,14 @@ import type { ClearanceRow as Clearance } from '../core/types.ts';
 import { dim, highlight, light, sameLight } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 
-export function Clearances({ clearances, placed }: { clearances: Clearance[]; placed: boolean }) {
+export function Clearances({ clearances }: { clearances: Clearance[] }) {
   return (
     <section class="clearances" aria-labelledby="clearances-head">
       <h3 id="clearances-head">
         Clearances <span class="head-aside">least room first</span>
       </h3>
       {clearances.length === 0 ? (
-        <p class="nothing-yet">
-          {placed
-            ? 'No rule applies here. Set the rules of your town in the step Lot.'
-            : 'Choose a shell in the step Shell and its distances appear here.'}
-        </p>
+        <p class="nothing-yet">Nothing is measured yet: the verdict above says why.</p>
       ) : (
         <ul>
           {clearances.map((clearance) => (

@@ -34,9 +34,9 @@ export function Ledger() {
       <div class="ledger-page" id="ledger-page" tabIndex={-1}>
         {now && (
           <>
-            <Verdict verdict={now.verdict} placed={now.shell !== null} />
+            <Verdict verdict={now.verdict} />
             <Cautions findings={shown} topic="verdict" />
-            <Clearances clearances={now.clearances} placed={now.shell !== null} />
+            <Clearances clearances={now.clearances} />
             <Cautions findings={shown} topic="clearances" groups={groups} />
             <Quantities findings={shown} placed={now.shell !== null} />
           </>

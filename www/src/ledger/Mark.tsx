@@ -1,11 +1,13 @@
-// The marks in the margin: a tick, a cross, a ring. Shape tells, colour only helps.
+// The marks in the margin: a tick, a cross, a ring, a ring with a query or a bar in it. Shape tells, color only helps.
 
-export type MarkKind = 'fits' | 'short' | 'open';
+export type MarkKind = 'fits' | 'short' | 'open' | 'unchecked' | 'reserved';
 
 const SHAPES: Record<MarkKind, string> = {
   fits: 'M5 13l5 5L19 7',
   short: 'M6 6l12 12M18 6L6 18',
   open: 'M12 5a7 7 0 1 0 .01 0z',
+  unchecked: 'M12 2.5a9.5 9.5 0 1 0 .01 0z M9.3 9.6a2.7 2.7 0 1 1 3.9 2.5c-.9.5-1.2 1-1.2 2 M12 17.2v.01',
+  reserved: 'M12 2.5a9.5 9.5 0 1 0 .01 0z M12 7.3v5.4 M12 16.7v.01',
 };
 
 export function Mark({ kind }: { kind: MarkKind }) {

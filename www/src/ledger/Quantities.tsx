@@ -14,7 +14,7 @@ export const GROUPS: Record<Group, string> = {
   haul: 'Haul',
   stone: 'Stone',
   concrete: 'Concrete',
-  'rods-and-forms': 'Rods and forms',
+  'rods-and-forms': 'Rebar and forms',
   pipe: 'Pipe',
   water: 'Water',
 };
@@ -32,7 +32,7 @@ export function Quantities({ findings, placed }: Props) {
   return (
     <section class="quantities" aria-labelledby="quantities-head">
       <h3 id="quantities-head">
-        Quantities <span class="head-aside">tap for the working</span>
+        Quantities <span class="head-aside">tap for the calculation</span>
       </h3>
       {quantities.length > 0 && (
         <div class="quantities-doors">
@@ -40,7 +40,7 @@ export function Quantities({ findings, placed }: Props) {
             Takeoff and cost
           </button>
           <button type="button" onClick={() => (sheet.value = 'compare')}>
-            Compare places
+            Compare placements
           </button>
         </div>
       )}
@@ -71,7 +71,7 @@ export function NoRanges() {
   return (
     <div class="cautions" role="alert">
       <p class="caution" data-severity="note" data-check="no-ranges">
-        <strong>Note:</strong> Low and high could not be worked out: that part of the planner stopped. Everything else
+        <strong>Note:</strong> Low and high could not be calculated: that part of the planner stopped. Everything else
         stands.
       </p>
       <button type="button" class="again" onClick={tryRangesAgain}>
@@ -87,7 +87,7 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
   const open = opened.value === key;
   const words = range
     ? between(range.low, range.high, range.open)
-    : waits && 'low and high when it rests';
+    : waits && 'low and high when you let go';
   const it = { quantity: key };
   return (
     <li>
@@ -120,10 +120,10 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
 
 /** What everything that has a rate comes to. */
 function Total({ cost: { total, low, high } }: { cost: Costs }) {
-  const words = tally.value?.without_ranges ? 'low and high when it rests' : between(low, high);
+  const words = tally.value?.without_ranges ? 'low and high when you let go' : between(low, high);
   return (
     <p class="costs-total">
-      <span>Cost of what has a rate</span>
+      <span>Priced subtotal</span>
       <b>{total.text}</b>
       <span class="quantity-range">{words}</span>
     </p>

@@ -1,24 +1,62 @@
-// Does it fit? One sentence, with a mark that is told by its shape as well, spoken when it changes.
+// Whether the shell may stand there: the core's sentence, with a mark that is told by its shape as well, spoken when it
+// changes; what else bears on it; and the taps that lead to where it is mended.
 import { useEffect, useState } from 'preact/hooks';
-import type { Ledger } from '../core/types.ts';
+import type { Entry, Standing, VerdictFigures } from '../core/types.ts';
 import { gesturing } from '../state/store.ts';
-import { Mark } from './Mark.tsx';
+import { entryWords, openEntry } from './entry.ts';
+import { Mark, type MarkKind } from './Mark.tsx';
 
 /** A drag may change the verdict many times; it is spoken once it has settled, milliseconds. */
 const SETTLED = 700;
 
+const MARKS: Record<Standing, MarkKind> = {
+  'not-placed': 'open',
+  conflict: 'short',
+  short: 'short',
+  unchecked: 'unchecked',
+  reserved: 'reserved',
+  holds: 'fits',
+};
+
 /** The sentence with its figures kept whole at the end of a line. */
 const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\b)/g, '$1\u00a0');
 
-export function Verdict({ verdict, placed }: { verdict: Ledger['verdict']; placed: boolean }) {
-  const kind = !placed ? 'open' : verdict.short + verdict.over > 0 ? 'short' : 'fits';
+export function Verdict({ verdict }: { verdict: VerdictFigures }) {
+  const { standing, text, entry, notes } = verdict;
+  const kind = MARKS[standing];
+  // One button for each place.
+  const isFirst = (index: number): boolean => {
+    const wanted = notes[index]?.entry;
+    return wanted !== entry && notes.findIndex((note) => note.entry === wanted) === index;
+  };
   return (
-    <header class="verdict" data-kind={kind}>
-      <Mark kind={kind} />
-      <h2>{unbroken(verdict.text)}</h2>
-      <p class="verdict-note">Measured from what was put in: a planning aid, not a survey, not a permit.</p>
-      <Spoken text={verdict.text} />
-    </header>
+    <>
+      <header class="verdict" data-kind={kind} data-standing={standing}>
+        <Mark kind={kind} />
+        <h2>{unbroken(text)}</h2>
+        {entry && <EntryButton entry={entry} />}
+        <p class="verdict-note">Measured from what was entered: a planning aid, not a survey, not a permit.</p>
+        <Spoken text={text} />
+      </header>
+      {notes.length > 0 && (
+        <ul class="verdict-points" aria-label="What else bears on it">
+          {notes.map((note, index) => (
+            <li key={index}>
+              {unbroken(note.text)}
+              {isFirst(index) && note.entry && <EntryButton entry={note.entry} />}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+export function EntryButton({ entry }: { entry: Entry }) {
+  return (
+    <button type="button" class="entry" onClick={() => openEntry(entry)}>
+      {entryWords(entry)}
+    </button>
   );
 }
 

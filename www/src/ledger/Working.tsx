@@ -4,12 +4,12 @@ import type { CauseFigures, Workings } from '../core/types.ts';
 export function Working({ workings }: { workings: Workings }) {
   const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions, range } = workings;
   return (
-    <div class="working" role="group" aria-label={`Working of ${label}`}>
+    <div class="working" role="group" aria-label={`Calculation of ${label}`}>
       <p class="working-formula">{formula}</p>
       {arithmetic && <p class="working-arithmetic">{arithmetic}</p>}
       {inputs.length > 0 && (
         <table>
-          <caption class="unseen">What goes into it</caption>
+          <caption class="unseen">Inputs</caption>
           <tbody>
             {inputs.map((input) => (
               <tr key={input.name}>
@@ -26,7 +26,7 @@ export function Working({ workings }: { workings: Workings }) {
       )}
       {range && (
         <Doubts
-          caption="How sure it is"
+          caption="Uncertainty"
           low={range.low.shown.text}
           expected={shown.text}
           high={range.high.shown.text}
@@ -39,7 +39,7 @@ export function Working({ workings }: { workings: Workings }) {
         <Line term="Waste" text={waste} />
         <Line term="Rounding" text={rounding} />
         <Line term="Source" text={source} />
-        <Line term="Takes for granted" text={assumptions.join(' ')} />
+        <Line term="Assumptions" text={assumptions.join(' ')} />
       </dl>
     </div>
   );

@@ -43,7 +43,7 @@ export function ShapeBar() {
             {path && <Deeds picked={picked} />}
             {form === 'spots' && (
               <button type="button" disabled={!picked} onClick={() => shapeDo('remove')}>
-                Take it out
+                Remove
               </button>
             )}
             {!path && <SnapToggle />}
@@ -102,7 +102,7 @@ function Deeds({ picked }: { picked: Shaped['picked'] }) {
       </button>
       <button
         type="button"
-        aria-label="Take the corner out"
+        aria-label="Remove the corner"
         disabled={picked !== 'corner'}
         onClick={() => shapeDo('remove')}
       >

@@ -4,7 +4,7 @@ import { pickPath, pickStretch } from './pick.ts';
 
 export type Form = 'area' | 'track' | 'disc' | 'strip';
 
-/** Asks for a shape on the plan; nothing when the user gives up. `width` is a strip's, metres. */
+/** Asks for a shape on the plan; nothing when the user gives up. `width` is a strip's, meters. */
 export async function drawShape(form: Form, name: string, width = 0): Promise<ShapeRecord | null> {
   if (form === 'disc') {
     const disc = await pickStretch(`Draw ${name}: its middle, then its edge`, true);

@@ -8,7 +8,7 @@ export interface AskedHeight {
 
 export const askedHeight = signal<AskedHeight | null>(null);
 
-/** An elevation in metres; nothing when the user gives up. */
+/** An elevation in meters; nothing when the user gives up. */
 export function askHeight(prompt: string): Promise<number | null> {
   askedHeight.value?.done(null);
   return new Promise((resolve) => {

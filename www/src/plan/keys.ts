@@ -46,10 +46,10 @@ export function fitPlan(): void {
   askForFrame();
 }
 
-/** How far a key moves the shell in the units in use, metres. */
+/** How far a key moves the shell in the units in use, meters. */
 const step = (large: boolean): number => ask((p) => p.key_step(large), 0);
 
-/** The small step of lengths in the units in use, metres. */
+/** The small step of lengths in the units in use, meters. */
 export const smallStep = (): number => step(false);
 
 function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {

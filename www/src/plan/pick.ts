@@ -35,7 +35,7 @@ export function pickPath({ prompt, closed, start = [] }: Path): Promise<Vertex[]
   return begin(prompt, closed ? 'closed' : 'open', start);
 }
 
-/** From one place to another: where it begins, its length in metres and its bearing in radians. */
+/** From one place to another: where it begins, its length in meters and its bearing in radians. */
 export interface Stretch {
   at: Point;
   length: number;

@@ -1,18 +1,18 @@
-// Where the plan is looked at: a centre in site metres, a scale in css pixels per metre, and the size of
+// Where the plan is looked at: a center in site meters, a scale in css pixels per meter, and the size of
 // the canvas. Pure arithmetic apart from the one current view.
 
 export interface View {
-  /** Site position at the middle of the canvas, metres. */
+  /** Site position at the middle of the canvas, meters. */
   x: number;
   y: number;
-  /** Css pixels per metre. */
+  /** Css pixels per meter. */
   scale: number;
   /** Canvas size, css pixels. */
   width: number;
   height: number;
 }
 
-/** x0, y0, x1, y1 in site metres. */
+/** x0, y0, x1, y1 in site meters. */
 export type Extent = ArrayLike<number>;
 
 const LEAST_SCALE = 0.5;
@@ -51,7 +51,7 @@ export function fitted(view: View, extent: Extent): View {
   return { ...view, scale, x: (x0 + x1) / 2, y: (y0 + y1) / 2 };
 }
 
-/** The current view. `loose` once the user has moved it: then a new size keeps the centre. */
+/** The current view. `loose` once the user has moved it: then a new size keeps the center. */
 export const current: { view: View; loose: boolean } = {
   view: { x: 0, y: 0, scale: 10, width: 1, height: 1 },
   loose: false,

@@ -7,7 +7,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { edit } from '../state/actions.ts';
 
 const NAMES: Record<Basis['north'], string> = {
-  unspecified: 'Not told',
+  unspecified: 'Not entered',
   true: 'True north',
   grid: 'Grid north',
   magnetic: 'Magnetic north',

@@ -52,7 +52,7 @@ export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined 
           Tap where it is
         </button>
         <button type="button" onClick={() => editOrTell({ 'set-benchmark': null }, 'The benchmark was not taken away.')}>
-          Take it away
+          Remove it
         </button>
       </div>
     </>

@@ -89,7 +89,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
         changed={typed !== null}
         barred={false}
         findings={reading.findings}
-        take="Take these breaklines"
+        take="Use these breaklines"
         onText={setTyped}
         onTake={() => {
           const refused = set(reading.lines);

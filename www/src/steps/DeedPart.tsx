@@ -128,7 +128,7 @@ function Understood({ text, pieces }: { text: string; pieces: DeedPiece[] }) {
 function told({ understood, message, remedy }: DeedPiece): [string, string] {
   if (understood === 'connective') return ['connective', ''];
   if (understood === 'beginning') return ['known', message];
-  if (understood === 'unread') return remedy ? ['fault', 'not taken'] : ['over', 'read over'];
+  if (understood === 'unread') return remedy ? ['fault', 'not used'] : ['over', 'skipped'];
   if ('course' in understood) return ['known', `side ${understood.course + 1}: ${message}`];
   return ['known', message];
 }

@@ -8,7 +8,7 @@ interface Props {
   /** What is drawn, in words: `the house`. */
   name: string;
   form: Form;
-  /** A strip's width, metres. */
+  /** A strip's width, meters. */
   width?: number;
   text?: string;
   main?: boolean;

@@ -127,7 +127,7 @@ function Plane({ plane, set }: { plane: PlaneRecord; set: (next: GroundRecord) =
       />
       <Figure label="Fall along the slope" measure="fraction" value={plane.fall} commit={(fall) => put({ fall })} />
       <Figure
-        label="Falls towards (bearing)"
+        label="Falls toward (bearing)"
         measure="heading"
         value={plane.towards}
         commit={(towards) => put({ towards })}

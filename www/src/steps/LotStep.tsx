@@ -11,7 +11,7 @@ import { Sides } from './Sides.tsx';
 export function LotStep({ site }: { site: Site }) {
   return (
     <>
-      <details class="part" open>
+      <details class="part" open data-entry="lot">
         <summary>Sides of the lot</summary>
         <div class="part-body">
           <DrawLot />
@@ -22,7 +22,7 @@ export function LotStep({ site }: { site: Site }) {
       <BasisPart lot={site.lot} />
       <PicturePart site={site} />
       <BringPart />
-      <details class="part" open>
+      <details class="part" open data-entry="rules">
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">
           <RuleTable rules={site.rules} />

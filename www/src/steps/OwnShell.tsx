@@ -10,7 +10,7 @@ import { Fold } from '../fields/Fold.tsx';
 import { StationShell } from './StationShell.tsx';
 import shellSample from './shell-sample.json?raw';
 
-/** A start to type over, metres: 12 by 26 ft, 3 ft 6 in to 6 ft, corners of 2 ft. */
+/** A start to type over, meters: 12 by 26 ft, 3 ft 6 in to 6 ft, corners of 2 ft. */
 const START: RectangleDraft = {
   name: 'My shell',
   length: 7.9248,
@@ -74,7 +74,7 @@ export function OwnShell() {
       <details class="card">
         <summary>How such a file looks</summary>
         <p class="field-hint">
-          Metres, seen from above, the origin in the middle and x towards the deep end. A third figure at a corner makes
+          Meters, seen from above, the origin in the middle and x toward the deep end. A third figure at a corner makes
           the stretch after it an arc: the tangent of a quarter of its angle, 1 for a half circle, plus to the left.
           Each piece of floor gives its depth below the rim at each of its corners.
         </p>

@@ -59,7 +59,7 @@ const NOT_READ: Refusal = {
 function refuse(name: string, { message, remedy }: Refusal): void {
   trouble.value = {
     title: `${name} was not laid under the plan.`,
-    findings: [{ severity: 'fault', code: 'picture', pointer: name, topic: 'clearances', at: null, message, remedy }],
+    findings: [{ severity: 'fault', code: 'picture', pointer: name, topic: 'clearances', scope: 'site', at: null, message, remedy }],
   };
 }
 

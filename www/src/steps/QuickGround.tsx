@@ -126,9 +126,9 @@ function FallAcross({ lot }: Props) {
           measure="length"
           value={drop}
           commit={(value) => (setDrop(value), [])}
-          hint="In all, such as 3 ft; with a minus it rises."
+          hint="Total, such as 3 ft; a minus means it rises."
         />
-        <Choice label="Falls towards" value={to} options={ways} choose={setTo} />
+        <Choice label="Falls toward" value={to} options={ways} choose={setTo} />
         {to === 'bearing' && (
           <Figure
             label="Bearing it falls to"

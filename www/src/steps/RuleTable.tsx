@@ -59,7 +59,8 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
     <>
       <p class="field-hint">
         Towns differ in what they measure and from where. The figures that come with a demo site are examples: put in
-        those of the local authority, and name the source.
+        those of the local authority, and name the source. A rule counts as confirmed once its source says who requires
+        it here.
       </p>
       <ul class="cards">
         {rules.map((rule, index) => (
@@ -90,7 +91,7 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
                   editOrTell({ 'set-rules': rules.filter((_, i) => i !== index) }, 'The rule was not taken out.')
                 }
               >
-                Take out this rule
+                Delete this rule
               </button>
             </details>
           </li>

@@ -33,7 +33,7 @@ export function ShellCards({ cards, chosen }: { cards: ShellCard[]; chosen: stri
   );
 }
 
-/** Greatest distance of the outline from the middle along its length, metres. */
+/** Greatest distance of the outline from the middle along its length, meters. */
 function reach(flat: ArrayLike<number>): number {
   let most = 0;
   for (let i = 0; i < flat.length; i += 2) most = Math.max(most, Math.abs(flat[i] ?? 0));

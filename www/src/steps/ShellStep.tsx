@@ -11,8 +11,8 @@ export function ShellStep({ site }: { site: Site }) {
   return (
     <>
       {shell && <Standing shell={shell} />}
-      <details class="part" open={shell === null} key={shell === null ? 'none' : 'placed'}>
-        <summary>{shell ? 'Take another shell' : 'Choose a shell'}</summary>
+      <details class="part" data-entry="shell" open={shell === null} key={shell === null ? 'none' : 'placed'}>
+        <summary>{shell ? 'Choose another shell' : 'Choose a shell'}</summary>
         <div class="part-body">
           <ShellCards cards={catalogue.value} chosen={shell?.name ?? ''} />
         </div>
@@ -23,7 +23,7 @@ export function ShellStep({ site }: { site: Site }) {
           <OwnShell />
         </div>
       </details>
-      <details class="part">
+      <details class="part" data-entry="equipment">
         <summary>Equipment pad</summary>
         <div class="part-body">
           <EquipmentPart pad={site.equipment ?? null} />

@@ -70,7 +70,7 @@ export function SideCard({ course, index, count, actions }: Props) {
         <MonumentFields monument={course.monument} put={(monument) => actions.change(marked(course, monument))} />
         <div class="buttons">
           <button type="button" onClick={actions.insertBehind}>
-            Insert a side behind
+            Insert a side after
           </button>
           <button type="button" disabled={index === 0} onClick={() => actions.move(-1)}>
             Move up
@@ -84,7 +84,7 @@ export function SideCard({ course, index, count, actions }: Props) {
             </button>
           )}
           <button type="button" onClick={actions.takeOut}>
-            Take out this side
+            Delete this side
           </button>
         </div>
       </details>
@@ -104,7 +104,7 @@ const SHORT: Record<LineKind, string> = {
   rear: 'Rear',
   'street-side': 'Street side',
   shared: 'Shared',
-  unspecified: 'Kind not told',
+  unspecified: 'Kind not entered',
 };
 
 /** The kinds as buttons: one tap changes it. */

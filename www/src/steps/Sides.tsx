@@ -61,7 +61,7 @@ export function Sides({ lot: inUse }: { lot: LotRecord }) {
       {closing && <Closing figures={closing} label={draft ? 'Closure of the sides typed' : 'Closure of the lot'} />}
       <Asked lot={inUse} />
       <details class="card">
-        <summary>Enter all sides anew</summary>
+        <summary>Re-enter all courses</summary>
         <p class="field-hint">The list is emptied. The lot in use stays on the plan until the new sides fit.</p>
         <button type="button" class="main" onClick={() => startAnew(inUse)}>
           Empty the list
@@ -108,7 +108,7 @@ function Asked({ lot }: { lot: LotRecord }) {
       </div>
       <div class="buttons">
         <button type="button" disabled={(lot.courses ?? []).length === 0} onClick={balance}>
-          {balanced ? 'Take the balance off' : 'Balance by the compass rule'}
+          {balanced ? 'Remove the balance' : 'Balance by the compass rule'}
         </button>
       </div>
       <p class="field-hint">

@@ -69,7 +69,7 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         changed={typed !== null}
         barred={waits || reading.spots.length === 0}
         findings={reading.findings}
-        take={rod ? 'Add these spots' : 'Take these spots'}
+        take={rod ? 'Add these spots' : 'Use these spots'}
         onText={setTyped}
         onTake={() => {
           const refused = set(next);
@@ -79,7 +79,7 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         hint={
           spots.length > MOST
             ? `There are ${spots.length} spots, too many to show as a table; a table taken here replaces them.`
-            : 'One to a line, parted by spaces, commas or tabs; paste from a spreadsheet. East and north count from the site\'s origin.'
+            : 'One to a line, separated by spaces, commas or tabs; paste from a spreadsheet. East and north count from the site\'s origin.'
         }
       />
     </>

@@ -18,7 +18,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
   const front = courses.findIndex((course) => course.kind === 'front');
   const told = courses.some((course) => (course.kind ?? 'unspecified') !== 'unspecified');
   return (
-    <div class="street" data-asking={asking ? '' : undefined}>
+    <div class="street" data-entry="line-kinds" data-asking={asking ? '' : undefined}>
       <div class="field">
         <label for="street-side">Which side lies on the street?</label>
         <select
@@ -45,7 +45,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
         </button>
         {told && (
           <button type="button" onClick={() => replaceAll(lot)}>
-            Propose all kinds anew
+            Reset all line kinds
           </button>
         )}
       </div>
@@ -72,7 +72,7 @@ function takeStreet(lot: LotRecord, front: number): void {
 function replaceAll(lot: LotRecord): void {
   const front = (lot.courses ?? []).findIndex((course) => course.kind === 'front');
   const kinds = ask((p) => p.kinds_from_street(front < 0 ? undefined : front, true), []);
-  if (useKinds(lot, kinds)) say('All kinds were proposed anew: check them.');
+  if (useKinds(lot, kinds)) say('All line kinds were reset: check them.');
 }
 
 function useKinds(lot: LotRecord, kinds: Course['kind'][]): boolean {

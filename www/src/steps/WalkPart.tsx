@@ -151,7 +151,7 @@ function Understood({ text, pieces }: { text: string; pieces: WalkPiece[] }) {
 
 function told({ taken, message }: WalkPiece): [string, string] {
   if (taken === 'between') return ['connective', ''];
-  if (taken === 'unread') return ['fault', 'not taken'];
+  if (taken === 'unread') return ['fault', 'not used'];
   if (taken === 'turn') return ['known', message];
   return ['known', `wall ${taken.wall + 1}: ${message}`];
 }

@@ -45,7 +45,7 @@ export function YardStep({ site }: { site: Site }) {
       )}
       {features.length === 0 && (
         <p class="field-hint">
-          Nothing yet. Put in whatever stands, hangs or lies on the lot and near it: every clearance is measured to
+          Nothing yet. Add whatever stands on, hangs over or lies under the lot and near it: every clearance is measured to
           what is drawn here, and to nothing else.
         </p>
       )}

@@ -1,5 +1,5 @@
 // A rectangular shell with round corners, from the figures somebody reads off a data sheet. Shell frame:
-// origin in the middle, x towards the deep end. The core checks what comes of it.
+// origin in the middle, x toward the deep end. The core checks what comes of it.
 import type { ShellRecord, Vertex } from '../core/types.ts';
 
 export interface RectangleDraft {

@@ -1,4 +1,4 @@
-// Places side by side: the present shell and place beside those that were kept, with what decides between them.
+// Placements side by side: the present shell and place beside those that were kept, with what decides between them.
 import { ask } from '../core/planner.ts';
 import type { Alternative, ComparisonFigures as Comparison } from '../core/types.ts';
 import { TextField } from '../fields/TextField.tsx';
@@ -10,7 +10,7 @@ import { ledger, sheet, site } from '../state/store.ts';
 /** A name that none of those kept has. */
 export function freshName(kept: { name: string }[]): string {
   const taken = new Set(kept.map((it) => it.name));
-  for (let number = 1; ; number += 1) if (!taken.has(`Place ${number}`)) return `Place ${number}`;
+  for (let number = 1; ; number += 1) if (!taken.has(`Placement ${number}`)) return `Placement ${number}`;
 }
 
 const put = (kept: Alternative[], failed: string) => editOrTell({ 'set-alternatives': kept }, failed);
@@ -45,8 +45,8 @@ export function CompareSheet() {
   const comparison = standing.how === 'found' && standing.found.kind === 'comparison' ? standing.found.value : undefined;
   const close = () => (sheet.value = null);
   return (
-    <Sheet label="Places side by side" class="compare" close={close}>
-      <h2>Places side by side</h2>
+    <Sheet label="Placements side by side" class="compare" close={close}>
+      <h2>Placements side by side</h2>
       <p>
         Keep the shell as it stands, move or change it, and see here what that does. Each column is the whole site worked
         out anew.
@@ -59,7 +59,7 @@ export function CompareSheet() {
       {kept.length === 0 && <p class="nothing-yet">Nothing is kept yet to compare with.</p>}
       <div class="buttons">
         <button type="button" class="main" disabled={!ledger.value?.shell} onClick={() => keepPresent(kept)}>
-          Keep the present place
+          Keep this placement
         </button>
         <button type="button" onClick={close}>
           Close
@@ -141,7 +141,7 @@ function Deeds({ kept, index, faults }: { kept: Alternative[]; index: number; fa
         </p>
       ))}
       <button type="button" disabled={faults.length > 0} onClick={() => use(kept, index)}>
-        Use this place
+        Use this placement
       </button>
       <button
         type="button"
@@ -152,7 +152,7 @@ function Deeds({ kept, index, faults }: { kept: Alternative[]; index: number; fa
           )
         }
       >
-        Take it out
+        Remove
       </button>
     </div>
   );

@@ -51,7 +51,7 @@ export function TakeoffSheet() {
                 <dd>{cost?.low.text}</dd>
               </div>
               <div class="takeoff-expected">
-                <dt>Cost of what has a rate</dt>
+                <dt>Priced subtotal</dt>
                 <dd>{now.cost.total.text}</dd>
               </div>
               <div>
@@ -60,13 +60,13 @@ export function TakeoffSheet() {
               </div>
             </dl>
           ) : (
-            <p class="nothing-yet">No line has a rate yet, so nothing is added up.</p>
+            <p class="nothing-yet">No line has a rate yet, so there is no subtotal.</p>
           )}
         </>
       )}
       {cost && <WhyNotSure cost={cost} />}
       <p class="foot-words">
-        Worked out from what was put in. Order by what the site shows, and leave the last load open.
+        Calculated from what was entered. Order by what the site shows, and hold the last load open.
       </p>
       <div class="buttons">
         <button type="button" class="main" disabled={!now} onClick={saveTable}>
@@ -85,7 +85,7 @@ function WhyNotSure({ cost: { total, low, high, causes } }: { cost: CostFigures 
   if (causes.length === 0) return null;
   return (
     <details class="takeoff-why">
-      <summary>What low and high come from</summary>
+      <summary>Where low and high come from</summary>
       <div class="working">
         <Doubts caption="Each cause by itself" low={low.text} expected={total.text} high={high.text} causes={causes} />
       </div>

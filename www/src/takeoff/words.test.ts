@@ -21,6 +21,6 @@ test('unknown ground is never left out', () => {
 });
 
 test('a kept place gets a name that is free', () => {
-  expect(freshName([])).toBe('Place 1');
-  expect(freshName([{ name: 'Place 1' }, { name: 'Place 3' }])).toBe('Place 2');
+  expect(freshName([])).toBe('Placement 1');
+  expect(freshName([{ name: 'Placement 1' }, { name: 'Placement 3' }])).toBe('Placement 2');
 });

@@ -16,7 +16,7 @@ use crate::units::{Measure, show};
 /// The coping at which earth is even, in two ways.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Balance {
-    /// The present coping, metres.
+    /// The present coping, meters.
     pub present: f64,
     /// What is left over at the present coping.
     pub left: Surplus,
@@ -24,7 +24,7 @@ pub struct Balance {
     pub whole: Even,
     /// Where deck and banks alone are even: the hole's spoil goes elsewhere.
     pub alone: Even,
-    /// What there is to say of it.
+    /// Import messages.
     pub findings: Vec<Finding>,
 }
 

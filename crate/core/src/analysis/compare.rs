@@ -165,7 +165,7 @@ fn computed(
 }
 
 fn figures(analysis: &Analysis) -> Vec<Figure> {
-    let over = analysis.overreaches.len() as f64;
+    let over = analysis.faults().count() as f64;
     let short = analysis.shortfalls() as f64;
     let mut figures = vec![
         (
@@ -176,7 +176,7 @@ fn figures(analysis: &Analysis) -> Vec<Figure> {
         ),
         (
             "overreaches",
-            "Reaches over or through something",
+            "Conflicts with lines or things on the lot",
             Measure::Count,
             over,
         ),
@@ -194,7 +194,7 @@ fn figures(analysis: &Analysis) -> Vec<Figure> {
         ("retained-height", label, Measure::Length, it.height)
     }));
     let cost = analysis.cost.iter();
-    figures.extend(cost.map(|cost| ("cost", "Cost of priced lines", Measure::Money, cost.total)));
+    figures.extend(cost.map(|cost| ("cost", "Priced subtotal", Measure::Money, cost.total)));
     figures
 }
 

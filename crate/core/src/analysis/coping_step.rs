@@ -9,10 +9,10 @@ use crate::site::{CheckedSite, FeatureKind};
 use crate::units::Measure;
 use crate::units::constants::INCH;
 
-/// By how much the coping is moved to see what changes, metres: an inch.
+/// By how much the coping is moved to see what changes, meters: an inch.
 pub const STEP: f64 = INCH;
 
-/// The copings that are computed, metres above the present one.
+/// The copings that are computed, meters above the present one.
 const COPINGS: [f64; 3] = [0.0, STEP, -STEP];
 
 /// What one figure is now, and an inch up and down.

@@ -30,9 +30,6 @@ pub struct Analysis {
     pub dig: Option<Dig>,
     /// Every rule measured, least room first.
     pub clearances: Vec<Clearance>,
-    /// Where the work reaches over land it may not stand on or through what is there, whatever
-    /// the rules say; these are among the findings as well.
-    pub overreaches: Vec<Finding>,
     /// Deck, banks, cut and fill.
     pub grading: Option<Grading>,
     /// The runs of pipe, site frame.
@@ -59,8 +56,9 @@ pub struct Analysis {
     pub cost: Option<Cost>,
     /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
     pub influence: Vec<InfluenceLine>,
-    /// Everything worth knowing, in the order in which it was found: what belongs to the work,
-    /// where it reaches too far, what stands beside every plan, what the door noticed.
+    /// Everything worth knowing, in the order in which it was found: where the work reaches too far,
+    /// what belongs to it,
+    /// what stands beside every plan, what validation noticed.
     pub findings: Vec<Finding>,
 }
 
@@ -88,6 +86,11 @@ impl Analysis {
     /// How many clearances fall short.
     pub fn shortfalls(&self) -> usize {
         self.clearances.iter().filter(|c| c.falls_short()).count()
+    }
+
+    /// Where the work cannot be built as it stands, whatever the rules say.
+    pub fn faults(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|finding| finding.is_fault())
     }
 
     /// A quantity by its stable name.

@@ -6,15 +6,15 @@ use crate::ground::{Facet, Ground};
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
-/// Headroom comes in whole steps of this, metres, so that a shape of the hole serves a whole
+/// Headroom comes in whole steps of this, meters, so that a shape of the hole serves a whole
 /// stretch of a drag and is the same one each time the shell comes by (our choice).
 const STEP: f64 = 1.0;
 
-/// The most headroom, metres: ground so high above the rim is no place for a shell, and a
+/// The most headroom, meters: ground so high above the rim is no place for a shell, and a
 /// side slope flatter than the ground would never come out of it (our choice).
 const MOST: f64 = 12.0;
 
-/// How far the ground stands above the rim anywhere the hole can reach, metres, rounded up.
+/// How far the ground stands above the rim anywhere the hole can reach, meters, rounded up.
 ///
 /// The hole reaches the farther the higher the ground stands, so the two are found in turns.
 pub(super) fn needed(
@@ -45,7 +45,7 @@ pub(super) fn needed(
     headroom
 }
 
-/// The highest ground within an upright rectangle, metres.
+/// The highest ground within an upright rectangle, meters.
 fn highest(ground: &Ground, low: Point, high: Point) -> f64 {
     ground
         .facets_near(low, high)

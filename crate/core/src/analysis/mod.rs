@@ -21,6 +21,7 @@
 //! | [`compare`] | the same figures for other shells and places, side by side |
 //! | [`cost`] | what it costs, by rates that the user typed |
 //! | `advisories` | cautions and notes, each part of the site in a file of its own |
+//! | [`verdict`] | whether the shell may stand there, as far as anybody can tell |
 //! | `relief` | the ground at a glance |
 //!
 //! Deliberately absent: words for people but those of findings (see `report`), and anything that
@@ -43,7 +44,8 @@ mod scenario;
 pub mod sensitivity;
 mod small_digs;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
+pub mod verdict;
 
 pub use advisories::CRANE_NEAR_LINE;
 pub use cache::Cache;
@@ -54,6 +56,7 @@ pub use relief::{Relief, unknown_share};
 pub use rings::ShellRings;
 pub use scenario::{Detail, Scenario};
 pub use small_digs::SmallDigs;
+pub use verdict::{Standing, Verdict};
 
 use sensitivity::Sensitivity;
 

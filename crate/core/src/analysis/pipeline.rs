@@ -68,7 +68,6 @@ pub(super) fn run(scenario: &Scenario<'_>, detail: Detail, cache: &mut Cache) ->
     }
     if detail.measures_clearances() {
         analysis.clearances = clearances(site, &analysis);
-        analysis.overreaches = advisories::overreaches(site, &analysis.work);
     }
     if detail.advises() {
         let (cost, notes) = cost::price(&analysis.takeoff, &site.site().rates);

@@ -11,9 +11,9 @@ use crate::units::{Measure, show};
 /// The ground of a site at a glance.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Relief {
-    /// The lowest ground, metres: of the surveyed area, or on the lot where it is told in figures.
+    /// The lowest ground, meters: of the surveyed area, or on the lot where it is told in figures.
     pub low: f64,
-    /// The highest ground, metres.
+    /// The highest ground, meters.
     pub high: f64,
 }
 
@@ -43,13 +43,13 @@ impl Relief {
         Self { low, high }
     }
 
-    /// The contour interval that suits it, metres, in whole steps of the units in use.
+    /// The contour interval that suits it, meters, in whole steps of the units in use.
     pub fn proposed_interval(&self, site: &CheckedSite) -> f64 {
         let unit = Measure::Elevation.shown_unit(site.site().display);
         proposed_interval(self.high - self.low, unit.to_si(1.0))
     }
 
-    /// The interval that is drawn, metres; `None` where the site asks for no contours.
+    /// The interval that is drawn, meters; `None` where the site asks for no contours.
     pub fn drawn_interval(&self, site: &CheckedSite) -> Option<f64> {
         let asked = site.site().contours?;
         Some(drawn_interval(asked, self.high - self.low))

@@ -9,7 +9,7 @@ use crate::site::{CheckedSite, ConstructionSettings, Site};
 /// How much is computed of a scenario.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Detail {
-    /// The hole, every clearance, and where the work reaches over what it must not.
+    /// The hole and every clearance.
     Clearances,
     /// The hole and the earth moved: what is left over of it. No clearances.
     Earth,
@@ -80,7 +80,7 @@ impl<'a> Scenario<'a> {
         })
     }
 
-    /// The site with its coping at another elevation, metres; `None` where that is out of range or no
+    /// The site with its coping at another elevation, meters; `None` where that is out of range or no
     /// shell is placed.
     pub(super) fn at_coping(site: &CheckedSite, elevation: f64) -> Option<Scenario<'static>> {
         site.placed_shell()?;
@@ -93,7 +93,7 @@ impl<'a> Scenario<'a> {
     }
 
     /// The site as it turns out when a doubt comes true: its settings those given, its ground so
-    /// many metres higher than surveyed. Hole, earth and stone follow from it; deck, pipe and what
+    /// many meters higher than surveyed. Hole, earth and stone follow from it; deck, pipe and what
     /// is dug for them stay as `planned`, which was computed from the same site.
     pub(super) fn doubted(
         site: &'a CheckedSite,
@@ -122,7 +122,7 @@ impl<'a> Scenario<'a> {
         self.doubted.as_ref().map_or(planned, |it| &it.works)
     }
 
-    /// How much higher the ground lies than surveyed, metres.
+    /// How much higher the ground lies than surveyed, meters.
     pub(super) fn raised(&self) -> f64 {
         self.doubted.as_ref().map_or(0.0, |it| it.raised)
     }

@@ -98,7 +98,7 @@ impl SmallDigs {
 
 fn sump_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
     measured(
-        "pit of the sump below the bottom of the hole, upright",
+        "pit of the sump below the bottom of the hole, sides vertical",
         volume,
     )
     .under(area)
@@ -114,5 +114,5 @@ fn pad_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
 fn trench_volume(volume: f64, area: Expression, depth: Expression) -> Expression {
     (area.worded("", " outside the hole") * depth)
         .closer(volume)
-        .worded("", ", sides upright")
+        .worded("", ", sides vertical")
 }

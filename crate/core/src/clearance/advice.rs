@@ -2,7 +2,7 @@
 //! that finds nothing to measure.
 
 use super::{WorkFigures, targets};
-use crate::finding::Finding;
+use crate::finding::{Entry, Finding};
 use crate::site::{CheckedSite, MeasuredFrom, Rule};
 
 /// Cautions and notes about the rules of a site. Rules that measure from the shell are tried
@@ -13,10 +13,11 @@ pub fn advice(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
         return vec![
             Finding::caution(
                 "no-rules",
-                "There are no clearance rules, so nothing was checked.",
-                "Ask the local authority which distances it requires and enter them.",
+                "No clearance rules are entered, so no distance was checked.",
+                "Ask the local authority which distances it requires, and enter them.",
             )
-            .under("/rules"),
+            .under("/rules")
+            .entered_at(Entry::Rules),
         ];
     }
     let mut found = Vec::new();
@@ -29,28 +30,42 @@ pub fn advice(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
         .iter()
         .partition(|rule| targets(site, rule).next().is_none());
     found.extend(without_target(&idle));
-    let shell = site.placed_shell().is_some();
-    let measurable = |rule: &&&Rule| shell || rule.from == MeasuredFrom::Equipment;
-    let waiting = busy.iter().filter(measurable);
-    let waiting = waiting.filter(|rule| work.base(rule.from).1.is_none());
-    found.extend(not_placed(&waiting.copied().collect::<Vec<_>>()));
+    found.extend(not_placed(&waiting_among(site, work, &busy)));
     found
+}
+
+/// The rules that have something to measure to, and wait for a part of the work that is not
+/// placed.
+pub fn waiting<'a>(site: &'a CheckedSite, work: &WorkFigures) -> Vec<&'a Rule> {
+    let rules = site.site().rules.iter();
+    let busy = rules.filter(|rule| targets(site, rule).next().is_some());
+    waiting_among(site, work, &busy.collect::<Vec<_>>())
+}
+
+fn waiting_among<'a>(site: &CheckedSite, work: &WorkFigures, rules: &[&'a Rule]) -> Vec<&'a Rule> {
+    let shell = site.placed_shell().is_some();
+    let rules = rules.iter().copied();
+    rules
+        .filter(|rule| shell || rule.from == MeasuredFrom::Equipment)
+        .filter(|rule| work.base(rule.from).1.is_none())
+        .collect()
 }
 
 fn no_source(rule: &Rule) -> Finding {
     Finding::caution(
         "rule-source",
-        format!("Nothing says where the rule \"{}\" comes from.", rule.name),
-        "Name the code section or the person at the local authority who gave it.",
+        format!("The rule \"{}\" names no source.", rule.name),
+        "Name the code section, or the person at the local authority who gave it.",
     )
+    .entered_at(Entry::Rules)
 }
 
 /// One note for all rules that find nothing of their kind: most sites have no well.
 fn without_target(rules: &[&Rule]) -> Option<Finding> {
     let told = Finding::note(
         "rule-without-target",
-        format!("Nothing on the site to measure to for: {}.", names(rules)),
-        "Draw every such thing there is, near the lot as well as on it.",
+        format!("Nothing on the plan to measure to for: {}.", names(rules)),
+        "Draw every such thing there is, on the lot and near it.",
     );
     (!rules.is_empty()).then(|| told.under("/rules"))
 }
@@ -60,10 +75,10 @@ fn not_placed(rules: &[&Rule]) -> Option<Finding> {
     let told = Finding::note(
         "rule-without-work",
         format!(
-            "Not measured, because what they measure from is not placed yet: {}.",
+            "Not measured, because what they are measured from is not placed yet: {}.",
             names(rules)
         ),
-        "Place it to have the rules measured.",
+        "Place it, and the rules are measured.",
     );
     (!rules.is_empty()).then(|| told.under("/rules"))
 }

@@ -2,7 +2,7 @@
 
 use crate::geom::distance::Nearest;
 
-/// The measurement from the figure `by` metres farther out.
+/// The measurement from the figure `by` meters farther out.
 ///
 /// Outside, the distance shrinks by exactly `by`, and the point on the figure moves along the
 /// line of measurement. Where the figures overlap already, the overlap deepens by `by` in the

@@ -13,14 +13,14 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-pub use advice::advice;
+pub use advice::{advice, waiting};
 
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Measurable, Nearest, Within};
 use crate::geom::{Point, Region};
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
 
-/// A room smaller than this is none, metres: a micrometre is rounding, not a shortfall.
+/// A room smaller than this is none, meters: a micrometre is rounding, not a shortfall.
 const HAIR: f64 = 1e-6;
 
 /// One clearance: a rule measured to one thing.
@@ -36,15 +36,15 @@ pub struct Clearance {
     pub target: String,
     /// Index of the lot's side (in `Lot::sides`) or of the feature it was measured to.
     pub subject: Subject,
-    /// Measured distance, metres; negative when the figures overlap.
+    /// Measured distance, meters; negative when the figures overlap.
     pub distance: f64,
-    /// Required distance, metres.
+    /// Required distance, meters.
     pub required: f64,
-    /// Distance less required, metres; exactly 0 where the two differ by rounding alone.
+    /// Distance less required, meters; exactly 0 where the two differ by rounding alone.
     pub room: f64,
-    /// The point on the work (site metres).
+    /// The point on the work (site meters).
     pub from_point: Point,
-    /// The point on the target (site metres).
+    /// The point on the target (site meters).
     pub to_point: Point,
     /// Who says so.
     pub source: String,
@@ -82,9 +82,9 @@ pub enum Subject {
 pub struct WorkFigures {
     /// The water's edge, flattened. Rim and deck edge are this, farther out.
     pub waters_edge: Region,
-    /// How far the rim lies outside the water's edge, metres.
+    /// How far the rim lies outside the water's edge, meters.
     pub rim: f64,
-    /// How far the deck edge lies outside the water's edge, metres.
+    /// How far the deck edge lies outside the water's edge, meters.
     pub deck_edge: f64,
     /// Decks and steps that were drawn beside the ring of even width.
     pub drawn_decks: Region,

@@ -24,7 +24,7 @@ pub struct Drawn {
 pub struct Flight {
     /// Where they are, shell frame.
     pub region: Region,
-    /// Their rise in all, metres; 0 where nobody told it.
+    /// Their rise in all, meters; 0 where nobody told it.
     pub rise: f64,
     /// Index of the feature in the site's list.
     pub feature: usize,

@@ -5,10 +5,10 @@ use crate::geom::{Edges, Point, Region, Ring};
 use crate::shell::Shell;
 use crate::units::constants::FOOT;
 
-/// Distance from stake to stake along a form, metres: 3 ft, common practice, no source.
+/// Distance from stake to stake along a form, meters: 3 ft, common practice, no source.
 pub const STAKE_SPACING: f64 = 3.0 * FOOT;
 
-/// How near an edge of the slab must lie to what it is poured against, metres.
+/// How near an edge of the slab must lie to what it is poured against, meters.
 const AGAINST: f64 = 0.003;
 
 /// The edges of the slab but for those against the rim, the pad and steps, and every flight of

@@ -17,16 +17,16 @@ use crate::units::constants::{DEGREE, FOOT};
 /// How long a panel may be for its width.
 const LONGEST_PANEL: f64 = 1.5;
 
-/// Panels are not made shorter than this for the sake of their form, metres: 3 ft.
+/// Panels are not made shorter than this for the sake of their form, meters: 3 ft.
 const SHORTEST_PANEL: f64 = 3.0 * FOOT;
 
 /// A turn from which on a corner is one, radians.
 const CORNER: f64 = 20.0 * DEGREE;
 
-/// An arc of the rim tighter than this is a corner, metres: 2 ft.
+/// An arc of the rim tighter than this is a corner, meters: 2 ft.
 const TIGHT: f64 = 2.0 * FOOT;
 
-/// How near to a corner a joint must pass to serve it, metres: 2 in.
+/// How near to a corner a joint must pass to serve it, meters: 2 in.
 const SERVES: f64 = 0.05;
 
 /// The most joints across one ring: more stand for a spacing nobody meant.
@@ -119,7 +119,7 @@ fn ring(shell: &Shell, settings: &DeckSettings, within: &Region, joints: &mut Ve
 }
 
 /// Where the joints across the ring meet its outer edge: at the corners of the rim, and evenly
-/// between them, at most `most` metres apart.
+/// between them, at most `most` meters apart.
 fn stations(shell: &Shell, settings: &DeckSettings, edge: &Ring, most: f64) -> Vec<Point> {
     let out = shell.record.coping_width + settings.width;
     let around = edge.perimeter();
@@ -191,7 +191,7 @@ fn travel(segment: &Segment, at_end: bool) -> Vector {
     way.unit().unwrap_or_default()
 }
 
-/// Distance along a ring to the point of it nearest to `p`, metres.
+/// Distance along a ring to the point of it nearest to `p`, meters.
 fn station_of(ring: &Ring, p: Point) -> Option<f64> {
     let mut station = 0.0;
     let mut best: Option<(f64, f64)> = None;
@@ -207,7 +207,7 @@ fn station_of(ring: &Ring, p: Point) -> Option<f64> {
     best.map(|(_, station)| station)
 }
 
-/// The point of a ring at a distance along it, metres.
+/// The point of a ring at a distance along it, meters.
 fn at_station(ring: &Ring, station: f64) -> Option<Point> {
     let mut before = 0.0;
     for (a, b) in ring.edges() {

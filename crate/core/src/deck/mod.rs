@@ -72,13 +72,13 @@ pub struct DeckFigures {
     /// Area of each flight times half its rise, summed, m3: what the treads hold above a slab of
     /// even thickness.
     pub treads: f64,
-    /// Length of all control joints, metres.
+    /// Length of all control joints, meters.
     pub joints: f64,
     /// Ties.
     pub ties: u32,
-    /// Length of the edges of slab, openings and steps that want a form, metres.
+    /// Length of the edges of slab, openings and steps that want a form, meters.
     pub forms: f64,
-    /// Length of reinforcing rods both ways, laps not counted, metres.
+    /// Length of reinforcing rods both ways, laps not counted, meters.
     pub rods: f64,
     /// Whether anything was drawn that changes the ring.
     pub as_drawn: bool,

@@ -111,7 +111,7 @@ fn a_wide_ring_has_joints_round_it_as_well() {
 
 #[test]
 fn what_is_drawn_is_not_poured_twice() {
-    // Ten by four metres against the long side, over ring and shell.
+    // Ten by four meters against the long side, over ring and shell.
     let drawn = Drawn {
         decks: vec![block(-5.0, 0.0, 10.0, 6.0)],
         ..Drawn::default()

@@ -4,7 +4,7 @@ use crate::geom::parallel::offset_measure;
 use crate::geom::{Point, Region, Ring, Vector};
 use crate::shell::Shell;
 
-/// How far outside the rim a tie looks for the deck it goes into, metres.
+/// How far outside the rim a tie looks for the deck it goes into, meters.
 const INTO: f64 = 0.05;
 
 /// The most ties of one shell: more stand for a spacing nobody meant.
@@ -19,7 +19,7 @@ pub struct Tie {
     pub out: Vector,
 }
 
-/// Ties at most `spacing` metres apart round the whole rim, evenly set; none where no slab lies
+/// Ties at most `spacing` meters apart round the whole rim, evenly set; none where no slab lies
 /// outside it.
 pub(super) fn set(shell: &Shell, spacing: f64, slab: &Region) -> Vec<Tie> {
     let Some(rim) = shell.rim.polygons.first().map(|p| &p.outer) else {

@@ -34,7 +34,7 @@ pub(super) struct Bottom {
     pub plan: Region,
     /// The planar pieces; together they cover the footprint.
     pub pieces: Vec<Piece>,
-    /// How far the ground is kept free sideways at every depth: wall and over-dig, metres.
+    /// How far the ground is kept free sideways at every depth: wall and over-dig, meters.
     pub reach: f64,
     /// Run of the side per unit of rise; 0 for upright sides.
     pub slope: f64,
@@ -54,7 +54,7 @@ impl Bottom {
         Self::of(shell.footprint.clone(), lowered, 0.0, wall, 0.0)
     }
 
-    /// The bottom `lower` metres under planes of depth that cover a plan.
+    /// The bottom `lower` meters under planes of depth that cover a plan.
     pub fn of(
         plan: Region,
         facets: impl IntoIterator<Item = (Region, DepthPlane)>,
@@ -79,7 +79,7 @@ impl Bottom {
         }
     }
 
-    /// Sets how far the ground is kept free, metres, and the run of the side per unit of rise.
+    /// Sets how far the ground is kept free, meters, and the run of the side per unit of rise.
     pub fn set_sides(&mut self, reach: f64, slope: f64) {
         self.reach = reach;
         self.slope = slope;
@@ -99,7 +99,7 @@ impl Bottom {
         })
     }
 
-    /// A rectangle round the hole from the bottom up to so far above the rim, metres.
+    /// A rectangle round the hole from the bottom up to so far above the rim, meters.
     pub fn bounds(&self, above: f64) -> (Point, Point) {
         let out = self.reach + self.slope * (self.deepest() + above).max(0.0);
         let corners = self.pieces.iter().flat_map(|piece| piece.region.bounds());
@@ -108,20 +108,20 @@ impl Bottom {
         (low + -out, high + out)
     }
 
-    /// Greatest depth of the bottom below the rim, metres; 0 when there is none.
+    /// Greatest depth of the bottom below the rim, meters; 0 when there is none.
     pub fn deepest(&self) -> f64 {
         let depths = self.pieces.iter().map(|p| p.greatest);
         depths.reduce(f64::max).unwrap_or(0.0)
     }
 
-    /// Least depth of the bottom below the rim, metres; 0 when there is none.
+    /// Least depth of the bottom below the rim, meters; 0 when there is none.
     pub fn shallowest(&self) -> f64 {
         let depths = self.pieces.iter().map(|p| p.least);
         depths.reduce(f64::min).unwrap_or(0.0)
     }
 }
 
-/// Thickness of the base under the facets of a kind, metres: the last word on it in the settings.
+/// Thickness of the base under the facets of a kind, meters: the last word on it in the settings.
 pub fn base_under(settings: &DigSettings, kind: FacetKind) -> f64 {
     let zone = settings.bases.iter().rev().find(|zone| zone.kind == kind);
     zone.map_or(settings.base_thickness, |zone| zone.thickness)

@@ -5,7 +5,7 @@
 pub(super) struct Cells {
     /// Share of each cell that is hole; empty where it is 1 everywhere.
     pub cover: Vec<f64>,
-    /// That share times its mean depth below the rim, metres.
+    /// That share times its mean depth below the rim, meters.
     pub depths: Vec<f64>,
     /// The part below a cap, where shares are kept and a cap was told.
     pub capped: Option<Capped>,

@@ -12,7 +12,7 @@ pub(super) fn stretches(a: Point, b: Point, region: &Region) -> Vec<(Point, Poin
         let edge = d - c;
         let turn = along.cross(edge);
         let (t, u) = ((c - a).cross(edge) / turn, (c - a).cross(along) / turn);
-        // Not a number for parallels: what they cut off is told by their neighbours.
+        // Not a number for parallels: what they cut off is told by their neighbors.
         if (0.0..=1.0).contains(&u) && t > 0.0 && t < 1.0 {
             cuts.push(t);
         }
@@ -75,7 +75,7 @@ fn level_line(facet: &Facet, level: f64) -> Option<(Point, Point)> {
     Some((down?, up?)).filter(|(p, q)| p.distance(*q) > 0.0)
 }
 
-/// Ends nearer than this are one, metres.
+/// Ends nearer than this are one, meters.
 const SAME_PLACE: f64 = 1e-6;
 
 /// Stretches joined end to start into as few chains as may be.

@@ -10,11 +10,11 @@ use super::piece::{Piece, deep_part, without_holes};
 use crate::geom::offset::offset_tapered_union;
 use crate::geom::{Point, Region};
 
-/// Chord error of contours that volumes are taken from, metres: a fifth of the usual, because
+/// Chord error of contours that volumes are taken from, meters: a fifth of the usual, because
 /// the sagittas of all arcs of a contour fall on one side.
 pub(super) const FINE: f64 = 0.000_05;
 
-/// The highest step of a quadrature, metres: between the breaks the area of a contour is
+/// The highest step of a quadrature, meters: between the breaks the area of a contour is
 /// quadratic in its depth as long as no arc appears or goes, which this bounds.
 const STEP: f64 = 0.1;
 
@@ -23,7 +23,7 @@ const STEP: f64 = 0.1;
 const TILTED: f64 = 4.0;
 
 /// Corners this near to each other, or to where a piece begins or ends, make no break of their
-/// own, and a layer so thin takes one step, metres: facets that meet are rounded apart by less.
+/// own, and a layer so thin takes one step, meters: facets that meet are rounded apart by less.
 const SLIVER: f64 = 1e-6;
 
 /// Cosine of the least turn that counts as a corner: more than the chords of a wall's arcs turn.
@@ -93,7 +93,7 @@ pub(super) struct Layer {
 }
 
 impl Layer {
-    /// The two depths at which the layer is sampled, each with its weight, metres.
+    /// The two depths at which the layer is sampled, each with its weight, meters.
     pub fn gauss(self) -> [(f64, f64); 2] {
         let (middle, half) = (
             (self.top + self.bottom) / 2.0,
@@ -203,7 +203,7 @@ mod tests {
         assert!((volume / 27.0 - 6903.7).abs() < 0.05);
     }
 
-    /// A floor that falls 0.1 m per metre, of an outline whose walls jump and turn half way: the
+    /// A floor that falls 0.1 m per meter, of an outline whose walls jump and turn half way: the
     /// volume is that of its two trapezoids, whose areas are quadratic in the depth.
     #[test]
     fn no_step_reaches_across_a_corner_of_a_tilted_floor() {

@@ -27,16 +27,16 @@ use crate::ground::Ground;
 const STRIDE: usize = 2;
 
 /// Within a cell that an upright side passes, the edge goes by the cell's share times this,
-/// metres: small beside the cut along such a side.
+/// meters: small beside the cut along such a side.
 const WALL: f64 = 0.1;
 
-/// Ground this little above the headroom does not count as standing above it, metres.
+/// Ground this little above the headroom does not count as standing above it, meters.
 const ROUNDING: f64 = 1e-6;
 
 /// Cuts the hole into the ground.
 ///
 /// `cap_depth`: depth below the rim of the level up to which the hole is backfilled (the
-/// underside of the collar), metres.
+/// underside of the collar), meters.
 ///
 /// Every headroom that is enough gives the same figures (to rounding, as long as the grid needs
 /// no larger cells for it). Where the ground stands higher than the headroom at a side,
@@ -118,14 +118,14 @@ struct Cut<'a> {
     unsurveyed: f64,
     /// Cells that are open on ground nobody surveyed.
     unsurveyed_area: f64,
-    /// The greatest depth at a corner of the bottom, metres.
+    /// The greatest depth at a corner of the bottom, meters.
     at_corners: f64,
-    /// Least and greatest rise of the ground above the rim along the outline, metres.
+    /// Least and greatest rise of the ground above the rim along the outline, meters.
     rim: (f64, f64),
     /// The cut in every other cell of every other row, for the top edge.
     coarse: Grid,
     values: Vec<f64>,
-    /// A cut nearer to zero than this may change sign within its cell, metres.
+    /// A cut nearer to zero than this may change sign within its cell, meters.
     near_zero: f64,
 }
 
@@ -232,7 +232,7 @@ impl<'a> Cut<'a> {
             let value = |(cover, cut): (&f64, &f64)| cut.min((cover - 0.5) * WALL);
             self.values.extend(cells.map(value));
         } else {
-            // Upright sides: half of a cell on the edge is inside.
+            // Vertical sides: half of a cell on the edge is inside.
             let open = cells.cover.iter().zip(cuts);
             self.values
                 .extend(open.map(|(cover, cut)| if *cut > 0.0 { cover - 0.5 } else { -0.5 }));
@@ -257,7 +257,7 @@ impl<'a> Cut<'a> {
 
     /// Where the sides meet the ground, shell frame.
     fn top_edge(&self) -> Region {
-        // Upright sides open the floor's own plan, unless some of it is in the air.
+        // Vertical sides open the floor's own plan, unless some of it is in the air.
         let shares = self.shape.cells().cover.iter().zip(&self.values);
         let as_covered = |(cover, value): (&f64, &f64)| *cover <= 0.0 || *value == cover - 0.5;
         if self.near_zero <= 0.0 && shares.into_iter().all(as_covered) {
@@ -268,7 +268,7 @@ impl<'a> Cut<'a> {
 }
 
 /// Marks the cells that a hole fills in part: beside an upright side the cut falls off at once,
-/// and neither such a cell nor its neighbours can be taken as a plane.
+/// and neither such a cell nor its neighbors can be taken as a plane.
 fn leave_out_walls(cover: &[f64], cuts: &mut [f64]) {
     for (cut, cover) in cuts.iter_mut().zip(cover) {
         if *cover < WHOLE {

@@ -15,7 +15,7 @@ use super::skin::Corner;
 use super::swept::{Bodies, Edge, outward, ring_index, turn};
 use crate::geom::{Point, Vector};
 
-/// Facets narrower than this in plan hold nothing, metres.
+/// Facets narrower than this in plan hold nothing, meters.
 const NARROW: f64 = 1e-9;
 
 /// The widest part of what the reach holds round a corner that is one facet, in indices.
@@ -33,7 +33,7 @@ pub(super) struct Facet {
 }
 
 impl Facet {
-    /// Depth at a place of the facet, metres.
+    /// Depth at a place of the facet, meters.
     pub fn depth(&self, at: Point) -> f64 {
         let depth = self.depth + self.gradient.dot(at - self.on);
         depth.clamp(self.range.0, self.range.1)
@@ -129,7 +129,7 @@ pub(super) struct Maker<'a> {
     pub bench: Option<&'a (f64, Body)>,
     /// Depth at which each layer begins; the first at minus infinity.
     pub tops: Vec<f64>,
-    /// Up to this depth, above all of the bottom, metres.
+    /// Up to this depth, above all of the bottom, meters.
     pub up_to: f64,
     pub facets: Facets,
 }

@@ -3,7 +3,7 @@
 //! Every piece's interior and every edge is drawn over the part of the grid that it may govern
 //! (see [`super::influence`] and [`super::zone`]), and each cell keeps the deepest. Where the
 //! surface bends within a cell, at the foot of the sides and along the breaks, the value at the
-//! centre is not the mean over the cell: those cells are taken anew at 16 places.
+//! center is not the mean over the cell: those cells are taken anew at 16 places.
 
 use super::bottom::Bottom;
 use super::grid::{Crossings, Grid};
@@ -13,10 +13,10 @@ use super::zone::{Extents, Zone};
 use crate::geom::{Point, Ring};
 use crate::shell::DepthPlane;
 
-/// Depth of a cell that the hole does not reach, metres: far above any ground.
+/// Depth of a cell that the hole does not reach, meters: far above any ground.
 pub(super) const UNREACHED: f64 = -1e6;
 
-/// A surface that bends by more than this between neighbouring cells is taken anew, metres.
+/// A surface that bends by more than this between neighboring cells is taken anew, meters.
 /// Gentler bends cost less than an eighth of it in the cells they pass.
 pub(super) const BEND: f64 = 0.004;
 
@@ -171,7 +171,7 @@ impl Canvas {
         })
     }
 
-    /// Everything that governs a cell or one of its neighbours, ascending.
+    /// Everything that governs a cell or one of its neighbors, ascending.
     fn candidates(&self, column: usize, row: usize, out: &mut Vec<u32>) {
         out.clear();
         for r in row - 1..=row + 1 {
@@ -193,7 +193,7 @@ impl Canvas {
         inside: &[Crossings],
     ) -> f64 {
         // The hole is nowhere steeper than its sides. A place that seems to be lies in a strip
-        // narrower than a cell, whose maker won no cell's centre: there all edges are asked.
+        // narrower than a cell, whose maker won no cell's center: there all edges are asked.
         let here = self.depths.get(row * self.grid.columns + column);
         let least = here.map_or(UNREACHED, |d| d - self.grid.cell / bottom.slope);
         let mut sum = 0.0;
@@ -228,7 +228,7 @@ mod tests {
     use crate::site::DigSettings;
 
     /// Every cell but those in which the surface bends holds the depth that all edges together
-    /// give for its centre: no zone is too small.
+    /// give for its center: no zone is too small.
     #[test]
     fn no_edge_is_tried_on_too_few_cells() {
         let steep = 3.0;

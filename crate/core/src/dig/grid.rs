@@ -3,13 +3,13 @@
 use super::sums::LANES;
 use crate::geom::{Point, Region, Vector};
 
-/// Square cells in rows from low y to high y; cell centres stand on the multiples of the cell
-/// size, whatever the grid's extent, so that a larger grid keeps its neighbours' cells.
+/// Square cells in rows from low y to high y; cell centers stand on the multiples of the cell
+/// size, whatever the grid's extent, so that a larger grid keeps its neighbors' cells.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Grid {
-    /// Centre of the first cell of the first row, metres.
+    /// Center of the first cell of the first row, meters.
     pub first: Point,
-    /// Side of a cell, metres.
+    /// Side of a cell, meters.
     pub cell: f64,
     /// Cells in a row.
     pub columns: usize,
@@ -36,12 +36,12 @@ impl Grid {
         self.columns * self.rows
     }
 
-    /// Centre of a cell, metres.
+    /// Center of a cell, meters.
     pub fn centre(&self, column: usize, row: usize) -> Point {
         self.first + Vector::new(column as f64 * self.cell, row as f64 * self.cell)
     }
 
-    /// The outer corners of the grid, metres.
+    /// The outer corners of the grid, meters.
     pub fn corners(&self) -> (Point, Point) {
         let half = Vector::new(self.cell / 2.0, self.cell / 2.0);
         let last = self.centre(self.columns.max(1) - 1, self.rows.max(1) - 1);
@@ -59,12 +59,12 @@ impl Grid {
         (column, row)
     }
 
-    /// The columns whose centres `x` lie in `low <= x < high`.
+    /// The columns whose centers `x` lie in `low <= x < high`.
     pub fn columns_between(&self, low: f64, high: f64) -> core::ops::Range<usize> {
         span(low, high, self.first.x, self.cell, self.columns)
     }
 
-    /// The rows whose centres `y` lie in `low <= y < high`.
+    /// The rows whose centers `y` lie in `low <= y < high`.
     pub fn rows_between(&self, low: f64, high: f64) -> core::ops::Range<usize> {
         span(low, high, self.first.y, self.cell, self.rows)
     }
@@ -141,7 +141,7 @@ impl Crossings {
         }
     }
 
-    /// The stretches of a row inside the region, metres.
+    /// The stretches of a row inside the region, meters.
     pub fn row(&self, row: usize) -> impl Iterator<Item = (f64, f64)> + '_ {
         let start = self.starts.get(row).copied().unwrap_or(0);
         let end = self.starts.get(row + 1).copied().unwrap_or(start);

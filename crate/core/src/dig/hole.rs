@@ -16,11 +16,11 @@ use crate::geom::{DRAWING_TOLERANCE, Point, Region};
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
-/// The highest above the rim that a point's own depth is looked for, metres: higher than any bank
+/// The highest above the rim that a point's own depth is looked for, meters: higher than any bank
 /// on a lot.
 const HIGHEST: f64 = 100.0;
 
-/// How near a point's own depth is narrowed down between contours, metres.
+/// How near a point's own depth is narrowed down between contours, meters.
 const NEAR: f64 = 1e-4;
 
 /// A bottom and the sides that rise from it, with no grid.
@@ -96,7 +96,7 @@ impl Hole {
         }
     }
 
-    /// A rectangle round the hole from its bottom up to so far above the rim, metres.
+    /// A rectangle round the hole from its bottom up to so far above the rim, meters.
     pub fn bounds(&self, above: f64) -> (Point, Point) {
         match &self.form {
             Form::Cones(_) => self.bottom.bounds(above),
@@ -104,7 +104,7 @@ impl Hole {
         }
     }
 
-    /// Depth below the rim at a point, metres; minus infinity beside an upright side.
+    /// Depth below the rim at a point, meters; minus infinity beside an upright side.
     pub fn depth(&self, at: Point) -> f64 {
         let Form::Facets(sides) = &self.form else {
             return influence::depth_at(&self.bottom, at);
@@ -137,7 +137,7 @@ impl Hole {
         }
     }
 
-    /// The hole as a grid, followed up to so far above the rim, metres; with the part below a cap
+    /// The hole as a grid, followed up to so far above the rim, meters; with the part below a cap
     /// where one is told and it is not all of it.
     pub fn fill(&self, grid: &Grid, above: f64, cap_depth: Option<f64>) -> Cells {
         let cap_depth = cap_depth.filter(|cap| self.is_cut_by(*cap));
@@ -182,13 +182,13 @@ impl Hole {
         self.bottom.slope <= 0.0 && self.profile().bench.is_none()
     }
 
-    /// Greatest depth below the rim, metres.
+    /// Greatest depth below the rim, meters.
     pub fn deepest(&self) -> f64 {
         self.bottom.deepest()
     }
 
     /// Depths between the rim and the bottom at which to ask for sections, each with its share
-    /// of the height, metres: steps of at most `step` that reach across no break.
+    /// of the height, meters: steps of at most `step` that reach across no break.
     pub fn samples(&self, step: f64) -> Vec<(f64, f64)> {
         let mut samples = Vec::new();
         for layer in self.layers(0.0) {

@@ -1,6 +1,6 @@
 //! How deep one edge of the bottom makes the hole at a point: a closed form.
 //!
-//! Along an edge the depth grows by `g` per metre. Seen from a point `x` along and `h` beside
+//! Along an edge the depth grows by `g` per meter. Seen from a point `x` along and `h` beside
 //! the edge, the place `t` on it that governs stands `x + h g m / sqrt(1 - g^2 m^2)` along (`m`
 //! the side slope), but no nearer than the far rim of the disc of the reach, and on the edge.
 //! A floor steeper than the side slope (`g m >= 1`) is governed by its deep end.
@@ -8,13 +8,13 @@
 use super::bottom::Bottom;
 use crate::geom::{Point, Vector};
 
-/// Rounding allowed for when a point stands exactly one reach away, metres.
+/// Rounding allowed for when a point stands exactly one reach away, meters.
 const ROUNDING: f64 = 1e-9;
 
 /// How the ground is kept free round a point of the bottom.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Cone {
-    /// Kept free at the point's own depth, metres.
+    /// Kept free at the point's own depth, meters.
     pub reach: f64,
     /// Run per unit of rise beyond that.
     pub slope: f64,
@@ -31,7 +31,7 @@ impl Cone {
         }
     }
 
-    /// How far above its apex the cone stands at a distance, metres; infinite beyond an
+    /// How far above its apex the cone stands at a distance, meters; infinite beyond an
     /// upright side.
     pub fn rise(&self, distance: f64) -> f64 {
         let beyond = distance - self.reach;
@@ -49,11 +49,11 @@ pub(super) struct Edge {
     from: Point,
     along: Vector,
     length: f64,
-    /// Depth at `from`, metres.
+    /// Depth at `from`, meters.
     depth: f64,
-    /// Growth of depth per metre, never negative.
+    /// Growth of depth per meter, never negative.
     growth: f64,
-    /// How far ahead of a point's foot its governing place stands, per metre beside the edge.
+    /// How far ahead of a point's foot its governing place stands, per meter beside the edge.
     lead: f64,
     /// The reach where the edge slopes: a governing place stands at least on its disc's rim.
     disc: f64,
@@ -95,7 +95,7 @@ impl Edge {
         }
     }
 
-    /// How deep this edge makes the hole at a point, metres below the rim.
+    /// How deep this edge makes the hole at a point, meters below the rim.
     #[inline]
     pub fn depth(&self, p: Point) -> f64 {
         let to = p - self.from;

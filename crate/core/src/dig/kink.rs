@@ -52,7 +52,7 @@ pub(super) fn crossings(
     }
 }
 
-/// For a cut that is `middle` at the centre of a cell and changes by `slope` per cell along
+/// For a cut that is `middle` at the center of a cell and changes by `slope` per cell along
 /// its two sides: the mean of its positive part over the cell, and the share of the cell where
 /// it is positive. Exact for a plane.
 fn open_cell(middle: f64, slope: Vector) -> (f64, f64) {

@@ -3,7 +3,7 @@
 use super::piece::Piece;
 use crate::geom::{Point, Ring, Vector};
 
-/// Corners nearer than this are one, and edges nearer than this to a corner pass it, metres: the
+/// Corners nearer than this are one, and edges nearer than this to a corner pass it, meters: the
 /// overlay that cut the pieces moves corners by less.
 pub(super) const SAME_PLACE: f64 = 1e-6;
 

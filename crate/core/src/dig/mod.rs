@@ -94,16 +94,16 @@ pub struct Dig {
     /// passes.
     pub slopes: BySide,
     /// Height of the part at the foot of the sides that stands upright all round because the
-    /// settings say so, metres; 0 for none.
+    /// settings say so, meters; 0 for none.
     pub upright_toe: f64,
-    /// Greatest vertical depth from the ground down to the bottom, metres.
+    /// Greatest vertical depth from the ground down to the bottom, meters.
     pub greatest_depth: f64,
-    /// Lowest elevation of the bottom, metres.
+    /// Lowest elevation of the bottom, meters.
     pub bottom_elevation: f64,
-    /// How far the rim stands above the ground where it stands highest, metres (negative when
+    /// How far the rim stands above the ground where it stands highest, meters (negative when
     /// it stands below the ground everywhere).
     pub rim_above_ground: f64,
-    /// How far the ground stands above the rim where it stands highest, metres (negative when
+    /// How far the ground stands above the rim where it stands highest, meters (negative when
     /// it stands below the rim everywhere).
     pub ground_above_rim: f64,
     /// Area of the hole, at the level of the cap, over which the ground lies lower than that
@@ -119,7 +119,7 @@ pub struct Dig {
 }
 
 impl Dig {
-    /// Mean depth: the volume over the area it opens, metres.
+    /// Mean depth: the volume over the area it opens, meters.
     pub fn mean_depth(&self) -> f64 {
         if self.top_area > 0.0 {
             self.bank_volume / self.top_area

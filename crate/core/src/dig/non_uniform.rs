@@ -33,7 +33,7 @@ pub(super) struct NonUniformSides {
     borders: Vec<f64>,
     pub(super) fan: Fan,
     pub(super) reach: Body,
-    /// For a metre of rise, layer by layer.
+    /// For a meter of rise, layer by layer.
     runs: Vec<Body>,
     pub(super) bench: Option<(f64, Body)>,
 }

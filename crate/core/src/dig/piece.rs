@@ -4,7 +4,7 @@ use crate::geom::boolean::intersection;
 use crate::geom::{Point, Polygon, Region, Ring, Vector};
 use crate::shell::DepthPlane;
 
-/// Depths nearer to each other than this are one, metres: rounding of facets that meet.
+/// Depths nearer to each other than this are one, meters: rounding of facets that meet.
 const SAME_DEPTH: f64 = 1e-6;
 
 /// A planar piece of the bottom, shell frame.
@@ -14,9 +14,9 @@ pub(super) struct Piece {
     pub region: Region,
     /// Depth of the bottom below the rim.
     pub plane: DepthPlane,
-    /// Least depth, metres.
+    /// Least depth, meters.
     pub least: f64,
-    /// Greatest depth, metres.
+    /// Greatest depth, meters.
     pub greatest: f64,
 }
 
@@ -85,7 +85,7 @@ impl Piece {
     }
 }
 
-/// A plane of depth so much deeper, metres.
+/// A plane of depth so much deeper, meters.
 pub(super) fn lowered(plane: DepthPlane, by: f64) -> DepthPlane {
     DepthPlane {
         at_origin: plane.at_origin + by,

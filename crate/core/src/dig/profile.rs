@@ -7,24 +7,24 @@ use crate::site::{DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
 
 /// Run per unit of rise of type A soil in a dig open for 24 hours at most, and the greatest depth
-/// for which it is listed, metres: 1/2:1 and 12 ft (29 CFR 1926 Subpart P App. B, Table B-1, note).
+/// for which it is listed, meters: 1/2:1 and 12 ft (29 CFR 1926 Subpart P App. B, Table B-1, note).
 const SHORT_TERM: (f64, f64) = (0.5, 12.0 * FOOT);
 
 /// How the sides of a hole stand.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Profile {
-    /// How far the ground is kept free sideways at every depth: wall and over-dig, metres.
+    /// How far the ground is kept free sideways at every depth: wall and over-dig, meters.
     pub reach: BySide,
     /// The layers from the top down; the first reaches up and the last down without end.
     pub layers: Vec<SideLayer>,
-    /// A level bench: its depth below the rim and its width, metres.
+    /// A level bench: its depth below the rim and its width, meters.
     pub bench: Option<(f64, f64)>,
 }
 
 /// A layer through which the sides stand alike.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct SideLayer {
-    /// Depth of its lower border below the rim, metres; infinite for the last.
+    /// Depth of its lower border below the rim, meters; infinite for the last.
     pub down_to: f64,
     /// Run of the sides per unit of rise.
     pub run: BySide,
@@ -101,7 +101,7 @@ impl Profile {
         }
     }
 
-    /// The depths at which layers end, metres.
+    /// The depths at which layers end, meters.
     pub fn borders(&self) -> impl Iterator<Item = f64> + '_ {
         let ends = self.layers.iter().map(|layer| layer.down_to);
         ends.filter(|depth| depth.is_finite())
@@ -126,7 +126,7 @@ impl Profile {
         least.unwrap_or_default()
     }
 
-    /// Depth below which every side is upright, when there is one, metres.
+    /// Depth below which every side is upright, when there is one, meters.
     pub fn upright_below(&self) -> Option<f64> {
         let [.., above, last] = self.layers.as_slice() else {
             return None;
@@ -194,8 +194,8 @@ pub(super) struct SideSpec {
 }
 
 impl SideSpec {
-    /// The sides of a hole as settings tell them: `wall` metres of shell wall, the bottom at most
-    /// `deepest` metres below the rim.
+    /// The sides of a hole as settings tell them: `wall` meters of shell wall, the bottom at most
+    /// `deepest` meters below the rim.
     ///
     /// In layers of soil a layer is dug no steeper than any under it (29 CFR 1926 Subpart P
     /// App. B, figures for layered soils: from memory; a competent person decides).
@@ -306,11 +306,11 @@ where
 /// How far out a hole may reach at most.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reach {
-    /// Beyond the footprint at the foot of the sides, metres, a bench included.
+    /// Beyond the footprint at the foot of the sides, meters, a bench included.
     pub foot: f64,
     /// Run of the flattest side per unit of rise.
     pub slope: f64,
-    /// Depth of the bottom below the rim, metres.
+    /// Depth of the bottom below the rim, meters.
     pub depth: f64,
 }
 

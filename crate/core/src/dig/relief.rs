@@ -21,7 +21,7 @@ pub(super) struct Floor {
     pub plane: DepthPlane,
 }
 
-/// What lies below each of some levels in a cell: its share, and that times its mean depth, metres.
+/// What lies below each of some levels in a cell: its share, and that times its mean depth, meters.
 pub(super) type Cell = [(f64, f64); LEVELS];
 
 /// The surface over a grid.
@@ -29,9 +29,9 @@ pub(super) struct Relief<'a> {
     grid: Grid,
     facets: &'a Facets,
     floors: Vec<Drawn>,
-    /// At the cells' middles, metres.
+    /// At the cells' middles, meters.
     depths: Vec<f64>,
-    /// The levels that are told apart, the shallowest first: nothing above it counts, metres.
+    /// The levels that are told apart, the shallowest first: nothing above it counts, meters.
     levels: [f64; LEVELS],
 }
 

@@ -4,32 +4,32 @@
 //! stricter, and the competent person on the site decides.
 
 use super::Dig;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::units::constants::FOOT;
 
-/// Depth from which sides must be protected unless they stand in stable rock, metres: 5 ft,
+/// Depth from which sides must be protected unless they stand in stable rock, meters: 5 ft,
 /// and 5 ft itself is not exempt (29 CFR 1926.652(a)(1)).
 pub const PROTECTED_FROM: f64 = 5.0 * FOOT;
 
-/// Depth from which a trench needs a way out within 25 ft of travel, metres: 4 ft
+/// Depth from which a trench needs a way out within 25 ft of travel, meters: 4 ft
 /// (29 CFR 1926.651(c)(2)).
 pub const LADDER_FROM: f64 = 4.0 * FOOT;
 
-/// Depth from which people at the edge need protection from falling in, metres: 6 ft
+/// Depth from which people at the edge need protection from falling in, meters: 6 ft
 /// (29 CFR 1926.501(b)(7)).
 pub const FALL_FROM: f64 = 6.0 * FOOT;
 
-/// Depth above which a registered professional engineer designs the protection, metres: more
+/// Depth above which a registered professional engineer designs the protection, meters: more
 /// than 20 ft (29 CFR 1926 Subpart P Appendix F).
 pub const ENGINEER_ABOVE: f64 = 20.0 * FOOT;
 
-/// Least distance of spoil and equipment from the edge, metres: 2 ft (29 CFR 1926.651(j)(2)).
+/// Least distance of spoil and equipment from the edge, meters: 2 ft (29 CFR 1926.651(j)(2)).
 pub const SPOIL_BACK: f64 = 2.0 * FOOT;
 
-/// A depth this near below a limit counts as having reached it, metres: rounding.
+/// A depth this near below a limit counts as having reached it, meters: rounding.
 const ROUNDING: f64 = 1e-6;
 
-/// A rim may stand this far above or below the ground before it is worth a word, metres: the
+/// A rim may stand this far above or below the ground before it is worth a word, meters: the
 /// deck's own thickness and bed (common practice, no source).
 const WORTH_A_WORD: f64 = 0.2;
 
@@ -67,12 +67,14 @@ fn spoil() -> Finding {
         "Keep that strip free on the plan (29 CFR 1926.651(j)(2)).",
     )
     .about(Topic::Haul)
+    .scoped(Scope::EveryJob)
 }
 
 fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     let deep = feet(depth);
     let mut caution = |check, message: String, remedy: &str| {
-        findings.push(Finding::caution(check, message, remedy).about(Topic::Dig));
+        let finding = Finding::caution(check, message, remedy).about(Topic::Dig);
+        findings.push(finding.scoped(Scope::EveryJob));
     };
     if depth > ENGINEER_ABOVE + ROUNDING {
         caution(
@@ -86,14 +88,14 @@ fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
         caution(
             "protective-system",
             format!("The dig is {deep} deep: 5 ft or more."),
-            "Sides are sloped, shored or shielded unless all of it stands in stable rock; a \
-             competent person classifies the soil and inspects it (29 CFR 1926.652(a)(1)).",
+            "Slope, shore or shield the sides unless all of it stands in stable rock, and have a \
+             competent person classify the soil and inspect it (29 CFR 1926.652(a)(1)).",
         );
     } else {
         caution(
             "cave-in",
             format!("The dig is {deep} deep."),
-            "Also below 5 ft a competent person looks for signs of a cave-in before anyone \
+            "Under 5 ft too, have a competent person look for signs of a cave-in before anyone \
              goes in (29 CFR 1926.652(a)(1)).",
         );
     }
@@ -123,7 +125,7 @@ fn too_steep(slope: f64, allowed: f64, depth: f64) -> Option<Finding> {
         let sides = if slope > 0.0 {
             format!("Sides of {slope}:1 (run to rise)")
         } else {
-            "Upright sides".to_string()
+            "Vertical sides".to_string()
         };
         Finding::caution(
             "steep-sides",
@@ -145,24 +147,25 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
             "hole-in-the-air" => Topic::Verdict,
             _ => Topic::Dig,
         };
-        findings.push(Finding::caution(check, message, remedy).about(topic));
+        let finding = Finding::caution(check, message, remedy).about(topic);
+        findings.push(finding.scoped(Scope::Placement));
     };
     if !dig.closed {
         caution(
             "dig-not-closed",
-            "Uphill the ground stands so high that the sides were not followed up to it: volume \
-             and top edge fall short of the whole."
+            "Uphill, existing grade is so high that the sides were not followed up to it: the \
+             volume and the top of dig are understated."
                 .to_string(),
-            "Steepen the sides with a protective system, raise the shell or move it downhill.",
+            "Steepen the sides with a protective system, raise the shell, or move it downhill.",
         );
     }
     if dig.unsurveyed_volume > 0.0 {
         caution(
             "ground-assumed",
             format!(
-                "{:.0} % of the dig's opening and {:.0} % of its cut lie beyond the surveyed spots, \
-                 where the ground is unknown: the nearest known elevation is assumed there, and \
-                 every figure that leans on it is marked.",
+                "{:.0}% of the dig's area and {:.0}% of its cut lie beyond the surveyed spots: the \
+                 nearest known elevation is assumed there, and every figure that rests on it is \
+                 marked.",
                 100.0 * dig.unsurveyed_area / dig.top_area.max(f64::MIN_POSITIVE),
                 100.0 * dig.unsurveyed_volume / dig.bank_volume.max(f64::MIN_POSITIVE)
             ),
@@ -173,13 +176,13 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
         caution(
             "hole-in-the-air",
             format!(
-                "Over {:.0} sq ft ({:.1} m²) of the hole the ground lies lower than the backfill \
-                 has to reach: nothing holds it there.",
+                "Over {:.0} sq ft ({:.1} m²) of the hole existing grade is below the top of \
+                 backfill: nothing holds the backfill there.",
                 dig.area_above_ground / (FOOT * FOOT),
                 dig.area_above_ground
             ),
-            "Fill and compact the site there first, hold it by a wall that an engineer designs, \
-             or lower the shell.",
+            "Fill and compact there first, hold it with a wall that an engineer designs, or lower \
+             the shell.",
         );
     }
     if dig.rim_above_ground > WORTH_A_WORD {

@@ -13,7 +13,7 @@ use crate::geom::{Point, Region};
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
-/// Side of a grid cell, metres: 2 in. Cells in which the surface bends are taken in parts, so
+/// Side of a grid cell, meters: 2 in. Cells in which the surface bends are taken in parts, so
 /// the cell decides the cost rather than the error (less than 0.01 % on every shape tried).
 const CELL: f64 = 0.05;
 
@@ -21,14 +21,14 @@ const CELL: f64 = 0.05;
 /// cells. Half a million take about ten milliseconds to fill.
 const MOST_CELLS: f64 = 500_000.0;
 
-/// The farthest a slope is followed above the rim, metres: higher than any bank on a lot.
+/// The farthest a slope is followed above the rim, meters: higher than any bank on a lot.
 const MOST_HEADROOM: f64 = 100.0;
 
-/// A side is at least so many cells wide for every metre it rises, times a cell: steep ones are
+/// A side is at least so many cells wide for every meter it rises, times a cell: steep ones are
 /// drawn with smaller cells.
 const STEEPEST_CELL: f64 = 4.0;
 
-/// How far apart the ground is looked at along the rim, metres.
+/// How far apart the ground is looked at along the rim, meters.
 const RIM_STEP: f64 = 0.25;
 
 /// The hole in the shell's own frame, before it meets any ground.
@@ -36,7 +36,7 @@ const RIM_STEP: f64 = 0.25;
 pub struct DigShape {
     pub(super) hole: Hole,
     pub(super) grid: Grid,
-    /// How far above the rim the grid is filled: a little beyond the headroom, metres.
+    /// How far above the rim the grid is filled: a little beyond the headroom, meters.
     above: f64,
     /// The hole as that grid, filled when it is first asked for.
     cells: OnceCell<Cells>,
@@ -53,7 +53,7 @@ pub struct DigShape {
 
 impl DigShape {
     /// Builds the hole of a shell. `headroom`: how far the ground may stand above the rim
-    /// anywhere near the shell, metres (the slope is followed up that far). Where the ground
+    /// anywhere near the shell, meters (the slope is followed up that far). Where the ground
     /// turns out to stand higher, the cut says so: [`super::Dig::closed`].
     pub fn new(shell: &Shell, settings: &DigSettings, headroom: f64) -> Self {
         let (hole, boldest) = Hole::of(shell, settings);
@@ -103,7 +103,7 @@ impl DigShape {
         self.cells().cover.get(self.row(row))
     }
 
-    /// That share times the mean depth, metres.
+    /// That share times the mean depth, meters.
     pub(super) fn depths_of(&self, row: usize) -> &[f64] {
         self.cells().depths.get(self.row(row)).unwrap_or_default()
     }
@@ -129,7 +129,7 @@ impl DigShape {
         row * self.grid.columns..(row + 1) * self.grid.columns
     }
 
-    /// How far above the rim the slope was followed, metres.
+    /// How far above the rim the slope was followed, meters.
     pub fn headroom(&self) -> f64 {
         self.headroom
     }
@@ -151,13 +151,13 @@ impl DigShape {
         self.hole.profile().steepest()
     }
 
-    /// Height of the part at the foot of the sides that is kept upright all round, metres.
+    /// Height of the part at the foot of the sides that is kept upright all round, meters.
     pub fn upright_toe(&self) -> f64 {
         let from = self.hole.profile().upright_below();
         from.map_or(0.0, |depth| (self.deepest() - depth).max(0.0))
     }
 
-    /// Greatest depth of the hole below the rim, base and shell included, metres.
+    /// Greatest depth of the hole below the rim, base and shell included, meters.
     pub fn deepest(&self) -> f64 {
         self.hole.deepest()
     }
@@ -191,7 +191,7 @@ impl DigShape {
         }
     }
 
-    /// Depth of the hole below the rim at a point of the shell frame, metres; minus infinity
+    /// Depth of the hole below the rim at a point of the shell frame, meters; minus infinity
     /// beside an upright side. Exact, from every edge of the bottom: for single points. (Where sides
     /// are not alike it is narrowed down between contours, to 0.1 mm, from 100 m above the rim.)
     pub fn depth(&self, at: Point) -> f64 {
@@ -199,7 +199,7 @@ impl DigShape {
     }
 
     /// The share of a square of the shell's frame that is hole, and the mean depth there below the
-    /// rim, metres, from the grid: for many places. Sides are followed as far above the rim as the
+    /// rim, meters, from the grid: for many places. Sides are followed as far above the rim as the
     /// headroom; beyond that there is no hole.
     pub(crate) fn within(&self, middle: Point, side: f64) -> (f64, f64) {
         let (grid, cells) = (&self.grid, self.cells());
@@ -240,14 +240,14 @@ impl DigShape {
         (share * grid.cell * grid.cell / (side * side), mean)
     }
 
-    /// The depths below the rim at which the hole's sections may bend or jump, metres: where
+    /// The depths below the rim at which the hole's sections may bend or jump, meters: where
     /// pieces of the bottom begin and end, and where layers, bench and upright part do.
     pub fn breaks(&self) -> Vec<f64> {
         let layers = self.hole.layers(-self.headroom);
         layers.iter().map(|layer| layer.bottom).collect()
     }
 
-    /// Bank volume of the hole under level ground `surface` metres above the rim, m3: the
+    /// Bank volume of the hole under level ground `surface` meters above the rim, m3: the
     /// integral of the contours' areas, exact but for their chords (0.05 mm).
     pub fn level_volume(&self, surface: f64) -> f64 {
         self.volumes_below(&[-surface]).iter().sum()
@@ -271,8 +271,8 @@ pub fn edge_at(shell: &Shell, settings: &DigSettings, depth: f64) -> Region {
     Hole::of(shell, settings).0.contour(depth)
 }
 
-/// Edges of a shell's hole (see [`DigShape::contour`]) from `headroom` metres above the rim down
-/// to its bottom, each with its depth below the rim: at most `step` metres apart, and just above
+/// Edges of a shell's hole (see [`DigShape::contour`]) from `headroom` meters above the rim down
+/// to its bottom, each with its depth below the rim: at most `step` meters apart, and just above
 /// and just below every depth at which the sides or the bottom bend.
 pub fn contours(
     shell: &Shell,
@@ -295,7 +295,7 @@ pub fn contours(
     contours
 }
 
-/// How far above and below a bend the edge is asked for, metres; thinner layers are left out.
+/// How far above and below a bend the edge is asked for, meters; thinner layers are left out.
 const BESIDE: f64 = 1e-6;
 
 /// A headroom that is a number, not below 0 nor too great.
@@ -312,8 +312,8 @@ fn bounded(headroom: f64) -> f64 {
 pub(super) struct Spot {
     pub row: usize,
     pub column: usize,
-    /// Depth of the bottom there, metres: a floor may be deepest at a corner that no cell's
-    /// centre meets.
+    /// Depth of the bottom there, meters: a floor may be deepest at a corner that no cell's
+    /// center meets.
     pub depth: f64,
     pub on_rim: bool,
 }

@@ -2,18 +2,18 @@
 
 use crate::geom::Vector;
 
-/// A value to each of the four sides of the hole, in the shell's frame: metres, or metres of run
-/// per metre of rise. Between two sides it goes over along a quarter of an ellipse, so that a
+/// A value to each of the four sides of the hole, in the shell's frame: meters, or meters of run
+/// per meter of rise. Between two sides it goes over along a quarter of an ellipse, so that a
 /// hole's corner is rounded from the one side's slope into the other's.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct BySide {
-    /// Towards +x, beyond the deep end.
+    /// Toward +x, beyond the deep end.
     pub ahead: f64,
-    /// Towards +y.
+    /// Toward +y.
     pub left: f64,
-    /// Towards -x.
+    /// Toward -x.
     pub behind: f64,
-    /// Towards -y.
+    /// Toward -y.
     pub right: f64,
 }
 

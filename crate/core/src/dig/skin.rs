@@ -21,7 +21,7 @@ use crate::math::atan2;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Corner {
     pub at: Point,
-    /// Depth of the bottom there, metres.
+    /// Depth of the bottom there, meters.
     pub depth: f64,
     /// The layer of soil of the edge that begins here.
     pub layer: usize,

@@ -10,8 +10,8 @@ use super::contour::{FINE, contour, layers};
 use super::grid::Grid;
 use crate::geom::{Point, Region};
 
-/// The part of the hole that is at least `least` metres deep: its share of every cell, and that
-/// share times its mean depth below the rim, metres.
+/// The part of the hole that is at least `least` meters deep: its share of every cell, and that
+/// share times its mean depth below the rim, meters.
 pub(super) fn fill(bottom: &Bottom, grid: &Grid, least: f64) -> (Vec<f64>, Vec<f64>) {
     let least = least.max(bottom.shallowest());
     let cover = coverage(&contour(bottom, least, FINE), grid);

@@ -21,9 +21,9 @@ pub struct SmallDig {
     pub bank_volume: f64,
     /// Area in plan, m2.
     pub area: f64,
-    /// Length along its middle in plan, metres; 0 for what has none.
+    /// Length along its middle in plan, meters; 0 for what has none.
     pub length: f64,
-    /// Lowest and highest elevation of its bottom (of a sump: depth below the rim, twice), metres.
+    /// Lowest and highest elevation of its bottom (of a sump: depth below the rim, twice), meters.
     pub bottom: (f64, f64),
     /// Its outline.
     pub outline: Region,
@@ -45,16 +45,16 @@ pub struct Sump {
     pub at: Point,
     /// Its form in plan.
     pub form: SumpForm,
-    /// Its width, metres.
+    /// Its width, meters.
     pub width: f64,
-    /// Depth of its bottom below the deepest underside of the base, metres.
+    /// Depth of its bottom below the deepest underside of the base, meters.
     pub depth: f64,
 }
 
 /// Corners of a round sump: its area is short by 0.04 %.
 const CORNERS: u32 = 128;
 
-/// The highest step in which a sump beside the floor is followed up through the side, metres.
+/// The highest step in which a sump beside the floor is followed up through the side, meters.
 const STEP: f64 = 0.1;
 
 /// The pit of a sump, outline in the shell's frame: everything below the hole's bottom and, where
@@ -94,7 +94,7 @@ pub fn sump(shell: &Shell, settings: &DigSettings, sump: &Sump) -> SmallDig {
     }
 }
 
-/// Floor nearer to the deepest than this counts as deepest, metres.
+/// Floor nearer to the deepest than this counts as deepest, meters.
 const AS_DEEP: f64 = 0.01;
 
 /// A place beside the deepest floor, in the middle of the over-dig, shell frame: of all walls of
@@ -212,7 +212,7 @@ fn beyond(facet: &Facet, level: f64, above: bool) -> Option<Region> {
     (kept.len() >= 3).then(|| Region::from_ring(Ring(kept)))
 }
 
-/// The mean elevation of the ground within a region, metres; `None` for no area.
+/// The mean elevation of the ground within a region, meters; `None` for no area.
 pub fn mean_ground(region: &Region, ground: &Ground) -> Option<f64> {
     let start = ground.height(region.centroid()?).elevation;
     let off = against_level(region, ground, start);
@@ -220,7 +220,7 @@ pub fn mean_ground(region: &Region, ground: &Ground) -> Option<f64> {
     (area > 0.0).then(|| start + (off.cut - off.fill) / area)
 }
 
-/// The dig for a slab on a bed, sides upright. `top`: elevation of the slab's top, metres; without
+/// The dig for a slab on a bed, sides upright. `top`: elevation of the slab's top, meters; without
 /// it the slab lies flush with the mean of the ground under it (our choice).
 pub fn pad(
     outline: &Region,

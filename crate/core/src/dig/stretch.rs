@@ -7,7 +7,7 @@ use crate::math::{greater, lesser};
 pub(super) struct Part {
     from: f64,
     to: f64,
-    /// Depth where it begins, metres.
+    /// Depth where it begins, meters.
     depth: f64,
     /// Growth of the depth along it.
     growth: f64,
@@ -16,7 +16,7 @@ pub(super) struct Part {
 }
 
 impl Part {
-    /// From a place to a later one, with the depth at either, metres.
+    /// From a place to a later one, with the depth at either, meters.
     pub fn new((from, depth): (f64, f64), (to, at_end): (f64, f64)) -> Self {
         Self {
             from,
@@ -36,16 +36,16 @@ impl Part {
 /// How much lies below each of some levels, along lines.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Sum {
-    /// Depths of the levels, metres.
+    /// Depths of the levels, meters.
     pub levels: [f64; LEVELS],
-    /// Of each the length that is at least so deep, metres, and the depth over that length, m2.
+    /// Of each the length that is at least so deep, meters, and the depth over that length, m2.
     pub deeper: [(f64, f64); LEVELS],
 }
 
 /// How many levels are told apart.
 pub(super) const LEVELS: usize = 3;
 
-/// Stretches shorter than this are left out, metres.
+/// Stretches shorter than this are left out, meters.
 const SHORT: f64 = 1e-12;
 
 /// Adds up what is deepest.

@@ -12,28 +12,28 @@ pub(super) const LANES: usize = 4;
 /// What bounds the cut from above.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Levels {
-    /// The cap above the rim (negative: below it), metres.
+    /// The cap above the rim (negative: below it), meters.
     pub cap: f64,
-    /// How far above the rim the sides were followed, metres.
+    /// How far above the rim the sides were followed, meters.
     pub headroom: f64,
 }
 
 /// One row of the hole under the ground, as slices of the same length.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Row<'a> {
-    /// Ground above the rim, metres.
+    /// Ground above the rim, meters.
     pub rises: &'a [f64],
     /// Share of the cell that is hole.
     pub cover: &'a [f64],
-    /// That share times the mean depth below the rim, metres.
+    /// That share times the mean depth below the rim, meters.
     pub depths: &'a [f64],
     /// Share of the cell that is hole below the cap.
     pub capped_cover: &'a [f64],
-    /// That share times the mean depth below the rim, metres.
+    /// That share times the mean depth below the rim, meters.
     pub capped_depths: &'a [f64],
 }
 
-/// Sums in lanes, in cells rather than square metres.
+/// Sums in lanes, in cells rather than square meters.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Sums {
     bank: f64x4,
@@ -115,12 +115,12 @@ impl Sums {
         sum(self.in_air)
     }
 
-    /// The greatest cut, metres.
+    /// The greatest cut, meters.
     pub fn deepest(&self) -> f64 {
         self.deepest.to_array().into_iter().fold(0.0, f64::max)
     }
 
-    /// How far the ground stands above the rim where it is cut beyond the headroom, metres;
+    /// How far the ground stands above the rim where it is cut beyond the headroom, meters;
     /// minus infinity where the sides meet the ground everywhere.
     pub fn unclosed(&self) -> f64 {
         self.unclosed

@@ -11,14 +11,14 @@ use super::swept::{Edge, outward};
 use crate::geom::{Point, Region, Vector};
 
 /// Where so much of a cell's depth lies above the rim that no slope could bring it about, a side
-/// that is all but upright passes, metres: of a slope it is less than half of this.
+/// that is all but upright passes, meters: of a slope it is less than half of this.
 const STEEP: f64 = 0.1;
 
 /// A cell with a greater share than this is whole.
 pub(super) const WHOLE: f64 = 1.0 - 1e-9;
 
 impl NonUniformSides {
-    /// The hole as a grid, followed up to so far above the rim, metres; with the part below a cap
+    /// The hole as a grid, followed up to so far above the rim, meters; with the part below a cap
     /// where one is told.
     pub fn fill(&self, grid: &Grid, above: f64, cap_depth: Option<f64>) -> Cells {
         let (facets, floors) = self.surface(-above);

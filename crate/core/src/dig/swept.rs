@@ -13,14 +13,14 @@
 //! several pieces can therefore be cleaned by one union.
 //!
 //! Where the floor falls faster than the side rises, a deep body holds its whole shallow
-//! neighbour and there is no tangent: there each edge is swept by itself.
+//! neighbor and there is no tangent: there each edge is swept by itself.
 
 use super::body::{Body, Fan, NORMALS};
 use super::sides::BySide;
 use super::skin::Corner;
 use crate::geom::{Point, Ring, Vector};
 
-/// Points nearer than this are one, metres: the order of the overlay's own grid.
+/// Points nearer than this are one, meters: the order of the overlay's own grid.
 const SAME_PLACE: f64 = 1e-7;
 
 /// The bodies that stand round the places of one layer: one at its top (or at the level, within
@@ -29,7 +29,7 @@ pub(super) struct LayerBodies<'a> {
     /// At the depth `start`.
     pub least: Body,
     pub start: f64,
-    /// What is added for each metre of depth.
+    /// What is added for each meter of depth.
     pub growth: &'a Body,
     /// The half axes of that.
     pub run: BySide,
@@ -52,7 +52,7 @@ impl Bodies<'_> {
             })
     }
 
-    /// The same index of bodies `deeper` metres deeper and `along` away: by how much the second
+    /// The same index of bodies `deeper` meters deeper and `along` away: by how much the second
     /// reaches farther in the direction of the normal.
     pub fn ahead(&self, index: usize, along: Vector, deeper: f64, layer: usize) -> f64 {
         let normal = self.fan.normal(index);
@@ -112,7 +112,7 @@ impl Edge {
     }
 }
 
-/// The raw rings of a counter-clockwise ring. `gentle`: no body holds its neighbour.
+/// The raw rings of a counter-clockwise ring. `gentle`: no body holds its neighbor.
 pub(super) fn sweep(ring: &[Corner], bodies: &Bodies<'_>, gentle: bool, out: &mut Vec<Ring>) {
     let ring = distinct(ring);
     if gentle && ring.len() >= 3 {

@@ -14,7 +14,7 @@ pub(crate) struct Terrain {
     met: usize,
     /// Those that the present row meets.
     active: Vec<usize>,
-    /// The steepest triangle, rise per metre.
+    /// The steepest triangle, rise per meter.
     steepest: f64,
     assumed: bool,
 }
@@ -40,7 +40,7 @@ impl Terrain {
         }
     }
 
-    /// The steepest ground over the grid, rise per metre.
+    /// The steepest ground over the grid, rise per meter.
     pub fn steepest(&self) -> f64 {
         self.steepest
     }
@@ -50,7 +50,7 @@ impl Terrain {
         self.assumed
     }
 
-    /// Draws a row: how far the ground stands above the rim in each cell, metres, and whether
+    /// Draws a row: how far the ground stands above the rim in each cell, meters, and whether
     /// it is assumed there. Rows must come in order.
     pub fn draw(&mut self, grid: &Grid, row: usize, rises: &mut [f64], assumed: &mut [bool]) {
         while let Some(next) = self.order.get(self.met)
@@ -120,10 +120,10 @@ fn site_bounds(grid: &Grid, pose: &Pose) -> (Point, Point) {
 /// One triangle in the shell's frame, ready to be drawn.
 struct Triangle {
     sides: [Side; 3],
-    /// A corner and its rise above the rim, metres.
+    /// A corner and its rise above the rim, meters.
     corner: Point,
     rise: f64,
-    /// Rise per metre.
+    /// Rise per meter.
     slope: Vector,
     /// Least and greatest rise of its corners: a sliver's plane may be steep and its rounding
     /// coarse, but no point of it lies beyond its corners.
@@ -149,7 +149,7 @@ impl Triangle {
         })
     }
 
-    /// Draws the cells of a row whose centres lie in the triangle.
+    /// Draws the cells of a row whose centers lie in the triangle.
     fn draw(&self, grid: &Grid, row: usize, rises: &mut [f64], assumed: &mut [bool]) {
         let y = grid.first.y + row as f64 * grid.cell;
         let xs = self.sides.iter().filter_map(|side| side.x_at(y));
@@ -189,7 +189,7 @@ fn bounded(value: f64, least: f64, most: f64) -> f64 {
 }
 
 /// A side of a triangle, walked upwards, so that both triangles that share it cross a row at
-/// the same place to the last digit: every cell's centre lies in exactly one of them.
+/// the same place to the last digit: every cell's center lies in exactly one of them.
 struct Side {
     low: Point,
     top: f64,

@@ -4,10 +4,10 @@ use super::grid::Grid;
 use crate::geom::{Point, Polygon, Region, Ring};
 
 /// Points of the line that lie within this of the chord between kept ones are left out,
-/// metres: a stake is not set nearer.
+/// meters: a stake is not set nearer.
 const SIMPLER: f64 = 0.005;
 
-/// The area where the field is positive. `values` gives the field at every cell's centre, row
+/// The area where the field is positive. `values` gives the field at every cell's center, row
 /// by row; beyond the grid it counts as negative.
 pub(crate) fn positive_area(grid: &Grid, values: &[f64]) -> Region {
     let mut tracer = Tracer {
@@ -160,7 +160,7 @@ impl Tracer<'_> {
     }
 }
 
-/// The ring with every point left out that the chords pass within `SIMPLER` metres.
+/// The ring with every point left out that the chords pass within `SIMPLER` meters.
 fn simplified(ring: Ring) -> Ring {
     let points = &ring.0;
     let Some(&first) = points.first() else {

@@ -20,7 +20,7 @@ const CLEAR_OF_ARC: f64 = 1.09;
 /// A part of the plane that an edge may govern, somewhat too large.
 pub(super) struct Zone {
     outline: Vec<Point>,
-    /// How far the zone reaches beyond its outline, metres.
+    /// How far the zone reaches beyond its outline, meters.
     margin: f64,
 }
 
@@ -102,7 +102,7 @@ impl Zone {
 #[derive(Default)]
 pub(super) struct Extents {
     first: usize,
-    /// Low and high x of each row, metres.
+    /// Low and high x of each row, meters.
     spans: Vec<(f64, f64)>,
 }
 

@@ -1,6 +1,6 @@
 //! What a label names, and thereby where it may stand.
 
-use super::placement::Chain;
+use super::chain::Chain;
 use crate::geom::Point;
 
 /// On which side of a line its name stands, looking along it.
@@ -14,7 +14,7 @@ pub enum LineSide {
     Right,
 }
 
-/// What a label names. Points are site metres in a drawing and view units where a place is looked for;
+/// What a label names. Points are site meters in a drawing and view units where a place is looked for;
 /// bearings are the same in both.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Anchor {

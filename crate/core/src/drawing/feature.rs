@@ -11,17 +11,17 @@ use crate::site::{
     ShapeRecord,
 };
 
-/// Spacing of hatch lines, metres (arbitrary: reads well from 1:50 to 1:300).
+/// Spacing of hatch lines, meters (arbitrary: reads well from 1:50 to 1:300).
 const HATCH_SPACING: f64 = 0.75;
 
-/// Spacing of the letters along a line, metres (arbitrary, likewise).
+/// Spacing of the letters along a line, meters (arbitrary, likewise).
 const LETTER_SPACING: f64 = 4.0;
 
-/// Spacing of the crosses along a fence and half the size of one, metres (arbitrary, likewise).
+/// Spacing of the crosses along a fence and half the size of one, meters (arbitrary, likewise).
 const CROSS_SPACING: f64 = 3.0;
 const CROSS: f64 = 0.22;
 
-/// An opening wider than this is drawn with two leaves, metres (our choice).
+/// An opening wider than this is drawn with two leaves, meters (our choice).
 const TWO_LEAVES: f64 = 1.6;
 
 /// Draws one feature with its parts.
@@ -103,7 +103,7 @@ fn label_of(record: &Feature) -> String {
     }
 }
 
-/// What tells a line without its colour: letters on wires and pipes, crosses on a fence.
+/// What tells a line without its color: letters on wires and pipes, crosses on a fence.
 fn marks(drawing: &mut Drawing, record: &Feature, chain: &[Point]) {
     let (layer, letter) = match record.kind {
         FeatureKind::BuriedLine => {
@@ -317,7 +317,7 @@ mod tests {
 
     #[test]
     fn the_name_of_a_band_round_a_curve_runs_along_it() {
-        // A fan of 60 degrees between two circles, its middle due north of their centre.
+        // A fan of 60 degrees between two circles, its middle due north of their center.
         let at = |radius: f64, degrees: f64| {
             Point::default() + Vector::along_bearing(degrees * TURN / 360.0) * radius
         };

@@ -14,14 +14,14 @@ const CLEAR: f64 = 10.0;
 /// screen a corner under a control is the lesser evil.
 const SMALLEST: f64 = 0.72;
 
-/// The least and the greatest scale, view units per metre.
+/// The least and the greatest scale, view units per meter.
 const SCALES: (f64, f64) = (0.5, 600.0);
 
 /// Room kept free at the edges of a view: left, top, right, bottom.
 type Margins = [f64; 4];
 
 /// The frame of a size that shows everything between the corners `low` and `high` as large as it can, with none of
-/// `corners` (site metres) under what `covers` says is covered in a frame: reserved for that are strips at the edges
+/// `corners` (site meters) under what `covers` says is covered in a frame: reserved for that are strips at the edges
 /// of the view. Where that would make it much smaller, the whole view is used.
 pub fn fit(
     size: Size,

@@ -10,7 +10,7 @@ use crate::takeoff::MeasuredOn;
 /// Corners of a pipe seen from above.
 const ROUND: u32 = 24;
 
-/// How wide a trench is shown at least, metres.
+/// How wide a trench is shown at least, meters.
 const LEAST_TRENCH: f64 = 0.05;
 
 /// What is laid, whatever the ledger looks at.

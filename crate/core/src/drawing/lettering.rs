@@ -16,9 +16,9 @@ use crate::site::FeatureKind;
 pub struct Frame {
     /// Its size, view units.
     pub size: Size,
-    /// The point of the site at its middle, metres.
+    /// The point of the site at its middle, meters.
     pub centre: Point,
-    /// View units per metre.
+    /// View units per meter.
     pub scale: f64,
 }
 
@@ -49,7 +49,7 @@ impl Frame {
 pub struct TextLook {
     /// Size of the letters, view units.
     pub size: f64,
-    /// The scale, view units per metre, from which it is written.
+    /// The scale, view units per meter, from which it is written.
     pub from_scale: f64,
 }
 

@@ -1,12 +1,13 @@
-//! The plan as a list of things to draw, in site metres, told by what they are.
+//! The plan as a list of things to draw, in site meters, told by what they are.
 //!
-//! A [`Drawing`] knows layers, not colours: the screen and the sheet each give a layer its
+//! A [`Drawing`] knows layers, not colors: the screen and the sheet each give a layer its
 //! own ink. It is made in two halves: the [`backdrop`] (lot, features, ground, setback
 //! lines), which stays the same while the shell moves, and the [`work`] on top of it. An estimate
 //! lays its [`overlay`] over both.
 
 mod anchor;
 mod backdrop;
+mod chain;
 mod earth;
 mod feature;
 pub mod fit;
@@ -165,7 +166,7 @@ pub enum Item {
     Label {
         /// What it belongs to.
         layer: Layer,
-        /// What it names, site metres, and thereby where it may stand.
+        /// What it names, site meters, and thereby where it may stand.
         anchor: Anchor,
         /// What it says.
         text: String,

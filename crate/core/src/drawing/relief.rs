@@ -10,14 +10,14 @@ use crate::math::TURN;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
-/// Spacing of the hatch over unknown ground, metres: wider than that of any feature.
+/// Spacing of the hatch over unknown ground, meters: wider than that of any feature.
 const HATCH_SPACING: f64 = 1.6;
 
 /// Its slant (counter-clockwise from east), one that no feature has.
 const HATCH_ANGLE: f64 = TURN / 6.0;
 
 /// The shortest stretch that a contour's elevation or the words on unknown ground are written
-/// along, metres: about the text's own length on a plan at 1:200.
+/// along, meters: about the text's own length on a plan at 1:200.
 const SHORTEST_LABELLED: f64 = 3.0;
 
 /// A stretch of a contour counts as straight as long as its chord is this much of its way.
@@ -29,11 +29,11 @@ const STRETCH: usize = 48;
 /// With more contours than this only the index contours are labelled.
 const ALL_LABELLED: usize = 24;
 
-/// In how many places the words on unknown ground may be written, and how far apart those are, metres.
+/// In how many places the words on unknown ground may be written, and how far apart those are, meters.
 const WORD_PLACES: usize = 12;
 const WORDS_APART: f64 = 4.0;
 
-/// Size of the benchmark's mark, metres.
+/// Size of the benchmark's mark, meters.
 const MARK: f64 = 0.7;
 
 /// What lies under everything else: unknown ground and contours.

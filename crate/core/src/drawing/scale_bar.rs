@@ -6,7 +6,7 @@ use crate::units::constants::FOOT;
 /// A scale bar: a round length that suits the view.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ScaleBar {
-    /// Its length, metres.
+    /// Its length, meters.
     pub length: f64,
     /// How many equal parts it is divided into.
     pub parts: u8,
@@ -14,8 +14,8 @@ pub struct ScaleBar {
     pub text: String,
 }
 
-/// The longest bar of a round length that is no longer than `longest` metres (at the least
-/// one foot or one metre).
+/// The longest bar of a round length that is no longer than `longest` meters (at the least
+/// one foot or one meter).
 pub fn scale_bar(longest: f64, system: System) -> ScaleBar {
     let (unit, symbol) = match system {
         System::Feet => (FOOT, "ft"),

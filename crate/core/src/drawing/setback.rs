@@ -10,10 +10,10 @@ use crate::geom::{Point, Region, Ring, boolean};
 use crate::site::{CheckedSite, MeasuredTo, Rule};
 use crate::units::{Measure, show};
 
-/// Chord error of setback lines, metres: drawn at a pixel's width or more.
+/// Chord error of setback lines, meters: drawn at a pixel's width or more.
 const TOLERANCE: f64 = 0.005;
 
-/// The shortest line worth a label, metres.
+/// The shortest line worth a label, meters.
 const SHORTEST_LABELLED: f64 = 2.0;
 
 /// Draws every rule's line inside the lot. Lines along the lot's sides are labelled with the

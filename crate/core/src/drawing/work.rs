@@ -11,11 +11,11 @@ use crate::units::{Measure, show};
 /// Most clearances that are dimensioned on the plan without being asked for.
 const DIMENSIONED: usize = 4;
 
-/// A clearance with more room than this is not dimensioned unasked, metres (arbitrary: a
+/// A clearance with more room than this is not dimensioned unasked, meters (arbitrary: a
 /// salesperson's "plenty").
 const PLENTY: f64 = 4.0;
 
-/// Spacing of hachures along the top of the dig, metres.
+/// Spacing of hachures along the top of the dig, meters.
 const HACHURE_SPACING: f64 = 0.35;
 
 /// Length of a long hachure, as a part of the slope's run.

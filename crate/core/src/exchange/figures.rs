@@ -9,11 +9,11 @@ use crate::geom::distance::Figure;
 use crate::geom::{Point, Region, Vector};
 use crate::site::CheckedSite;
 
-/// Polygons, each its outer ring and its holes, site metres; no ring repeats its first point.
+/// Polygons, each its outer ring and its holes, site meters; no ring repeats its first point.
 pub type Areas = Vec<Vec<Vec<Point>>>;
 
 /// Every figure of a site, curves as chords that stay within 1 mm inside them
-/// ([`crate::geom::DRAWING_TOLERANCE`]); site metres.
+/// ([`crate::geom::DRAWING_TOLERANCE`]); site meters.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Figures {
     /// The lot.
@@ -72,7 +72,7 @@ fn areas(region: &Region) -> Areas {
     region.polygons.iter().map(rings).collect()
 }
 
-/// A chain without the points that lie within a tolerance (metres) of the straight line between
+/// A chain without the points that lie within a tolerance (meters) of the straight line between
 /// those that stay: first and last stay, and of the rest the farthest off, as often as needed
 /// (Douglas and Peucker 1973).
 pub fn thinned(chain: &[Point], tolerance: f64) -> Vec<Point> {

@@ -13,7 +13,7 @@
 //!
 //! which is the orthographic projection of an ellipsoid (the method that the register of the
 //! geodetic parameters of the oil and gas producers numbers 9840; from memory, and compared with
-//! PROJ in `tests/peers`). Here it is computed with vectors from the centre of the earth, so
+//! PROJ in `tests/peers`). Here it is computed with vectors from the center of the earth, so
 //! that the poles and the line where the longitude jumps from 180 to -180 are places like any other.
 //!
 //! # Error
@@ -23,23 +23,23 @@
 //! There and back differ by rounding alone, less than 1e-8 m.
 //!
 //! # What it is not
-//! Lengths on the plane are lengths on the ellipsoid. A tape on ground h metres above it reads
+//! Lengths on the plane are lengths on the ellipsoid. A tape on ground h meters above it reads
 //! h / R more: 16 mm in 100 m at an elevation of 1,000 m.
 
 use crate::geom::{Point, Vector};
 use crate::math::{TURN, atan2, cos, hypot, sin};
 
-/// The equatorial radius of WGS 84, metres (its defining value; NGA standard 0036, from memory, and
+/// The equatorial radius of WGS 84, meters (its defining value; NGA standard 0036, from memory, and
 /// compared with geographiclib in `tests/peers`).
 pub const EQUATOR_RADIUS: f64 = 6_378_137.0;
 
 /// The flattening of WGS 84, 1/298.257223563 (the same).
 pub const FLATTENING: f64 = 1.0 / 298.257_223_563;
 
-/// The mean radius of the earth, metres, to two digits: what is said of errors goes by it.
+/// The mean radius of the earth, meters, to two digits: what is said of errors goes by it.
 pub const ROUND_RADIUS: f64 = 6_370_000.0;
 
-/// Places farther from the origin than this are not taken, metres: the corner of the square that
+/// Places farther from the origin than this are not taken, meters: the corner of the square that
 /// the site's coordinates may fill. The error there is 11 mm.
 pub const REACH: f64 = 14_200.0;
 
@@ -73,7 +73,7 @@ impl Place {
 /// The plane that touches the ellipsoid at a site's origin, turned to the site's own north.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LocalPlane {
-    /// From the centre of the earth to the origin, metres.
+    /// From the center of the earth to the origin, meters.
     origin: Space,
     /// Unit vectors at the origin.
     east: Space,
@@ -98,7 +98,7 @@ impl LocalPlane {
         }
     }
 
-    /// Where a place lies on the site, metres; `None` farther off than [`REACH`].
+    /// Where a place lies on the site, meters; `None` farther off than [`REACH`].
     pub fn site_from_globe(&self, place: Place) -> Option<Point> {
         let from_origin = Space::on_ellipsoid(place).minus(self.origin);
         // Written so that what is no number is refused too.
@@ -112,7 +112,7 @@ impl LocalPlane {
         Some(Point::default() + (self.true_north * north + across))
     }
 
-    /// The place under a point of the site (metres).
+    /// The place under a point of the site (meters).
     ///
     /// The point goes down by z along the vertical of the origin until it meets the ellipsoid:
     /// a square equation in z, without a linear part at the origin itself.
@@ -143,8 +143,8 @@ pub fn beside(longitude: f64, other: f64) -> f64 {
     longitude - turns * TURN
 }
 
-/// A vector from the centre of the earth: to longitude 0 on the equator, to 90 degrees east, to the
-/// north pole; metres.
+/// A vector from the center of the earth: to longitude 0 on the equator, to 90 degrees east, to the
+/// north pole; meters.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Space([f64; 3]);
 

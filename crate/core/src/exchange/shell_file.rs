@@ -23,8 +23,8 @@ const SHELL: Format = Format {
     steps: &[migrate::nothing_moved],
 };
 
-/// A shell file's content. Lengths are metres; the frame is the shell's own: origin at its
-/// middle, x towards the deep end, y to the left.
+/// A shell file's content. Lengths are meters; the frame is the shell's own: origin at its
+/// middle, x toward the deep end, y to the left.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ShellFile {
     /// Always `batterboard-shell`.

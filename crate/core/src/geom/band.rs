@@ -11,7 +11,7 @@ use crate::math::{TURN, cos, sin};
 /// ends must not meet.
 const MOST_ROUND: f64 = 0.98;
 
-/// The land within `width` metres of a side, on its inner side: the band that a plat means by
+/// The land within `width` meters of a side, on its inner side: the band that a plat means by
 /// "the rear ten feet". `area` lies to the left of `side`, which is part of its boundary.
 ///
 /// The side is run on beyond both ends, straight or round its own circle, so that the band
@@ -20,7 +20,7 @@ const MOST_ROUND: f64 = 0.98;
 /// only the piece that touches the side counts.
 ///
 /// # Tolerance
-/// The edges of a curved band are inscribed chords within `tolerance` metres of their arcs.
+/// The edges of a curved band are inscribed chords within `tolerance` meters of their arcs.
 pub fn along_side(area: &Region, side: &Segment, width: f64, tolerance: f64) -> Region {
     let band = match *side {
         Segment::Line { from, to } => straight_band(from, to, width, reach_of(area)),
@@ -40,7 +40,7 @@ pub fn along_side(area: &Region, side: &Segment, width: f64, tolerance: f64) -> 
     }
 }
 
-/// Farther than the area is wide, metres: a wider band is no wider band.
+/// Farther than the area is wide, meters: a wider band is no wider band.
 fn reach_of(area: &Region) -> f64 {
     let bounds = bounds(area.rings().flat_map(|ring| &ring.0).copied());
     bounds.map_or(0.0, |(low, high)| low.distance(high) + 1.0)
@@ -83,7 +83,7 @@ fn round_band(side: &Segment, width: f64, tolerance: f64) -> Option<Ring> {
     for (spoke, turn) in outer {
         arc(centre, spoke, turn, tolerance, &mut ring);
     }
-    // Back again on the left, where the area lies: nearer the centre of an arc that turns left.
+    // Back again on the left, where the area lies: nearer the center of an arc that turns left.
     let inner = radius - width * sweep.signum();
     if inner > tolerance {
         let scaled = |spoke: Vector| spoke * (inner / radius);
@@ -106,7 +106,7 @@ fn arc(centre: Point, spoke: Vector, sweep: f64, tolerance: f64, out: &mut Vec<P
     flatten_segment(&Segment::between(from, to), tolerance, out);
 }
 
-/// How far a point is from the edge of a ring, metres.
+/// How far a point is from the edge of a ring, meters.
 fn distance_to_edge(ring: &Ring, p: Point) -> f64 {
     let off = |(a, b): (Point, Point)| {
         let along = b - a;

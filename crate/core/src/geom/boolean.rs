@@ -14,10 +14,10 @@ use geo::{Coord, LineString, MultiPolygon};
 use super::point::Point;
 use super::region::{Polygon, Region, Ring};
 
-/// Rings whose mean width (area over length) is below this are grid noise, not ground, metres.
+/// Rings whose mean width (area over length) is below this are grid noise, not ground, meters.
 const SLIVER_WIDTH: f64 = 1e-6;
 
-/// The engine's integers are asked to hold nothing beyond this, metres: a thousand times the
+/// The engine's integers are asked to hold nothing beyond this, meters: a thousand times the
 /// largest coordinate that the door lets in.
 const ENGINE_LIMIT: f64 = 1e7;
 

@@ -76,7 +76,7 @@ impl Boundary {
         self.extent.meets(&other.extent)
     }
 
-    /// Distance between the boxes round the two boundaries, metres: they are no nearer.
+    /// Distance between the boxes round the two boundaries, meters: they are no nearer.
     pub(super) fn boxes_apart(&self, other: &Self) -> f64 {
         self.extent.square(&other.extent).sqrt()
     }

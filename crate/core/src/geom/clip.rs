@@ -5,7 +5,7 @@ use super::extent::{BLOCK, Extent};
 use super::point::{Point, Vector};
 use super::region::{Region, Ring, winding};
 
-/// A stretch shorter than this is rounding, metres.
+/// A stretch shorter than this is rounding, meters.
 const SHORT: f64 = 1e-4;
 
 /// The most lines of one grid: more would be a smear, and stand for a spacing nobody meant.
@@ -21,7 +21,7 @@ pub fn outside(chain: &[Point], region: &Region) -> Vec<Vec<Point>> {
     cut(chain, region, false)
 }
 
-/// Length of a chain, metres.
+/// Length of a chain, meters.
 pub fn length(chain: &[Point]) -> f64 {
     let edges = chain.iter().zip(chain.iter().skip(1));
     edges.map(|(a, b)| a.distance(*b)).sum()
@@ -107,7 +107,7 @@ fn crossing(a: Point, b: Point, p: Point, q: Point) -> Option<f64> {
     on.then_some(here)
 }
 
-/// Length in all of straight lines through a region, `spacing` metres apart, in the direction
+/// Length in all of straight lines through a region, `spacing` meters apart, in the direction
 /// of `along` (a unit vector): the outermost equally far from its edges, at most half a spacing.
 /// Exact for its straight edges.
 pub fn lines_through(region: &Region, along: Vector, spacing: f64) -> f64 {

@@ -3,7 +3,7 @@
 use super::point::{Point, Vector};
 use crate::math::{asin, wrap_half_turn};
 
-/// Points nearer than this are one, metres: the order of the overlay's own grid.
+/// Points nearer than this are one, meters: the order of the overlay's own grid.
 pub(super) const SAME_PLACE: f64 = 1e-7;
 
 /// An edge and the common tangent, to its right, of the discs at its ends.
@@ -15,7 +15,7 @@ pub(super) struct Edge {
     pub(super) normal: Vector,
     /// By how much the normal leans forward of the edge's own right normal, radians.
     pub(super) lean: f64,
-    /// Length of the tangent line between the two discs, metres.
+    /// Length of the tangent line between the two discs, meters.
     pub(super) run: f64,
 }
 
@@ -36,12 +36,12 @@ impl Edge {
         }
     }
 
-    /// How far `p` lies to the left of the line of this edge through `on`, metres.
+    /// How far `p` lies to the left of the line of this edge through `on`, meters.
     pub(super) fn leftward(&self, p: Point, on: Point) -> f64 {
         self.along.cross(p - on)
     }
 
-    /// How far `p` lies along the tangent line beyond `from`, metres.
+    /// How far `p` lies along the tangent line beyond `from`, meters.
     pub(super) fn onward(&self, p: Point, from: Point) -> f64 {
         self.normal.left().dot(p - from)
     }
@@ -100,7 +100,7 @@ impl Corner {
         vec![self.arrival(), self.at, self.departure()]
     }
 
-    /// Where the two tangent lines meet, and how far from their ends that is, metres; `None`
+    /// Where the two tangent lines meet, and how far from their ends that is, meters; `None`
     /// when they run side by side in opposite directions.
     pub(super) fn mitre(&self) -> Option<(Point, f64)> {
         let (m, n) = (self.incoming.normal, self.outgoing.normal);

@@ -8,17 +8,17 @@ use super::boundary::Boundary;
 use super::point::Point;
 use super::region::Region;
 
-/// Two distances that differ by less than this are the same, metres.
+/// Two distances that differ by less than this are the same, meters.
 const TIE: f64 = 1e-9;
 
 /// The nearest pair of points of two figures.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Nearest {
-    /// Distance, metres; negative when the figures overlap (how deep, see the function).
+    /// Distance, meters; negative when the figures overlap (how deep, see the function).
     pub distance: f64,
-    /// The point on the first figure (site metres).
+    /// The point on the first figure (site meters).
     pub from: Point,
-    /// The point on the second figure (site metres).
+    /// The point on the second figure (site meters).
     pub to: Point,
 }
 
@@ -116,7 +116,7 @@ impl<'a> Measurable<'a> {
         }
     }
 
-    /// Distance between the upright boxes round the two figures, metres; 0 where they meet. The
+    /// Distance between the upright boxes round the two figures, meters; 0 where they meet. The
     /// figures are no nearer.
     pub fn boxes_apart(&self, other: &Measurable<'_>) -> f64 {
         self.edges.boxes_apart(&other.edges)
@@ -182,7 +182,7 @@ pub struct Within<'a> {
 }
 
 impl Within<'_> {
-    /// Whether the area lies inside and is certain to stay farther than `by` metres from a side:
+    /// Whether the area lies inside and is certain to stay farther than `by` meters from a side:
     /// told by boxes alone, so `false` says nothing.
     pub fn is_clear_of(&self, side: &[Point], by: f64) -> bool {
         self.whole && self.area.boxes_apart(&Boundary::of_chain(side)) > by
@@ -412,7 +412,7 @@ mod tests {
     fn the_notch_of_an_l_counts() {
         let rooms = rooms(&block(7., 7., 4., 3.5));
         assert!(rooms[2] < 0.0 || rooms[3] < 0.0, "{rooms:?}");
-        // The corner (11, 10.5) is half a metre beyond the level side.
+        // The corner (11, 10.5) is half a meter beyond the level side.
         assert!((rooms[2] + 0.5).abs() < 1e-12, "{rooms:?}");
     }
 }

@@ -5,7 +5,7 @@ use super::point::{Point, Vector};
 use super::region::{Region, Ring};
 use crate::math::lesser;
 
-/// A point this near to an edge lies on it, metres.
+/// A point this near to an edge lies on it, meters.
 const ON_IT: f64 = 1e-9;
 
 /// The edges of some rings or chains, ready for the distance of one point after another.
@@ -28,7 +28,7 @@ pub(super) struct Edge {
 /// The place on some edges that lies nearest to a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Foot {
-    /// Distance of the point from it, metres.
+    /// Distance of the point from it, meters.
     pub distance: f64,
     /// The place.
     pub at: Point,
@@ -71,7 +71,7 @@ impl Edges {
         self.extents = extents(&self.edges);
     }
 
-    /// Those of them that may be nearest to a point within `radius` of `middle`, metres.
+    /// Those of them that may be nearest to a point within `radius` of `middle`, meters.
     pub fn around(&self, middle: Point, radius: f64) -> Self {
         let reach = self.distance(middle) + 2.0 * radius;
         let near = |edge: &&Edge| edge.offer(middle).0 <= reach * reach;
@@ -83,7 +83,7 @@ impl Edges {
         self.edges.is_empty()
     }
 
-    /// Distance from a point to the nearest edge, metres; infinite where there is none.
+    /// Distance from a point to the nearest edge, meters; infinite where there is none.
     pub fn distance(&self, p: Point) -> f64 {
         let measured = |block: &[Edge], least: f64| {
             let squares = block.iter().map(|edge| edge.offer(p).0);
@@ -100,7 +100,7 @@ impl Edges {
         least.sqrt()
     }
 
-    /// Whether a point lies nearer to an edge than `limit`, metres.
+    /// Whether a point lies nearer to an edge than `limit`, meters.
     pub fn within(&self, p: Point, limit: f64) -> bool {
         let square = limit * limit;
         let mut blocks = self.edges.chunks(BLOCK).zip(&self.extents);

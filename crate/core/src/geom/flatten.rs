@@ -13,12 +13,12 @@ use crate::math::{TURN, asin, cos, sin};
 pub enum ChordSide {
     /// Chords inside the arc's circle: vertices on the arc. An outward bulge loses area.
     Inscribed,
-    /// Chords centred on the arc: its area is kept exactly, vertices and chords lie off the
+    /// Chords centerd on the arc: its area is kept exactly, vertices and chords lie off the
     /// arc by at most the tolerance. End points of segments stay where they are.
     Centred,
 }
 
-/// Tolerances below this are taken as this, metres: finer than any instrument on site, and it
+/// Tolerances below this are taken as this, meters: finer than any instrument on site, and it
 /// bounds the number of chords.
 const FINEST_TOLERANCE: f64 = 1e-6;
 
@@ -26,8 +26,8 @@ const FINEST_TOLERANCE: f64 = 1e-6;
 /// than the arc leaves a recognisable figure.
 const LONGEST_STEP: f64 = TURN / 8.0;
 
-/// The largest step along an arc of `radius` metres whose chord stays within `tolerance`
-/// metres of it, radians. Sagitta `r (1 - cos(step / 2)) = 2 r sin^2(step / 4)`.
+/// The largest step along an arc of `radius` meters whose chord stays within `tolerance`
+/// meters of it, radians. Sagitta `r (1 - cos(step / 2)) = 2 r sin^2(step / 4)`.
 pub(super) fn arc_step(radius: f64, tolerance: f64) -> f64 {
     let tolerance = tolerance.max(FINEST_TOLERANCE);
     (4.0 * asin((tolerance / (2.0 * radius)).sqrt())).min(LONGEST_STEP)
@@ -43,7 +43,7 @@ pub(super) fn step_count(sweep: f64, step: f64) -> u32 {
     ((sweep.abs() / step).ceil() as u32).clamp(1, MOST_STEPS)
 }
 
-/// The outline as a ring of straight edges, nowhere farther than `tolerance` metres from it.
+/// The outline as a ring of straight edges, nowhere farther than `tolerance` meters from it.
 /// Its first point is the outline's first vertex.
 pub fn flatten(outline: &Outline, tolerance: f64, side: ChordSide) -> Ring {
     let mut points = Vec::new();
@@ -105,7 +105,7 @@ pub(super) fn turned(v: Vector, cos: f64, sin: f64) -> Vector {
 }
 
 /// By how much the inner vertices of `steps >= 2` chords must leave the circle so that the
-/// chords enclose the same area as the arc: the triangles from the centre,
+/// chords enclose the same area as the arc: the triangles from the center,
 /// `sin(step) ((n - 2) k^2 + 2 k)`, must equal the sector's `sweep`.
 fn area_keeping_stretch(steps: u32, sweep: f64) -> f64 {
     let inner = f64::from(steps) - 2.0;
@@ -114,7 +114,7 @@ fn area_keeping_stretch(steps: u32, sweep: f64) -> f64 {
 }
 
 impl Outline {
-    /// The area inside this outline, inscribed chords within `tolerance` metres. Distances to
+    /// The area inside this outline, inscribed chords within `tolerance` meters. Distances to
     /// it differ from those to the true arcs by at most the tolerance.
     pub fn region(&self, tolerance: f64) -> Region {
         Region::from_ring(flatten(self, tolerance, ChordSide::Inscribed))

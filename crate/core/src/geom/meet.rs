@@ -1,13 +1,13 @@
 //! Whether two stretches of a path meet: exact for lines and arcs, nothing flattened.
 //!
 //! The nearest points of two stretches lie at an end of one of them, where they cross, or
-//! where a line through an arc's centre leaves square. Each such place is probed by stepping
+//! where a line through an arc's center leaves square. Each such place is probed by stepping
 //! from it to the nearest point of the first stretch and from there to the second.
 
 use super::path::Segment;
 use super::point::{Point, Vector};
 
-/// Where two stretches come closer than `gap` metres, other than within `guard` metres of a
+/// Where two stretches come closer than `gap` meters, other than within `guard` meters of a
 /// point of `shared` (the corners they have in common); `None` when they do not.
 pub(super) fn meeting(
     a: &Segment,
@@ -120,7 +120,7 @@ pub fn crossings(a: &Segment, b: &Segment) -> [Option<Point>; 4] {
 }
 
 /// The two points of a circle of `radius` on the line through `foot` along `direction`, the
-/// foot lying `height` from the centre.
+/// foot lying `height` from the center.
 fn either_side(foot: Point, direction: Vector, radius: f64, height: f64) -> [Option<Point>; 2] {
     let square = radius * radius - height * height;
     if square > 0.0 {

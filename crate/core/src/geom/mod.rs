@@ -52,12 +52,12 @@ pub use path::{Outline, PathRecord, Segment, Track, Vertex};
 pub use point::{Point, Pose, Vector};
 pub use region::{Polygon, Region, Ring};
 
-/// Chord error for drawing and for clearances, metres (design rule: 1 mm).
+/// Chord error for drawing and for clearances, meters (design rule: 1 mm).
 pub const DRAWING_TOLERANCE: f64 = 0.001;
 
-/// Chord error for areas and volumes, metres (design rule: a quarter of a millimetre).
+/// Chord error for areas and volumes, meters (design rule: a quarter of a millimetre).
 pub const VOLUME_TOLERANCE: f64 = 0.000_25;
 
-/// The farthest a coordinate may lie from the site origin, metres. A lot is tens of
-/// metres across; state-plane coordinates must be brought to a local origin first.
+/// The farthest a coordinate may lie from the site origin, meters. A lot is tens of
+/// meters across; state-plane coordinates must be brought to a local origin first.
 pub const COORDINATE_LIMIT: f64 = 10_000.0;

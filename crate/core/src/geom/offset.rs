@@ -7,7 +7,7 @@
 //! it. Narrowing is widening the outside: the ring is reversed, widened, and reversed again.
 //!
 //! # Accuracy
-//! Arcs at corners are inscribed chords within `tolerance` metres *inside* the true arc, so a
+//! Arcs at corners are inscribed chords within `tolerance` meters *inside* the true arc, so a
 //! widened area is short by at most tolerance times perimeter and a narrowed one is in excess
 //! by as much. The region's own flattening adds its error to that. These areas draw; distances
 //! decide (see [`super::distance`]).
@@ -18,8 +18,8 @@ use super::point::{Point, Vector};
 use super::raw_ring::{mitred_ring, raw_ring};
 use super::region::{Region, Ring};
 
-/// The region widened by `distance` metres (narrowed when negative), corners rounded by arcs
-/// whose chords stay within `tolerance` metres inside the true arc.
+/// The region widened by `distance` meters (narrowed when negative), corners rounded by arcs
+/// whose chords stay within `tolerance` meters inside the true arc.
 pub fn offset_region(region: &Region, distance: f64, tolerance: f64) -> Region {
     if distance >= 0.0 {
         let rings: Vec<Ring> = region
@@ -28,7 +28,7 @@ pub fn offset_region(region: &Region, distance: f64, tolerance: f64) -> Region {
             .collect();
         return positive_winding(&rings);
     }
-    // Each polygon by itself: what is taken from one must not be taken from its neighbour.
+    // Each polygon by itself: what is taken from one must not be taken from its neighbor.
     let polygons = region.polygons.iter().flat_map(|polygon| {
         let rings: Vec<Ring> = core::iter::once(&polygon.outer)
             .chain(&polygon.holes)
@@ -44,7 +44,7 @@ pub fn offset_region(region: &Region, distance: f64, tolerance: f64) -> Region {
     }
 }
 
-/// Everything within `distance` metres of a chain of straight edges (the strip along a wire, a
+/// Everything within `distance` meters of a chain of straight edges (the strip along a wire, a
 /// pipe or a lot line), ends and corners rounded.
 pub fn offset_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
     let back = chain.iter().rev().skip(1);
@@ -53,7 +53,7 @@ pub fn offset_chain(chain: &[Point], distance: f64, tolerance: f64) -> Region {
     positive_winding(&[raw_ring(&ring, tolerance)])
 }
 
-/// Everything beside a chain of straight edges, within `distance` metres of it: ends square,
+/// Everything beside a chain of straight edges, within `distance` meters of it: ends square,
 /// corners mitred (a mitre longer than four times the distance is cut off square). A chain that
 /// ends where it began has no ends: it goes round.
 pub fn offset_chain_square(chain: &[Point], distance: f64) -> Region {
@@ -72,8 +72,8 @@ pub fn offset_chain_square(chain: &[Point], distance: f64) -> Region {
     positive_winding(&[ring(forth.chain(back.skip(1)).copied().collect())])
 }
 
-/// The counter-clockwise ring widened by `radius` metres at each vertex, the radius varying
-/// linearly along each edge: the union of discs centred along it. All radii are >= 0.
+/// The counter-clockwise ring widened by `radius` meters at each vertex, the radius varying
+/// linearly along each edge: the union of discs centerd along it. All radii are >= 0.
 pub fn offset_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
     positive_winding(&tapered_rings(ring, tolerance))
 }
@@ -95,7 +95,7 @@ pub fn offset_tapered_union(
     positive_winding(&right.chain(found_out).collect::<Vec<_>>())
 }
 
-/// A counter-clockwise ring widened by `distance` metres (narrowed when negative), corners kept
+/// A counter-clockwise ring widened by `distance` meters (narrowed when negative), corners kept
 /// sharp: the rectangular pit. A mitre longer than four times the distance is cut off square.
 pub fn offset_mitred(ring: &Ring, distance: f64) -> Region {
     let outside = if distance < 0.0 {
@@ -121,7 +121,7 @@ fn tapered_rings(ring: &[(Point, f64)], tolerance: f64) -> Vec<Ring> {
 }
 
 /// Whether the radii are, to half the tolerance, those of a plane that falls less than one
-/// metre in a metre: then no disc stands out beyond another edge's by more than the tolerance.
+/// meter in a meter: then no disc stands out beyond another edge's by more than the tolerance.
 fn is_gentle(ring: &[(Point, f64)], tolerance: f64) -> bool {
     let Some(&(origin, radius)) = ring.first() else {
         return true;
@@ -367,7 +367,7 @@ mod tests {
         ];
         let widened = offset_tapered(&ring, 1e-6);
         // The strip along the wide side; on either side of it a right triangle between the
-        // centres and the tangent; at each wide corner a sector of 90 + 30 degrees.
+        // centers and the tangent; at each wide corner a sector of 90 + 30 degrees.
         let expected = 4.0 + 2.0 + 3f64.sqrt() + 2.0 * (PI / 3.0);
         assert!(
             (widened.area() - expected).abs() < 1e-4,

@@ -26,13 +26,13 @@ const SMOOTH: f64 = 1e-6;
 pub struct OffsetMeasure {
     /// Enclosed area, m2.
     pub area: f64,
-    /// Length round it, metres.
+    /// Length round it, meters.
     pub length: f64,
     /// Whether both are exact, or those of a polygon within `VOLUME_TOLERANCE`.
     pub exact: bool,
 }
 
-/// The outline widened by `distance` metres, not negative.
+/// The outline widened by `distance` meters, not negative.
 pub fn offset_measure(outline: &Outline, distance: f64) -> OffsetMeasure {
     let ring = flatten(outline, VOLUME_TOLERANCE, ChordSide::Centred);
     let polygon = offset_region(&Region::from_ring(ring), distance, VOLUME_TOLERANCE);

@@ -3,7 +3,7 @@
 //! A path is a list of vertices; the stretch from each vertex to the next is straight or
 //! an arc, told by the vertex's *bulge*: the tangent of a quarter of the arc's central
 //! angle, positive when the arc turns counter-clockwise, 0 for a straight line, 1 for a
-//! half circle. Both ends of an arc therefore always meet their neighbours: a gap cannot
+//! half circle. Both ends of an arc therefore always meet their neighbors: a gap cannot
 //! be written down.
 
 use schemars::JsonSchema;
@@ -132,7 +132,7 @@ impl Outline {
         signed_area(&self.vertices)
     }
 
-    /// Length round the path, arcs exact, metres.
+    /// Length round the path, arcs exact, meters.
     pub fn perimeter(&self) -> f64 {
         self.segments().map(|s| s.length()).sum()
     }
@@ -198,7 +198,7 @@ impl Track {
             .map(|(a, b)| Segment::between(*a, b.at))
     }
 
-    /// Length, metres.
+    /// Length, meters.
     pub fn length(&self) -> f64 {
         self.segments().map(|s| s.length()).sum()
     }

@@ -18,20 +18,20 @@ use super::point::{Point, Vector};
 use super::region::{Region, Ring, bounds};
 use crate::math::{cos, sin};
 
-/// The most lines of one hatch and the most ticks of one ring: more would be a grey smear, and
+/// The most lines of one hatch and the most ticks of one ring: more would be a gray smear, and
 /// stands for a spacing that nobody meant.
 const MOST_MARKS: f64 = 10_000.0;
 
-/// Figures narrower than this are a point in single precision, metres.
+/// Figures narrower than this are a point in single precision, meters.
 const SMALLEST_FIGURE: f64 = 1e-6;
 
-/// Coordinates beyond this are not drawn, metres: a hundred times what the door lets in.
+/// Coordinates beyond this are not drawn, meters: a hundred times what the door lets in.
 const LARGEST_FIGURE: f64 = 1e6;
 
 /// Curves are straight edges already; lyon asks for a tolerance all the same.
 const UNUSED_TOLERANCE: f32 = 0.1;
 
-/// Parallel lines across a region: `spacing` metres apart, at `angle` radians counter-clockwise
+/// Parallel lines across a region: `spacing` meters apart, at `angle` radians counter-clockwise
 /// from +x, each as its two ends. Nothing where the spacing is not positive.
 pub fn hatch(region: &Region, angle: f64, spacing: f64) -> Vec<(Point, Point)> {
     let (cos, sin) = (cos(angle), sin(angle));
@@ -59,14 +59,14 @@ pub fn hatch(region: &Region, angle: f64, spacing: f64) -> Vec<(Point, Point)> {
 /// A tick on a path: where, and the unit normal to its left.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tick {
-    /// Position, metres.
+    /// Position, meters.
     pub at: Point,
     /// Unit direction to the left of travel.
     pub left: Vector,
 }
 
 /// Ticks along a closed ring (slope hachures, tie rods), evenly spread and no farther apart
-/// than `spacing` metres. Nothing where the spacing is not positive.
+/// than `spacing` meters. Nothing where the spacing is not positive.
 pub fn ticks_along(ring: &Ring, spacing: f64) -> Vec<Tick> {
     let length = ring.perimeter();
     let rings = drawable(core::iter::once(ring));
@@ -115,7 +115,7 @@ pub fn triangles(region: &Region) -> (Vec<Point>, Vec<[u32; 3]>) {
     (buffers.vertices, triples.to_vec())
 }
 
-/// Whether marks every `spacing` metres over `length` metres are a sensible number.
+/// Whether marks every `spacing` meters over `length` meters are a sensible number.
 fn marks_fit(length: f64, spacing: f64) -> bool {
     spacing > 0.0 && length > 0.0 && length / spacing <= MOST_MARKS
 }
@@ -125,7 +125,7 @@ struct Frame {
     origin: Point,
     cos: f64,
     sin: f64,
-    /// Height of the figure across the drawing direction, metres.
+    /// Height of the figure across the drawing direction, meters.
     height: f64,
 }
 

@@ -1,8 +1,8 @@
 //! Points, vectors and the pose that carries the shell's frame onto the site.
 //!
 //! # Frames
-//! *Site*: x east, y north, metres. *Shell*: origin at the middle of the shell, x along
-//! its length towards the deep end, y to the left of x. Headings are bearings: clockwise
+//! *Site*: x east, y north, meters. *Shell*: origin at the middle of the shell, x along
+//! its length toward the deep end, y to the left of x. Headings are bearings: clockwise
 //! from north, radians.
 
 use core::ops::{Add, Mul, Neg, Sub};
@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::math::{atan2, cos, hypot, sin, wrap_turn};
 
-/// A position in metres, written `[x, y]` in files.
+/// A position in meters, written `[x, y]` in files.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(
     feature = "typescript",
@@ -22,18 +22,18 @@ use crate::math::{atan2, cos, hypot, sin, wrap_turn};
 #[serde(from = "[f64; 2]", into = "[f64; 2]")]
 #[schemars(with = "[f64; 2]")]
 pub struct Point {
-    /// East of the origin (site frame) or along the length (shell frame), metres.
+    /// East of the origin (site frame) or along the length (shell frame), meters.
     pub x: f64,
-    /// North of the origin (site frame) or to the left (shell frame), metres.
+    /// North of the origin (site frame) or to the left (shell frame), meters.
     pub y: f64,
 }
 
-/// A displacement in metres.
+/// A displacement in meters.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Vector {
-    /// Eastward part, metres.
+    /// Eastward part, meters.
     pub x: f64,
-    /// Northward part, metres.
+    /// Northward part, meters.
     pub y: f64,
 }
 
@@ -50,12 +50,12 @@ impl From<Point> for [f64; 2] {
 }
 
 impl Point {
-    /// The point (x, y), metres.
+    /// The point (x, y), meters.
     pub const fn new(x: f64, y: f64) -> Self {
         Self { x, y }
     }
 
-    /// Distance to another point, metres.
+    /// Distance to another point, meters.
     pub fn distance(self, other: Self) -> f64 {
         (other - self).length()
     }
@@ -72,7 +72,7 @@ impl Point {
 }
 
 impl Vector {
-    /// The vector (x, y), metres.
+    /// The vector (x, y), meters.
     pub const fn new(x: f64, y: f64) -> Self {
         Self { x, y }
     }
@@ -87,7 +87,7 @@ impl Vector {
         Self::new(cos(angle), sin(angle))
     }
 
-    /// Length, metres.
+    /// Length, meters.
     pub fn length(self) -> f64 {
         hypot(self.x, self.y)
     }
@@ -173,8 +173,8 @@ impl Neg for Vector {
     }
 }
 
-/// The corners of a rectangle: from one of them `along` metres on a bearing (radians clockwise
-/// from north), then `across` metres to the left of that. Counter-clockwise where both are
+/// The corners of a rectangle: from one of them `along` meters on a bearing (radians clockwise
+/// from north), then `across` meters to the left of that. Counter-clockwise where both are
 /// positive.
 pub fn rectangle(corner: Point, bearing: f64, along: f64, across: f64) -> [Point; 4] {
     let unit = Vector::along_bearing(bearing);
@@ -186,7 +186,7 @@ pub fn rectangle(corner: Point, bearing: f64, along: f64, across: f64) -> [Point
 /// turned so that its x axis points along `heading`, then moved so that its origin is `at`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Pose {
-    /// Site position of the shell frame's origin, metres.
+    /// Site position of the shell frame's origin, meters.
     pub at: Point,
     /// Bearing of the shell's x axis, radians clockwise from north.
     pub heading: f64,

@@ -30,8 +30,8 @@ use crate::math::{TURN, cos, sin};
 /// 29 degrees): common drafting practice, no source.
 const MITRE_LIMIT: f64 = 4.0;
 
-/// The raw ring to the right of a closed list of vertices and radii (all >= 0, metres), arcs
-/// round corners being chords within `tolerance` metres inside them.
+/// The raw ring to the right of a closed list of vertices and radii (all >= 0, meters), arcs
+/// round corners being chords within `tolerance` meters inside them.
 pub(super) fn raw_ring(vertices: &[(Point, f64)], tolerance: f64) -> Ring {
     let vertices = distinct(vertices);
     if let [(centre, radius)] = vertices.as_slice() {
@@ -101,7 +101,7 @@ fn distinct(vertices: &[(Point, f64)]) -> Vec<(Point, f64)> {
 }
 
 /// Points of an arc about `centre` from `centre + spoke` through `sweep` radians, both ends
-/// left out: chords within `tolerance` metres inside it.
+/// left out: chords within `tolerance` meters inside it.
 fn arc(centre: Point, spoke: Vector, sweep: f64, tolerance: f64, out: &mut Vec<Point>) {
     let steps = step_count(sweep, arc_step(spoke.length(), tolerance));
     if steps < 2 {

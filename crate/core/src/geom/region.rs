@@ -33,7 +33,7 @@ impl Ring {
         self.moments().0
     }
 
-    /// Length round the ring, metres.
+    /// Length round the ring, meters.
     pub fn perimeter(&self) -> f64 {
         self.edges().map(|(a, b)| a.distance(b)).sum()
     }
@@ -120,7 +120,7 @@ impl Region {
         self.rings().map(Ring::signed_area).sum()
     }
 
-    /// Length round all rings, metres.
+    /// Length round all rings, meters.
     pub fn perimeter(&self) -> f64 {
         self.rings().map(Ring::perimeter).sum()
     }

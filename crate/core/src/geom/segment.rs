@@ -6,7 +6,7 @@ use crate::math::{atan, hypot};
 /// A corner of a path and the shape of the stretch that leaves it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Vertex {
-    /// Position, metres.
+    /// Position, meters.
     pub at: Point,
     /// Tangent of a quarter of the central angle of the arc to the next vertex; positive
     /// turns counter-clockwise; 0 is straight.
@@ -36,22 +36,22 @@ impl Vertex {
 pub enum Segment {
     /// A straight line.
     Line {
-        /// Start, metres.
+        /// Start, meters.
         from: Point,
-        /// End, metres.
+        /// End, meters.
         to: Point,
     },
     /// A circular arc.
     Arc {
-        /// Start, metres.
+        /// Start, meters.
         from: Point,
-        /// End, metres.
+        /// End, meters.
         to: Point,
-        /// Centre, metres.
+        /// Center, meters.
         centre: Point,
-        /// Radius, metres.
+        /// Radius, meters.
         radius: f64,
-        /// Angle of `from` seen from the centre, radians counter-clockwise from +x.
+        /// Angle of `from` seen from the center, radians counter-clockwise from +x.
         start_angle: f64,
         /// Signed central angle, radians; positive turns counter-clockwise.
         sweep: f64,
@@ -80,21 +80,21 @@ impl Segment {
         }
     }
 
-    /// Start of the stretch, metres.
+    /// Start of the stretch, meters.
     pub fn from(&self) -> Point {
         match *self {
             Self::Line { from, .. } | Self::Arc { from, .. } => from,
         }
     }
 
-    /// End of the stretch, metres.
+    /// End of the stretch, meters.
     pub fn to(&self) -> Point {
         match *self {
             Self::Line { to, .. } | Self::Arc { to, .. } => to,
         }
     }
 
-    /// Length along the stretch, metres.
+    /// Length along the stretch, meters.
     pub fn length(&self) -> f64 {
         match *self {
             Self::Line { from, to } => from.distance(to),

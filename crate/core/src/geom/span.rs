@@ -8,7 +8,7 @@ const MOST_MARKS: f64 = 2000.0;
 /// A stretch of a chain.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Span {
-    /// How far the point asked for lies from the chain, metres.
+    /// How far the point asked for lies from the chain, meters.
     pub off: f64,
     /// The point of the chain nearest to it: the stretch's middle.
     pub middle: Point,
@@ -18,7 +18,7 @@ pub struct Span {
     pub fits: bool,
 }
 
-/// The stretch of a chain, `width` metres long, round the point nearest to `at`. A closed chain
+/// The stretch of a chain, `width` meters long, round the point nearest to `at`. A closed chain
 /// (`points` without the first repeated) goes on past its end; an open one ends there, and the
 /// stretch is cut short. `None` for a chain of fewer than two points.
 pub fn on_chain(points: &[Point], closed: bool, at: Point, width: f64) -> Option<Span> {
@@ -59,7 +59,7 @@ pub fn on_chain(points: &[Point], closed: bool, at: Point, width: f64) -> Option
     })
 }
 
-/// Places evenly along a chain, about `spacing` metres apart and at least one, none of them at
+/// Places evenly along a chain, about `spacing` meters apart and at least one, none of them at
 /// an end; each with the unit direction of travel there.
 pub fn marks(chain: &[Point], spacing: f64) -> Vec<(Point, Vector)> {
     let length: f64 = edges(chain).map(|(a, b)| a.distance(b)).sum();

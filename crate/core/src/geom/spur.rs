@@ -53,7 +53,7 @@ struct Leg {
 }
 
 impl Leg {
-    /// How far the foot of `p` lies beyond a corner of this leg, in the sense of the walk, metres.
+    /// How far the foot of `p` lies beyond a corner of this leg, in the sense of the walk, meters.
     fn beyond(&self, p: Point, corner: &Corner) -> f64 {
         self.way * self.edge.onward(p, corner.at)
     }

@@ -10,7 +10,7 @@ use super::segment::{Segment, Vertex, closed_segments, signed_area};
 use super::{COORDINATE_LIMIT, DRAWING_TOLERANCE};
 use crate::finding::Finding;
 
-/// Two vertices nearer than this are one, and two sides nearer than this touch, metres: a
+/// Two vertices nearer than this are one, and two sides nearer than this touch, meters: a
 /// tenth of what a tape shows.
 pub const SMALLEST_GAP: f64 = 1e-4;
 

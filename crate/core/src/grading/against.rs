@@ -13,11 +13,11 @@ use crate::site::{CheckedSite, FeatureKind, FeaturePart};
 pub struct Against {
     /// What the level is, in words.
     pub what: String,
-    /// Its elevation, metres.
+    /// Its elevation, meters.
     pub level: f64,
-    /// How far the coping stands above it, metres; negative when it stands below.
+    /// How far the coping stands above it, meters; negative when it stands below.
     pub coping_above: f64,
-    /// Where, site metres, if it has a place.
+    /// Where, site meters, if it has a place.
     pub at: Option<Point>,
 }
 

@@ -1,22 +1,22 @@
 //! The coping at which what is dug and what is filled are even.
 
-/// How far up and down from the present coping it is looked for, metres: 5 ft (our choice).
+/// How far up and down from the present coping it is looked for, meters: 5 ft (our choice).
 pub const RANGE: f64 = 1.524;
 
 /// Steps in which the range is looked through before it is narrowed down.
 const STEPS: i32 = 12;
 
-/// How near the coping is found, metres: half a millimetre, less than a level shows.
+/// How near the coping is found, meters: half a millimetre, less than a level shows.
 const NEAR: f64 = 0.000_5;
 
 /// What was found.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Even {
-    /// At this coping nothing is left over and nothing is short, metres.
+    /// At this coping nothing is left over and nothing is short, meters.
     At(f64),
     /// At no coping in the range. It comes nearest at one end of it.
     Nowhere {
-        /// The coping that comes nearest, metres.
+        /// The coping that comes nearest, meters.
         nearest: f64,
         /// What is left over there (short of, when negative), m3 bank.
         left: f64,

@@ -3,16 +3,16 @@
 
 use super::{Bank, Grading, Height, Levels};
 use crate::clearance::WorkFigures;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
 use crate::site::{CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
-/// A bank this much beyond a line is rounding, metres: the lines of banks are not drawn finer.
+/// A bank this much beyond a line is rounding, meters: the lines of banks are not drawn finer.
 const HAIR: f64 = 0.02;
 
-/// Deck this near to a building runs up to it, metres (our choice).
+/// Deck this near to a building runs up to it, meters (our choice).
 const AT_THE_WALL: f64 = 0.1;
 
 /// Every caution of the grading. `work` must stem from the same site.
@@ -29,12 +29,13 @@ pub fn findings(site: &CheckedSite, work: &WorkFigures, grading: &Grading) -> Ve
         found.push(
             Finding::caution(
                 "bank-not-closed",
-                "A bank runs so far that it was not followed to the ground: cut and fill fall \
-                 short of the whole.",
-                "Make the banks steeper, hold the deck by a wall that an engineer designs, or move \
-                 the coping nearer to the ground.",
+                "A slope runs so far that it was not followed to existing grade: cut and fill are \
+                 understated.",
+                "Make the slopes steeper, hold the deck with a wall that an engineer designs, or move \
+                 the coping nearer to existing grade.",
             )
             .about(Topic::Grading)
+            .scoped(Scope::Placement)
             .under("/works/grading/bank_slope"),
         );
     }
@@ -68,13 +69,14 @@ fn retained(site: &CheckedSite, it: Height, limit: f64, above: bool) -> Option<F
                 "Raise the coping",
             )
         };
-        let message = format!("{stands}: more than the {limit} from which it is called retained.");
+        let message = format!("{stands}: more than the {limit} from which it counts as retained.");
         let remedy = format!(
-            "{other}, move the shell, or have a licensed engineer design the wall that holds it; \
-             ask the local authority from which height a wall needs its permit."
+            "{other}, move the shell, or have a licensed engineer design the wall that holds it, \
+             and ask the local authority from what height a wall needs a permit."
         );
         Finding::caution(check, message, remedy)
             .about(Topic::Grading)
+            .scoped(Scope::Placement)
             .under("/works/grading/retained_limit")
             .at(it.at.x, it.at.y)
     })
@@ -97,14 +99,15 @@ fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &str) -> Option<Finding> {
     }
     let (out, at) = farthest?;
     let message = format!(
-        "The bank of {what} reaches {} over the lot line.",
+        "The {what} slope reaches {} over the lot line.",
         length(site, out)
     );
-    let remedy = "Make the bank steeper, move the shell, or change the coping. Nothing may be \
-                  graded on land that is not the owner's.";
+    let remedy = "Make the slope steeper, move the shell or change the coping: nothing is graded on \
+                  land that is not the owner's.";
     Some(
-        Finding::caution("bank-beyond-lot", message, remedy)
+        Finding::fault("bank-beyond-lot", message, remedy)
             .about(Topic::Verdict)
+            .scoped(Scope::Placement)
             .under("/works/grading/bank_slope")
             .at(at.x, at.y),
     )
@@ -127,18 +130,22 @@ fn into_features(
     for feature in site.features().iter() {
         let remedy = match feature.kind {
             FeatureKind::House | FeatureKind::Outbuilding | FeatureKind::Wall => {
-                "Keep soil below the damp course and water away from it, or hold the bank by a \
+                "Keep soil below the dampproofing and water away from it, or hold the slope with a \
                  wall that an engineer designs."
             }
             FeatureKind::SepticTank | FeatureKind::SepticField | FeatureKind::Well => {
-                "Keep earth off it: change the coping or the bank, or have those who may say what \
-                 it bears."
+                "Keep earth off it: change the coping or the slope, or ask a licensed contractor what \
+                 it can carry."
             }
-            FeatureKind::Watercourse => "Keep earth out of it; ask the authority that watches it.",
+            FeatureKind::Watercourse => {
+                "Keep earth out of it, and ask the authority that has charge of the water."
+            }
             FeatureKind::Easement => {
                 "Keep earth off it, or get the written consent of whoever holds the easement."
             }
-            FeatureKind::Tree => "Earth on or off its roots can kill a tree: ask an arborist.",
+            FeatureKind::Tree => {
+                "Ask an arborist: earth added or taken off its roots can kill a tree."
+            }
             _ => continue,
         };
         let figure = Measurable::of(feature.shape.figure());
@@ -163,10 +170,11 @@ fn into_features(
         };
         let record = site.site().features.get(feature.index);
         let label = record.map_or(feature.kind.words(), |f| f.label());
-        let message = format!("The bank of {what} reaches {label}.");
+        let message = format!("The {what} slope reaches {label}.");
         found.push(
             Finding::caution("bank-reaches", message, remedy)
                 .about(Topic::Verdict)
+                .scoped(Scope::Placement)
                 .under(&format!("/features/{}", feature.index))
                 .at(pair.to.x, pair.to.y),
         );
@@ -174,7 +182,7 @@ fn into_features(
     found
 }
 
-/// A deck that falls towards a building it runs up to.
+/// A deck that falls toward a building it runs up to.
 fn toward_buildings(
     site: &CheckedSite,
     work: &WorkFigures,
@@ -202,11 +210,12 @@ fn toward_buildings(
             found.push(
                 Finding::caution(
                     "deck-falls-to-building",
-                    format!("The deck runs up to {label} and falls towards it."),
+                    format!("The deck runs up to {label} and falls toward it."),
                     "Have the deck drained there (a channel along the wall), make it narrower, or \
                      move the shell (common practice, no source).",
                 )
                 .about(Topic::Grading)
+                .scoped(Scope::Placement)
                 .under("/works/deck/fall")
                 .at(pair.to.x, pair.to.y),
             );

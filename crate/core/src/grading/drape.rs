@@ -37,7 +37,7 @@ pub(super) struct Drape {
 }
 
 impl Drape {
-    /// `bank`: the slope of banks, rise per metre of run.
+    /// `bank`: the slope of banks, rise per meter of run.
     pub fn over(grid: Grid, ground: &Ground, pose: &Pose, coping: f64, bank: f64) -> Self {
         let mut terrain = Terrain::over(&grid, ground, pose, coping);
         let mut rises = vec![0.0; grid.len()];
@@ -116,7 +116,7 @@ fn steep(grid: &Grid, rises: &[f64], bank: f64) -> Option<(Point, Point)> {
             (high.0.max(column), high.1.max(row)),
         ));
     }
-    // Its cells and their neighbours.
+    // Its cells and their neighbors.
     let (low, high) = found?;
     let reach = Vector::new(2.0 * grid.cell, 2.0 * grid.cell);
     Some((

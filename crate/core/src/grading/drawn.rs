@@ -7,7 +7,7 @@ use crate::geom::{Edges, Point, Pose, Region, Ring, Vector};
 use crate::shell::Shell;
 use crate::site::{CheckedFeature, CheckedShape, FeatureKind};
 
-/// Edges of drawn decks are taken in stretches no longer than this, metres: along one the
+/// Edges of drawn decks are taken in stretches no longer than this, meters: along one the
 /// deck's top changes evenly.
 const STRETCH: f64 = 0.5;
 
@@ -44,7 +44,7 @@ impl Drawn {
         self.decks.is_empty() && self.openings.is_empty()
     }
 
-    /// Distance of the farthest corner of a drawn deck from the rim, metres; 0 without one.
+    /// Distance of the farthest corner of a drawn deck from the rim, meters; 0 without one.
     pub fn farthest(&self, shell: &Shell, pose: &Pose) -> f64 {
         if self.decks.is_empty() {
             return 0.0;
@@ -200,7 +200,7 @@ impl Signed {
         if signed < 0.0 { outward } else { 1.0 - outward }
     }
 
-    /// The distance of a place, metres; infinite where it is certainly more than `most`.
+    /// The distance of a place, meters; infinite where it is certainly more than `most`.
     pub fn at(&self, p: Point, most: f64) -> f64 {
         let Some((low, high)) = self.bounds else {
             return f64::INFINITY;

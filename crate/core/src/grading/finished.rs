@@ -6,10 +6,10 @@ use crate::geom::{Edges, Point, Pose, Region};
 use crate::shell::Shell;
 use crate::site::ConstructionSettings;
 
-/// How far apart a bank's way back to the deck's edge is looked at, metres.
+/// How far apart a bank's way back to the deck's edge is looked at, meters.
 const STEP: f64 = 0.25;
 
-/// What becomes of the ground at a place; rises are metres above the rim.
+/// What becomes of the ground at a place; rises are meters above the rim.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Finish {
     /// It stays as it is: within the rim, in an opening, beyond every bank.

@@ -8,7 +8,7 @@ use super::{Bank, Grading, Height};
 use crate::geom::{Point, Pose};
 use crate::ground::Ground;
 
-/// What moving earth to one place of the finished ground takes, metres of height.
+/// What moving earth to one place of the finished ground takes, meters of height.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 struct Moved {
     cut: f64,
@@ -60,7 +60,7 @@ fn moved(ground: f64, finished: f64, hole: f64, cap: f64) -> Moved {
 }
 
 impl Layout {
-    /// Cut, fill and banks where the shell stands at `pose` with its rim at `coping`, metres.
+    /// Cut, fill and banks where the shell stands at `pose` with its rim at `coping`, meters.
     pub fn grade(&self, drawn: &Drawn, ground: &Ground, pose: &Pose, coping: f64) -> Grading {
         let drape = Drape::over(self.grid, ground, pose, coping, self.levels.bank);
         let over = (!drawn.is_empty()).then(|| drawn.over(self, pose));

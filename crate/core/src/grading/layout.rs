@@ -16,10 +16,10 @@ const BLOCK: usize = 8;
 /// A share of a cell that is smaller is none.
 const SLIVER: f64 = 0.001;
 
-/// How far apart the ground is looked at along the deck's edge, metres.
+/// How far apart the ground is looked at along the deck's edge, meters.
 pub(super) const EDGE_STEP: f64 = 0.25;
 
-/// The finished ground round a shell, in the shell's frame. Rises are metres above the rim.
+/// The finished ground round a shell, in the shell's frame. Rises are meters above the rim.
 #[derive(Debug)]
 pub struct Layout {
     pub(super) levels: Levels,
@@ -33,7 +33,7 @@ pub struct Layout {
     /// Every other cell of every other row, and the run from the edge there (negative within).
     pub(super) coarse: Grid,
     pub(super) runs: Vec<f64>,
-    /// How far from the edge the layout reaches, metres.
+    /// How far from the edge the layout reaches, meters.
     pub(super) reach: f64,
     /// Places along its border.
     border: Vec<EdgeSpot>,
@@ -59,7 +59,7 @@ pub(super) struct Beside {
     pub cell: u32,
     /// Its area, m2.
     pub area: f64,
-    /// Distance from the edge, metres; infinite where no bank runs.
+    /// Distance from the edge, meters; infinite where no bank runs.
     pub run: f64,
     /// The deck's top at the place of the edge it is nearest to, rise.
     pub edge: f64,
@@ -78,8 +78,8 @@ pub(super) struct EdgeSpot {
 }
 
 impl Layout {
-    /// The layout of a shell with its hole, to `reach` metres beyond the deck's edge, in cells
-    /// of `cell` metres.
+    /// The layout of a shell with its hole, to `reach` meters beyond the deck's edge, in cells
+    /// of `cell` meters.
     pub fn new(
         shell: &Shell,
         works: &ConstructionSettings,
@@ -258,7 +258,7 @@ struct Side {
     hole: f64,
 }
 
-/// The share of a square cell that lies on the near side of a line: `distance` metres from the
+/// The share of a square cell that lies on the near side of a line: `distance` meters from the
 /// cell's middle along `normal`, a unit vector.
 pub(super) fn half_plane(normal: Vector, distance: f64, cell: f64) -> f64 {
     let (x, y) = (normal.x.abs() * cell / 2.0, normal.y.abs() * cell / 2.0);
@@ -277,7 +277,7 @@ pub(super) fn half_plane(normal: Vector, distance: f64, cell: f64) -> f64 {
     }
 }
 
-/// Places `run` metres from the deck's edge, each with the deck's top at that edge.
+/// Places `run` meters from the deck's edge, each with the deck's top at that edge.
 fn border(rim: &Region, levels: &Levels, run: f64) -> Vec<EdgeSpot> {
     let ring = offset_region(rim, levels.edge() + run, DRAWING_TOLERANCE);
     // A screen only: grading itself looks at every cell.

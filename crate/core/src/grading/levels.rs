@@ -2,20 +2,20 @@
 
 use crate::site::ConstructionSettings;
 
-/// Heights and widths of deck, collar and banks; rises are metres above the rim.
+/// Heights and widths of deck, collar and banks; rises are meters above the rim.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Levels {
-    /// Width of the collar outside the rim, metres.
+    /// Width of the collar outside the rim, meters.
     pub collar: f64,
-    /// Width of the deck's band outside the rim, metres.
+    /// Width of the deck's band outside the rim, meters.
     pub deck: f64,
-    /// Drop of the deck's top per metre away from the rim.
+    /// Drop of the deck's top per meter away from the rim.
     pub fall: f64,
-    /// Slab and bed, metres.
+    /// Slab and bed, meters.
     pub under: f64,
-    /// Depth of the collar's underside below the rim, to which stone reaches, metres.
+    /// Depth of the collar's underside below the rim, to which stone reaches, meters.
     pub cap: f64,
-    /// Rise of a bank per metre of run; infinite for a bank that stands upright.
+    /// Rise of a bank per meter of run; infinite for a bank that stands upright.
     pub bank: f64,
 }
 
@@ -32,7 +32,7 @@ impl Levels {
         }
     }
 
-    /// Distance of the outer edge of deck or collar from the rim: where banks start, metres.
+    /// Distance of the outer edge of deck or collar from the rim: where banks start, meters.
     pub fn edge(&self) -> f64 {
         self.deck.max(self.collar)
     }

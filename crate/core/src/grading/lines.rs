@@ -6,7 +6,7 @@ use super::layout::{Beside, Layout, STRIDE};
 use crate::dig::positive_area;
 use crate::geom::{Point, Pose, Vector};
 
-/// Beyond the edge by this much a line counts as one of a bank, metres.
+/// Beyond the edge by this much a line counts as one of a bank, meters.
 const OFF_EDGE: f64 = 0.01;
 
 /// What is traced: how far a bank stands above the ground, or below it.
@@ -35,7 +35,7 @@ impl Field<'_> {
         }
     }
 
-    /// How much of a bank stands between it and the ground, metres; negative beyond its end.
+    /// How much of a bank stands between it and the ground, meters; negative beyond its end.
     fn value(&self, index: usize, way: Way) -> f64 {
         let layout = self.layout;
         let columns = layout.coarse.columns.max(1);

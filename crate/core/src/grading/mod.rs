@@ -54,7 +54,7 @@ use crate::ground::Ground;
 use crate::shell::Shell;
 use crate::site::ConstructionSettings;
 
-/// How far from the deck's edge layouts reach, metres, and the side of their cells, metres.
+/// How far from the deck's edge layouts reach, meters, and the side of their cells, meters.
 /// Banks that run farther than the last are told as not closed.
 const REACHES: [(f64, f64); 8] = [
     (1.5, 0.1),
@@ -67,7 +67,7 @@ const REACHES: [(f64, f64); 8] = [
     (24.0, 0.3),
 ];
 
-/// How far above the rim the hole's sides are followed, metres: ground that stands higher is cut by
+/// How far above the rim the hole's sides are followed, meters: ground that stands higher is cut by
 /// the hole or by the banks all the same.
 const HEADROOM: f64 = 3.0;
 
@@ -101,21 +101,21 @@ pub struct Grading {
 /// A height between deck and ground at a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Height {
-    /// How far apart they stand, metres.
+    /// How far apart they stand, meters.
     pub height: f64,
-    /// Where, site metres.
+    /// Where, site meters.
     pub at: Point,
 }
 
 /// The banks of one kind.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Bank {
-    /// Where they meet the ground, site metres: open lines that begin and end at the deck's edge
+    /// Where they meet the ground, site meters: open lines that begin and end at the deck's edge
     /// or closed ones round it, within 1 cm where the ground has no cliffs.
     pub lines: Vec<Vec<Point>>,
-    /// How far from the deck's edge they run at most, metres (to half a cell).
+    /// How far from the deck's edge they run at most, meters (to half a cell).
     pub reach: f64,
-    /// Where that is, site metres.
+    /// Where that is, site meters.
     pub at: Point,
 }
 
@@ -191,7 +191,7 @@ pub fn graded(
     Grading::default()
 }
 
-/// How far an area of the site reaches beyond the rectangle round the rim, metres.
+/// How far an area of the site reaches beyond the rectangle round the rim, meters.
 fn around(shell: &Shell, pose: &Pose, area: &Region) -> f64 {
     let points = area.rings().flat_map(|ring| &ring.0);
     let posed = points.map(|p| pose.shell_from_site(*p));

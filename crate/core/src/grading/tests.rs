@@ -94,7 +94,7 @@ fn plain(works: &ConstructionSettings, ground: &Ground) -> Grading {
     at_ten(works, &Drawn::default(), ground, &pose())
 }
 
-/// The sum over the ring from `from` to `to` metres outside the rim of a height that is a
+/// The sum over the ring from `from` to `to` meters outside the rim of a height that is a
 /// straight line in the distance: the ring at `d` is as long as the rectangle and a circle.
 fn ring(from: f64, to: f64, height: impl Fn(f64) -> f64) -> f64 {
     let length = |d: f64| 24.0 + 2.0 * PI * (COPING + d);
@@ -156,7 +156,7 @@ fn a_deck_above_level_ground_is_filled_and_its_banks_run_to_the_ground() {
     }
 }
 
-/// Upright sides 0.76 m outside the rim in level ground at the rim: between collar and side the
+/// Vertical sides 0.76 m outside the rim in level ground at the rim: between collar and side the
 /// earth above the stone is put back.
 #[test]
 fn the_wedge_above_the_stone_is_filled() {

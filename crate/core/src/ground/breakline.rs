@@ -8,7 +8,7 @@ use crate::finding::Finding;
 /// lot. Every line is held against every other, so this bounds the time that takes.
 pub const BREAKLINE_POINT_LIMIT: usize = 10_000;
 
-/// Two elevations of one place that differ by no more than this agree, metres: a tenth of a
+/// Two elevations of one place that differ by no more than this agree, meters: a tenth of a
 /// foot, to which ground is commonly read (common practice, no source).
 pub const AGREE: f64 = 0.030_48;
 
@@ -17,7 +17,7 @@ pub const AGREE: f64 = 0.030_48;
 pub(super) struct Breakline {
     /// Its index in the file.
     pub index: usize,
-    /// Its points, two or more; neighbours stand apart. Their indices are those in the line.
+    /// Its points, two or more; neighbors stand apart. Their indices are those in the line.
     pub points: Vec<Spot>,
 }
 
@@ -76,7 +76,7 @@ fn points(index: usize, record: &[[f64; 3]], faults: &mut Vec<Finding>) -> Vec<S
             ("has fewer than two points", "Give the line a second point.")
         } else {
             (
-                "is shorter than a millimetre",
+                "is shorter than a millimeter",
                 "Give its points as they lie apart, or give a spot in its place.",
             )
         };

@@ -12,8 +12,8 @@
 use super::facet::Facet;
 use crate::geom::{Point, Region, Ring, Vector};
 
-/// A corner nearer to a level than this stands on it, metres: elevations are told to the
-/// millimetre, and feet turned into metres are off by less than this.
+/// A corner nearer to a level than this stands on it, meters: elevations are told to the
+/// millimetre, and feet turned into meters are off by less than this.
 const ON_LEVEL: f64 = 1e-6;
 
 /// Every how many contours one is an index contour, drawn heavier (drafting convention).
@@ -25,11 +25,11 @@ pub const LEVEL_LIMIT: f64 = 100.0;
 /// One contour line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Contour {
-    /// Its elevation, metres.
+    /// Its elevation, meters.
     pub elevation: f64,
     /// Whether it is drawn heavier: every fifth, counted from the datum.
     pub index: bool,
-    /// Its points, site metres, higher ground to the left; a closed one ends where it began.
+    /// Its points, site meters, higher ground to the left; a closed one ends where it began.
     pub points: Vec<Point>,
 }
 
@@ -39,7 +39,7 @@ impl Contour {
         self.points.len() > 2 && self.points.first() == self.points.last()
     }
 
-    /// Its length in plan, metres.
+    /// Its length in plan, meters.
     pub fn length(&self) -> f64 {
         let next = self.points.iter().skip(1);
         self.points
@@ -51,7 +51,7 @@ impl Contour {
 }
 
 /// The interval that is drawn when another is asked for: the same, or so many times five of it
-/// that no more than [`LEVEL_LIMIT`] levels lie in the relief. Metres.
+/// that no more than [`LEVEL_LIMIT`] levels lie in the relief. Meters.
 pub fn drawn_interval(asked: f64, relief: f64) -> f64 {
     let mut interval = asked;
     while relief > LEVEL_LIMIT * interval && interval > 0.0 {
@@ -60,8 +60,8 @@ pub fn drawn_interval(asked: f64, relief: f64) -> f64 {
     interval
 }
 
-/// The least interval of a series 1, 2, 5, 10 ... (times `unit` metres, times a power of ten)
-/// at which a relief of so many metres has no more than twelve levels.
+/// The least interval of a series 1, 2, 5, 10 ... (times `unit` meters, times a power of ten)
+/// at which a relief of so many meters has no more than twelve levels.
 ///
 /// Twelve: a plan with fewer than a dozen contours can be read without counting (our choice).
 pub fn proposed_interval(relief: f64, unit: f64) -> f64 {
@@ -76,7 +76,7 @@ pub fn proposed_interval(relief: f64, unit: f64) -> f64 {
 
 /// Every contour of these triangles, by elevation, then by place.
 ///
-/// `interval`: metres, above zero. The triangles must meet in whole edges, as those of a ground
+/// `interval`: meters, above zero. The triangles must meet in whole edges, as those of a ground
 /// do, and turn counter-clockwise.
 pub fn contours<'a>(
     facets: impl Iterator<Item = &'a Facet> + Clone,
@@ -212,7 +212,7 @@ fn chains(steps: &[Step], interval: f64, contours: &mut Vec<Contour>) {
 
 /// The contours of a plane inside a region: straight lines across it.
 ///
-/// `elevation` is the plane's at `at`, `gradient` its rise per metre.
+/// `elevation` is the plane's at `at`, `gradient` its rise per meter.
 pub fn plane_contours(
     region: &Region,
     at: Point,
@@ -346,7 +346,7 @@ mod tests {
             .collect();
         assert_eq!(told, [(1.0, 4.0, 2.0), (2.0, 4.0, 7.0)]);
         assert!(lines(&terrace.map(|[x, y, _]| [x, y, 1.0]), 1.0).is_empty());
-        // A foot turned into metres stands on its level, not a hair below.
+        // A foot turned into meters stands on its level, not a hair below.
         let foot = 0.304_8;
         let pane = [[0.0, 0.0, 99.0], [4.0, 0.0, 100.0], [0.0, 4.0, 99.0]];
         let found = lines(&pane.map(|[x, y, z]| [x, y, z * foot]), foot);

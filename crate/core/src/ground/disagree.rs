@@ -15,7 +15,7 @@ pub(super) struct Passing {
     pub node: usize,
     /// Which of the lines.
     pub line: usize,
-    /// What it has there, metres.
+    /// What it has there, meters.
     pub elevation: f64,
     /// Its own point that stands there, by its place in `Breakline::points`; none where the
     /// elevation lies between two points.

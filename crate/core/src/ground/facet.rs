@@ -6,9 +6,9 @@ use crate::math::hypot;
 /// A triangle of the surface; its elevation is planar.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Facet {
-    /// Its corners in plan, counter-clockwise, site metres.
+    /// Its corners in plan, counter-clockwise, site meters.
     pub corners: [Point; 3],
-    /// Elevation at each corner, metres.
+    /// Elevation at each corner, meters.
     pub elevations: [f64; 3],
     /// Whether it lies between surveyed spots; otherwise its elevation is carried over from
     /// the nearest edge of the surveyed area.
@@ -32,12 +32,12 @@ impl Facet {
         hypot(across, u.cross(v)) / 2.0
     }
 
-    /// Rise per metre towards east and north; `None` for a triangle of no area.
+    /// Rise per meter toward east and north; `None` for a triangle of no area.
     pub fn gradient(&self) -> Option<Vector> {
         gradient(&self.corners, &self.elevations)
     }
 
-    /// Elevation of its plane at a point, never beyond its own corners', metres.
+    /// Elevation of its plane at a point, never beyond its own corners', meters.
     pub fn elevation(&self, at: Point) -> f64 {
         let [a, ..] = self.corners;
         let [za, zb, zc] = self.elevations;

@@ -22,9 +22,9 @@ use crate::geom::{Point, Vector};
 /// A place of known elevation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Node {
-    /// Where, site metres.
+    /// Where, site meters.
     pub at: Point,
-    /// Its elevation, metres.
+    /// Its elevation, meters.
     pub elevation: f64,
     /// The index in the file of the spot that stands there.
     pub spot: Option<usize>,
@@ -185,6 +185,35 @@ mod tests {
         let middle = net.nodes[2];
         assert_eq!((middle.at, middle.elevation), (Point::new(5.0, 5.0), 11.0));
         assert_eq!(net.lines, [vec![0, 2, 4], vec![1, 2, 3]]);
+    }
+
+    /// Found by the property of lines that agree: parts of the second line, 2 m apart and in line but for
+    /// rounding, were taken to cross each other.
+    #[test]
+    fn parts_of_one_line_do_not_cross_each_other() {
+        let on_plane = |(x, y): (f64, f64)| [x, y, 100.0 + 0.07 * x - 0.04 * y];
+        let first = [
+            (-42.507714645105715, 19.50374961780623),
+            (38.519632313015975, 12.357990326298138),
+        ];
+        let second = [
+            (-0.3136324519620976, 43.04859400700474),
+            (-34.36040374070662, -40.6848282925447),
+            (26.58025563413108, 32.08911539412274),
+            (-32.43627961405368, 10.562996747009787),
+        ];
+        let third = [
+            (32.21087810844879, 16.123029709239688),
+            (-43.08989842936014, -16.80679510670659),
+        ];
+        let lines: [&[(f64, f64)]; 3] = [&first, &second, &third];
+        let lines = lines.map(|line| line.iter().copied().map(on_plane).collect());
+        let (net, found) = network(&[], &lines).unwrap();
+        assert!(found.is_empty());
+        // Eight points and seven crossings.
+        assert_eq!(net.nodes.len(), 15);
+        let nodes: Vec<usize> = net.lines.iter().map(Vec::len).collect();
+        assert_eq!(nodes, [6, 11, 5]);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 //!
 //! Points within a millimetre of each other stand at one place ([`ONE_PLACE`]); what lies within
 //! half of that of a line lies on it, and the line bends there by no more. (With the whole
-//! millimetre two neighbouring nodes could each lie on the line to the other.)
+//! millimetre two neighboring nodes could each lie on the line to the other.)
 //!
 //! Everything is put in order by place before it is compared, so that neither the order of
 //! the file nor the direction of a line changes the result by a digit.
@@ -21,7 +21,7 @@ use crate::geom::Point;
 /// millimetre onto another point may take a third.
 const ROUNDS: usize = 12;
 
-/// What lies nearer to a line than this lies on it, metres.
+/// What lies nearer to a line than this lies on it, meters.
 const ON_LINE: f64 = ONE_PLACE / 2.0;
 
 /// Lines that meet at nodes alone.
@@ -42,7 +42,7 @@ pub(super) struct Stretch {
     pub nodes: Vec<usize>,
 }
 
-/// The straight part of a stretch between two neighbouring nodes.
+/// The straight part of a stretch between two neighboring nodes.
 struct Segment {
     /// Which of the stretches.
     stretch: usize,
@@ -171,7 +171,10 @@ impl Noded {
         let tree = Tree::new(&boxes);
         let mut found: Vec<(Point, &Segment, &Segment)> = Vec::new();
         for (i, (a, round)) in segments.iter().zip(&boxes).enumerate() {
-            let after = tree.near(round).into_iter().filter(|j| *j > i);
+            // Parts of one line lie in line with each other: by rounding alone two that are far apart
+            // would seem to cross.
+            let meets = |j: &usize| *j > i && boxes.get(*j).is_some_and(|b| b.meets(round));
+            let after = tree.near(round).into_iter().filter(meets);
             for b in after.filter_map(|j| segments.get(j)) {
                 if let Some(at) = crossing(a, b) {
                     found.push((at, a, b));

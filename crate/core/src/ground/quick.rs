@@ -1,5 +1,5 @@
 //! The quick ways to tell the ground from what the lot already tells: an elevation at every
-//! corner, or an even fall towards the rear, a side or a bearing.
+//! corner, or an even fall toward the rear, a side or a bearing.
 //!
 //! Both give an ordinary [`GroundRecord`], which can then be edited like any other.
 
@@ -28,9 +28,9 @@ pub struct Corner {
     pub course: usize,
     /// What it is called: the sides that meet there.
     pub name: String,
-    /// Where it is, site metres.
+    /// Where it is, site meters.
     pub at: Point,
-    /// Its elevation, metres, where the ground tells it there: by its figures or by a spot.
+    /// Its elevation, meters, where the ground tells it there: by its figures or by a spot.
     pub elevation: Option<f64>,
 }
 
@@ -191,16 +191,16 @@ pub enum Towards {
 pub struct Fall {
     /// The plane.
     pub ground: GroundRecord,
-    /// Horizontal distance over which it drops, metres.
+    /// Horizontal distance over which it drops, meters.
     pub run: f64,
     /// Where the run starts and ends, in words.
     pub words: String,
 }
 
-/// The plane that stands at `elevation` where the run starts and lies lower by `drop` metres at
+/// The plane that stands at `elevation` where the run starts and lies lower by `drop` meters at
 /// its end (higher, where the drop is negative).
 ///
-/// Towards the rear the run goes from the middle of the front line to the middle of the rear
+/// Toward the rear the run goes from the middle of the front line to the middle of the rear
 /// line; where no side is the rear, square to the front as far as the lot goes.
 ///
 /// # Errors
@@ -331,7 +331,7 @@ fn middle<'a>(sides: impl Iterator<Item = &'a Side>) -> Option<Point> {
     (length > 0.0).then(|| Point::default() + sum * (1.0 / length))
 }
 
-/// How far the lot reaches from a point in a direction (a unit vector), metres.
+/// How far the lot reaches from a point in a direction (a unit vector), meters.
 fn reach(lot: &Lot, from: Point, along: Vector) -> f64 {
     let places = lot.sides.iter().flat_map(|side| {
         // A curve by points along it: a fall does not depend on its last millimetres.

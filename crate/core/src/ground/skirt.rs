@@ -9,7 +9,7 @@ use super::facet::Facet;
 use crate::geom::{COORDINATE_LIMIT, Point, Vector};
 use crate::math::{TURN, atan2};
 
-/// How far the skirt reaches, metres. The farthest that two points within the coordinate limit
+/// How far the skirt reaches, meters. The farthest that two points within the coordinate limit
 /// can be apart is 2.83 limits, and the chord of a fan piece of 60 degrees stands 0.87 of the
 /// reach from its corner: four limits cover everything.
 pub(super) const REACH: f64 = 4.0 * COORDINATE_LIMIT;

@@ -4,14 +4,14 @@ use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::units::{Measure, System, show};
 
-/// The elevations a site can have, metres above its datum: from below the lowest shore to
+/// The elevations a site can have, meters above its datum: from below the lowest shore to
 /// above the highest road (the same range as the coping's).
 pub const ELEVATION_RANGE: core::ops::RangeInclusive<f64> = -500.0..=9000.0;
 
 /// The most spots a ground may have: far beyond any survey of a lot, and a few seconds' work.
 pub const SPOT_LIMIT: usize = 1_000_000;
 
-/// Two spots nearer to each other than this stand at one place, metres: no tape tells them apart.
+/// Two spots nearer to each other than this stand at one place, meters: no tape tells them apart.
 pub(super) const ONE_PLACE: f64 = 0.001;
 
 /// As many faults as anyone reads; a broken file may have a million.
@@ -20,9 +20,9 @@ const FAULTS_TOLD: usize = 100;
 /// A checked spot.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Spot {
-    /// Where, site metres.
+    /// Where, site meters.
     pub at: Point,
-    /// Elevation, metres.
+    /// Elevation, meters.
     pub elevation: f64,
     /// Its index in the file.
     pub index: usize,
@@ -83,7 +83,7 @@ pub(super) fn figures(
     let (message, remedy) = if !(x.is_finite() && y.is_finite() && elevation.is_finite()) {
         (
             "has a figure that is not a number.".to_owned(),
-            "Give each spot as east, north and elevation, in metres.",
+            "Give each spot as east, north and elevation, in meters.",
         )
     } else if x.abs() > COORDINATE_LIMIT || y.abs() > COORDINATE_LIMIT {
         (
@@ -93,7 +93,7 @@ pub(super) fn figures(
     } else if !ELEVATION_RANGE.contains(&elevation) {
         (
             format!("has an elevation of {elevation} m."),
-            "Elevations are metres between -500 and 9,000.",
+            "Elevations are meters between -500 and 9,000.",
         )
     } else {
         // Adding zero turns a negative zero into a plain one, so that twins compare equal.

@@ -12,17 +12,17 @@ use super::validate::{elevation_fault, left_out, notes, plane_faults};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector, boolean};
 
-/// Half the side of the two triangles that carry level and evenly falling ground, metres:
+/// Half the side of the two triangles that carry level and evenly falling ground, meters:
 /// everything within the coordinate limit and a hole beside it.
 const EXTENT: f64 = 2.0 * COORDINATE_LIMIT;
 
-/// Unknown ground narrower than about this is rounding along the lot's own line, metres.
+/// Unknown ground narrower than about this is rounding along the lot's own line, meters.
 const SLIVER: f64 = 0.01;
 
 /// The elevation at a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Height {
-    /// Elevation, metres.
+    /// Elevation, meters.
     pub elevation: f64,
     /// Whether it lies between surveyed spots.
     pub known: bool,
@@ -76,7 +76,7 @@ impl Ground {
         }
     }
 
-    /// The surface through spots and breaklines, each point `[x, y, elevation]` in metres.
+    /// The surface through spots and breaklines, each point `[x, y, elevation]` in meters.
     ///
     /// # Errors
     /// As [`Self::check`], placed in the record of spots.
@@ -126,7 +126,7 @@ impl Ground {
     }
 
     /// The breaklines as they lie in the surface: through every crossing and every spot on
-    /// them. Each stretch is an edge of the surface (site metres).
+    /// them. Each stretch is an edge of the surface (site meters).
     pub fn breaklines(&self) -> &[Vec<Point>] {
         &self.breaklines
     }
@@ -136,7 +136,7 @@ impl Ground {
         &self.facets
     }
 
-    /// The triangles that may meet the upright rectangle between two corners (site metres), in
+    /// The triangles that may meet the upright rectangle between two corners (site meters), in
     /// the order of [`Self::facets`]. It takes no longer for a large survey than for a small one.
     pub fn facets_near(&self, low: Point, high: Point) -> impl Iterator<Item = &Facet> {
         self.tree
@@ -187,7 +187,7 @@ impl Ground {
         unknown
     }
 
-    /// Lowest and highest elevation of the surveyed ground, metres; `None` where there are no
+    /// Lowest and highest elevation of the surveyed ground, meters; `None` where there are no
     /// spots.
     pub fn surveyed_range(&self) -> Option<(f64, f64)> {
         self.range
@@ -292,7 +292,7 @@ fn chains(network: &Network, tin: &Triangles) -> Vec<Vec<Point>> {
     chains
 }
 
-/// Spots that stand at one place (the nearest spot is always a neighbour) yet disagree.
+/// Spots that stand at one place (the nearest spot is always a neighbor) yet disagree.
 fn disagreeing_neighbours(nodes: &[Node], tin: &Triangles) -> Vec<Finding> {
     let mut pairs = Vec::new();
     for &[a, b, c] in &tin.faces {
@@ -433,7 +433,7 @@ mod tests {
 
     #[test]
     fn the_surface_does_not_depend_on_the_order_of_the_spots() {
-        // A square grid: every four neighbours lie on a circle, so the diagonal is a choice.
+        // A square grid: every four neighbors lie on a circle, so the diagonal is a choice.
         let mut spots: Vec<[f64; 3]> = (0..36)
             .map(|i| (f64::from(i % 6), f64::from(i / 6)))
             .map(|(x, y)| [x * 3.0, y * 3.0, x * y % 3.0])

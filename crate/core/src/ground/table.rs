@@ -11,7 +11,7 @@
 use crate::finding::Finding;
 use crate::units::{Measure, System, parse_measure, show};
 
-/// The longest rod that is read, metres (common practice: 25 ft staves; no source).
+/// The longest rod that is read, meters (common practice: 25 ft staves; no source).
 const ROD: f64 = 10.0;
 
 /// What the last column holds.
@@ -19,7 +19,7 @@ const ROD: f64 = 10.0;
 pub enum Heights {
     /// Elevations.
     Elevations,
-    /// Rod readings, to be taken from the height of the instrument (metres above the datum).
+    /// Rod readings, to be taken from the height of the instrument (meters above the datum).
     Rod {
         /// Elevation of the line of sight.
         instrument: f64,
@@ -27,7 +27,7 @@ pub enum Heights {
 }
 
 /// The height of the instrument: the benchmark's elevation and the rod reading on it
-/// (differential levelling, as every surveying text has it). Metres.
+/// (differential levelling, as every surveying text has it). Meters.
 pub fn height_of_instrument(benchmark: f64, backsight: f64) -> f64 {
     benchmark + backsight
 }

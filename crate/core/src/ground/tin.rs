@@ -15,7 +15,7 @@ pub(super) struct Triangles {
     /// The triangles, each counter-clockwise.
     pub faces: Vec<[usize; 3]>,
     /// The edge of the surveyed area, counter-clockwise: the convex hull, drawn in to the
-    /// points that lie within `sliver` metres of its edges.
+    /// points that lie within `sliver` meters of its edges.
     pub edge: Vec<usize>,
     /// The forced edges that were left out because they cross one taken before.
     pub left_out: Vec<[usize; 2]>,
@@ -42,7 +42,7 @@ const NEARLY_ZERO: f64 = 1e-30;
 /// an edge (or by a row of edges, through points that lie exactly between the two).
 ///
 /// Forced edges may meet at their ends alone; one that crosses an earlier one is left out and
-/// told, never forced. A triangle on the hull that is less than `sliver` metres high is left
+/// told, never forced. A triangle on the hull that is less than `sliver` meters high is left
 /// out: spots along a straight line are never quite straight, and between them and the hull
 /// lies no ground. Empty when there are fewer than three points or all lie on one line, or
 /// when a coordinate is not finite (validation has seen to that before).

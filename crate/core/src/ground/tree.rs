@@ -5,7 +5,7 @@ use crate::geom::Point;
 /// How many boxes a leaf holds: few enough to try them all.
 const LEAF: usize = 4;
 
-/// An upright rectangle in plan, metres.
+/// An upright rectangle in plan, meters.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Bounds {
     pub low: Point,
@@ -23,7 +23,7 @@ impl Bounds {
         points.iter().fold(Self::EMPTY, |b, &p| b.with(p))
     }
 
-    /// The same with a margin all round, metres.
+    /// The same with a margin all round, meters.
     pub fn grown(self, margin: f64) -> Self {
         Self {
             low: Point::new(self.low.x - margin, self.low.y - margin),
@@ -38,7 +38,8 @@ impl Bounds {
         }
     }
 
-    fn meets(&self, other: &Self) -> bool {
+    /// Whether the two overlap or touch.
+    pub fn meets(&self, other: &Self) -> bool {
         self.low.x <= other.high.x
             && other.low.x <= self.high.x
             && self.low.y <= other.high.y

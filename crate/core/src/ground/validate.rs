@@ -6,7 +6,7 @@ use super::spots::ELEVATION_RANGE;
 use crate::finding::{Finding, Topic};
 use crate::geom::{COORDINATE_LIMIT, Point};
 
-/// The steepest even fall that is taken, drop per metre of run. Steeper ground is no lot.
+/// The steepest even fall that is taken, drop per meter of run. Steeper ground is no lot.
 const STEEPEST_FALL: f64 = 1.0;
 
 /// The fault of an elevation out of range.
@@ -15,7 +15,7 @@ pub(super) fn elevation_fault(place: &str, elevation: f64) -> Option<Finding> {
         Finding::fault(
             "elevation",
             format!("The elevation is {elevation} m."),
-            "Elevations are metres between -500 and 9,000.",
+            "Elevations are meters between -500 and 9,000.",
         )
         .under(place)
     })
@@ -35,13 +35,13 @@ pub(super) fn plane_faults(at: Point, elevation: f64, fall: f64, towards: f64) -
         at.is_finite() && at.x.abs() <= COORDINATE_LIMIT && at.y.abs() <= COORDINATE_LIMIT,
         "/plane/at",
         "The point of known elevation lies too far off or is not a number.".into(),
-        "Give a point on the lot, in metres.",
+        "Give a point on the lot, in meters.",
     );
     check(
         fall.abs() <= STEEPEST_FALL,
         "/plane/fall",
-        format!("The ground falls {fall} m per metre."),
-        "Give the drop per metre of run, at most 1.",
+        format!("The ground falls {fall} m per meter."),
+        "Give the drop per meter of run, at most 1.",
     );
     check(
         (-100.0..=100.0).contains(&towards),

@@ -86,7 +86,7 @@ pub(super) fn area_caution(comparison: &AreaComparison) -> Option<Finding> {
     )
 }
 
-/// A figure in feet and in metres: a finding does not know who reads it.
+/// A figure in feet and in meters: a finding does not know who reads it.
 fn both_systems(measure: Measure, value: f64) -> String {
     let feet = show(measure, value, System::Feet);
     let metres = show(measure, value, System::Metres);

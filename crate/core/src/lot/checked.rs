@@ -139,7 +139,7 @@ fn record_faults(record: &LotRecord) -> Vec<Finding> {
             "stated-area",
             "/stated_area".to_owned(),
             "The stated area is not above zero.",
-            "Give the area of the deed in square metres, or leave it out.",
+            "Give the area of the deed in square meters, or leave it out.",
         );
     }
     if record
@@ -195,7 +195,7 @@ fn record_faults(record: &LotRecord) -> Vec<Finding> {
                 "course-length",
                 place(length_field),
                 "The length of this course is not above zero, or not within 20,000 m.",
-                "Give its length in metres; go back by the bearing, not by a minus sign.",
+                "Give its length in meters; go back by the bearing, not by a minus sign.",
             );
         } else if let CourseShape::Curve { chord, radius, .. } = course.shape
             && !chord_fits(chord, radius)
@@ -237,7 +237,7 @@ fn sides(record: &LotRecord, outline: &Outline) -> Vec<Side> {
     sides
 }
 
-/// The point of the compass towards which a side of the counter-clockwise boundary faces.
+/// The point of the compass toward which a side of the counter-clockwise boundary faces.
 fn faces(segment: &Segment) -> &'static str {
     let along: Vector = segment.to() - segment.from();
     let outward = -along.left();

@@ -3,7 +3,7 @@
 use crate::geom::path::bulge_of_angle;
 use crate::math::{TURN, asin, cos, sin, tan};
 
-/// The elements of a circular curve. Lengths in metres, or in whatever unit they came in.
+/// The elements of a circular curve. Lengths in meters, or in whatever unit they came in.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Elements {
     /// Radius.

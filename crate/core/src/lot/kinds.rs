@@ -30,7 +30,7 @@ const FACES_AWAY: f64 = 45.0 * DEGREE;
 /// equal sides, which has no rear).
 const LEANS_AWAY: f64 = 59.0 * DEGREE;
 
-/// How far outside a side the edge of its street may run, metres (40 ft; our choice: the
+/// How far outside a side the edge of its street may run, meters (40 ft; our choice: the
 /// verge and the walk lie between).
 const VERGE: f64 = 12.192;
 
@@ -69,7 +69,7 @@ impl Streets {
     }
 }
 
-/// The courses that lie along the edge of a street, drawn as a chain of points (site metres).
+/// The courses that lie along the edge of a street, drawn as a chain of points (site meters).
 pub fn along_edge(lot: &Lot, edge: &[Point]) -> Vec<usize> {
     let beside = |side: &&super::Side| {
         let outward = outward(&side.segment);

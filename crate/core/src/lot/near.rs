@@ -5,7 +5,7 @@ use crate::geom::{Point, Segment};
 use crate::math::{TURN, wrap_turn};
 
 impl Lot {
-    /// The course whose side lies nearest to a place, within a reach (site metres).
+    /// The course whose side lies nearest to a place, within a reach (site meters).
     pub fn side_at(&self, at: Point, reach: f64) -> Option<usize> {
         self.sides
             .iter()
@@ -16,7 +16,7 @@ impl Lot {
     }
 }
 
-/// From a point to the nearest point of a side, arcs exact, metres.
+/// From a point to the nearest point of a side, arcs exact, meters.
 fn distance(segment: &Segment, at: Point) -> f64 {
     let ends = at.distance(segment.from()).min(at.distance(segment.to()));
     match *segment {

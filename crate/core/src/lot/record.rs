@@ -16,7 +16,7 @@ use crate::math::wrap_turn;
 pub enum LineKind {
     /// Along the street the house faces.
     Front,
-    /// Between neighbours.
+    /// Between neighbors.
     Side,
     /// At the back.
     Rear,
@@ -48,9 +48,9 @@ impl LineKind {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Turn {
-    /// Counter-clockwise, the centre on the left.
+    /// Counter-clockwise, the center on the left.
     Left,
-    /// Clockwise, the centre on the right.
+    /// Clockwise, the center on the right.
     Right,
 }
 
@@ -92,16 +92,16 @@ pub enum CourseShape {
     Line {
         /// Bearing, radians clockwise from north.
         bearing: f64,
-        /// Length, metres.
+        /// Length, meters.
         distance: f64,
     },
     /// Along a circular arc, told by its chord as plats do.
     Curve {
         /// Bearing of the chord, radians clockwise from north.
         chord_bearing: f64,
-        /// Length of the chord, metres.
+        /// Length of the chord, meters.
         chord: f64,
-        /// Radius, metres; at least half the chord.
+        /// Radius, meters; at least half the chord.
         radius: f64,
         /// Which way it bends.
         turn: Turn,
@@ -112,7 +112,7 @@ pub enum CourseShape {
 }
 
 impl CourseShape {
-    /// From the start of the course straight to its end, metres.
+    /// From the start of the course straight to its end, meters.
     pub fn chord_vector(&self) -> Vector {
         let (bearing, length) = match *self {
             Self::Line { bearing, distance } => (bearing, distance),
@@ -125,7 +125,7 @@ impl CourseShape {
         Vector::along_bearing(bearing) * length
     }
 
-    /// Straight length from start to end, metres.
+    /// Straight length from start to end, meters.
     pub fn chord_length(&self) -> f64 {
         match *self {
             Self::Line { distance, .. } => distance,
@@ -158,7 +158,7 @@ impl CourseShape {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct LotRecord {
-    /// Where the first course starts, site metres.
+    /// Where the first course starts, site meters.
     #[serde(default)]
     pub start: Point,
     /// The sides in order, each starting where the one before ends.

@@ -5,21 +5,21 @@ use serde::Serialize;
 use super::record::LotRecord;
 use crate::geom::{Point, Vector, Vertex};
 
-/// A misclosure below this counts as none, metres: it is rounding of the arithmetic.
+/// A misclosure below this counts as none, meters: it is rounding of the arithmetic.
 const EXACT: f64 = 1e-6;
 
 /// How well the courses come back to their start.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Closure {
-    /// Sum of the courses' northings (latitudes), metres: how far north of the start they end.
+    /// Sum of the courses' northings (latitudes), meters: how far north of the start they end.
     pub northing: f64,
-    /// Sum of the courses' eastings (departures), metres: how far east of the start they end.
+    /// Sum of the courses' eastings (departures), meters: how far east of the start they end.
     pub easting: f64,
-    /// The misclosure: distance from start to end, metres.
+    /// The misclosure: distance from start to end, meters.
     pub length: f64,
     /// Bearing of the misclosure from start to end, radians clockwise from north.
     pub bearing: f64,
-    /// Sum of the courses' lengths, metres, curves by their chords.
+    /// Sum of the courses' lengths, meters, curves by their chords.
     pub perimeter: f64,
     /// Perimeter over misclosure, the x of 1:x; `None` when the courses close exactly.
     pub ratio: Option<f64>,
@@ -28,7 +28,7 @@ pub struct Closure {
 /// The courses of a lot, walked from its start.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Traverse {
-    /// Where each course starts, with the bulge of its curve (site metres).
+    /// Where each course starts, with the bulge of its curve (site meters).
     pub vertices: Vec<Vertex>,
     /// Where the last course ends.
     pub end: Point,

@@ -34,7 +34,7 @@ impl Around {
 pub struct Closed {
     /// The points, the first repeated at the end.
     points: Vec<Point>,
-    /// Distance along the chain to each point, metres.
+    /// Distance along the chain to each point, meters.
     stations: Vec<f64>,
 }
 
@@ -62,12 +62,12 @@ impl Closed {
         &self.points
     }
 
-    /// Length round it, metres.
+    /// Length round it, meters.
     pub fn length(&self) -> f64 {
         self.stations.last().copied().unwrap_or(0.0)
     }
 
-    /// The point nearest to `p`, and its distance along the chain, metres.
+    /// The point nearest to `p`, and its distance along the chain, meters.
     pub fn nearest(&self, p: Point) -> Option<(f64, Point)> {
         let edges = self.points.iter().zip(self.points.iter().skip(1));
         let places = edges.zip(&self.stations).filter(|((a, b), _)| a != b);
@@ -79,7 +79,7 @@ impl Closed {
         places.min_by(|a, b| a.1.distance(p).total_cmp(&b.1.distance(p)))
     }
 
-    /// The point at a distance along the chain, counted round and round, metres.
+    /// The point at a distance along the chain, counted round and round, meters.
     pub fn at(&self, station: f64) -> Option<Point> {
         let around = self.length();
         let station = station - (station / around).floor() * around;

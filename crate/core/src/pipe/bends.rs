@@ -7,7 +7,7 @@ use crate::units::constants::DEGREE;
 /// A turn below this is a sweep that pipe follows, radians: 20 degrees, common practice.
 pub const LEAST_BEND: f64 = 20.0 * DEGREE;
 
-/// Pipe follows a curve that turns less than [`LEAST_BEND`] within this length, metres: a radius
+/// Pipe follows a curve that turns less than [`LEAST_BEND`] within this length, meters: a radius
 /// of 1.4 m and more.
 const WINDOW: f64 = 0.5;
 
@@ -17,7 +17,7 @@ const QUARTER: f64 = 90.0 * DEGREE;
 /// The most places along one way: more stand for a spacing nobody meant.
 const MOST: f64 = 2000.0;
 
-/// Bends along a way: one for every turn of more than [`LEAST_BEND`] within half a metre, and one
+/// Bends along a way: one for every turn of more than [`LEAST_BEND`] within half a meter, and one
 /// more for each further quarter turn there.
 pub(super) fn count(way: &[Point]) -> u32 {
     let mut turns: Vec<(f64, f64)> = Vec::new();

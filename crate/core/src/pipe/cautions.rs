@@ -6,15 +6,14 @@ use super::route::Route;
 use super::runs::underside;
 use super::{PipePlan, Run};
 use crate::finding::{Finding, Topic};
-use crate::geom::distance::{Figure, nearest};
 use crate::shell::Shell;
-use crate::site::{CheckedSite, FeatureKind, FittingKind, Placement};
+use crate::site::{CheckedSite, FittingKind, Placement};
 use crate::units::{Measure, show};
 
-/// A drawn trench this far from shell or pad is joined by a guess, metres: 10 ft.
+/// A drawn trench this far from shell or pad is joined by a guess, meters: 10 ft.
 const APART: f64 = 3.0;
 
-/// How far inside the water's edge the floor beside a wall fitting is looked at, metres.
+/// How far inside the water's edge the floor beside a wall fitting is looked at, meters.
 const INSIDE: f64 = 0.02;
 
 const PLACE: &str = "/works/pipe";
@@ -46,7 +45,6 @@ pub(super) fn tell(
         told.extend(sides(site, drain));
         told.extend(fast(site, &plan.runs));
         told.extend(bridged(site, route));
-        told.extend(crossed(site, plan));
     }
     told.extend(too_deep(site, shell, placement, around));
     plan.findings = told
@@ -137,40 +135,6 @@ fn bridged(site: &CheckedSite, route: &Route) -> Option<Finding> {
         message,
         "Draw the trench from beside the shell to the pad.",
     ))
-}
-
-/// What the trenches run into.
-fn crossed(site: &CheckedSite, plan: &PipePlan) -> Vec<Finding> {
-    let mut told = Vec::new();
-    for feature in site.features().iter() {
-        let (check, remedy) = match feature.kind {
-            FeatureKind::House
-            | FeatureKind::Outbuilding
-            | FeatureKind::SepticTank
-            | FeatureKind::SepticField
-            | FeatureKind::Well
-            | FeatureKind::Watercourse => (
-                "trench-through",
-                "Draw the trench round it, or move the pad.",
-            ),
-            FeatureKind::BuriedLine => (
-                "trench-over-line",
-                "Have the line located and marked; dig by hand where the marks are.",
-            ),
-            _ => continue,
-        };
-        let meets = plan.trenches.iter().find_map(|trench| {
-            let pair = nearest(Figure::Chain(trench), feature.shape.figure())?;
-            (pair.distance <= 0.0).then_some(pair.to)
-        });
-        if let Some(at) = meets {
-            let record = site.site().features.get(feature.index);
-            let label = record.map_or(feature.kind.words(), |f| f.label());
-            let message = format!("The trench for pipe runs into {label}.");
-            told.push(Finding::caution(check, message, remedy).at(at.x, at.y));
-        }
-    }
-    told
 }
 
 /// Wall fittings below the floor beside them.

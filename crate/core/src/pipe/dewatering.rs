@@ -8,7 +8,7 @@ use crate::geom::{DRAWING_TOLERANCE, Point};
 use crate::shell::Shell;
 use crate::site::ConstructionSettings;
 
-/// How much shallower than the deepest place the pipe's foot may stand, metres: 2 in.
+/// How much shallower than the deepest place the pipe's foot may stand, meters: 2 in.
 const SHALLOWER: f64 = 0.05;
 
 /// Where the dewatering pipe stands and how long it is.
@@ -16,11 +16,11 @@ const SHALLOWER: f64 = 0.05;
 pub struct Dewatering {
     /// Its middle, shell frame.
     pub at: Point,
-    /// Depth of the underside of the base there below the rim, metres.
+    /// Depth of the underside of the base there below the rim, meters.
     pub underside: f64,
-    /// Depth of its foot below the rim, sump included, metres.
+    /// Depth of its foot below the rim, sump included, meters.
     pub foot: f64,
-    /// Its length, metres.
+    /// Its length, meters.
     pub length: f64,
     /// What is worth knowing of it.
     pub findings: Vec<Finding>,

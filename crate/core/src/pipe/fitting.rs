@@ -15,7 +15,7 @@ pub fn from_site(shell: &Shell, pose: &Pose, at: Point, in_wall: bool) -> Point 
     edge.nearest(here).map_or(here, |(_, on)| on)
 }
 
-/// How far a place (shell frame) lies along the water's edge, metres: from where the edge crosses
+/// How far a place (shell frame) lies along the water's edge, meters: from where the edge crosses
 /// the length at the deep end, counter-clockwise as the shell is drawn.
 pub fn along(shell: &Shell, at: Point) -> f64 {
     let edge = Closed::of(&shell.footprint);
@@ -30,7 +30,7 @@ pub fn along(shell: &Shell, at: Point) -> f64 {
     if round - ahead < 1e-6 { 0.0 } else { ahead }
 }
 
-/// The place so far along the water's edge, metres, shell frame.
+/// The place so far along the water's edge, meters, shell frame.
 pub fn at_along(shell: &Shell, along: f64) -> Point {
     let edge = Closed::of(&shell.footprint);
     let from = start(shell, &edge);

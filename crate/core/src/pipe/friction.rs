@@ -3,17 +3,17 @@
 use crate::math::powf;
 use crate::units::constants::{FOOT, GALLON, INCH};
 
-/// A gallon per minute, cubic metres per second.
+/// A gallon per minute, cubic meters per second.
 pub(crate) const GALLON_PER_MINUTE: f64 = GALLON / 60.0;
 
 /// The formula below, in words.
 pub const FRICTION_SOURCE: &str = "Hazen-Williams, length and loss in feet, flow in gallons per minute, diameter in inches; held \
      against the table of 77 Ill. Adm. Code 906, Appendix A, Exhibit I (Schedule 40, C = 150)";
 
-/// Head lost in a straight pipe, metres of water: `10.44 L Q^1.852 / (C^1.852 d^4.8704)` with `L`
+/// Head lost in a straight pipe, meters of water: `10.44 L Q^1.852 / (C^1.852 d^4.8704)` with `L`
 /// and the loss in feet (so in any one unit), `Q` in gallons per minute, `d` in inches.
 ///
-/// `length` metres of pipe of the inside diameter `diameter`, metres, at `flow` cubic metres per
+/// `length` meters of pipe of the inside diameter `diameter`, meters, at `flow` cubic meters per
 /// second and coefficient `c`. From 20 gpm on within 2 % of
 /// the table named in [`FRICTION_SOURCE`]; at 10 gpm up to 4 % below it.
 pub fn head_loss(length: f64, flow: f64, c: f64, diameter: f64) -> f64 {
@@ -21,15 +21,15 @@ pub fn head_loss(length: f64, flow: f64, c: f64, diameter: f64) -> f64 {
     10.44 * length * powf(q, 1.852) / (powf(c, 1.852) * powf(d, 4.8704))
 }
 
-/// Mean speed of water, metres per second, in a pipe of this inside diameter.
+/// Mean speed of water, meters per second, in a pipe of this inside diameter.
 pub fn speed(flow: f64, diameter: f64) -> f64 {
     flow / (core::f64::consts::PI / 4.0 * diameter * diameter)
 }
 
-/// Fastest water towards the shell, metres per second: 8 ft/s, common practice, no source.
+/// Fastest water toward the shell, meters per second: 8 ft/s, common practice, no source.
 pub const FASTEST_RETURN: f64 = 8.0 * FOOT;
 
-/// Fastest water towards the pump, metres per second: 6 ft/s, common practice, no source.
+/// Fastest water toward the pump, meters per second: 6 ft/s, common practice, no source.
 pub const FASTEST_SUCTION: f64 = 6.0 * FOOT;
 
 #[cfg(test)]

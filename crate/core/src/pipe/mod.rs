@@ -9,7 +9,7 @@
 //! | [`Around`] | the way round the shell, in its frame |
 //! | `route` | where the runs leave the hole and how they reach the pad |
 //! | `runs` | every run in plan and in height: lengths, straps, bends, loss |
-//! | `cautions` | what is told beside them |
+//! | `cautions`, `crossing` | what is told beside them, and what their trenches run into |
 //! | [`friction`] | what water loses, and how fast it runs |
 //! | [`dewatering`] | the pipe beside the deep end |
 //! | [`fitting`] | where fittings are: on the plan, in the shell, along its wall |
@@ -20,6 +20,7 @@
 mod around;
 mod bends;
 mod cautions;
+mod crossing;
 pub mod dewatering;
 pub mod fitting;
 pub mod friction;
@@ -49,7 +50,7 @@ pub struct PipePlan {
     pub trenches: Vec<Vec<Point>>,
     /// How many runs lie in the trench to the pad.
     pub shared: usize,
-    /// The length of the trench to the pad that they lie in, metres.
+    /// The length of the trench to the pad that they lie in, meters.
     pub shared_length: f64,
     /// What is worth knowing of them.
     pub findings: Vec<Finding>,
@@ -72,10 +73,12 @@ impl PipePlan {
         };
         runs::lay(site, shell, placement, around, &route, &mut plan);
         cautions::tell(site, shell, placement, around, &route, &mut plan);
+        let crossed = crossing::findings(site, &plan.trenches);
+        plan.findings.extend(crossed);
         plan
     }
 
-    /// Length of all runs, metres.
+    /// Length of all runs, meters.
     pub fn length(&self) -> f64 {
         self.runs.iter().map(Run::length).sum()
     }
@@ -90,7 +93,7 @@ impl PipePlan {
         self.runs.iter().map(|run| run.bends).sum()
     }
 
-    /// Length of all trenches, metres.
+    /// Length of all trenches, meters.
     pub fn trench_length(&self) -> f64 {
         self.trenches.iter().map(|trench| length(trench)).sum()
     }

@@ -9,13 +9,13 @@ use crate::site::{CheckedFeature, CheckedShape, CheckedSite, FeatureKind, Placem
 /// The way from the shell to the pad, site frame.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Route {
-    /// Where it leaves the way round the shell: distance along that, metres. `None` without a pad.
+    /// Where it leaves the way round the shell: distance along that, meters. `None` without a pad.
     pub exit: Option<f64>,
     /// From there to the pad.
     pub way: Vec<Point>,
     /// The parts of the way outside the hole, and of every other trench that was drawn.
     pub trenches: Vec<Vec<Point>>,
-    /// Length of the way outside the hole, metres.
+    /// Length of the way outside the hole, meters.
     pub in_trench: f64,
     /// Where the way leaves the hole.
     pub leaves: Point,

@@ -8,10 +8,10 @@ use crate::geom::{Point, Pose};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, FittingKind, Placement};
 
-/// A rise smaller than this takes no bends, metres: 4 in.
+/// A rise smaller than this takes no bends, meters: 4 in.
 const LEVEL: f64 = 0.1;
 
-/// Two drains nearer than this are one told twice, metres.
+/// Two drains nearer than this are one told twice, meters.
 const SAME_DRAIN: f64 = 0.1;
 
 /// The run of one fitting, site frame.
@@ -27,31 +27,31 @@ pub struct Run {
     pub path: Vec<Point>,
     /// Where it is strapped, beside the wall.
     pub straps: Vec<Point>,
-    /// Length beside the wall, from the fitting to where it turns away, metres.
+    /// Length beside the wall, from the fitting to where it turns away, meters.
     pub around: f64,
-    /// Length under the floor, metres.
+    /// Length under the floor, meters.
     pub under_floor: f64,
-    /// Length through the backfill, from there to the edge of the hole, metres.
+    /// Length through the backfill, from there to the edge of the hole, meters.
     pub in_fill: f64,
-    /// Length in the trench, metres.
+    /// Length in the trench, meters.
     pub in_trench: f64,
-    /// Height it climbs or falls, at the edge of the hole and at the pad, metres.
+    /// Height it climbs or falls, at the edge of the hole and at the pad, meters.
     pub risers: f64,
     /// Bends; wider turns are swept.
     pub bends: u32,
-    /// Head lost at the flow of the settings, bends counted by the pipe they equal, metres.
+    /// Head lost at the flow of the settings, bends counted by the pipe they equal, meters.
     pub loss: f64,
-    /// Speed of the water at that flow, metres per second.
+    /// Speed of the water at that flow, meters per second.
     pub speed: f64,
 }
 
 impl Run {
-    /// Length of pipe, metres.
+    /// Length of pipe, meters.
     pub fn length(&self) -> f64 {
         self.around + self.under_floor + self.in_fill + self.in_trench + self.risers
     }
 
-    /// Length of pipe that lies in the hole, metres.
+    /// Length of pipe that lies in the hole, meters.
     pub fn in_hole(&self) -> f64 {
         self.around + self.in_fill
     }
@@ -139,7 +139,7 @@ pub(super) fn lay(
     plan.shared_length = route.in_trench;
 }
 
-/// Depth of the pipe's middle below the ground, metres: stone under it, in the trench.
+/// Depth of the pipe's middle below the ground, meters: stone under it, in the trench.
 fn depth_of_pipe(site: &CheckedSite) -> f64 {
     let settings = &site.site().works.pipe;
     let above_bottom = settings.encasement + settings.size.outside() / 2.0;
@@ -185,7 +185,7 @@ fn outlets(site: &CheckedSite, shell: &Shell, around: &Around) -> Vec<Outlet> {
     all
 }
 
-/// Depth of the floor's underside below the rim at a point, metres; off the floor that of its
+/// Depth of the floor's underside below the rim at a point, meters; off the floor that of its
 /// deepest place.
 pub(super) fn underside(shell: &Shell, at: Point) -> f64 {
     let facet = shell.facets.iter().find(|facet| facet.region.contains(at));

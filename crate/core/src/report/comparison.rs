@@ -85,7 +85,7 @@ impl ComparisonFigures {
     pub fn to_text(&self) -> String {
         let mut out = format!("{}\n\n", self.site);
         if self.columns.len() < 2 {
-            out.push_str("Nothing was kept to compare with the present placement.\n\n");
+            out.push_str("No other placement is kept to compare with the present one.\n\n");
         }
         let empty = || "-".to_owned();
         let text = |shown: &Option<Shown>| shown.as_ref().map_or_else(empty, |s| s.text.clone());

@@ -92,7 +92,7 @@ pub struct CostFigures {
     pub low: Shown,
     /// High of the total.
     pub high: Shown,
-    /// What low and high come from.
+    /// Where low and high come from.
     pub causes: Vec<CauseFigures>,
 }
 

@@ -22,9 +22,9 @@ pub struct GradingFigures {
     pub fill_reach: Option<HeightFigures>,
     /// How far the banks of cut run.
     pub cut_reach: Option<HeightFigures>,
-    /// Where the banks of fill meet the ground, site metres.
+    /// Where the banks of fill meet the ground, site meters.
     pub toe: Vec<Vec<Point>>,
-    /// Where the banks of cut meet the ground, site metres.
+    /// Where the banks of cut meet the ground, site meters.
     pub crest: Vec<Vec<Point>>,
     /// The coping against what stands and lies round it.
     pub against: Vec<AgainstFigures>,
@@ -35,7 +35,7 @@ pub struct GradingFigures {
 pub struct HeightFigures {
     /// How much.
     pub length: Figure,
-    /// Where, site metres.
+    /// Where, site meters.
     pub at: Point,
 }
 
@@ -48,7 +48,7 @@ pub struct AgainstFigures {
     pub level: Figure,
     /// How far the coping stands above it; negative when below.
     pub coping_above: Figure,
-    /// Where, site metres, if it has a place.
+    /// Where, site meters, if it has a place.
     pub at: Option<Point>,
 }
 
@@ -61,7 +61,7 @@ pub struct PileFigures {
     pub across: Figure,
     /// How high it stands.
     pub height: Figure,
-    /// Its middle, site metres; none where it fits nowhere.
+    /// Its middle, site meters; none where it fits nowhere.
     pub at: Option<Point>,
     /// Who chose the place, in words.
     pub chosen: &'static str,
@@ -148,12 +148,15 @@ pub(super) fn text(grading: Option<&GradingFigures>, pile: Option<&PileFigures>,
         };
         let mut lines = vec![
             (
-                "Deck's edge above the ground, at most",
+                "Deck edge above existing grade, at most",
                 told(&grading.stands),
             ),
-            ("Ground above the deck's edge, at most", told(&grading.lies)),
-            ("Banks of fill run out", told(&grading.fill_reach)),
-            ("Banks of cut run out", told(&grading.cut_reach)),
+            (
+                "Existing grade above deck edge, at most",
+                told(&grading.lies),
+            ),
+            ("Fill slopes run out", told(&grading.fill_reach)),
+            ("Cut slopes run out", told(&grading.cut_reach)),
         ];
         let against: Vec<(String, String)> = grading
             .against

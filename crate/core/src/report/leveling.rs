@@ -31,7 +31,7 @@ pub struct WayFigures {
     pub label: &'static str,
     /// What is left over or short at the present coping, in words.
     pub left: String,
-    /// The coping at which it is even, metres; none in the range.
+    /// The coping at which it is even, meters; none in the range.
     pub coping: Option<f64>,
     /// The same as shown, and how far above the present one it is.
     pub shown: Option<Shown>,
@@ -92,7 +92,7 @@ impl BalanceFigures {
 
     /// The figures as plain text.
     pub fn to_text(&self) -> String {
-        let head = ["", "At the present coping", "Even at", "That is"].map(str::to_owned);
+        let head = ["", "At the present coping", "Balances at", "Change"].map(str::to_owned);
         let mut rows = vec![head.to_vec()];
         let none = || "nowhere in range".to_owned();
         for way in &self.ways {
@@ -112,7 +112,7 @@ impl BalanceFigures {
         out.extend([
             "\n",
             &wrapped(
-                "Volumes as they lie in the bank. Floors, doors and drainage come before even earth.",
+                "Bank volumes. Floors, doors and drainage come before balanced earthwork.",
                 2,
             ),
             "\n",

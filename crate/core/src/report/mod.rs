@@ -19,6 +19,7 @@ mod quantities;
 mod table;
 mod text;
 mod uplift;
+mod verdict;
 mod workings;
 mod yard;
 
@@ -34,10 +35,11 @@ pub use picture::PictureFigures;
 pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
 pub use uplift::{UpliftAt, UpliftFigures};
+pub use verdict::{VerdictFigures, VerdictNote};
 pub use workings::{InputShown, Workings};
 pub use yard::{FactFigures, FeatureFigures, OpeningFigures};
 
-use crate::analysis::Analysis;
+use crate::analysis::{Analysis, Verdict};
 use crate::clearance::{Clearance, Subject};
 use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
@@ -63,9 +65,12 @@ pub struct Report {
     pub note: String,
     /// The units that `shown` is in; `other` is in the other ones.
     pub units: System,
+    /// Whether the shell may stand there, as far as anybody can tell.
+    pub verdict: VerdictFigures,
     /// How many clearances fall short.
     pub shortfalls: usize,
-    /// Everything worth knowing, cautions first; among equals in the order they were found.
+    /// Everything worth knowing: the most severe first, then what is about this placement, then
+    /// what is true of every job.
     pub findings: Vec<Finding>,
     /// What elevations count from, in words, once a benchmark is told.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -129,9 +134,9 @@ pub struct ClearanceFigures {
     pub room: Figure,
     /// Whether it falls short.
     pub falls_short: bool,
-    /// The point on the work, site metres.
+    /// The point on the work, site meters.
     pub from_point: Point,
-    /// The point on the target, site metres.
+    /// The point on the target, site meters.
     pub to_point: Point,
     /// Who says so.
     pub source: String,
@@ -152,6 +157,7 @@ impl Report {
             site: site.site().name.clone(),
             note: site.site().note.clone(),
             units: system,
+            verdict: VerdictFigures::of(&Verdict::of(site, analysis), system),
             shortfalls: analysis.shortfalls(),
             findings: sort_by_severity(&analysis.findings),
             yard: yard::of(site, system),

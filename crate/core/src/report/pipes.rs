@@ -37,7 +37,7 @@ pub struct RunFigures {
     pub loss: Figure,
     /// How fast the water then runs.
     pub speed: Figure,
-    /// Its way in plan, site metres.
+    /// Its way in plan, site meters.
     pub path: Vec<Point>,
 }
 

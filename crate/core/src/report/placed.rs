@@ -36,7 +36,7 @@ pub struct ShellFigures {
     pub by_depth: Vec<DepthFigures>,
     /// Weight of the empty shell, where known.
     pub weight: Option<Figure>,
-    /// Where its middle stands, site metres.
+    /// Where its middle stands, site meters.
     pub at: Point,
     /// Where its length points, shallow end to deep end.
     pub heading: Figure,
@@ -86,7 +86,7 @@ impl ShellFigures {
     }
 }
 
-/// Every foot, or every quarter of a metre.
+/// Every foot, or every quarter of a meter.
 fn by_depth(shell: &Shell, system: System) -> Vec<DepthFigures> {
     let step = match system {
         System::Feet => FOOT,

@@ -63,7 +63,7 @@ fn costs(cost: &CostFigures, out: &mut String) {
     ]);
     let leans = [Lean::Left, Lean::Right, Lean::Right, Lean::Right];
     columns(2, &leans, &rows, out);
-    let said = "By the rates typed for this site; lines without a rate are not in the sum.";
+    let said = "By the rates entered for this site; lines without a rate are not in the total.";
     out.extend(["\n", &wrapped(said, 2), "\n"]);
 }
 

@@ -11,8 +11,7 @@ pub(super) fn of(report: &Report) -> String {
     let (notes, cautions) = sorted(report);
     let mut out = String::new();
     title(report, &mut out);
-    heading("Cautions", &mut out);
-    findings(&cautions, &mut out);
+    warnings(&cautions, &mut out);
     heading("Lot", &mut out);
     lot(report, &mut out);
     if !report.yard.is_empty() {
@@ -47,7 +46,7 @@ pub(super) fn of(report: &Report) -> String {
         quantities::workings(&report.quantities, &mut out);
     }
     if !report.pipes.is_empty() {
-        heading("Runs of pipe", &mut out);
+        heading("Pipe runs", &mut out);
         pipes::text(&report.pipes, &mut out);
     }
     if !notes.is_empty() {
@@ -62,8 +61,7 @@ pub(super) fn takeoff(report: &Report) -> String {
     let (notes, cautions) = sorted(report);
     let mut out = wrapped(&format!("Takeoff: {}", report.site), 0);
     out.push('\n');
-    heading("Cautions", &mut out);
-    findings(&cautions, &mut out);
+    warnings(&cautions, &mut out);
     quantities::list(report, &mut out);
     groundwater(report, &mut out);
     quantities::workings(&report.quantities, &mut out);
@@ -104,42 +102,31 @@ fn title(report: &Report, out: &mut String) {
     if !report.note.is_empty() {
         out.push_str(&format!("{}\n", wrapped(&report.note, 0)));
     }
-    out.push_str(&format!("\n{}\n", wrapped(&verdict(report), 0)));
+    let verdict = &report.verdict;
+    out.push_str(&format!("\n{}\n", wrapped(&verdict.text, 0)));
+    for note in &verdict.notes {
+        let text = wrapped(&note.text, 4);
+        out.push_str(&format!("  - {}\n", text.trim_start()));
+    }
 }
 
-/// Whether it fits, in a sentence.
-fn verdict(report: &Report) -> String {
-    let least = report.clearances.first();
-    let fits = match (&report.shell, least, report.shortfalls) {
-        (None, ..) => "No shell is placed yet.".to_owned(),
-        (_, None, _) => "No clearance was measured.".to_owned(),
-        (_, Some(least), 0) => format!(
-            "Every listed clearance holds. The least room is {}: {}, to {}.",
-            least.room.both(),
-            least.name,
-            least.target
-        ),
-        (_, Some(least), 1) => format!(
-            "One clearance FALLS SHORT: {}, to {}.",
-            least.name, least.target
-        ),
-        (_, Some(least), n) => format!(
-            "{n} clearances FALL SHORT, the most: {}, to {}.",
-            least.name, least.target
-        ),
-    };
-    match &report.lot.asked {
-        Some(asked) => format!("{fits} {}", does_not_close(&asked.shown.text)),
-        None => fits,
+/// Faults, where there are any, then cautions.
+fn warnings(all: &[&Finding], out: &mut String) {
+    let (faults, cautions): (Vec<&Finding>, Vec<&Finding>) = all.iter().partition(|f| f.is_fault());
+    if !faults.is_empty() {
+        heading("Conflicts", out);
+        findings(&faults, out);
     }
+    heading("Cautions", out);
+    findings(&cautions, out);
 }
 
 fn findings(findings: &[&Finding], out: &mut String) {
     for finding in findings {
-        let sign = if finding.severity == Severity::Note {
-            '-'
-        } else {
-            '!'
+        let sign = match finding.severity {
+            Severity::Fault => 'X',
+            Severity::Caution => '!',
+            Severity::Note => '-',
         };
         let text = format!("{} {}", finding.message, finding.remedy);
         let text = wrapped(&text, 4);
@@ -166,7 +153,7 @@ fn lot(report: &Report, out: &mut String) {
     if let Some(gap) = &lot.gap {
         lines.push(("Misses in northing", gap.northing.both()));
         lines.push(("Misses in easting", gap.easting.both()));
-        lines.push(("Misses towards", gap.direction.shown.text.clone()));
+        lines.push(("Misses toward", gap.direction.shown.text.clone()));
     }
     if let Some(asked) = &lot.asked {
         let text = format!("{}: the lot closes worse", asked.shown.text);
@@ -242,11 +229,6 @@ fn yard(features: &[FeatureFigures], out: &mut String) {
     }
 }
 
-/// That the lot closes worse than it was asked to.
-fn does_not_close(asked: &str) -> String {
-    format!("The lot does not close within {asked}.")
-}
-
 fn shell(report: &Report, out: &mut String) {
     let Some(shell) = &report.shell else { return };
     let both = Figure::both;
@@ -264,7 +246,7 @@ fn shell(report: &Report, out: &mut String) {
         ("Coping width", both(&shell.coping_width)),
     ];
     let draft = shell.draft.iter();
-    lines.extend(draft.map(|d| ("Draft of the wall, run to depth", both(d))));
+    lines.extend(draft.map(|d| ("Wall draft, run to depth", both(d))));
     lines.extend(
         shell
             .cove

@@ -45,11 +45,13 @@ impl UpliftFigures {
 
     /// The table, as plain text.
     pub(super) fn text(&self, out: &mut String) {
-        let known = match self.told {
-            true => "as entered",
-            false => "NOT KNOWN, taken at the rim: the worst case",
+        let level = self.level.both();
+        let level = match self.told {
+            true => format!("Groundwater at {level}, as entered."),
+            false => format!(
+                "Worst case: no level is entered, groundwater is assumed at the rim, {level}."
+            ),
         };
-        let level = format!("Groundwater at {}, {known}.", self.level.both());
         out.extend([&wrapped(&level, 2), "\n\n"]);
         let mut rows = vec![vec![
             "Water over the deepest floor".to_owned(),

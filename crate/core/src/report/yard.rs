@@ -54,7 +54,7 @@ pub struct OpeningFigures {
     pub name: String,
     /// Its clear width.
     pub width: Figure,
-    /// Where it was placed, site metres.
+    /// Where it was placed, site meters.
     pub at: Point,
 }
 

@@ -6,14 +6,14 @@ use crate::units::{Measure, System, show};
 /// A mark on an axis.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tick {
-    /// Where it stands, metres.
+    /// Where it stands, meters.
     pub at: f64,
     /// What is written at it.
     pub text: String,
 }
 
 /// Marks between two figures, at whole steps of 1, 2 or 5 tenths, ones or tens of the unit that
-/// is read, so that no two stand nearer than `least` metres.
+/// is read, so that no two stand nearer than `least` meters.
 pub fn ticks(measure: Measure, low: f64, high: f64, least: f64, system: System) -> Vec<Tick> {
     let unit = match system {
         System::Feet => FOOT,

@@ -2,13 +2,13 @@
 
 use crate::geom::{Point, Region, Ring};
 
-/// Chains are sampled until they bend by less than this between samples, metres.
+/// Chains are sampled until they bend by less than this between samples, meters.
 pub(super) const BEND: f64 = 0.001;
 
-/// The farthest apart samples start out, metres.
+/// The farthest apart samples start out, meters.
 const SAMPLE: f64 = 0.5;
 
-/// How near to a break the two sides of it are looked at, metres.
+/// How near to a break the two sides of it are looked at, meters.
 pub(super) const BESIDE: f64 = 1e-6;
 
 /// Breaks in order, those that are one but for rounding once.

@@ -14,7 +14,7 @@ use crate::geom::boolean::{difference, intersection, positive_winding};
 use crate::geom::{Point, Region, Ring};
 use crate::site::{CheckedSite, SectionLine};
 
-/// How far below the lowest thing the ground is drawn, metres.
+/// How far below the lowest thing the ground is drawn, meters.
 const BELOW: f64 = 0.6;
 
 /// Less of a piece is not drawn, m2.

@@ -15,7 +15,7 @@ pub struct Dimension {
     pub from: Point,
     /// The other end.
     pub to: Point,
-    /// The figure itself, metres; a height below something else is negative.
+    /// The figure itself, meters; a height below something else is negative.
     pub value: f64,
     /// The figure as it is read.
     pub text: String,
@@ -25,7 +25,7 @@ pub struct Dimension {
 pub(super) struct Measured<'a> {
     pub shell: &'a Shell,
     pub cut: &'a Cut,
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     pub coping: f64,
     pub ground: &'a [Point],
     pub dig: &'a Region,

@@ -3,7 +3,7 @@
 use crate::geom::{Point, Vector};
 use crate::site::SectionLine;
 
-/// The shortest line that a hand can make, metres (our choice).
+/// The shortest line that a hand can make, meters (our choice).
 const SHORTEST: f64 = 0.5;
 
 /// A part of the line.
@@ -17,7 +17,7 @@ pub enum LinePart {
     Whole,
 }
 
-/// What a hand at a place takes hold of within `reach` metres: an end before the rest.
+/// What a hand at a place takes hold of within `reach` meters: an end before the rest.
 pub fn part_at(line: &SectionLine, at: Point, reach: f64) -> Option<LinePart> {
     let (from, to) = (line.from.distance(at), line.to.distance(at));
     if from.min(to) <= reach {
@@ -35,7 +35,7 @@ pub fn part_at(line: &SectionLine, at: Point, reach: f64) -> Option<LinePart> {
 }
 
 /// The line with a part of it moved along with the hand. An end comes no nearer to the other
-/// than half a metre.
+/// than half a meter.
 pub fn moved(line: &SectionLine, part: LinePart, hand: Point, to: Point) -> SectionLine {
     let by = to - hand;
     let kept_off = |end: Point, other: Point| {
@@ -63,7 +63,7 @@ pub fn moved(line: &SectionLine, part: LinePart, hand: Point, to: Point) -> Sect
 }
 
 /// The line about the same middle, pointing along a bearing (radians clockwise from north) and
-/// as long as given, metres, but no shorter than a hand can make it.
+/// as long as given, meters, but no shorter than a hand can make it.
 pub fn laid(line: &SectionLine, bearing: f64, length: f64) -> SectionLine {
     let middle = line.from.midpoint(line.to);
     let half = Vector::along_bearing(bearing) * (length.max(SHORTEST) / 2.0);

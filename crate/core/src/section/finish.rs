@@ -12,7 +12,7 @@ use crate::units::{Measure, show};
 /// Steps in which the end of a bank is found: to far less than a hair.
 const HALVINGS: usize = 30;
 
-/// Beyond a bank's end by this much it is looked at what lies there, metres.
+/// Beyond a bank's end by this much it is looked at what lies there, meters.
 const BEYOND: f64 = 1e-3;
 
 /// The finished ground from end to end, section frame.
@@ -69,7 +69,7 @@ struct Line<'a> {
     pose: Pose,
     cut: &'a Cut,
     ground: &'a [Point],
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     coping: f64,
 }
 
@@ -82,7 +82,7 @@ impl Line<'_> {
         self.finished.at(self.cut.at(s), &rise)
     }
 
-    /// Elevation of the finished ground, metres.
+    /// Elevation of the finished ground, meters.
     fn level(&self, s: f64) -> f64 {
         match self.finish(s) {
             Finish::Left => self.existing(s),

@@ -10,7 +10,7 @@ use crate::geom::{Point, Region, Ring};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, DigSettings};
 
-/// How far apart the edges lie at most, metres.
+/// How far apart the edges lie at most, meters.
 const STEP: f64 = 0.1;
 
 /// The edges of a shell's hole, shell frame: what a section needs of it wherever the shell
@@ -33,7 +33,7 @@ impl Edges {
         let edge = dig.top_edge.rings().flat_map(|ring| &ring.0);
         let above = edge.map(|p| site.ground().height(*p).elevation - placement.coping_elevation);
         let highest = above.fold(dig.ground_above_rim, f64::max);
-        // In whole metres, so that they serve a whole stretch of a drag.
+        // In whole meters, so that they serve a whole stretch of a drag.
         let headroom = highest.max(0.0).ceil();
         let settings = &site.site().works.dig;
         let same = |kept: &Self| {

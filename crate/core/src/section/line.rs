@@ -4,10 +4,10 @@ use crate::analysis::Analysis;
 use crate::geom::{Point, Region, Vector};
 use crate::site::{CheckedSite, SectionLine};
 
-/// How far beyond hole, deck and banks the section reaches unless somebody draws it, metres (our choice).
+/// How far beyond hole, deck and banks the section reaches unless somebody draws it, meters (our choice).
 const BEYOND: f64 = 1.5;
 
-/// Floors this near to the deepest count as deepest, metres.
+/// Floors this near to the deepest count as deepest, meters.
 const NEAR: f64 = 1e-3;
 
 /// A straight line with stations from 0 to its length, in any frame of the plan.

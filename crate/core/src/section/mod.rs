@@ -1,7 +1,7 @@
 //! The section: ground, hole, shell and what lies round it, cut along a line of the plan.
 //!
-//! The *section frame* has stations along the line, metres from its left end, as x and
-//! elevations, metres above the datum, as y: a [`Point`] here is one of them. Everything cut is
+//! The *section frame* has stations along the line, meters from its left end, as x and
+//! elevations, meters above the datum, as y: a [`Point`] here is one of them. Everything cut is
 //! a [`Region`] or a chain of points in that frame, made of one [`Piece`] each; figures worth
 //! reading are [`Dimension`]s.
 //!
@@ -106,7 +106,7 @@ impl Piece {
 pub struct Section {
     /// The line, site frame.
     pub line: SectionLine,
-    /// Its length, metres.
+    /// Its length, meters.
     pub length: f64,
     /// The existing ground from end to end.
     pub ground: Vec<Point>,
@@ -139,7 +139,7 @@ impl Section {
         cut::section(site, analysis, edges, line)
     }
 
-    /// Lowest and highest elevation of everything drawn, metres.
+    /// Lowest and highest elevation of everything drawn, meters.
     pub fn elevations(&self) -> (f64, f64) {
         let pieces = self
             .pieces

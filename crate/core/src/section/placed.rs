@@ -6,10 +6,10 @@ use crate::geom::boolean::positive_winding;
 use crate::geom::{Point, Region, Ring};
 use crate::shell::Shell;
 
-/// Far below everything that is drawn, metres below the rim.
+/// Far below everything that is drawn, meters below the rim.
 pub(super) const FAR_BELOW: f64 = 50.0;
 
-/// Far beyond both ends of the line, metres.
+/// Far beyond both ends of the line, meters.
 const FAR_OUT: f64 = 100.0;
 
 /// A shell, and the line in its frame.
@@ -17,7 +17,7 @@ const FAR_OUT: f64 = 100.0;
 pub(super) struct Placed<'a> {
     pub shell: &'a Shell,
     pub cut: Cut,
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     pub coping: f64,
 }
 
@@ -44,7 +44,7 @@ impl Placed<'_> {
         ])
     }
 
-    /// A level slab over a region of the shell's frame, its top `top` metres below the rim.
+    /// A level slab over a region of the shell's frame, its top `top` meters below the rim.
     pub fn slab(&self, over: &Region, top: f64, thickness: f64) -> Region {
         let high = self.coping - top;
         let rings: Vec<Ring> = self

@@ -61,7 +61,7 @@ fn value(section: &Section, label: &str) -> Vec<f64> {
 }
 
 /// Run of the banks on level ground 0.2 m below the rim: the deck falls 1 in 48 over 48 in, and
-/// the bank takes 3 m for every metre of what is left.
+/// the bank takes 3 m for every meter of what is left.
 const RUN: f64 = 3.0 * (0.2 - INCH);
 
 #[track_caller]

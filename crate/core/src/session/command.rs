@@ -21,7 +21,7 @@ use crate::site::{
 };
 use crate::units::System;
 
-/// How far the rim of a newly placed shell stands above the ground at its middle, metres
+/// How far the rim of a newly placed shell stands above the ground at its middle, meters
 /// (4 in; common practice, no source: water must run away from the rim).
 const FIRST_RIM_HEIGHT: f64 = 0.1016;
 
@@ -36,14 +36,14 @@ pub enum Command {
     RemoveShell,
     /// Put the shell's middle here.
     MoveShell {
-        /// Site position, metres.
+        /// Site position, meters.
         at: Point,
     },
     /// Shift the shell a little.
     NudgeShell {
-        /// Metres eastward.
+        /// Meters eastward.
         east: f64,
-        /// Metres northward.
+        /// Meters northward.
         north: f64,
     },
     /// Point the shell's length along a bearing.
@@ -57,7 +57,7 @@ pub enum Command {
     AlignShell,
     /// Set the rim's elevation.
     SetCoping {
-        /// Metres above the site's datum.
+        /// Meters above the site's datum.
         elevation: f64,
     },
     /// Set dig, stone, collar, deck and the rest.
@@ -103,7 +103,7 @@ pub enum Command {
     SetPicture(Option<Picture>),
     /// Scale and turn the picture about the first of two points of it.
     FitPicture(Fit),
-    /// Draw contours at an interval (metres), or none.
+    /// Draw contours at an interval (meters), or none.
     SetContours(Option<f64>),
     /// Put this shell here, in place of the one that is there.
     SetPlacement(Placement),

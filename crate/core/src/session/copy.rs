@@ -7,7 +7,7 @@ use crate::geom::path::VertexRecord;
 use crate::geom::{PathRecord, Point, Vector};
 use crate::site::{Feature, ShapeRecord, Site};
 
-/// How far a copy lies from its original, metres: to the right and down, so that both are seen
+/// How far a copy lies from its original, meters: to the right and down, so that both are seen
 /// (our choice).
 const STEP: Vector = Vector::new(1.0, -1.0);
 

@@ -92,14 +92,14 @@ enum Stretch {
     Rectangle,
 }
 
-/// Where the hand is, and how far it may be led, metres.
+/// Where the hand is, and how far it may be led, meters.
 #[derive(Debug, Clone, Copy)]
 struct Hand {
     at: Point,
     reach: f64,
 }
 
-/// What is typed for the next stretch, metres.
+/// What is typed for the next stretch, meters.
 #[derive(Debug, Clone, Copy, Default)]
 struct Figures {
     length: Option<f64>,
@@ -118,7 +118,7 @@ struct Next {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum NextPoint {
-    /// The first of the path, or the centre of a disc.
+    /// The first of the path, or the center of a disc.
     First,
     /// The end of a straight edge.
     Next,
@@ -151,7 +151,7 @@ pub struct Drawn {
     pub length: Option<String>,
     /// Its bearing.
     pub bearing: Option<String>,
-    /// Both, metres and radians.
+    /// Both, meters and radians.
     pub run: Option<(f64, f64)>,
     /// How it turns from the edge before, in words.
     pub turn: Option<String>,
@@ -179,14 +179,14 @@ impl Draft {
         }
     }
 
-    /// Follows the hand; it is led to things within `reach` metres, and nowhere with a reach
+    /// Follows the hand; it is led to things within `reach` meters, and nowhere with a reach
     /// of 0.
     pub fn follow(&mut self, hand: Point, reach: f64) {
         self.hand = Some(Hand { at: hand, reach });
         self.settle();
     }
 
-    /// Takes typed figures for the next stretch in place of the hand's (metres, radians).
+    /// Takes typed figures for the next stretch in place of the hand's (meters, radians).
     pub fn typed(&mut self, length: Option<f64>, angle: Option<Typed>) {
         self.figures = Figures { length, angle };
         self.settle();
@@ -308,7 +308,7 @@ impl Draft {
         }
     }
 
-    /// The points that are placed, site metres.
+    /// The points that are placed, site meters.
     pub fn points(&self) -> impl Iterator<Item = Point> + '_ {
         self.placed.iter().map(|v| v.at).chain(self.through())
     }

@@ -38,7 +38,7 @@ pub enum DragTarget {
 pub(super) struct Gesture {
     held: DragTarget,
     before: CheckedSite,
-    /// From the hand to what it moves, metres; for turning, the angle between the hand and
+    /// From the hand to what it moves, meters; for turning, the angle between the hand and
     /// the shell's heading is kept in `turn` instead.
     offset: Vector,
     turn: f64,
@@ -56,9 +56,9 @@ struct ShapeHold {
     reach: f64,
 }
 
-/// Where the turning handle stands, site metres: beyond the deep end, along the heading.
+/// Where the turning handle stands, site meters: beyond the deep end, along the heading.
 ///
-/// `scale`: pixels per metre of the view.
+/// `scale`: pixels per meter of the view.
 pub fn handle(site: &CheckedSite, scale: f64) -> Option<(Point, Point)> {
     let (shell, placement) = site.placed_shell()?;
     let reach = shell.rim.bounds().map_or(0.0, |(_, high)| high.x);
@@ -87,10 +87,10 @@ pub(super) fn hit_test(
     touches(&pad, at, reach).then_some(DragTarget::Equipment)
 }
 
-/// Where the turning handle of the picture stands, site metres: beyond the middle of its upper
+/// Where the turning handle of the picture stands, site meters: beyond the middle of its upper
 /// edge. None where there is no picture to move.
 ///
-/// `scale`: pixels per metre of the view.
+/// `scale`: pixels per meter of the view.
 pub fn picture_handle(site: &CheckedSite, scale: f64) -> Option<(Point, Point)> {
     let picture = loose_picture(site)?;
     let edge = picture.site_from_pixel(f64::from(picture.width) / 2.0, 0.0);

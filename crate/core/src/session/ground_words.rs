@@ -14,7 +14,7 @@ pub struct GroundWords {
     pub low: Shown,
     /// The highest.
     pub high: Shown,
-    /// The contour interval that suits it, metres.
+    /// The contour interval that suits it, meters.
     pub proposed: f64,
     /// The same as text.
     pub proposed_shown: Shown,

@@ -12,7 +12,7 @@ use crate::sketch::catch::Stroke;
 /// on those of its corners.
 const ROOM_FOR_MIDDLE: f64 = 56.0;
 
-/// The least radius that a hand can give a disc, metres (our choice).
+/// The least radius that a hand can give a disc, meters (our choice).
 const LEAST_RADIUS: f64 = 0.05;
 
 /// A part of the shape being changed.
@@ -42,13 +42,13 @@ pub struct Handle {
 /// A handle on the plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PlacedHandle {
-    /// Where it stands, site metres.
+    /// Where it stands, site meters.
     pub at: Point,
     /// What it moves.
     pub handle: Handle,
 }
 
-/// Every handle, corners first. `scale`: pixels per metre of the view.
+/// Every handle, corners first. `scale`: pixels per meter of the view.
 pub(super) fn handles(target: &Target, site: &Site, scale: f64) -> Vec<PlacedHandle> {
     let mut handles = Vec::new();
     let mut put = |path, part, at| {

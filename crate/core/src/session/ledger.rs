@@ -6,9 +6,11 @@
 use serde::Serialize;
 
 use super::Session;
+use crate::analysis::Verdict;
 use crate::clearance::Clearance;
 use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
+use crate::report::VerdictFigures;
 use crate::site::{Placement, ShellChoice};
 use crate::units::{Measure, Shown, System, show};
 
@@ -32,11 +34,11 @@ pub struct Ledger {
     pub shell: Option<PlacedShell>,
     /// What the shell has snapped to while it is turned.
     pub snap: Option<String>,
-    /// Whether the shell fits, in a sentence.
-    pub verdict: Verdict,
+    /// Whether the shell may stand there, as far as anybody can tell.
+    pub verdict: VerdictFigures,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceRow>,
-    /// Everything worth knowing, the most severe first, as the report has it.
+    /// Everything worth knowing, in the report's order.
     pub findings: Vec<Finding>,
 }
 
@@ -52,24 +54,12 @@ pub struct PlacedShell {
     pub heading_value: f64,
     /// Elevation of the rim, as shown.
     pub coping: Shown,
-    /// Elevation of the rim, metres.
+    /// Elevation of the rim, meters.
     pub coping_value: f64,
-    /// Its middle, site metres.
+    /// Its middle, site meters.
     pub at: Point,
     /// Whether left and right are exchanged.
     pub mirrored: bool,
-}
-
-/// Whether the shell may stand as far as the listed rules and the plan can tell.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
-pub struct Verdict {
-    /// How many clearances fall short.
-    pub short: usize,
-    /// How often the work reaches over or through what no rule has to name.
-    pub over: usize,
-    /// The same in a sentence.
-    pub text: String,
 }
 
 /// One clearance as listed.
@@ -113,7 +103,7 @@ impl Ledger {
             redo: session.redo_label().map(str::to_owned),
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
-            verdict: verdict(session, system),
+            verdict: VerdictFigures::of(&Verdict::of(session.site(), analysis), system),
             clearances: clearance_rows(&analysis.clearances, system),
             findings: sort_by_severity(&analysis.findings),
         }
@@ -133,42 +123,6 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
         at: placement.at,
         mirrored: placement.mirrored,
     }
-}
-
-/// The verdict names the clearance with the least room: the one that binds. Where all hold
-/// but the work reaches where it must not, it says that instead.
-fn verdict(session: &Session, system: System) -> Verdict {
-    let placed = session.site().site().placement.is_some();
-    let analysis = session.analysis();
-    let clearances = &analysis.clearances;
-    let short = analysis.shortfalls();
-    let over = analysis.overreaches.len();
-    let mut text = match (placed, clearances.first(), analysis.overreaches.first()) {
-        (false, ..) => "Choose a shell to see how much room it has.".to_owned(),
-        (true, _, Some(overreach)) if short == 0 => overreach.message.clone(),
-        (true, None, _) => {
-            "No clearance rule applies yet: add the rules of the local authority.".to_owned()
-        }
-        (true, Some(least), _) => {
-            let room = show(Measure::Length, least.room.abs(), system).text;
-            match short {
-                0 => format!(
-                    "Every listed clearance holds. Least room {room}, {}.",
-                    least.target
-                ),
-                1 => format!("One clearance falls short: {} by {room}.", least.target),
-                n => format!(
-                    "{n} clearances fall short, {} the most: by {room}.",
-                    least.target
-                ),
-            }
-        }
-    };
-    if let Some(poor) = session.site().lot().lot.poor_closure() {
-        text.push(' ');
-        text.push_str(&poor);
-    }
-    Verdict { short, over, text }
 }
 
 fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow> {

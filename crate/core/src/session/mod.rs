@@ -223,7 +223,7 @@ impl Session {
 
     /// What a finger or pointer at a place would take hold of.
     ///
-    /// `reach`: how far off it may be, metres; `scale`: pixels per metre of the view.
+    /// `reach`: how far off it may be, meters; `scale`: pixels per meter of the view.
     pub fn hit_test(&self, at: Point, reach: f64, scale: f64) -> Option<DragTarget> {
         self.part_at(at, reach, scale)
             .or_else(|| drag::hit_test(&self.site, at, reach, scale))
@@ -242,7 +242,7 @@ impl Session {
         self.gesture.as_ref().map(|_| held)
     }
 
-    /// The feature within `reach` metres of a place, of those that are drawn; the last drawn wins.
+    /// The feature within `reach` meters of a place, of those that are drawn; the last drawn wins.
     pub fn feature_at(&self, at: Point, reach: f64) -> Option<&Feature> {
         drag::feature_at(&self.site, at, reach)
     }

@@ -55,11 +55,11 @@ impl SectionView {
 pub struct SectionFigures {
     /// Whether the site says where it is cut; otherwise it lies along the shell.
     pub given: bool,
-    /// The left end of the line, site metres.
+    /// The left end of the line, site meters.
     pub from: Point,
-    /// Its right end, site metres.
+    /// Its right end, site meters.
     pub to: Point,
-    /// Its length, metres.
+    /// Its length, meters.
     pub length: f64,
     /// Its bearing, radians clockwise from north.
     pub bearing: f64,
@@ -103,7 +103,7 @@ impl Session {
         self.section_line().filter(|_| self.section.shown)
     }
 
-    /// Takes hold of the shown line at a place within a reach, metres: of an end, or, where `whole`,
+    /// Takes hold of the shown line at a place within a reach, meters: of an end, or, where `whole`,
     /// of what lies between them. False where it is not there.
     pub fn take_section(&mut self, at: Point, reach: f64, whole: bool) -> bool {
         let line = self.shown_section_line();
@@ -128,7 +128,7 @@ impl Session {
     }
 
     /// The line turned about its middle to point along a bearing (radians clockwise from north),
-    /// as long as given, metres, but no shorter than a drag can make it.
+    /// as long as given, meters, but no shorter than a drag can make it.
     pub fn section_line_along(&self, bearing: f64, length: f64) -> Option<SectionLine> {
         let line = self.section_line()?;
         Some(drag::laid(&line, bearing, length))

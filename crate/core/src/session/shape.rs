@@ -81,7 +81,7 @@ impl Target {
         }
     }
 
-    /// Its centre and radius, where it is a disc.
+    /// Its center and radius, where it is a disc.
     pub(super) fn disc(&self, site: &Site) -> Option<(Point, f64)> {
         match self.feature(site)?.shape {
             ShapeRecord::Disc { at, radius } => Some((at, radius)),

@@ -43,7 +43,7 @@ pub struct Shaped {
     pub picked: Option<PickedPart>,
     /// What is picked, in words: `corner 3 of 6`.
     pub says: String,
-    /// Length of the picked edge, metres, and its bearing, radians.
+    /// Length of the picked edge, meters, and its bearing, radians.
     pub run: Option<(f64, f64)>,
     /// Why the last change was not made, or what it came to.
     pub word: String,
@@ -105,9 +105,9 @@ pub enum ShapeEdit {
     Bend,
     /// Makes nearly square corners square.
     Square,
-    /// Moves the picked part, or the whole (metres).
+    /// Moves the picked part, or the whole (meters).
     Nudge(Vector),
-    /// Sets length (metres) and bearing (radians) of the picked edge by its second corner.
+    /// Sets length (meters) and bearing (radians) of the picked edge by its second corner.
     Run(f64, f64),
 }
 

@@ -7,7 +7,7 @@ use crate::site::{CheckedSite, FeatureKind};
 /// How far from parallel a turn still snaps, radians (3 degrees; arbitrary, tried by hand).
 const CATCH: f64 = TURN * 3.0 / 360.0;
 
-/// The shortest straight stretch worth aligning to, metres (arbitrary: a door's width).
+/// The shortest straight stretch worth aligning to, meters (arbitrary: a door's width).
 const SHORTEST: f64 = 0.9;
 
 /// What a hand has snapped to.
@@ -15,7 +15,7 @@ const SHORTEST: f64 = 0.9;
 pub struct Snap {
     /// The reason, in words: `parallel to house`.
     pub reason: String,
-    /// Lines that show the reason, site metres: what it is parallel or square to, where it is led.
+    /// Lines that show the reason, site meters: what it is parallel or square to, where it is led.
     pub guides: Vec<(Point, Point)>,
 }
 
@@ -60,7 +60,7 @@ impl StraightLine {
     }
 }
 
-/// The heading a turn towards `heading` settles on, and what it snapped to.
+/// The heading a turn toward `heading` settles on, and what it snapped to.
 pub fn turned(site: &CheckedSite, at: Point, heading: f64) -> (f64, Option<Snap>) {
     let nearest = lines(site)
         .filter(|line| wrap_half_turn(line.heading(heading) - heading).abs() <= CATCH)

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
+use crate::analysis::Standing;
 use crate::finding::any_fault;
 use crate::geom::Vector;
 use crate::ground::GroundRecord;
@@ -197,14 +198,15 @@ fn the_verdict_tells_of_work_over_a_lot_line_even_where_no_rule_does() {
     let mut session = with_shell();
     session.apply(Command::SetRules(Vec::new())).unwrap();
     let verdict = |session: &Session| Ledger::of(session).verdict;
-    assert_eq!((verdict(&session).short, verdict(&session).over), (0, 0));
+    assert_eq!(verdict(&session).standing, Standing::Unchecked);
     session
         .apply(Command::MoveShell {
             at: Point::new(0.0, 20.0),
         })
         .unwrap();
     let told = verdict(&session);
-    assert!(told.over > 0 && told.text.contains("line"), "{told:?}");
+    assert_eq!(told.standing, Standing::Conflict);
+    assert!(told.text.contains("line"), "{told:?}");
 }
 
 #[test]

@@ -45,13 +45,13 @@ const FIVE: [(f64, f64); 5] = [
 /// Bands into which a fillet over a tilted facet is parted, by height.
 const BANDS: u32 = 6;
 
-/// The highest step of the quadrature, metres.
+/// The highest step of the quadrature, meters.
 const STEP: f64 = 0.1;
 
-/// Facets that tilt by less over their whole extent are level, metres.
+/// Facets that tilt by less over their whole extent are level, meters.
 const LEVEL: f64 = 1e-6;
 
-/// Breaks nearer than this are one, metres.
+/// Breaks nearer than this are one, meters.
 const SLIVER: f64 = 1e-6;
 
 /// Cosine of the least turn that counts as a corner of a facet.
@@ -60,7 +60,7 @@ const CORNER: f64 = 0.98;
 /// The figures of a shell at one depth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AtDepth {
-    /// Depth below the rim, metres.
+    /// Depth below the rim, meters.
     pub depth: f64,
     /// Area of the inside at that depth, m2: that of the water, were it to stand there.
     pub area: f64,
@@ -75,9 +75,9 @@ pub struct AtDepth {
 pub(super) struct Fillet {
     radius: f64,
     draft: f64,
-    /// How far from the foot of the wall it ends on the floor, metres.
+    /// How far from the foot of the wall it ends on the floor, meters.
     pub reach: f64,
-    /// How high above the floor it ends on the wall, metres.
+    /// How high above the floor it ends on the wall, meters.
     pub height: f64,
 }
 
@@ -93,7 +93,7 @@ impl Fillet {
         }
     }
 
-    /// How far it draws the inside in from the wall at a height above the floor, metres.
+    /// How far it draws the inside in from the wall at a height above the floor, meters.
     fn draw(&self, height: f64) -> f64 {
         if height >= self.height {
             return 0.0;
@@ -102,7 +102,7 @@ impl Fillet {
         self.reach + self.draft * height - chord
     }
 
-    /// How high wall and fillet stand above the floor `from_foot` metres inward from the foot of
+    /// How high wall and fillet stand above the floor `from_foot` meters inward from the foot of
     /// the wall (negative: behind it); infinite behind an upright wall.
     fn rise(&self, from_foot: f64) -> f64 {
         let short = self.reach - from_foot;
@@ -120,7 +120,7 @@ impl Fillet {
     }
 
     /// Bands of its height between two, from below: where each begins and ends, and how far it
-    /// draws the inside in on the mean, metres.
+    /// draws the inside in on the mean, meters.
     fn bands(&self, low: f64, high: f64) -> impl Iterator<Item = (f64, f64, f64)> {
         let (radius, draft, reach) = (self.radius, self.draft, self.reach);
         let (from, to) = self.angles(low, high);
@@ -167,9 +167,9 @@ impl Fillet {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Face {
     fillet: Fillet,
-    /// How far the wall is pushed out level, metres.
+    /// How far the wall is pushed out level, meters.
     out: f64,
-    /// How far the floor is lowered, metres.
+    /// How far the floor is lowered, meters.
     lower: f64,
 }
 
@@ -196,12 +196,12 @@ impl Face {
         }
     }
 
-    /// How far inside the outline the wall stands at a depth, metres.
+    /// How far inside the outline the wall stands at a depth, meters.
     fn drawn_in(&self, depth: f64) -> f64 {
         self.fillet.draft * depth - self.out
     }
 
-    /// Depth of the face below the rim at a point whose floor lies at `floor`, `inside` metres
+    /// Depth of the face below the rim at a point whose floor lies at `floor`, `inside` meters
     /// within the outline (negative: outside it); `None` beyond the wall.
     fn depth(&self, floor: f64, inside: f64) -> Option<f64> {
         let floor = floor + self.lower;
@@ -417,7 +417,7 @@ impl Shell {
         self.losses.outer.below(depth, integrate)
     }
 
-    /// The shell's figures at the rim, at every `step` metres below it, and at the deepest floor.
+    /// The shell's figures at the rim, at every `step` meters below it, and at the deepest floor.
     pub fn by_depth(&self, step: f64) -> Vec<AtDepth> {
         let deepest = self.deepest();
         let count = (deepest / step - SLIVER).floor().max(0.0) as u32;
@@ -432,7 +432,7 @@ impl Shell {
             .collect()
     }
 
-    /// Depth of the inner face below the rim at a point of the shell frame, metres: floor, cove
+    /// Depth of the inner face below the rim at a point of the shell frame, meters: floor, cove
     /// or wall; `None` outside the water's edge.
     pub fn inside_depth(&self, at: Point) -> Option<f64> {
         let (floor, inside) = self.floor_at(at)?;
@@ -447,18 +447,18 @@ impl Shell {
     }
 
     /// Depth of the floor at a point of the shell frame, whatever wall or cove stand over it;
-    /// outside the outline that of the nearest place on it, metres.
+    /// outside the outline that of the nearest place on it, meters.
     pub fn floor_depth(&self, at: Point) -> Option<f64> {
         self.floor_at(at).map(|(floor, _)| floor)
     }
 
-    /// How far the wall's outer face stands outside the water's edge at the rim, metres.
+    /// How far the wall's outer face stands outside the water's edge at the rim, meters.
     pub fn wall_width(&self) -> f64 {
         Face::outer(self).out
     }
 
     /// Depth of the floor at a point, or at the nearest place of the outline, and how far within
-    /// the outline the point lies, metres.
+    /// the outline the point lies, meters.
     fn floor_at(&self, at: Point) -> Option<(f64, f64)> {
         let edges = self.footprint.rings().flat_map(|ring| ring.edges());
         let nearest = edges

@@ -17,7 +17,7 @@ pub struct Facet {
 }
 
 impl Facet {
-    /// Least and greatest depth of the facet below the rim, metres.
+    /// Least and greatest depth of the facet below the rim, meters.
     pub fn depths(&self) -> (f64, f64) {
         let depths = self.region.rings().flat_map(|ring| &ring.0);
         depths
@@ -31,9 +31,9 @@ impl Facet {
 /// A straight stretch of the upright wall between rim and floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WallStrip {
-    /// Length in plan, metres.
+    /// Length in plan, meters.
     pub length: f64,
-    /// Depth of the floor below the rim at its two ends, metres.
+    /// Depth of the floor below the rim at its two ends, meters.
     pub depths: [f64; 2],
 }
 
@@ -44,7 +44,7 @@ pub struct Shell {
     pub record: ShellRecord,
     /// The water's edge.
     pub outline: Outline,
-    /// The outline flattened for volumes (`VOLUME_TOLERANCE`, chords centred so that its
+    /// The outline flattened for volumes (`VOLUME_TOLERANCE`, chords centerd so that its
     /// area is that of the outline).
     pub footprint: Region,
     /// The floor; facets do not overlap and together cover the footprint.
@@ -58,7 +58,7 @@ pub struct Shell {
 }
 
 impl Shell {
-    /// Greatest depth of the floor below the rim, metres.
+    /// Greatest depth of the floor below the rim, meters.
     pub fn deepest(&self) -> f64 {
         self.facets
             .iter()
@@ -66,7 +66,7 @@ impl Shell {
             .fold(0.0, f64::max)
     }
 
-    /// Least depth of the floor below the rim, metres.
+    /// Least depth of the floor below the rim, meters.
     pub fn shallowest(&self) -> f64 {
         self.facets
             .iter()
@@ -102,7 +102,7 @@ impl Shell {
             .sum()
     }
 
-    /// Volume of the body of the shell, wall and floor included, below a level `depth` metres
+    /// Volume of the body of the shell, wall and floor included, below a level `depth` meters
     /// under the rim, m3: what stone or groundwater cannot fill.
     ///
     /// The wall is taken as of even thickness; its corners are taken as square to each stretch,

@@ -7,11 +7,11 @@ use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::offset_region;
 use crate::geom::{Outline, Point, Region, VOLUME_TOLERANCE};
 
-/// Two facets may part or overlap by a seam this wide, metres: what coordinates written to
+/// Two facets may part or overlap by a seam this wide, meters: what coordinates written to
 /// the millimetre leave between two edges that are meant to be one.
 const SEAM: f64 = 0.002;
 
-/// How near to a boundary edge a point counts as on it, metres: far above the grid of the
+/// How near to a boundary edge a point counts as on it, meters: far above the grid of the
 /// boolean engine, far below anything that can be built.
 const ON_EDGE: f64 = 1e-5;
 

@@ -1,6 +1,6 @@
 //! Depths below the rim that a floor may have.
 
-/// The deepest floor taken, metres: beyond twice any pool, so a slip of the finger.
+/// The deepest floor taken, meters: beyond twice any pool, so a slip of the finger.
 pub(super) const DEPTH_LIMIT: f64 = 6.0;
 
 /// What is wrong with a depth below the rim, and how to mend it.
@@ -8,7 +8,7 @@ pub(super) fn depth_fault(depth: f64) -> Option<(String, &'static str)> {
     if !depth.is_finite() {
         Some((
             "The depth is not a number.".to_owned(),
-            "Give the depth below the rim in metres.",
+            "Give the depth below the rim in meters.",
         ))
     } else if depth < 0.0 {
         Some((
@@ -18,7 +18,7 @@ pub(super) fn depth_fault(depth: f64) -> Option<(String, &'static str)> {
     } else if depth > DEPTH_LIMIT {
         Some((
             format!("A depth of {depth} m is deeper than any shell ({DEPTH_LIMIT} m)."),
-            "Depths are metres below the rim; was it typed in feet or inches?",
+            "Depths are meters below the rim; was it typed in feet or inches?",
         ))
     } else {
         None

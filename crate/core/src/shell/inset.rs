@@ -28,7 +28,7 @@ impl<'a> Insets<'a> {
         }
     }
 
-    /// The part of a facet at least `by` metres inside the outline. Its rings may run along
+    /// The part of a facet at least `by` meters inside the outline. Its rings may run along
     /// themselves where nothing lies between: they enclose it all the same.
     pub fn part(&mut self, facet: &Facet, by: f64) -> Region {
         if by <= 0.0 {
@@ -62,7 +62,7 @@ fn convex(region: &Region) -> Option<Vec<(Point, Vector)>> {
     Some(edges.iter().map(|(a, along)| (*a, along.left())).collect())
 }
 
-/// The part of a region at least `by` metres inward of every edge.
+/// The part of a region at least `by` meters inward of every edge.
 fn clipped(region: &Region, edges: &[(Point, Vector)], by: f64) -> Region {
     let mut region = region.clone();
     let rings = region

@@ -27,7 +27,7 @@ pub(super) struct FaceLosses(OnceLock<Vec<Loss>>);
 /// above and just below it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Loss {
-    /// Below the rim, metres.
+    /// Below the rim, meters.
     pub depth: f64,
     /// Lost below that depth, m3.
     pub below: f64,

@@ -5,14 +5,14 @@ use crate::geom::{Point, Region, Ring, Vector};
 /// A plane of depths below the rim: `depth(p) = at_origin + gradient . p`, shell frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DepthPlane {
-    /// Depth at the frame's origin, metres.
+    /// Depth at the frame's origin, meters.
     pub at_origin: f64,
-    /// Change of depth per metre along x and y.
+    /// Change of depth per meter along x and y.
     pub gradient: Vector,
 }
 
 impl DepthPlane {
-    /// The same depth everywhere, metres.
+    /// The same depth everywhere, meters.
     pub const fn level(depth: f64) -> Self {
         Self {
             at_origin: depth,
@@ -60,7 +60,7 @@ impl DepthPlane {
         }
     }
 
-    /// Depth below the rim at a point of the shell frame, metres.
+    /// Depth below the rim at a point of the shell frame, meters.
     pub fn depth(&self, p: Point) -> f64 {
         self.at_origin + self.gradient.x * p.x + self.gradient.y * p.y
     }
@@ -70,7 +70,7 @@ impl DepthPlane {
         (1.0 + self.gradient.dot(self.gradient)).sqrt()
     }
 
-    /// Volume between this plane and the level `level` metres below the rim, over the part
+    /// Volume between this plane and the level `level` meters below the rim, over the part
     /// of the region where the plane lies below that level, m3. Exact for straight edges.
     pub fn volume_below(&self, region: &Region, level: f64) -> f64 {
         region

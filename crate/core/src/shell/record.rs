@@ -14,22 +14,22 @@ pub struct ShellRecord {
     /// Anything worth saying about it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
-    /// The water's edge, closed, shell frame, metres.
+    /// The water's edge, closed, shell frame, meters.
     pub outline: PathRecord,
     /// The floor, facet by facet; together they cover the outline. Empty where stations tell it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub floor: Vec<FacetRecord>,
-    /// Width of the coping outside the water's edge, metres.
+    /// Width of the coping outside the water's edge, meters.
     pub coping_width: f64,
-    /// Depth of the water's surface below the rim, metres.
+    /// Depth of the water's surface below the rim, meters.
     pub waterline: f64,
-    /// Thickness of the moulded wall and floor, metres.
+    /// Thickness of the moulded wall and floor, meters.
     #[serde(default)]
     pub wall_thickness: f64,
     /// How far the wall leans inward, run per unit of depth.
     #[serde(default)]
     pub draft: f64,
-    /// Radius of the rounding between wall and floor, metres.
+    /// Radius of the rounding between wall and floor, meters.
     #[serde(default)]
     pub cove: f64,
     /// The floor told by stations along the length, in place of facets.
@@ -49,9 +49,9 @@ pub struct ShellRecord {
 pub struct FacetRecord {
     /// What part of the floor it is.
     pub kind: FacetKind,
-    /// Its outline in plan, closed, shell frame, metres.
+    /// Its outline in plan, closed, shell frame, meters.
     pub outline: PathRecord,
-    /// Depth below the rim at each vertex of its outline, metres; they lie in one plane.
+    /// Depth below the rim at each vertex of its outline, meters; they lie in one plane.
     pub depths: Vec<f64>,
 }
 
@@ -78,14 +78,14 @@ pub enum FacetKind {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct StationRecord {
-    /// Where it is along the length, shell frame, metres.
+    /// Where it is along the length, shell frame, meters.
     pub at: f64,
-    /// Depth of the floor below the rim, metres.
+    /// Depth of the floor below the rim, meters.
     pub depth: f64,
     /// Width of the level floor there, its middle on the length; the whole width without it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub width: Option<f64>,
-    /// Depth below the rim at which the wall ends and the floor begins to slope inward, metres;
+    /// Depth below the rim at which the wall ends and the floor begins to slope inward, meters;
     /// where `width` is told and this is not, half of `depth`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wall: Option<f64>,

@@ -20,21 +20,21 @@ use crate::geom::{Outline, Point, Region, Ring, region};
 /// How many stations a floor may have: far above any that is told by hand.
 const MOST: usize = 40;
 
-/// How far the foot of a side may run beside the outline, metres, between places where it is on
+/// How far the foot of a side may run beside the outline, meters, between places where it is on
 /// it: at a slope of one in one the wall is out by as much.
 const SIDE_TOLERANCE: f64 = 0.01;
 
-/// Sides are not parted more often than this, metres.
+/// Sides are not parted more often than this, meters.
 const SHORTEST_SIDE: f64 = 0.02;
 
-/// Stations nearer than this are one, and edges nearer meet, metres: lengths are typed to a
+/// Stations nearer than this are one, and edges nearer meet, meters: lengths are typed to a
 /// sixteenth of an inch.
 const TOUCH: f64 = 0.002;
 
-/// Corners this near to one plane are in it, metres.
+/// Corners this near to one plane are in it, meters.
 const IN_PLANE: f64 = 0.001;
 
-/// How far inside the ends of the outline its width is looked at, metres.
+/// How far inside the ends of the outline its width is looked at, meters.
 const NUDGE: f64 = 1e-6;
 
 /// A facet smaller than this is none, m2: what cutting at the outline leaves of an edge.
@@ -44,17 +44,17 @@ const NOTHING: f64 = 4e-6;
 /// between them (common practice, no source).
 const GENTLE: f64 = 0.1;
 
-/// From this depth on an even floor counts as deep, metres: arbitrary.
+/// From this depth on an even floor counts as deep, meters: arbitrary.
 const DEEP: f64 = 1.5;
 
 /// One side of a cross section: where the level floor ends, and where the wall stands.
 #[derive(Debug, Clone, Copy)]
 struct Side {
-    /// How far across the floor's edge lies, metres, shell frame.
+    /// How far across the floor's edge lies, meters, shell frame.
     edge: f64,
-    /// How far across the foot of the wall lies, metres, shell frame.
+    /// How far across the foot of the wall lies, meters, shell frame.
     foot: f64,
-    /// Depth of the foot below the rim, metres.
+    /// Depth of the foot below the rim, meters.
     wall: f64,
 }
 
@@ -76,7 +76,7 @@ pub(super) fn faults(record: &ShellRecord, outline: Option<&Outline>) -> Vec<Fin
         faults.push(
             Finding::fault(
                 "floor-twice",
-                "The floor is told twice, by facets and by stations.",
+                "The floor is given twice, by facets and by stations.",
                 "Keep one of the two: take out the facets or the stations.",
             )
             .under("/stations"),
@@ -119,11 +119,11 @@ fn plain(
     tell: &mut dyn FnMut(&str, &'static str, String, &'static str),
 ) {
     if !station.at.is_finite() {
-        let remedy = "Give its distance along the length from the shell's middle, in metres.";
+        let remedy = "Give its distance along the length from the shell's middle, in meters.";
         tell(
             "at",
             "out-of-range",
-            "The station is nowhere.".into(),
+            "The station has no distance.".into(),
             remedy,
         );
     } else if before.is_some_and(|b| station.at - b.at < TOUCH) {
@@ -150,7 +150,7 @@ fn plain(
         .is_some_and(|width| !(width > 0.0 && width.is_finite()))
     {
         let message = "The width of the floor is not a positive number.".to_owned();
-        let remedy = "Give the width in metres, or leave it out where the floor reaches the walls.";
+        let remedy = "Give the width in meters, or leave it out where the floor reaches the walls.";
         tell("width", "station-width", message, remedy);
     }
 }
@@ -169,7 +169,7 @@ fn misfit(
                 "The station at {:.3} m lies beyond the outline, which runs from {low:.3} m to {high:.3} m.",
                 station.at
             ),
-            "Give its distance along the length from the shell's middle, in metres.",
+            "Give its distance along the length from the shell's middle, in meters.",
         ));
     }
     let width = station.width?;
@@ -307,7 +307,7 @@ impl Side {
 
 struct Builder<'a> {
     footprint: &'a Region,
-    /// Beyond the outline to the right and to the left, metres across.
+    /// Beyond the outline to the right and to the left, meters across.
     far: [f64; 2],
     range: (f64, f64),
     facets: Vec<Facet>,
@@ -430,7 +430,7 @@ impl Builder<'_> {
     }
 }
 
-/// Where the outline begins and ends along the length, metres.
+/// Where the outline begins and ends along the length, meters.
 fn ends(ring: &Ring) -> (f64, f64) {
     let bounds = region::bounds(ring.0.iter().copied());
     bounds.map_or((0.0, 0.0), |(low, high)| (low.x, high.x))

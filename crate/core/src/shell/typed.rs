@@ -22,21 +22,21 @@ use crate::units::{Measure, System, parse_measure};
 pub struct Rectangle {
     /// What it is called.
     pub name: String,
-    /// Length inside at the water's edge, metres.
+    /// Length inside at the water's edge, meters.
     pub length: f64,
-    /// Width inside at the water's edge, metres.
+    /// Width inside at the water's edge, meters.
     pub width: f64,
-    /// Radius of the corners, metres; 0 for square ones.
+    /// Radius of the corners, meters; 0 for square ones.
     pub corner: f64,
-    /// Width of the coping, metres.
+    /// Width of the coping, meters.
     pub coping: f64,
-    /// Depth of the water's surface below the rim, metres.
+    /// Depth of the water's surface below the rim, meters.
     pub waterline: f64,
-    /// Thickness of wall and floor, metres.
+    /// Thickness of wall and floor, meters.
     pub thickness: f64,
     /// How far the wall leans inward, run per unit of depth.
     pub draft: f64,
-    /// Radius of the rounding between wall and floor, metres.
+    /// Radius of the rounding between wall and floor, meters.
     pub cove: f64,
     /// Weight of the empty shell, kilograms, where known.
     pub weight: Option<f64>,
@@ -100,7 +100,7 @@ pub fn rectangle(
 fn station(line: &str, system: System) -> Result<StationRecord, (String, String)> {
     let cells: Vec<&str> = line.split([',', ';', '\t']).map(str::trim).collect();
     if !(2..=4).contains(&cells.len()) {
-        let remedy = "Give place and depth, and where told width and wall, parted by commas.";
+        let remedy = "Give place and depth, and where known width and wall, separated by commas.";
         return Err((
             format!("The line has {} figures.", cells.len()),
             remedy.into(),

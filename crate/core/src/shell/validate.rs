@@ -18,7 +18,7 @@ use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::offset_region;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
 
-/// How far a depth may lie off the plane of its facet, metres.
+/// How far a depth may lie off the plane of its facet, meters.
 const PLANE_TOLERANCE: f64 = 0.002;
 
 /// How many facets a floor may have; every one is held against every other.
@@ -303,7 +303,7 @@ fn foot(shell: &Shell) -> Option<Finding> {
                     "The cove is {:.3} m high, higher than the wall where it is lowest ({lowest:.3} m).",
                     fillet.height
                 ),
-                "Give a smaller radius: it is that of the rounding between wall and floor, in metres.",
+                "Give a smaller radius: it is that of the rounding between wall and floor, in meters.",
             )
             .under("/cove"),
         );
@@ -313,7 +313,7 @@ fn foot(shell: &Shell) -> Option<Finding> {
         Finding::fault(
             "no-floor",
             format!("Draft and cove draw the wall in by {run:.3} m: no floor is left."),
-            "Draft is run per unit of depth, the cove a radius in metres; give smaller ones.",
+            "Draft is run per unit of depth, the cove a radius in meters; give smaller ones.",
         )
         .under(if record.draft > 0.0 {
             "/draft"
@@ -356,7 +356,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
             Finding::caution(
                 "very-deep",
                 format!("The shell is {deepest:.2} m deep, deeper than one-piece shells are."),
-                "Check the depths: they are metres below the rim.",
+                "Check the depths: they are meters below the rim.",
             )
             .under(place),
         );
@@ -365,7 +365,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
             Finding::caution(
                 "very-shallow",
                 format!("The shell is only {deepest:.2} m deep."),
-                "Check the depths: they are metres below the rim.",
+                "Check the depths: they are meters below the rim.",
             )
             .under(place),
         );
@@ -380,7 +380,7 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
             Finding::caution(
                 "unusual-size",
                 format!("The shell is {span:.2} m long; one-piece shells are 2 m to 15 m."),
-                "Check the outline: its coordinates are metres, not feet.",
+                "Check the outline: its coordinates are meters, not feet.",
             )
             .under("/outline"),
         );

@@ -13,10 +13,10 @@ pub struct Benchmark {
     /// What it is ("nail in the oak", "front step").
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub name: String,
-    /// Where it is, site metres, where that is known.
+    /// Where it is, site meters, where that is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub at: Option<Point>,
-    /// Its elevation, metres above the site's datum.
+    /// Its elevation, meters above the site's datum.
     pub elevation: f64,
     /// Whether the elevation was taken for granted, such as 100.00.
     #[serde(default)]
@@ -56,9 +56,9 @@ pub struct GeoOrigin {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Grid {
-    /// Easting of the site's origin, metres.
+    /// Easting of the site's origin, meters.
     pub easting: f64,
-    /// Northing of the site's origin, metres.
+    /// Northing of the site's origin, meters.
     pub northing: f64,
     /// The unit of the survey. At two million feet the two kinds of foot differ by 4 ft.
     pub unit: GridUnit,
@@ -69,7 +69,7 @@ pub struct Grid {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum GridUnit {
-    /// Metres.
+    /// Meters.
     Metres,
     /// International feet.
     Feet,
@@ -78,7 +78,7 @@ pub enum GridUnit {
 }
 
 impl GridUnit {
-    /// One of it in metres.
+    /// One of it in meters.
     pub fn in_metres(self) -> f64 {
         match self {
             Self::Metres => Unit::Metre,

@@ -14,22 +14,22 @@ use crate::units::Measure;
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Facts {
-    /// Elevation of the finished floor, metres above the site's datum.
+    /// Elevation of the finished floor, meters above the site's datum.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub finished_floor: Option<f64>,
-    /// Depth of its footing below the ground beside it, metres.
+    /// Depth of its footing below the ground beside it, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub footing_depth: Option<f64>,
-    /// Its height above the ground, metres; of an overhead line, that of its lowest point.
+    /// Its height above the ground, meters; of an overhead line, that of its lowest point.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub height: Option<f64>,
-    /// Depth of its top below the ground, metres.
+    /// Depth of its top below the ground, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth: Option<f64>,
-    /// Diameter of a tree's trunk, metres.
+    /// Diameter of a tree's trunk, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub trunk: Option<f64>,
-    /// Radius round a tree's middle that is to stay undisturbed, metres.
+    /// Radius round a tree's middle that is to stay undisturbed, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub protection: Option<f64>,
     /// What runs in a buried line.
@@ -90,16 +90,16 @@ impl Facts {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Opening {
-    /// Its middle, on the edge of what it opens, site metres.
+    /// Its middle, on the edge of what it opens, site meters.
     pub at: Point,
-    /// Its clear width, metres.
+    /// Its clear width, meters.
     pub width: f64,
     /// What the plan calls it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub name: String,
 }
 
-/// What runs in a buried line; each has its colour in the APWA uniform colour code.
+/// What runs in a buried line; each has its color in the APWA uniform color code.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
@@ -144,7 +144,7 @@ impl Utility {
     }
 
     /// The letter that the plan writes along the line: our own, so that no line is told by its
-    /// colour alone.
+    /// color alone.
     pub fn letter(self) -> &'static str {
         match self {
             Self::Electric => "E",
@@ -216,8 +216,8 @@ impl KnownFrom {
     }
 }
 
-/// The radius round a tree that is usually kept undisturbed, metres, for a trunk of this
-/// diameter, metres: a foot to the inch, twelve times the diameter (common practice, no source).
+/// The radius round a tree that is usually kept undisturbed, meters, for a trunk of this
+/// diameter, meters: a foot to the inch, twelve times the diameter (common practice, no source).
 pub fn usual_protection(trunk: f64) -> f64 {
     12.0 * trunk
 }
@@ -274,7 +274,7 @@ const fn choice(value: &'static str, words: &'static str) -> FactChoice {
     FactChoice { value, words }
 }
 
-/// Colours of the APWA uniform colour code; the letters are the plan's own.
+/// Colors of the APWA uniform color code; the letters are the plan's own.
 const UTILITIES: &[FactChoice] = &[
     choice("electric", "Electric: red, E"),
     choice("gas", "Gas, oil or steam: yellow, G"),
@@ -397,9 +397,11 @@ impl FactKind {
             Self::FinishedFloor => "Counts from where the coping's elevation counts from.",
             Self::FootingDepth => "Not known: it is taken to stand on the ground.",
             Self::Height if kind == FeatureKind::OverheadLine => {
-                "Where it hangs lowest. Have the utility tell it; hold no tape or pole to a wire."
+                "Where it hangs lowest. Get it from the utility; never hold a tape or a pole to a wire."
             }
-            Self::Depth => "As told. It is no mark, and ground may have come or gone since.",
+            Self::Depth => {
+                "As stated by others. It is not a mark, and ground may have been added or removed since."
+            }
             Self::Trunk => "At breast height.",
             Self::Protection => {
                 "A foot to the inch of trunk is common practice (no source). An arborist or the \

@@ -45,23 +45,23 @@ pub enum ShapeRecord {
     Track(PathRecord),
     /// A disc.
     Disc {
-        /// Its centre, metres.
+        /// Its center, meters.
         at: Point,
-        /// Its radius, metres.
+        /// Its radius, meters.
         radius: f64,
     },
     /// A band with an open path along its middle, its ends square.
     Strip {
         /// Its middle.
         path: PathRecord,
-        /// Its width, metres.
+        /// Its width, meters.
         width: f64,
     },
     /// A band inside the lot along one of its courses; it follows the lot.
     Along {
         /// Index of the course.
         course: usize,
-        /// Its width, metres.
+        /// Its width, meters.
         width: f64,
     },
     /// Several areas, with holes.

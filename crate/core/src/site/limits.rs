@@ -18,7 +18,7 @@ pub const FEATURES: usize = 2_000;
 pub const FEATURE_VERTICES: usize = 50_000;
 /// Clearance rules of one site.
 pub const RULES: usize = 500;
-/// Spot elevations: one to the square metre on more than 30 acres.
+/// Spot elevations: one to the square meter on more than 30 acres.
 pub const SPOTS: usize = 150_000;
 /// Points of all breaklines together: every pair of stretches is tried for a crossing.
 pub const BREAKLINE_POINTS: usize = 5_000;

@@ -59,7 +59,7 @@ pub const FORMAT: &str = "batterboard-site";
 /// The version this build writes. Every older one still opens.
 pub const VERSION: u32 = 3;
 
-/// A site file's content. Lengths are metres, angles radians, bearings clockwise from
+/// A site file's content. Lengths are meters, angles radians, bearings clockwise from
 /// north, x east and y north.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
@@ -96,7 +96,7 @@ pub struct Site {
     /// The picture under the plan.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picture: Option<Arc<Picture>>,
-    /// The interval of the contours on the plan, metres; none are drawn without it.
+    /// The interval of the contours on the plan, meters; none are drawn without it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub contours: Option<f64>,
     /// The shell and where it is to stand, once one is chosen.

@@ -37,14 +37,14 @@ pub struct Picture {
     pub width: u32,
     /// Its height, pixels.
     pub height: u32,
-    /// Where its middle lies, site metres.
+    /// Where its middle lies, site meters.
     pub at: Point,
-    /// The length of a pixel's side on the ground, metres.
+    /// The length of a pixel's side on the ground, meters.
     pub scale: f64,
     /// The bearing its upper edge faces, radians clockwise from north.
     #[serde(default)]
     pub heading: f64,
-    /// How much of it shows: 1 wholly, towards 0 hardly.
+    /// How much of it shows: 1 wholly, toward 0 hardly.
     #[serde(default = "whole")]
     pub opacity: f64,
     /// Left out of the plan.

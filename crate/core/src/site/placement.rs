@@ -14,14 +14,14 @@ use crate::shell::ShellRecord;
 pub struct Placement {
     /// Which shell.
     pub shell: Arc<ShellChoice>,
-    /// Site position of the shell's middle, metres.
+    /// Site position of the shell's middle, meters.
     pub at: Point,
     /// Bearing of the shell's length, shallow end to deep end, radians clockwise from north.
     pub heading: f64,
     /// Whether the shell is the mirror image of its drawing.
     #[serde(default)]
     pub mirrored: bool,
-    /// Elevation of the rim (top of coping), metres above the site's datum.
+    /// Elevation of the rim (top of coping), meters above the site's datum.
     pub coping_elevation: f64,
 }
 
@@ -47,12 +47,12 @@ pub enum ShellChoice {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct EquipmentPad {
-    /// Its middle, site metres.
+    /// Its middle, site meters.
     pub at: Point,
     /// Bearing of its length, radians clockwise from north.
     pub heading: f64,
-    /// Its length, metres.
+    /// Its length, meters.
     pub length: f64,
-    /// Its width, metres.
+    /// Its width, meters.
     pub width: f64,
 }

@@ -12,7 +12,7 @@ use crate::geom::Point;
 pub struct Rate {
     /// The stable name of the quantity (`base-stone`).
     pub key: String,
-    /// Money for one SI unit of it (a metre, square metre, cubic metre, kilogram, piece).
+    /// Money for one SI unit of it (a meter, square meter, cubic meter, kilogram, piece).
     pub rate: f64,
 }
 
@@ -20,7 +20,7 @@ pub struct Rate {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SectionLine {
-    /// Its left end as the section is looked at, site metres.
+    /// Its left end as the section is looked at, site meters.
     pub from: Point,
     /// Its right end.
     pub to: Point,

@@ -20,11 +20,21 @@ pub struct Rule {
     pub from: MeasuredFrom,
     /// What it is measured to.
     pub to: MeasuredTo,
-    /// The least distance, metres.
+    /// The least distance, meters.
     pub distance: f64,
     /// Who says so. Never empty in a file that goes to a permit office.
     #[serde(default)]
     pub source: String,
+}
+
+impl Rule {
+    /// Whether somebody has named who requires it on this lot: it has a source, and the source
+    /// does not say that the rule is an example.
+    pub fn is_confirmed(&self) -> bool {
+        let source = self.source.trim();
+        let start = source.get(..EXAMPLE.len()).unwrap_or_default();
+        !source.is_empty() && !start.eq_ignore_ascii_case(EXAMPLE)
+    }
 }
 
 /// The part of the work a rule measures from.
@@ -119,6 +129,9 @@ impl FeaturePart {
     }
 }
 
+/// How the source of an example rule begins, in letters of either case.
+const EXAMPLE: &str = "example only";
+
 /// What the source of an example rule says.
 const PATTERN: &str =
     "example only, in the pattern of town codes; the local authority's own rule governs";
@@ -210,6 +223,22 @@ mod tests {
         for rule in examples() {
             assert!(rule.source.starts_with("example only"), "{}", rule.name);
             assert!(rule.source.contains("local authority"), "{}", rule.name);
+        }
+    }
+
+    #[test]
+    fn an_example_is_confirmed_by_naming_who_requires_it() {
+        let mut rule = examples().remove(0);
+        assert!(!rule.is_confirmed());
+        for (source, confirmed) in [
+            ("Example only; the zoning code governs.", false),
+            ("  ", false),
+            ("", false),
+            ("Zoning code 12.3, by telephone", true),
+            ("ex", true),
+        ] {
+            rule.source = source.to_owned();
+            assert_eq!(rule.is_confirmed(), confirmed, "{source}");
         }
     }
 }

@@ -13,7 +13,7 @@ use crate::geom::{
     DRAWING_TOLERANCE, Outline, Point, Region, Segment, Track, Vertex, band, compound, span,
 };
 
-/// How far an opening may lie from the edge of what it opens before it is a finding, metres:
+/// How far an opening may lie from the edge of what it opens before it is a finding, meters:
 /// a thick wall (our choice).
 pub const OPENING_TOLERANCE: f64 = 0.5;
 

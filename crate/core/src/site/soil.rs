@@ -92,7 +92,7 @@ impl SpoilMaterial {
         }
     }
 
-    /// Weight of a bank cubic metre, kilograms; see [`Self::density_source`]. The denser row
+    /// Weight of a bank cubic meter, kilograms; see [`Self::density_source`]. The denser row
     /// is taken where the table has several, so that trucks are not overloaded.
     pub fn bank_density(self) -> f64 {
         let pounds_per_cubic_yard = match self {

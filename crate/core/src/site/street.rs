@@ -9,7 +9,7 @@ use crate::geom::flatten::flatten_segment;
 use crate::lot::LineKind;
 use crate::lot::kinds::{Streets, along_edge, fill, propose};
 
-/// How exactly the edge of a street is followed, metres (our choice: far finer than a verge).
+/// How exactly the edge of a street is followed, meters (our choice: far finer than a verge).
 const EXACT: f64 = 0.05;
 
 /// A kind for every course: those that the lot has already stay, unless `replace`; `front` is

@@ -32,7 +32,7 @@ impl Way {
     }
 }
 
-/// The point at a distance (metres) along a bearing (radians clockwise from north).
+/// The point at a distance (meters) along a bearing (radians clockwise from north).
 pub fn ahead(from: Point, length: f64, bearing: f64) -> Point {
     from + Vector::along_bearing(bearing) * length
 }

@@ -14,10 +14,10 @@
 
 use crate::geom::{Point, Segment, Vector, crossings, nearest_on};
 
-/// How far an edge is extended, metres (our choice: across a wide yard).
+/// How far an edge is extended, meters (our choice: across a wide yard).
 const EXTENDED: f64 = 30.0;
 
-/// How far a direction from the last point is followed, metres (our choice: across a lot).
+/// How far a direction from the last point is followed, meters (our choice: across a lot).
 const FOLLOWED: f64 = 300.0;
 
 /// Lines that cross at less than this (sine of the angle, about 2 degrees) give no point.
@@ -37,7 +37,7 @@ pub struct Rail {
 /// A point that a hand can be led to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Mark {
-    /// Where it is, site metres.
+    /// Where it is, site meters.
     pub at: Point,
     /// Why one would go there: `middle of tree`.
     pub reason: String,
@@ -55,7 +55,7 @@ pub struct Scene {
 /// What is being drawn or moved: where the stretch begins that the hand is to end.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stroke {
-    /// The corner before, site metres.
+    /// The corner before, site meters.
     pub last: Option<Point>,
     /// The direction in which the edge before came there, and what it is called.
     pub came: Option<(Vector, &'static str)>,
@@ -92,11 +92,11 @@ impl Scene {
 /// Where the hand was led, and why.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Caught {
-    /// The place, site metres.
+    /// The place, site meters.
     pub at: Point,
     /// The reason in words: `on the extension of side line (east)`.
     pub reason: String,
-    /// Lines that show the reason, site metres.
+    /// Lines that show the reason, site meters.
     pub guides: Vec<(Point, Point)>,
 }
 
@@ -122,7 +122,7 @@ struct Search<'a> {
     scene: &'a Scene,
 }
 
-/// Where a hand is led; `None` when nothing lies within `reach` metres of it.
+/// Where a hand is led; `None` when nothing lies within `reach` meters of it.
 pub fn catch(hand: Point, reach: f64, scene: &Scene, stroke: &Stroke) -> Option<Caught> {
     let mut search = Search {
         hand,

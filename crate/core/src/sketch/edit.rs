@@ -4,7 +4,7 @@ use super::arc;
 use crate::finding::Finding;
 use crate::geom::{Outline, Point, Segment, Track, Vector, Vertex, nearest_on};
 
-/// Two neighbours that turn by less than this (sine of the angle, about 3 degrees) are taken
+/// Two neighbors that turn by less than this (sine of the angle, about 3 degrees) are taken
 /// as one line: a corner between them cannot slide along it (our choice).
 const NO_TURN: f64 = 0.05;
 
@@ -13,15 +13,15 @@ const NO_TURN: f64 = 0.05;
 /// # Rules
 /// - A corner that moves keeps the bulge of both its edges: an arc keeps its central angle and
 ///   grows with its chord.
-/// - A straight edge that moves stays parallel to itself; straight neighbours are lengthened
-///   or shortened along their own lines, arcs keep their bulge, and a neighbour in the same
+/// - A straight edge that moves stays parallel to itself; straight neighbors are lengthened
+///   or shortened along their own lines, arcs keep their bulge, and a neighbor in the same
 ///   line as the edge is carried along at its near end.
 /// - A corner added lies on its edge; an arc is cut exactly.
 /// - A corner taken out leaves a straight edge, or one arc where both edges were arcs: the same
 ///   circle if they shared one, otherwise the arc through the corner taken out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sketch {
-    /// The corners, site metres, each with the bulge of the edge that leaves it.
+    /// The corners, site meters, each with the bulge of the edge that leaves it.
     pub vertices: Vec<Vertex>,
     /// Whether an edge runs from the last vertex to the first.
     pub closed: bool,
@@ -194,7 +194,7 @@ impl Sketch {
 }
 
 /// Where an end of an edge comes to lie when the edge is shifted: on the line of its straight
-/// neighbour.
+/// neighbor.
 fn slid(corner: Point, shift: Vector, along: Vector, neighbour: Option<Segment>) -> Point {
     let straight = match neighbour {
         Some(Segment::Line { from, to }) => (to - from).unit(),
@@ -234,14 +234,14 @@ mod tests {
     fn an_edge_slides_along_its_neighbours() {
         let wider = house().with_edge_through(1, Point::new(12.0, 3.0));
         assert_eq!((at(&wider, 1), at(&wider, 2)), ([12.0, 0.0], [12.0, 8.0]));
-        // A slanting neighbour is lengthened along its own line.
+        // A slanting neighbor is lengthened along its own line.
         let slanting = Sketch::new(
             lines(&[[0.0, 0.0], [10.0, 0.0], [8.0, 4.0], [0.0, 4.0]]),
             true,
         );
         let taller = slanting.with_edge_through(2, Point::new(3.0, 6.0));
         assert_eq!((at(&taller, 2), at(&taller, 3)), ([7.0, 6.0], [0.0, 6.0]));
-        // The first edge of an open path has no neighbour at its start.
+        // The first edge of an open path has no neighbor at its start.
         let open = Sketch::new(lines(&[[0.0, 0.0], [5.0, 0.0], [5.0, 5.0]]), false);
         let moved = open.with_edge_through(0, Point::new(2.0, -1.0));
         assert_eq!((at(&moved, 0), at(&moved, 1)), ([0.0, -1.0], [5.0, -1.0]));

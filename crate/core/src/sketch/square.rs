@@ -28,7 +28,7 @@ pub struct Squared {
     pub bearing: f64,
     /// How many edges are exact now.
     pub edges: usize,
-    /// How far the corner that moved most has moved, metres.
+    /// How far the corner that moved most has moved, meters.
     pub greatest_move: f64,
 }
 

@@ -32,7 +32,7 @@ use crate::units::{Measure, System, parse_length, show};
 /// The longest text read, characters.
 pub const LONGEST: usize = 10_000;
 
-/// A walk that ends nearer to its start than this closes, metres (four inches; our choice: a
+/// A walk that ends nearer to its start than this closes, meters (four inches; our choice: a
 /// tape read to the inch on eight walls).
 pub const CLOSES_WITHIN: f64 = 0.1016;
 
@@ -74,7 +74,7 @@ pub struct Piece {
 /// How a walk comes back to its start.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Return {
-    /// Distance from the start to the end, metres.
+    /// Distance from the start to the end, meters.
     pub length: f64,
     /// Bearing from the end back to the start, radians clockwise from north.
     pub bearing: f64,
@@ -230,7 +230,7 @@ impl Reader<'_> {
         self.trouble(at..until, message.to_owned(), remedy);
     }
 
-    /// The longest length at a token: where it ends, metres, and whether it has no unit.
+    /// The longest length at a token: where it ends, meters, and whether it has no unit.
     fn length(&self, at: usize, end: usize) -> Option<(usize, f64, bool)> {
         let text = self.text;
         if !text.is_number(at) {

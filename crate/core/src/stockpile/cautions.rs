@@ -4,12 +4,12 @@ use super::Chosen;
 use super::heap::Heap;
 use super::obstacles::{Obstacle, Obstacles, Space, Weight, Work};
 use super::place::greatest;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::Point;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
-/// A reach smaller than this is rounding, metres: the search goes no finer.
+/// A reach smaller than this is rounding, meters: the search goes no finer.
 const HAIR: f64 = 0.005;
 
 pub(super) fn findings(
@@ -42,7 +42,7 @@ const MOVE_OR_HAUL: &str = "Move the pile, or haul some of the spoil straight aw
 /// A pile that has a place.
 struct Pile<'a> {
     site: &'a CheckedSite,
-    /// Radius of its footprint, metres.
+    /// Radius of its footprint, meters.
     radius: f64,
     at: Point,
     chosen: Chosen,
@@ -66,7 +66,12 @@ impl Pile<'_> {
 
     fn placed(&self, finding: Finding, place: &str) -> Finding {
         let at = self.at;
-        finding.about(Topic::Haul).under(place).at(at.x, at.y)
+        let topic = match finding.is_fault() {
+            true => Topic::Verdict,
+            false => Topic::Haul,
+        };
+        let finding = finding.about(topic).scoped(Scope::Placement);
+        finding.under(place).at(at.x, at.y)
     }
 
     fn in_the_way(&self, message: String, remedy: &str, place: &str) -> Finding {
@@ -74,10 +79,16 @@ impl Pile<'_> {
         self.placed(finding, place)
     }
 
+    /// On land that is not the owner's, or on what cannot bear it.
+    fn at_fault(&self, code: &'static str, message: String, place: &str) -> Finding {
+        let finding = Finding::fault(code, message, MOVE_OR_HAUL);
+        self.placed(finding, place)
+    }
+
     fn over_lot_line(&self, obstacles: &Obstacles) -> Option<Finding> {
         let out = self.over(obstacles.within_lot(self.at))?;
         let message = format!("The spoil pile reaches {out} over the lot line.");
-        Some(self.in_the_way(message, MOVE_OR_HAUL, self.place()))
+        Some(self.at_fault("pile-beyond-lot", message, self.place()))
     }
 
     fn in_work(&self, work: &Work) -> Vec<Finding> {
@@ -88,7 +99,7 @@ impl Pile<'_> {
                 "the dig" => (
                     format!(
                         "The spoil pile comes {over} nearer to the edge of the dig than the {} \
-                         that are kept.",
+                         to be kept.",
                         back()
                     ),
                     "Move the pile back: its weight can bring the side of the hole down \
@@ -114,15 +125,14 @@ impl Pile<'_> {
             let note = |check, message: String, remedy| {
                 self.placed(Finding::note(check, message, remedy), self.place())
             };
+            let into = || format!("The spoil pile reaches {over} into {label}.");
+            let place = match self.chosen {
+                Chosen::ByHand => self.place(),
+                Chosen::InSpace | Chosen::Nearest => &it.place,
+            };
             Some(match it.weight {
-                Weight::Bar => self.in_the_way(
-                    format!("The spoil pile reaches {over} into {label}."),
-                    MOVE_OR_HAUL,
-                    match self.chosen {
-                        Chosen::ByHand => self.place(),
-                        Chosen::InSpace | Chosen::Nearest => &it.place,
-                    },
-                ),
+                _ if it.harmed => self.at_fault("pile-on-structure", into(), place),
+                Weight::Bar => self.in_the_way(into(), MOVE_OR_HAUL, place),
                 Weight::Avoid => note(
                     "pile-better-elsewhere",
                     format!("The spoil pile lies on, or under, {label}."),

@@ -7,17 +7,17 @@ const PI: f64 = core::f64::consts::PI;
 pub struct Heap {
     /// Its volume, m3, loose.
     pub volume: f64,
-    /// Radius of its footprint, metres.
+    /// Radius of its footprint, meters.
     pub radius: f64,
-    /// Its height, metres.
+    /// Its height, meters.
     pub height: f64,
-    /// Radius of its level top, metres; 0 for a cone.
+    /// Radius of its level top, meters; 0 for a cone.
     pub top: f64,
 }
 
 impl Heap {
     /// The pile of a volume (m3) that comes to rest at `repose` (run per unit of rise) and stands
-    /// `most` metres high at most. `None` of no volume.
+    /// `most` meters high at most. `None` of no volume.
     ///
     /// A cone of height `h` has the radius `repose x h` and the volume `pi repose^2 h^3 / 3`. One
     /// cut off at `h` has `pi h / 3 (R^2 + R r + r^2)` with `r = R - repose h`.

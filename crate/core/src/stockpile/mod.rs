@@ -41,7 +41,7 @@ pub enum Chosen {
 pub struct Stockpile {
     /// Its shape.
     pub heap: Heap,
-    /// Its middle, site metres; `None` where it fits nowhere.
+    /// Its middle, site meters; `None` where it fits nowhere.
     pub at: Option<Point>,
     /// Who chose the place.
     pub chosen: Chosen,

@@ -21,6 +21,8 @@ pub(super) enum Weight {
 #[derive(Debug, Clone)]
 pub(super) struct Obstacle {
     pub weight: Weight,
+    /// Whether a pile on it does harm that cannot stand: buildings, septic systems, wells, water.
+    pub harmed: bool,
     /// What the plan calls it.
     pub label: String,
     /// Where it stands in the site file.
@@ -56,7 +58,7 @@ impl Signed {
         }
     }
 
-    /// Distance of a point, metres; negative inside an area; infinite to nothing. Where it is at
+    /// Distance of a point, meters; negative inside an area; infinite to nothing. Where it is at
     /// least `enough`, any value from there to the distance itself may be told.
     pub fn distance(&self, p: Point, enough: f64) -> f64 {
         let Some((low, high)) = self.bounds else {
@@ -102,12 +104,12 @@ pub struct Space {
 pub struct Work {
     dig: Signed,
     water: Signed,
-    /// Distance of the deck's edge from the water's edge, metres.
+    /// Distance of the deck's edge from the water's edge, meters.
     deck: f64,
     pad: Signed,
-    /// Distance kept from the dig's edge, metres.
+    /// Distance kept from the dig's edge, meters.
     back: f64,
-    /// The middle of the shell, site metres.
+    /// The middle of the shell, site meters.
     pub middle: Point,
 }
 
@@ -127,7 +129,7 @@ impl Work {
         }
     }
 
-    /// The parts of the work, each with how far from it a pile keeps, metres.
+    /// The parts of the work, each with how far from it a pile keeps, meters.
     fn parts(&self) -> [(&Signed, f64); 3] {
         [
             (&self.pad, 0.0),
@@ -137,7 +139,7 @@ impl Work {
     }
 
     /// The same with what they are called: how far a point lies from where a pile may begin,
-    /// metres.
+    /// meters.
     pub(super) fn named(&self, p: Point) -> [(&'static str, f64); 3] {
         let [pad, dig, deck] = self
             .parts()
@@ -178,6 +180,7 @@ impl Obstacles {
             let roots = feature.parts.iter().find(roots);
             all.push(Obstacle {
                 weight,
+                harmed: harmed(feature.kind),
                 label,
                 place,
                 figure: Signed::of_figure(roots.map_or(figure, |part| part.figure())),
@@ -200,20 +203,20 @@ impl Obstacles {
         self.lot.bounds
     }
 
-    /// How far a point lies inside the lot, metres; negative outside.
+    /// How far a point lies inside the lot, meters; negative outside.
     pub(super) fn within_lot(&self, p: Point) -> f64 {
         -self.lot.distance(p, f64::INFINITY)
     }
 
-    /// Everything with the distance of a point from it, metres.
+    /// Everything with the distance of a point from it, meters.
     pub(super) fn each(&self, p: Point) -> impl Iterator<Item = (&Obstacle, f64)> {
         let apart = move |it: &Obstacle| it.figure.distance(p, f64::INFINITY);
         self.all.iter().map(move |it| (it, apart(it)))
     }
 
-    /// How large a pile's footprint round a point may be, metres of radius: the way to whatever
+    /// How large a pile's footprint round a point may be, meters of radius: the way to whatever
     /// is nearest of what weighs at least so much. Negative where none may lie. It changes by no
-    /// more than a metre over a metre. Where it is less than the first of `between`, or more than
+    /// more than a meter over a meter. Where it is less than the first of `between`, or more than
     /// the second, any value beyond that end may be told.
     pub(super) fn room(
         &self,
@@ -241,6 +244,15 @@ impl Obstacles {
         }
         room
     }
+}
+
+/// Whether a pile on a kind of thing does harm that cannot stand.
+fn harmed(kind: FeatureKind) -> bool {
+    use FeatureKind as K;
+    matches!(
+        kind,
+        K::House | K::Outbuilding | K::SepticTank | K::SepticField | K::Well | K::Watercourse
+    )
 }
 
 /// How much a kind of thing keeps a pile away; `None`: not at all.

@@ -1,6 +1,6 @@
 //! The nearest place where a pile fits.
 //!
-//! The room for a pile changes by no more than a metre over a metre. So a square whose middle has
+//! The room for a pile changes by no more than a meter over a meter. So a square whose middle has
 //! so little room that none of it can have enough is left out whole, and so is one that lies no
 //! nearer than a place already found; all others are quartered. What remains is the nearest place,
 //! to the size of the smallest square.
@@ -8,7 +8,7 @@
 use super::obstacles::{Obstacles, Space, Weight, Work};
 use crate::geom::{Point, Vector};
 
-/// How near the nearest place is found, metres.
+/// How near the nearest place is found, meters.
 const NEAR: f64 = 0.01;
 
 /// The same for the largest pile that fits.
@@ -33,7 +33,7 @@ impl Square {
         }
     }
 
-    /// The farthest any of it lies from its middle, metres.
+    /// The farthest any of it lies from its middle, meters.
     fn radius(&self) -> f64 {
         self.half * core::f64::consts::SQRT_2
     }
@@ -98,9 +98,9 @@ pub(super) fn in_space(
 /// The largest pile that fits anywhere.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Greatest {
-    /// Radius of its footprint, metres.
+    /// Radius of its footprint, meters.
     pub radius: f64,
-    /// Its middle, site metres.
+    /// Its middle, site meters.
     pub at: Point,
 }
 

@@ -25,7 +25,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.push(Line::new(
         "concrete",
         Group::Concrete,
-        "Concrete in all",
+        "Total concrete",
         Measure::ConcreteVolume,
         sum(poured).told("sum of the lines above"),
         "sum of the lines above",
@@ -35,8 +35,8 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
         taken.findings.push(
             Finding::note(
                 "steps-without-rise",
-                "Nobody told how high the steps rise: they are counted as flat slab.",
-                "Tell their height in the Yard step.",
+                "Step rise not entered: the steps are counted as flat slab.",
+                "Enter their total rise in the Yard step.",
             )
             .about(Topic::Concrete)
             .under(&format!("/features/{feature}/facts")),
@@ -64,7 +64,7 @@ fn concrete(
 fn collar(inputs: &Inputs<'_>) -> [Line; 2] {
     let (settings, on_shell) = (&inputs.works.collar, inputs.measured);
     let area = measured(
-        "area between the rim and the same widened by the collar's width, corners rounded",
+        "area between the rim and the same offset by the collar's width, corners rounded",
         on_shell.collar_area,
     )
     .under(input(
@@ -103,7 +103,7 @@ fn deck(inputs: &Inputs<'_>) -> [Line; 2] {
         Some(deck) if deck.as_drawn => {
             "area of the ring round the rim united with the drawn decks, less openings, pad and steps"
         }
-        _ => "area between the rim and the same widened by the deck's width, corners rounded",
+        _ => "area between the rim and the same offset by the deck's width, corners rounded",
     };
     let mut area = measured(words, area)
         .under(input(

@@ -20,7 +20,7 @@ const LEVELS: u32 = 24;
 /// The most lifts that are told one by one; what lies higher is told with the last of them.
 pub(super) const MOST_LIFTS: usize = 24;
 
-/// A floor that falls less than this is level, metres per metre.
+/// A floor that falls less than this is level, meters per meter.
 const LEVEL: f64 = 1e-6;
 
 /// Stone in a hole that reaches up to the collar's underside.
@@ -53,16 +53,16 @@ pub struct Zone {
     pub kind: FacetKind,
     /// Its area in plan, m2.
     pub area: f64,
-    /// Thickness of the base, plumb, metres.
+    /// Thickness of the base, plumb, meters.
     pub thickness: f64,
 }
 
 /// A layer of backfill.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lift {
-    /// Depth of its underside below the rim, metres.
+    /// Depth of its underside below the rim, meters.
     pub from: f64,
-    /// Depth of its top below the rim, metres.
+    /// Depth of its top below the rim, meters.
     pub to: f64,
     /// Volume of stone in it, m3.
     pub volume: f64,
@@ -207,7 +207,7 @@ fn positive(a: f64, b: f64) -> f64 {
 /// Area of the sides from the bottom up to a depth, along their slopes, m2.
 ///
 /// At each of some levels the length of the hole's edge, but for where a sloping floor passes the
-/// level, times the slope's own length per metre of height. Within 2 % of the surface itself.
+/// level, times the slope's own length per meter of height. Within 2 % of the surface itself.
 fn sides(shell: &Shell, works: &ConstructionSettings, shape: &DigShape, cap: f64) -> f64 {
     let deepest = shape.deepest();
     // Levels keep away from where a level floor makes the edge jump.
@@ -243,7 +243,7 @@ fn sides(shell: &Shell, works: &ConstructionSettings, shape: &DigShape, cap: f64
     area
 }
 
-/// Length of the edge times the length of its side per metre of height, each stretch by the slope
+/// Length of the edge times the length of its side per meter of height, each stretch by the slope
 /// of the side that it faces; the part that runs along a floor left out.
 fn sloped(edge: &Region, shape: &DigShape, along_floor: f64) -> f64 {
     let slopes = shape.slopes();
@@ -266,7 +266,7 @@ fn sloped(edge: &Region, shape: &DigShape, along_floor: f64) -> f64 {
 }
 
 /// Length of the line along which a sloping floor passes a depth, with the over-dig at both its
-/// ends, metres.
+/// ends, meters.
 fn level_line(facet: &Facet, shell: &Shell, works: &ConstructionSettings, depth: f64) -> f64 {
     let steepness = facet.plane.gradient.length();
     let (Some(down), true) = (facet.plane.gradient.unit(), steepness > LEVEL) else {

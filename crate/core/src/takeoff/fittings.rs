@@ -21,7 +21,7 @@ fn water(shell: &Measured) -> [Line; 4] {
             "Water",
             Measure::WaterVolume,
             measured(
-                "volume between the floor and the waterline, walls upright",
+                "volume between the floor and the waterline, walls vertical",
                 shell.water_volume,
             )
             .under(surface)

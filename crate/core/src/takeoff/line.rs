@@ -78,7 +78,7 @@ impl Group {
             Self::Haul => "Haul",
             Self::Stone => "Stone",
             Self::Concrete => "Concrete",
-            Self::RodsAndForms => "Rods and forms",
+            Self::RodsAndForms => "Rebar and forms",
             Self::Pipe => "Pipe",
             Self::Water => "Water",
         }

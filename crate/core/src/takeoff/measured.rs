@@ -12,19 +12,19 @@ use crate::site::ConstructionSettings;
 pub struct Measured {
     /// Area of the water's surface, arcs exact, m2.
     pub water_area: f64,
-    /// Length of the water's edge, arcs exact, metres.
+    /// Length of the water's edge, arcs exact, meters.
     pub waters_edge: f64,
     /// Volume of water to the waterline, m3.
     pub water_volume: f64,
-    /// Depth of the water's surface below the rim, metres.
+    /// Depth of the water's surface below the rim, meters.
     pub waterline: f64,
-    /// Length of the rim, the outer edge of the coping, arcs exact, metres.
+    /// Length of the rim, the outer edge of the coping, arcs exact, meters.
     pub rim_length: f64,
     /// Area of the collar in plan, arcs exact, m2.
     pub collar_area: f64,
-    /// Length round the outer edge of the collar, arcs exact, metres.
+    /// Length round the outer edge of the collar, arcs exact, meters.
     pub collar_edge: f64,
-    /// Length of the line in the middle of the collar, arcs exact, metres.
+    /// Length of the line in the middle of the collar, arcs exact, meters.
     pub collar_middle: f64,
     /// Area of the deck from the rim to its outer edge, m2.
     pub deck_area: f64,
@@ -36,9 +36,9 @@ pub struct Measured {
     pub body_below_collar: f64,
     /// Whether the wall leans inward, so that backfill stands between it and the plumb side.
     pub leaning_wall: bool,
-    /// Thickness of the shell's wall, metres.
+    /// Thickness of the shell's wall, meters.
     pub wall_thickness: f64,
-    /// Greatest depth of the floor's underside below the rim, wall thickness included, metres.
+    /// Greatest depth of the floor's underside below the rim, wall thickness included, meters.
     pub underside: f64,
 }
 

@@ -118,7 +118,7 @@ pub struct Inputs<'a> {
 pub struct Pad {
     /// Its area, m2.
     pub area: f64,
-    /// Length of its edges, metres.
+    /// Length of its edges, meters.
     pub edges: f64,
 }
 

@@ -13,7 +13,7 @@ use crate::units::constants::INCH;
 const BENDS: &str = "Turns of more than 20 degrees within half a metre count, wider ones are swept; two for a climb at \
      the edge of the hole, one at the pad.";
 
-const BEND_LENGTH: &str = "setting; default from memory, makers tell theirs";
+const BEND_LENGTH: &str = "setting; default from memory, use the maker's figure";
 
 const FULL_FLOW: &str = "All of the flow in this one run: shared between runs it loses less. Valves, filter and heater \
      are not counted.";
@@ -139,7 +139,7 @@ fn loss(inputs: &Inputs<'_>, worst: &Run) -> [Line; 2] {
         PIPE_SOURCE,
     );
     let coefficient = setting("coefficient C", settings.coefficient, Measure::Count);
-    // Of gallons per minute and inches, told of cubic metres per second and metres.
+    // Of gallons per minute and inches, told of cubic meters per second and meters.
     let factor = 10.44 / powf(GALLON_PER_MINUTE, 1.852) * powf(INCH, 4.8704);
     let loss = Expression::Number(factor, "10.44") * length * flow.clone().power(1.852, "1.852")
         / (coefficient.power(1.852, "1.852") * inside.clone().power(4.8704, "4.8704"));
@@ -153,7 +153,7 @@ fn loss(inputs: &Inputs<'_>, worst: &Run) -> [Line; 2] {
                 .under(input("pipe of this run", pipe, Measure::LongLength))
                 .under(input("its bends", bends, Measure::Count))
                 .under(given(
-                    "pipe that one bend equals",
+                    "pipe equal to one bend",
                     bend,
                     Measure::Length,
                     BEND_LENGTH,

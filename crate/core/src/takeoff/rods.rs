@@ -81,10 +81,10 @@ fn collar_rods(inputs: &Inputs<'_>) -> Line {
         inputs.measured.collar_middle,
         Measure::LongLength,
     );
-    let bars = setting("rods round it", inputs.works.collar.bars, Measure::Count);
+    let bars = setting("bars around it", inputs.works.collar.bars, Measure::Count);
     line(
         "collar-rods",
-        "Rods in the collar",
+        "Rebar in the collar",
         Measure::LongLength,
         (bars * middle).with_waste(inputs.works.waste.rods),
         "common practice",
@@ -101,10 +101,10 @@ fn deck_rods(inputs: &Inputs<'_>, deck: &DeckFigures) -> Line {
         deck.rods,
         Measure::LongLength,
     )
-    .under(setting("rod spacing", spacing, Measure::Length));
+    .under(setting("rebar spacing", spacing, Measure::Length));
     line(
         "deck-rods",
-        "Rods in the deck",
+        "Rebar in the deck",
         Measure::LongLength,
         grid.with_waste(inputs.works.waste.rods),
         "common practice: along the shell and across it",

@@ -96,7 +96,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.push(Line::new(
         "stone",
         Group::Stone,
-        "Stone in all",
+        "Total stone",
         Measure::Mass,
         sum(parts).told("sum of the lines above"),
         "sum of the lines above",
@@ -303,7 +303,7 @@ fn beds(inputs: &Inputs<'_>) -> Vec<Placed> {
     beds
 }
 
-/// Height of the stone round the pipes of a trench, metres.
+/// Height of the stone round the pipes of a trench, meters.
 pub(super) fn encased(settings: &PipeSettings) -> f64 {
     (settings.size.outside() + 2.0 * settings.encasement).min(settings.trench_depth)
 }
@@ -370,10 +370,10 @@ fn fabric(inputs: &Inputs<'_>) -> Option<Line> {
         Line::new(
             "fabric",
             Group::Stone,
-            "Fabric",
+            "Geotextile",
             Measure::Area,
             covered.with_waste(inputs.works.waste.fabric),
-            "common practice: fabric parts the stone from the soil; laps are waste",
+            "common practice: geotextile separates stone from soil; laps are waste",
         )
         .on(MeasuredOn::Bottom)
         .paying_for("fabric")

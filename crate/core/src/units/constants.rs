@@ -1,4 +1,4 @@
-//! What other units are in metres, kilograms and radians.
+//! What other units are in meters, kilograms and radians.
 //!
 //! # Sources
 //! - International foot 0.3048 m and pound 0.453 592 37 kg, both exact: the 1959 agreement of
@@ -8,37 +8,37 @@
 //! - Yard 3 ft, acre 43,560 square feet, chain 66 ft, rod 16 1/2 ft, gallon 231 cubic inches,
 //!   short ton 2,000 lb, all exact: NIST SP 811, Appendix B (from memory).
 
-/// The international foot, metres.
+/// The international foot, meters.
 pub const FOOT: f64 = 0.3048;
 
-/// The inch, metres.
+/// The inch, meters.
 pub const INCH: f64 = 0.0254;
 
-/// The US survey foot, metres: 1200/3937.
+/// The US survey foot, meters: 1200/3937.
 pub const SURVEY_FOOT: f64 = 1200.0 / 3937.0;
 
-/// The yard, metres.
+/// The yard, meters.
 pub const YARD: f64 = 0.9144;
 
-/// The surveyor's chain of 66 international feet, metres.
+/// The surveyor's chain of 66 international feet, meters.
 pub const CHAIN: f64 = 20.1168;
 
-/// The rod of 16 1/2 international feet, metres.
+/// The rod of 16 1/2 international feet, meters.
 pub const ROD: f64 = 5.0292;
 
-/// The square foot, square metres.
+/// The square foot, square meters.
 pub const SQUARE_FOOT: f64 = FOOT * FOOT;
 
-/// The international acre, square metres: 43,560 square feet.
+/// The international acre, square meters: 43,560 square feet.
 pub const ACRE: f64 = 4_046.856_422_4;
 
-/// The cubic foot, cubic metres.
+/// The cubic foot, cubic meters.
 pub const CUBIC_FOOT: f64 = FOOT * FOOT * FOOT;
 
-/// The cubic yard, cubic metres.
+/// The cubic yard, cubic meters.
 pub const CUBIC_YARD: f64 = 0.764_554_857_984;
 
-/// The US liquid gallon, cubic metres: 231 cubic inches.
+/// The US liquid gallon, cubic meters: 231 cubic inches.
 pub const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 
 /// The avoirdupois pound, kilograms.

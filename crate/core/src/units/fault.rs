@@ -8,7 +8,7 @@ use serde::Serialize;
 /// A value that was read, in SI units, and what is doubtful about it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Parsed {
-    /// The value: metres, square metres, cubic metres, kilograms, radians or a plain ratio.
+    /// The value: meters, square meters, cubic meters, kilograms, radians or a plain ratio.
     pub value: f64,
     /// Readings that may not be what was meant. The value stands all the same.
     pub ambiguities: Vec<Ambiguity>,

@@ -5,14 +5,14 @@
 //! may be joined by a dash, a space or nothing. Only the last part may carry a fraction,
 //! and every part after the first must be less than one of the unit before it. After feet,
 //! a last number without a mark is inches. A single number without a mark is in the
-//! default system: feet or metres.
+//! default system: feet or meters.
 //!
 //! # When a reading is doubted
 //! - A number written with a decimal point, in feet by default or by the mark `'` (not by
 //!   the word `ft`), with a whole part of 1 or more and a fraction that reads as whole inches
 //!   (`.1` to `.9`, `.10`, `.11`): 12.6 ft is not 12 ft 6 in.
 //! - A mixed number without a unit, such as `6 1/2`, where feet are the default.
-//! - A whole number with one comma, in metres: `3,810 m` may be a decimal comma.
+//! - A whole number with one comma, in meters: `3,810 m` may be a decimal comma.
 //! - US survey feet.
 
 use super::System;
@@ -38,7 +38,7 @@ struct Part<'a> {
     span: core::ops::Range<usize>,
 }
 
-/// Reads a length; the value is in metres.
+/// Reads a length; the value is in meters.
 ///
 /// # Errors
 /// The first stretch of text that is not understood, with its place and what to type.

@@ -23,7 +23,7 @@ pub enum LengthStyle {
     },
 }
 
-/// A length in metres as text; `unknown` when it is not finite.
+/// A length in meters as text; `unknown` when it is not finite.
 ///
 /// Feet and inches carry: 9.9999 ft is `10'-0"`, never `9'-12"`. A length that rounds to
 /// nothing has no sign.

@@ -20,17 +20,17 @@ use super::unit::{Dimension, Unit};
 pub enum Measure {
     /// A length that a tape measures: feet, inches and sixteenths, or millimetres.
     Length,
-    /// A length along a lot line, as plats give it: hundredths of a foot, or of a metre.
+    /// A length along a lot line, as plats give it: hundredths of a foot, or of a meter.
     LongLength,
     /// A height above the site's datum: hundredths of a foot, or millimetres.
     Elevation,
-    /// A deck, a shell: tenths of a square foot, or hundredths of a square metre.
+    /// A deck, a shell: tenths of a square foot, or hundredths of a square meter.
     Area,
-    /// A lot: square feet and acres, or square metres and hectares.
+    /// A lot: square feet and acres, or square meters and hectares.
     LandArea,
-    /// Soil and stone: tenths of a cubic yard or of a cubic metre.
+    /// Soil and stone: tenths of a cubic yard or of a cubic meter.
     EarthVolume,
-    /// Concrete: hundredths of a cubic yard or of a cubic metre.
+    /// Concrete: hundredths of a cubic yard or of a cubic meter.
     ConcreteVolume,
     /// Water: gallons or litres.
     WaterVolume,
@@ -38,7 +38,7 @@ pub enum Measure {
     Mass,
     /// A shell, a load: pounds or kilograms.
     Weight,
-    /// Weight of material by volume: short tons per cubic yard or tonnes per cubic metre.
+    /// Weight of material by volume: short tons per cubic yard or tonnes per cubic meter.
     Density,
     /// Whole things.
     Count,
@@ -54,13 +54,13 @@ pub enum Measure {
     Heading,
     /// An angle between two things: degrees to a hundredth.
     Angle,
-    /// By how much a traverse misses its start: thousandths of a foot or of a metre.
+    /// By how much a traverse misses its start: thousandths of a foot or of a meter.
     Misclosure,
     /// How well a traverse closes: length over misclosure, as `1:2,792`.
     Closing,
     /// Water in a pipe: gallons per minute or litres per second.
     Flow,
-    /// How fast water runs: feet or metres per second.
+    /// How fast water runs: feet or meters per second.
     Speed,
     /// Time at work: tenths of an hour.
     Hours,

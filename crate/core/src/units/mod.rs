@@ -1,6 +1,6 @@
 //! Feet, inches, yards, gallons, tons and degrees: what people type and read.
 //!
-//! Inside, the planner knows metres, square metres, cubic metres, kilograms and radians
+//! Inside, the planner knows meters, square meters, cubic meters, kilograms and radians
 //! only. Everything else lives here: text comes in through the `parse_` functions and
 //! figures go out through [`show`] and the `format_` functions.
 //!
@@ -70,6 +70,6 @@ pub enum System {
     /// Feet and inches, square feet, cubic yards, gallons, short tons.
     #[default]
     Feet,
-    /// Metres, square metres, cubic metres, litres, tonnes.
+    /// Meters, square meters, cubic meters, litres, tonnes.
     Metres,
 }

@@ -1,6 +1,6 @@
 //! Rates: money for one unit of a quantity, as it is typed and as it is kept.
 //!
-//! A rate is kept per SI unit (a metre, a kilogram, a piece) and typed and shown per unit that
+//! A rate is kept per SI unit (a meter, a kilogram, a piece) and typed and shown per unit that
 //! the quantity is shown in (a foot, a short ton, a piece). Money has no sign and no currency.
 
 use super::decimal::{format_decimal, round_to};

@@ -10,23 +10,23 @@ use super::constants::{
 /// What kind of thing a unit measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Dimension {
-    /// Metres.
+    /// Meters.
     Length,
-    /// Square metres.
+    /// Square meters.
     Area,
-    /// Cubic metres.
+    /// Cubic meters.
     Volume,
     /// Kilograms.
     Mass,
-    /// Kilograms per cubic metre.
+    /// Kilograms per cubic meter.
     Density,
     /// Radians.
     Angle,
-    /// Cubic metres per second.
+    /// Cubic meters per second.
     Flow,
     /// Seconds.
     Duration,
-    /// Metres per second.
+    /// Meters per second.
     Speed,
     /// A plain number: a count, a ratio, a slope as run over rise.
     Number,
@@ -35,7 +35,7 @@ pub enum Dimension {
 /// A unit in which a figure is kept, typed or shown. Serialised as its [`Unit::symbol`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Unit {
-    /// Metre: the unit of every length inside.
+    /// Meter: the unit of every length inside.
     Metre,
     /// Kilometre.
     Kilometre,
@@ -57,7 +57,7 @@ pub enum Unit {
     Rod,
     /// Link, the hundredth part of a chain.
     Link,
-    /// Square metre: the unit of every area inside.
+    /// Square meter: the unit of every area inside.
     SquareMetre,
     /// Hectare.
     Hectare,
@@ -65,7 +65,7 @@ pub enum Unit {
     SquareFoot,
     /// International acre.
     Acre,
-    /// Cubic metre: the unit of every volume inside.
+    /// Cubic meter: the unit of every volume inside.
     CubicMetre,
     /// Litre.
     Litre,
@@ -83,9 +83,9 @@ pub enum Unit {
     Pound,
     /// Short ton of 2,000 lb.
     ShortTon,
-    /// Kilogram per cubic metre: the unit of every density inside.
+    /// Kilogram per cubic meter: the unit of every density inside.
     KilogramPerCubicMetre,
-    /// Tonne per cubic metre.
+    /// Tonne per cubic meter.
     TonnePerCubicMetre,
     /// Pound per cubic foot.
     PoundPerCubicFoot,
@@ -97,7 +97,7 @@ pub enum Unit {
     Radian,
     /// Degree.
     Degree,
-    /// Cubic metre per second: the unit of every flow inside.
+    /// Cubic meter per second: the unit of every flow inside.
     CubicMetrePerSecond,
     /// Litre per second.
     LitrePerSecond,
@@ -109,7 +109,7 @@ pub enum Unit {
     Minute,
     /// Hour.
     Hour,
-    /// Metre per second: the unit of every speed inside.
+    /// Meter per second: the unit of every speed inside.
     MetrePerSecond,
     /// Foot per second.
     FootPerSecond,

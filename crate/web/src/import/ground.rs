@@ -31,7 +31,7 @@ impl GroundMade {
     }
 }
 
-/// A spot: east, north, elevation, metres.
+/// A spot: east, north, elevation, meters.
 #[derive(Debug, Clone, Copy, Serialize, Deserialize, Tsify)]
 pub struct SpotRow([f64; 3]);
 
@@ -77,7 +77,7 @@ impl Planner {
         list_to_js(&quick::corners(&site.lot().lot, &site.site().ground))
     }
 
-    /// The ground with these elevations at the lot's corners: metres, or not a number where it is
+    /// The ground with these elevations at the lot's corners: meters, or not a number where it is
     /// not known.
     pub fn ground_by_corners(&self, elevations: &[f64]) -> Answer<GroundMade> {
         let known = |z: &f64| Some(*z).filter(|z| z.is_finite());
@@ -90,7 +90,7 @@ impl Planner {
         }))
     }
 
-    /// An even fall: `drop` metres from `elevation`, towards the rear, a side or a bearing.
+    /// An even fall: `drop` meters from `elevation`, toward the rear, a side or a bearing.
     pub fn ground_by_fall(
         &self,
         elevation: f64,
@@ -112,7 +112,7 @@ impl Planner {
         }))
     }
 
-    /// Reads a table of spots. With `benchmark` and `backsight` (metres) its last column holds rod
+    /// Reads a table of spots. With `benchmark` and `backsight` (meters) its last column holds rod
     /// readings. `known`: the spots it may have been written from.
     pub fn read_spots(
         &self,

@@ -137,7 +137,7 @@ pub struct MapItem {
     /// The areas of its rings, where it has several.
     rings: Vec<String>,
     proposed: String,
-    /// Its lines, each x, y, x, y ... in site metres; closed ones come back to their start.
+    /// Its lines, each x, y, x, y ... in site meters; closed ones come back to their start.
     lines: Vec<Vec<f64>>,
     usable: bool,
 }

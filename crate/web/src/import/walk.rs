@@ -24,7 +24,7 @@ pub struct WalkReading {
     walls: usize,
     /// How far the end lies from the start, where there are walls.
     misses: Option<String>,
-    /// Length of all walls, metres, and area, where they enclose one.
+    /// Length of all walls, meters, and area, where they enclose one.
     round: Option<String>,
     area: Option<String>,
     /// What squaring came to, where it was asked for.
@@ -34,7 +34,7 @@ pub struct WalkReading {
 
 #[wasm_bindgen]
 impl Planner {
-    /// Reads a walk that starts at a place (metres), facing along a bearing (radians).
+    /// Reads a walk that starts at a place (meters), facing along a bearing (radians).
     pub fn read_walk(
         &self,
         text: &str,

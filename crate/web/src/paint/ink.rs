@@ -1,9 +1,9 @@
 //! How each layer looks on the screen.
 //!
-//! Made for a tablet in sunlight: dark ink on pale paper, and nothing told by colour alone
+//! Made for a tablet in sunlight: dark ink on pale paper, and nothing told by color alone
 //! (every kind of line also has its own dash, every hatch its own slant, every shortfall its
 //! own words). The boundary is drawn long dash and two short, as drafting convention has it.
-//! Buried lines have the colours of the APWA uniform colour code, and are named besides.
+//! Buried lines have the colors of the APWA uniform color code, and are named besides.
 
 use batterboard_core::drawing::Layer;
 use batterboard_core::site::{FeatureKind, Utility};
@@ -20,19 +20,19 @@ pub const BLACK: &str = "#1c2428";
 /// The look of one layer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ink {
-    /// Colour of areas; empty for none.
+    /// Color of areas; empty for none.
     pub fill: &'static str,
-    /// Colour of lines; empty for none.
+    /// Color of lines; empty for none.
     pub stroke: &'static str,
     /// Width of lines, CSS pixels.
     pub width: f64,
     /// Dashes and gaps, CSS pixels; empty for a full line.
     pub dash: &'static [f64],
-    /// Colour of text.
+    /// Color of text.
     pub text: &'static str,
     /// Size of text, CSS pixels.
     pub text_size: f64,
-    /// The scale (CSS pixels per metre) from which text is shown.
+    /// The scale (CSS pixels per meter) from which text is shown.
     pub text_from_scale: f64,
 }
 
@@ -456,7 +456,7 @@ fn feature(kind: FeatureKind) -> Ink {
     }
 }
 
-/// The colour of a letter on a buried line: that of the line, dark enough to be read.
+/// The color of a letter on a buried line: that of the line, dark enough to be read.
 fn letter(utility: Option<Utility>) -> &'static str {
     match utility {
         Some(Utility::Electric) => "#a00015",
@@ -469,7 +469,7 @@ fn letter(utility: Option<Utility>) -> &'static str {
     }
 }
 
-/// The APWA uniform colour code: red electric, yellow gas, orange communication, blue
+/// The APWA uniform color code: red electric, yellow gas, orange communication, blue
 /// drinking water, purple reclaimed water, green sewer; darkened to be seen on paper.
 fn buried(utility: Option<Utility>) -> Ink {
     let stroke = match utility {

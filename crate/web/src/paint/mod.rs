@@ -26,9 +26,9 @@ pub struct View {
     pub height: f64,
     /// Device pixels per CSS pixel.
     pub ratio: f64,
-    /// The point of the site at the canvas's middle, metres.
+    /// The point of the site at the canvas's middle, meters.
     pub centre: Point,
-    /// CSS pixels per metre.
+    /// CSS pixels per meter.
     pub scale: f64,
 }
 

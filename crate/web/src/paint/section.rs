@@ -120,7 +120,7 @@ const KEY_ROW: f64 = 22.0;
 /// Width of a character, as a part of the text's size.
 const CHARACTER: f64 = 0.58;
 
-/// How a piece is drawn: its colour, its line, and its marks.
+/// How a piece is drawn: its color, its line, and its marks.
 fn look(piece: Piece) -> (Ink, Marks) {
     let (fill, width, marks) = match piece {
         Piece::Soil => ("#e6dcc3", 0.0, Marks::Slanted(RISING)),
@@ -297,7 +297,7 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
 }
 
 /// Marks within a region in rows set off against each other, each with a figure from 0 to 3 by
-/// which neighbours differ.
+/// which neighbors differ.
 fn scattered(region: &Region, apart: f64, mut mark: impl FnMut(Point, u8)) {
     let Some((low, high)) = region.bounds() else {
         return;

@@ -81,7 +81,7 @@ fn second_north(basis: &Basis) -> Option<f64> {
 pub fn covered(view: &View, basis: &Basis, system: System) -> [TextBox; 2] {
     let (x, top) = north_tip(view, basis);
     let right = view.width - MARGIN + 10.0;
-    // Its name is centred under the arrow.
+    // Its name is centerd under the arrow.
     let left = 2.0 * x - right;
     let left = match second_north(basis) {
         Some(_) => left.min(x - (right - x) - SECOND_NORTH) - 24.0,

@@ -127,7 +127,7 @@ impl Planner {
     }
 
     /// `[x, y, scale]` of the view of a size that shows everything, with no corner of the lot under a control: the
-    /// site position at its middle, metres, and CSS pixels per metre.
+    /// site position at its middle, meters, and CSS pixels per meter.
     pub fn fitted(&mut self, width: f64, height: f64) -> Vec<f64> {
         let Some(bounds) = self.session.still_drawing().bounds() else {
             return vec![0.0, 0.0, 1.0];

@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::time::SystemTime;
 
 use anyhow::{Context, Result, bail};
 
@@ -47,20 +48,14 @@ pub struct Group {
 pub fn run(repo: &Repo, most: Option<u32>, keep: bool) -> Result<()> {
     sh::say("Timing the core at growing sizes");
     let folder = repo.target().join("criterion");
-    for (group, _) in GROUPS {
-        // Sizes of an earlier run are not this run's.
-        let old = folder.join(group);
-        if old.exists() {
-            fs::remove_dir_all(&old).with_context(|| format!("cannot clear {}", old.display()))?;
-        }
-    }
+    let start = SystemTime::now();
     let args = ["bench", "--package", "batterboard-core", "--bench", "cost"];
     let mut bench = sh::cargo(repo.root(), &args);
     if let Some(most) = most {
         bench.env(MOST, most.to_string());
     }
     sh::run(&mut bench)?;
-    let groups = groups(&criterion::runs(&folder)?)?;
+    let groups = groups(&criterion::runs(&folder, start)?)?;
     let kept = keep.then(|| repo.path(KEPT));
     for folder in [Some(repo.target().join("cost")), kept]
         .into_iter()
@@ -80,11 +75,6 @@ fn write(folder: &Path, groups: &[Group]) -> Result<()> {
     let file = folder.join("cost.svg");
     fs::write(&file, chart::svg(groups)?)
         .with_context(|| format!("cannot write {}", file.display()))
-}
-
-/// Whether a run belongs here rather than to the table of single figures.
-pub fn is_cost(run: &Run) -> bool {
-    GROUPS.iter().any(|(group, _)| *group == run.group)
 }
 
 fn groups(runs: &[Run]) -> Result<Vec<Group>> {

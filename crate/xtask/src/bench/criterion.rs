@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::time::SystemTime;
 
 use anyhow::{Context, Result};
 use serde_json::Value;
@@ -45,11 +46,12 @@ impl Run {
     }
 }
 
-/// Every newest run in a folder, by name.
+/// Every run in a folder that was measured since a time, by name: criterion keeps those of benchmarks that are gone or
+/// were called something else.
 ///
 /// # Errors
 /// When a file of one cannot be read.
-pub fn runs(folder: &Path) -> Result<Vec<Run>> {
+pub fn runs(folder: &Path, since: SystemTime) -> Result<Vec<Run>> {
     let mut found = Vec::new();
     let mut folders = vec![folder.to_path_buf()];
     while let Some(folder) = folders.pop() {
@@ -59,8 +61,11 @@ pub fn runs(folder: &Path) -> Result<Vec<Run>> {
         {
             let path = entry?.path();
             if path.ends_with("new") {
-                let benchmark = json(&path.join("benchmark.json"))?;
-                found.push(Run::read(&benchmark, &json(&path.join("estimates.json"))?)?);
+                let estimates = path.join("estimates.json");
+                if fs::metadata(&estimates)?.modified()? >= since {
+                    let benchmark = json(&path.join("benchmark.json"))?;
+                    found.push(Run::read(&benchmark, &json(&estimates)?)?);
+                }
             } else if path.is_dir() {
                 folders.push(path);
             }
@@ -78,9 +83,37 @@ fn json(path: &Path) -> Result<Value> {
 
 #[cfg(test)]
 mod tests {
+    use std::thread;
+    use std::time::Duration;
+
     use serde_json::json;
 
     use super::*;
+    use crate::tidy::test_tree::Scratch;
+
+    #[test]
+    fn runs_of_before_are_left_out() {
+        let tree = Scratch::new("criterion");
+        let write = |name: &str| {
+            let benchmark = json!({"full_id": name}).to_string();
+            tree.write(&format!("{name}/new/benchmark.json"), &benchmark);
+            tree.write(
+                &format!("{name}/new/estimates.json"),
+                r#"{"median": {"point_estimate": 1.0}}"#,
+            );
+        };
+        write("an old name");
+        thread::sleep(Duration::from_millis(20));
+        let since = SystemTime::now();
+        thread::sleep(Duration::from_millis(20));
+        write("a new name");
+        let names = |since| -> Vec<String> {
+            let found = runs(tree.root(), since).unwrap();
+            found.into_iter().map(|run| run.name).collect()
+        };
+        assert_eq!(names(since), ["a new name"]);
+        assert_eq!(names(SystemTime::UNIX_EPOCH), ["a new name", "an old name"]);
+    }
 
     #[test]
     fn name_size_and_median_are_read() {

@@ -6,6 +6,8 @@ mod cost;
 mod criterion;
 mod drag;
 
+use std::time::SystemTime;
+
 use anyhow::Result;
 use clap::ValueEnum;
 
@@ -55,10 +57,11 @@ pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
     };
     let natively = if choice.has(Part::Native) {
         sh::say("Timing the core natively");
+        let start = SystemTime::now();
         let args = ["bench", "--package", "batterboard-core"];
         let benches = ["--bench", "dig", "--bench", "geom", "--bench", "analysis"];
         sh::run(&mut sh::cargo(repo.root(), &[&args[..], &benches].concat()))?;
-        Some(criterion::runs(&repo.target().join("criterion"))?)
+        Some(criterion::runs(&repo.target().join("criterion"), start)?)
     } else {
         None
     };
@@ -70,7 +73,7 @@ pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
     }
     if let Some(runs) = &natively {
         println!("{:<48} {:>12}", "the core natively", "median, ms");
-        for run in runs.iter().filter(|run| !cost::is_cost(run)) {
+        for run in runs {
             println!("{:<48} {:>12.3}", run.name, run.median_ms);
         }
     }

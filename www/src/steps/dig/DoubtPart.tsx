@@ -4,17 +4,17 @@ import { Line, Part } from './shared.tsx';
 
 export function DoubtPart({ works }: { works: ConstructionSettings }) {
   return (
-    <Part title="How sure the figures are">
+    <Part title="Uncertainty of the figures">
       <Line
         works={works}
         part="doubt"
         member="swell"
         measure="fraction"
-        label="Swell, more or less"
+        label="Swell, plus or minus"
         hint="A share of what the swell adds: 20% of a swell of 1.25 is 1.20 to 1.30."
       />
-      <Line works={works} part="doubt" member="over_dig" measure="length" label="Over-dig, more or less" />
-      <Line works={works} part="doubt" member="ground" measure="length" label="Ground, higher or lower" />
+      <Line works={works} part="doubt" member="over_dig" measure="length" label="Over-dig, plus or minus" />
+      <Line works={works} part="doubt" member="ground" measure="length" label="Ground, plus or minus" />
     </Part>
   );
 }

@@ -45,15 +45,15 @@ export function GradingPart({ works }: { works: ConstructionSettings }) {
         part="grading"
         member="bank_slope"
         measure="slope"
-        label="Slope of the banks (run to rise)"
-        hint="0 for a wall: no bank is drawn, and its height is told."
+        label="Bank slope (run to rise)"
+        hint="0 for a wall: no slope is drawn; the wall's height is reported."
       />
       <Line
         works={works}
         part="grading"
         member="retained_limit"
         measure="length"
-        label="Call it retained above"
+        label="Report as retaining wall above"
         hint="The local authority has its own height from which a wall needs a permit."
       />
       {shell ? (
@@ -66,7 +66,7 @@ export function GradingPart({ works }: { works: ConstructionSettings }) {
           </button>
         </div>
       ) : (
-        <p class="field-hint">Place a shell to see where cut and fill are even.</p>
+        <p class="field-hint">Place a shell to see where cut and fill balance.</p>
       )}
       {asked && <Waits standing={standing} again={again} />}
       {balance && <Balance figures={balance} />}
@@ -82,13 +82,13 @@ function Waits({ standing, again }: { standing: Standing; again: () => void }) {
     const share = Math.round(standing.share * 100);
     return (
       <p class="field-hint" role="status">
-        Being worked out{share > 0 ? `: ${share} %` : ' …'}
+        Calculating{share > 0 ? `: ${share} %` : ' …'}
       </p>
     );
   }
   return (
     <p class="caution" role="alert">
-      This could not be worked out: that part of the planner stopped. Nothing is lost.{' '}
+      This could not be calculated: that part of the planner stopped. Nothing is lost.{' '}
       <button type="button" onClick={again}>
         Try again
       </button>
@@ -106,10 +106,10 @@ function Balance({ figures }: { figures: BalanceFigures }) {
             <strong>{way.label}.</strong> At {figures.present.text}: {way.left}.{' '}
             {way.shown ? (
               <>
-                Even at <strong>{way.shown.text}</strong>, {way.step}.
+                Balances at <strong>{way.shown.text}</strong>, {way.step}.
               </>
             ) : (
-              'Nowhere even within reach.'
+              'No balance point within range.'
             )}
           </p>
           {way.shown && way.coping !== null && (
@@ -130,7 +130,7 @@ function Balance({ figures }: { figures: BalanceFigures }) {
         </p>
       ))}
       <p class="field-hint">
-        Volumes as they lie in the bank. Even earth is no reason to send water towards a house or a neighbour.
+        Bank volumes. Never drain toward a house or a neighbor to balance earthwork.
       </p>
     </div>
   );

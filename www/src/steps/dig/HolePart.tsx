@@ -4,7 +4,7 @@ import { Choice } from '../../fields/Choice.tsx';
 import { Line, Maybe, Part, Tick, put } from './shared.tsx';
 
 export const SOILS: { value: SoilClass; text: string }[] = [
-  { value: 'stable-rock', text: 'Stable rock: sides may stand upright' },
+  { value: 'stable-rock', text: 'Stable rock: sides may be vertical' },
   { value: 'a', text: 'Type A: 3/4 to 1' },
   { value: 'b', text: 'Type B: 1 to 1' },
   { value: 'c', text: 'Type C, or not classified: 1 1/2 to 1' },
@@ -16,7 +16,7 @@ export function HolePart({ works }: { works: ConstructionSettings }) {
       <Line works={works} part="dig" member="over_dig" measure="length" label="Over-dig at the sides" />
       <Line works={works} part="dig" member="base_thickness" measure="length" label="Stone base under the floor" />
       <Choice
-        label="Soil, as a competent person classed it"
+        label="Soil class, by a competent person"
         value={works.dig.soil}
         options={SOILS}
         choose={(soil) => put(works, 'dig', { soil })}
@@ -27,7 +27,7 @@ export function HolePart({ works }: { works: ConstructionSettings }) {
           label="Open for 24 hours at most"
           on={works.dig.short_term ?? false}
           turn={(short_term) => put(works, 'dig', { short_term })}
-          hint="Type A up to 12 ft deep is then reckoned at 1/2 to 1 (29 CFR 1926 Subpart P App. B). A competent person decides."
+          hint="Type A up to 12 ft deep is then sloped at 1/2 to 1 (29 CFR 1926 Subpart P App. B). A competent person decides."
         />
       )}
       <Maybe

@@ -22,7 +22,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
     put(works, 'dig', { layers: [...layers, { down_to: (last?.down_to ?? 0) + usual(), soil: 'c' }] });
   }
   return (
-    <Part title="Layers and steps">
+    <Part title="Layers and bench">
       {layers.map((layer, index) => (
         <fieldset key={index} class="opening">
           <legend>Layer {index + 1} from the top</legend>
@@ -46,7 +46,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           />
           <div class="buttons">
             <button type="button" onClick={() => put(works, 'dig', { layers: layers.filter((_, i) => i !== index) })}>
-              Take out this layer
+              Delete this layer
             </button>
           </div>
         </fieldset>
@@ -65,12 +65,12 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
         part="dig"
         member="upright_below"
         measure="length"
-        label="Upright from this depth below the rim on"
+        label="Vertical below this depth"
         placeholder="sloped all the way"
       />
       {bench ? (
         <fieldset class="opening">
-          <legend>Level step in the sides</legend>
+          <legend>Bench</legend>
           <div class="pair">
             <Figure
               label="Depth below the rim"
@@ -79,7 +79,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
               commit={(depth) => put(works, 'dig', { bench: { ...bench, depth } })}
             />
             <Figure
-              label="Width of the step"
+              label="Width of the bench"
               measure="length"
               value={bench.width}
               commit={(width) => put(works, 'dig', { bench: { ...bench, width } })}
@@ -87,7 +87,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           </div>
           <div class="buttons">
             <button type="button" onClick={() => without(works, 'dig', 'bench')}>
-              Take out the step
+              Delete the bench
             </button>
           </div>
         </fieldset>
@@ -97,12 +97,12 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
             type="button"
             onClick={() => put(works, 'dig', { bench: { depth: usual(), width: usual() } })}
           >
-            Add a level step
+            Add a bench
           </button>
         </div>
       )}
       <p class="field-hint">
-        Upright parts and steps stand only where the soil bears them: the competent person on the site is asked first.
+        Vertical cuts and benches stand only where the soil allows: ask the competent person on the site first.
       </p>
     </Part>
   );

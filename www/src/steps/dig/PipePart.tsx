@@ -127,7 +127,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
                 type="button"
                 onClick={() => put(works, 'pipe', { fittings: fittings.filter((_, i) => i !== index) })}
               >
-                Take out this {fitting.kind}
+                Delete this {fitting.kind}
               </button>
             </div>
           </fieldset>
@@ -149,7 +149,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
         options={PIPE_SIZES.map((value) => ({ value, text: SIZE_WORDS[value] }))}
         choose={(size) => put(works, 'pipe', { size })}
       />
-      <Line works={works} part="pipe" member="flow" measure="flow" label="Flow that friction is told for" />
+      <Line works={works} part="pipe" member="flow" measure="flow" label="Design flow" />
       <Line
         works={works}
         part="pipe"
@@ -163,17 +163,17 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
         part="pipe"
         member="bend"
         measure="length"
-        label="Straight pipe that one bend equals"
-        hint="From memory; makers of fittings tell theirs."
+        label="Straight pipe equal to one bend"
+        hint="From memory; use the fitting maker's own figure."
       />
-      <Line works={works} part="pipe" member="strap_spacing" measure="length" label="Between straps, at most" />
+      <Line works={works} part="pipe" member="strap_spacing" measure="length" label="Strap spacing, at most" />
       <Line works={works} part="pipe" member="off_wall" measure="length" label="Off the wall" />
       <Line works={works} part="pipe" member="encasement" measure="length" label="Stone round the pipe" />
       <div class="pair">
         <Line works={works} part="pipe" member="trench_width" measure="length" label="Trench width" />
         <Line works={works} part="pipe" member="trench_depth" measure="length" label="Trench depth" />
       </div>
-      <Line works={works} part="waste" member="pipe" measure="fraction" label="Pipe beyond the measure" />
+      <Line works={works} part="waste" member="pipe" measure="fraction" label="Pipe waste" />
       <p class="caution" data-severity="caution">
         <strong>Caution:</strong> Suction can hold a bather under water. The number of drains, their covers and all
         wiring and bonding are for the local code and a licensed trade to decide.

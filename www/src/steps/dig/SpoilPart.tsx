@@ -17,7 +17,7 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
   return (
     <Part title="Spoil and trucks" open>
       <Choice
-        label="What is dug out"
+        label="Excavated material"
         value={works.dig.material}
         options={MATERIALS}
         choose={(material) => put(works, 'dig', { material })}
@@ -38,7 +38,7 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
         measure="density"
         label="Weight in the bank instead"
         placeholder="by the material"
-        hint="Wet soil weighs more: then weight, not the box, sets the loads."
+        hint="Wet soil weighs more: then weight, not the bed, sets the loads."
       />
       <Tick
         label="Use spoil as fill round the deck"
@@ -46,9 +46,9 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
         turn={(reuse) => put(works, 'spoil', { reuse })}
         hint="Topsoil, roots and wet clay are no fill."
       />
-      <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck box, loose" />
+      <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck bed, loose" />
       <Line works={works} part="haul" member="payload" measure="weight" label="Legal payload" />
-      <Line works={works} part="haul" member="cycle" measure="minutes" label="Time of one trip, there and back" />
+      <Line works={works} part="haul" member="cycle" measure="minutes" label="Round trip time" />
       <Line works={works} part="haul" member="trucks" measure="count" label="Trucks" />
       <Pile works={works} />
     </Part>
@@ -81,35 +81,35 @@ function Pile({ works }: { works: ConstructionSettings }) {
         part="spoil"
         member="piled"
         measure="fraction"
-        label="Share of the spoil that is piled"
+        label="Share of the spoil stockpiled"
         hint="0 where all of it is loaded as it is dug."
       />
-      <Line works={works} part="spoil" member="repose" measure="slope" label="It comes to rest at (run to rise)" />
+      <Line works={works} part="spoil" member="repose" measure="slope" label="Slope of repose (run to rise)" />
       <Line works={works} part="spoil" member="most_height" measure="length" label="No higher than" />
       <Line
         works={works}
         part="spoil"
         member="back"
         measure="length"
-        label="Kept back from the edge of the dig"
+        label="Setback from the edge of the dig"
         hint="Never less than 2 ft (29 CFR 1926.651(j)(2)); a competent person may ask for more."
       />
       {coordinate(0, 'Middle of the pile, east')}
       {coordinate(1, 'Middle of the pile, north')}
       <div class="buttons">
         <button type="button" onClick={() => void pick()}>
-          {at ? 'Place the pile anew' : 'Place the pile by hand'}
+          {at ? 'Move the pile' : 'Place the pile by hand'}
         </button>
         {at && (
           <button type="button" onClick={() => void without(works, 'spoil', 'at')}>
-            Let it lie where it fits
+            Place it where it fits
           </button>
         )}
       </div>
       <p class="field-hint">
         {at
-          ? 'It lies where it was put; what it lies on or comes too near to is told under the quantities.'
-          : 'It lies nearest to the shell where it fits, or in a room for spoil drawn on the lot.'}
+          ? 'Placed by hand; conflicts are listed under Quantities.'
+          : 'Placed nearest to the shell where it fits, or in a spoil area drawn on the lot.'}
       </p>
     </fieldset>
   );

@@ -15,14 +15,14 @@ export function StonePart({ works }: { works: ConstructionSettings }) {
         hint="The air's share of the whole. A void ratio of 0.67 is 40% of the whole."
       />
       <Line works={works} part="stone" member="lift" measure="length" label="One lift of backfill" />
-      <Line works={works} part="waste" member="stone" measure="fraction" label="Bought beyond the measure" />
+      <Line works={works} part="waste" member="stone" measure="fraction" label="Stone waste" />
       <Tick
-        label="Fabric between stone and soil"
+        label="Geotextile between stone and soil"
         on={works.stone.fabric}
         turn={(fabric) => put(works, 'stone', { fabric })}
       />
       {works.stone.fabric && (
-        <Line works={works} part="waste" member="fabric" measure="fraction" label="Fabric beyond the measure" />
+        <Line works={works} part="waste" member="fabric" measure="fraction" label="Geotextile waste" />
       )}
     </Part>
   );

@@ -24,15 +24,15 @@ export function WaterPart({ works }: { works: ConstructionSettings }) {
     put(now, 'dewatering', { at });
   }
   return (
-    <Part title="Groundwater">
+    <Part title="Groundwater" entry="groundwater">
       <Figure
         label="Highest groundwater, elevation"
         measure="elevation"
         value={works.groundwater}
-        placeholder="not known"
+        placeholder="not entered"
         commit={(groundwater) => edit({ 'set-works': { ...works, groundwater } })}
         clear={forget}
-        hint="From a boring, a well or the dig itself, at the wettest time of the year. Left empty it is not known, and the worst is reckoned with."
+        hint="From a boring, a well or the dig itself, at the wettest time of the year. Left blank, groundwater is assumed at the rim (worst case)."
       />
       <Line works={works} part="dewatering" member="diameter" measure="length" label="Dewatering pipe" />
       <Line works={works} part="dewatering" member="above_rim" measure="length" label="Pipe above the rim" />
@@ -42,7 +42,7 @@ export function WaterPart({ works }: { works: ConstructionSettings }) {
         </button>
         {works.dewatering.at && (
           <button type="button" onClick={() => without(works, 'dewatering', 'at')}>
-            Stand it beside the deep end again
+            Back to the deep end
           </button>
         )}
       </div>

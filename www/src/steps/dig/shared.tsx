@@ -1,7 +1,7 @@
 // What the parts of the dig step share: one setting edited, one part of the panel.
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import type { Finding, Measure, ConstructionSettings } from '../../core/types.ts';
+import type { ConstructionSettings, Entry, Finding, Measure } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit } from '../../state/actions.ts';
 
@@ -54,10 +54,18 @@ export function Maybe<P extends Group>({
   );
 }
 
+interface PartProps {
+  title: string;
+  children: ComponentChildren;
+  open?: boolean;
+  /** What is entered here, for the buttons that lead to it. */
+  entry?: Entry;
+}
+
 /** A part of the panel that opens and closes. */
-export function Part({ title, children, open }: { title: string; children: ComponentChildren; open?: boolean }) {
+export function Part({ title, children, open, entry }: PartProps) {
   return (
-    <details class="part" open={open ?? false}>
+    <details class="part" open={open ?? false} data-entry={entry}>
       <summary>{title}</summary>
       <div class="part-body">{children}</div>
     </details>

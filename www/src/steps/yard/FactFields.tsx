@@ -35,7 +35,7 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
       <Choice
         label={label}
         value={typeof told === 'string' ? told : NOT_TOLD}
-        options={[{ value: NOT_TOLD, text: 'Not told' }, ...choices.map(({ value, words }) => ({ value, text: words }))]}
+        options={[{ value: NOT_TOLD, text: 'Not entered' }, ...choices.map(({ value, words }) => ({ value, text: words }))]}
         choose={(value) => put(value === NOT_TOLD ? without() : withIt(value))}
         hint={hint}
       />
@@ -55,7 +55,7 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
       />
       {usual !== undefined && usual !== told && (
         <button type="button" onClick={() => put(withIt(usual))}>
-          Take the usual {show(usual, 'length')}
+          Use the usual {show(usual, 'length')}
         </button>
       )}
     </>

@@ -43,7 +43,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
 
   function remove(): void {
     highlight.value = 'none';
-    editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not taken off.');
+    editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not deleted.');
   }
 
   const body = () => (
@@ -61,7 +61,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
           Duplicate
         </button>
         <button type="button" disabled={locked} onClick={remove}>
-          Take it off
+          Delete it
         </button>
       </div>
       <TextField label="Name" value={feature.name ?? ''} commit={(name) => put({ name })} />

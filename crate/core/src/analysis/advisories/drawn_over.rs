@@ -1,6 +1,6 @@
 //! Decks, openings and steps that were drawn over what stands there.
 
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::boolean::intersection;
 use crate::geom::clip::{inside, length};
 use crate::geom::distance::Figure;
@@ -8,7 +8,7 @@ use crate::geom::{Point, Region};
 use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
 use crate::units::{Measure, show};
 
-/// An overlap is rounding, or drawn along the wall, up to this area or length: m2, metres.
+/// An overlap is rounding, or drawn along the wall, up to this area or length: m2, meters.
 const HAIR: f64 = 0.01;
 
 /// Every structure that a drawn part of the deck lies over.
@@ -59,15 +59,16 @@ fn over(
     let record = site.site().features.get(other.index);
     let label = record.map_or(other.kind.words(), |f| f.label());
     let message = format!(
-        "The drawn {} and {label} share {}.",
+        "The drawn {} overlaps {label} by {}.",
         drawn.kind.words(),
         show(measure, shared, site.site().display).text
     );
-    let remedy = "Draw it up to the structure, not over it, or put the structure's outline right: \
-                  what is shared is counted as poured, and its ground as graded.";
+    let remedy = "Draw it up to the structure, not over it, or correct the structure's outline: the \
+                  overlap is counted as poured, and its ground as graded.";
     Some(
         Finding::caution("deck-over-structure", message, remedy)
             .about(Topic::Verdict)
+            .scoped(Scope::Placement)
             .under(&format!("/features/{}", drawn.index))
             .at(at.x, at.y),
     )

@@ -9,7 +9,7 @@
 use super::super::cache::ShellCache;
 use super::super::data::InfluenceLine;
 use crate::dig::Dig;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
@@ -18,7 +18,7 @@ use crate::units::{Measure, show};
 /// The two lines: run per unit of rise and their words, the steeper first.
 const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
 
-/// A footing this near is at the toe itself, metres.
+/// A footing this near is at the toe itself, meters.
 const TOUCH: f64 = 1e-6;
 
 /// Every structure whose footing the hole reaches under, and both lines for each structure. A
@@ -78,7 +78,7 @@ pub(super) fn screen(
 }
 
 /// How far from the toe a line ends, measured straight through the place where the footing comes
-/// nearest, metres; none where the footing stands at the toe itself.
+/// nearest, meters; none where the footing stands at the toe itself.
 fn needed(from_toe: &Nearest, line: &Region) -> Option<f64> {
     let way = from_toe.to - from_toe.from;
     let along = way.unit().filter(|_| from_toe.distance > TOUCH)?;
@@ -107,22 +107,23 @@ fn told(
     let length = |value: f64| show(Measure::Length, value, site.site().display).text;
     let assumed = match record.facts.footing_depth {
         Some(_) => "",
-        None => " Its depth is not known; it was taken to stand on the ground.",
+        None => " Its depth is not entered: it is assumed to stand at existing grade.",
     };
     let message = format!(
-        "The footing of {} lies above the line that rises {words} from the toe of the dig. It is \
-         {} from the toe; by the line of 1:1 it would have to be {} away, by that of 1 1/2 : 1 \
-         {}.{assumed}",
+        "The dig may undermine the footing of {}: it lies above the line that rises {words} from \
+         the toe of the dig, {} from the toe, where {} is needed at 1:1 and {} at \
+         1 1/2 : 1.{assumed}",
         record.label(),
         length(from_toe.distance.max(0.0)),
         length(by_one),
         length(by_flat),
     );
-    let remedy = "Find out how deep the footing goes; move the shell, or have a licensed engineer \
-                  say how the footing is kept (29 CFR 1926.651(i)). The rule gives no distance: \
-                  both lines are a screen and no proof, and beyond them the ground still moves.";
+    let remedy = "Find out how deep the footing goes, and move the shell or have a licensed engineer \
+                  design its support (29 CFR 1926.651(i), which gives no distance: both lines are \
+                  a screen, not proof, and ground beyond them can still move).";
     Finding::caution("dig-near-footing", message, remedy)
         .about(Topic::Verdict)
+        .scoped(Scope::Placement)
         .under(&format!("/features/{index}"))
         .at(at.x, at.y)
 }

@@ -1,6 +1,6 @@
 //! Cautions that stand beside every plan, whatever its numbers.
 
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::site::CheckedSite;
 
 /// What everybody who reads this plan must know. The last two come with a placed shell.
@@ -23,18 +23,18 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
         ),
         Finding::caution(
             "local-authority",
-            "The rules listed are the ones somebody entered. The local authority's own govern, \
+            "The rules listed are the ones somebody entered: the local authority's own govern, \
              and there may be more of them.",
-            "Check every rule with the local authority; begin no work without its permit.",
+            "Check every rule with the local authority, and begin no work without its permit.",
         ),
     ];
     if site.site().picture.is_some() {
         cautions.push(
             Finding::caution(
                 "picture-is-no-survey",
-                "A picture lies under the plan. A scan or an aerial photograph is no survey: paper \
-                 shrinks, lenses bend, and distances read off it are approximate.",
-                "Take no clearance from it that a tape or the deed can tell.",
+                "The picture under the plan is not a survey: paper shrinks, lenses bend, and \
+                 distances read off it are approximate.",
+                "Take no clearance from it that a tape or the deed can give.",
             )
             .under("/picture"),
         );
@@ -43,9 +43,8 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
         cautions.push(
             Finding::caution(
                 "empty-shell",
-                "Groundwater lifts an emptied shell out of the ground, and backfill bulges its \
-                 walls.",
-                "Keep it filled. Only a professional empties it, after the groundwater has been \
+                "An empty shell can float on groundwater, and its walls bulge under the backfill.",
+                "Keep it filled: only a professional empties it, after groundwater has been \
                  lowered.",
             )
             .about(Topic::Water)
@@ -62,5 +61,6 @@ pub(super) fn cautions(site: &CheckedSite) -> Vec<Finding> {
             .under("/placement"),
         );
     }
-    cautions
+    let every_job = |finding: Finding| finding.scoped(Scope::EveryJob);
+    cautions.into_iter().map(every_job).collect()
 }

@@ -1,12 +1,12 @@
 //! What groundwater has to say: a shell that would float, a hole that fills.
 
 use crate::dig::Dig;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Entry, Finding, Topic};
 use crate::groundwater::{LeastWater, Uplift};
 use crate::site::{CheckedSite, SoilClass};
 use crate::units::{Measure, show};
 
-/// Water this little above a level is rounding, metres.
+/// Water this little above a level is rounding, meters.
 const HAIR: f64 = 1e-6;
 
 const PLACE: &str = "/works/groundwater";
@@ -22,66 +22,71 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
             _ => Topic::Water,
         };
         let finding = Finding::caution(code, message, remedy);
-        found.push(finding.about(topic).under(PLACE));
+        let finding = finding.about(topic).under(PLACE);
+        found.push(finding.entered_at(Entry::Groundwater));
     };
     let level = text(Measure::Elevation, uplift.level);
     let underside = text(Measure::Elevation, uplift.underside);
+    // A worst case says so in its first words.
+    let standing = match uplift.told {
+        true => format!("With groundwater at {level}"),
+        false => format!("If groundwater stood at the rim ({level}, the worst case)"),
+    };
+    let would_be = if uplift.told { "is" } else { "would be" };
     if !uplift.told {
         caution(
             "groundwater-unknown",
-            "How high groundwater stands is not known. Uplift and the least water in the shell are \
-             told for groundwater at the rim, the worst case."
+            "The groundwater level is not entered: uplift and the least water in the shell assume \
+             groundwater at the rim (worst case)."
                 .to_owned(),
-            "Find out how high it stands at its highest in the year: by a test hole, from wells \
-             near by, from those who dug there. Enter it with the dig."
+            "Find its highest level of the year, by a test hole or from nearby wells, and enter \
+             it under Dig."
                 .to_owned(),
         );
     }
     if uplift.floats_empty() {
         let lift = text(Measure::Weight, uplift.net(0.0));
-        let standing = match uplift.told {
-            true => format!("With groundwater at {level} the empty shell is"),
-            false => format!("With groundwater at the rim, {level}, the empty shell would be"),
-        };
         let keep = match uplift.least {
             LeastWater::Standing { depth, volume } => format!(
-                "At least {} of water has to stand over its deepest floor, {} in all.",
+                "Keep at least {} of water over its deepest floor, {} in total",
                 text(Measure::Length, depth),
                 text(Measure::WaterVolume, volume)
             ),
             LeastWater::None | LeastWater::MoreThanFull { .. } => {
-                "It has to stay full to the waterline.".to_owned()
+                "Keep it full to the waterline".to_owned()
             }
         };
         caution(
             "shell-floats-empty",
-            format!("{standing} lifted by {lift} more than it weighs."),
+            format!("{standing}, the empty shell {would_be} lifted by {lift} more than it weighs."),
             format!(
-                "{keep} Only professionals empty a shell, never over high groundwater: they draw \
-                 it down below {underside} first, by the dewatering pipe, and keep it there until \
-                 the shell is full again."
+                "{keep}; only professionals empty a shell, with groundwater first drawn down below \
+                 {underside} by the dewatering pipe and kept there until it is full again."
             ),
         );
     }
     if let LeastWater::MoreThanFull { wanting } = uplift.least {
+        // Only a level that somebody entered bears on whether the shell may stand there.
         caution(
-            "shell-floats-full",
+            match uplift.told {
+                true => "shell-floats-full",
+                false => "shell-would-float-full",
+            },
             format!(
-                "With groundwater at {level} even the full shell is lifted by {} more than shell \
-                 and water weigh.",
+                "{standing}, even the full shell {would_be} lifted by {} more than shell and water \
+                 weigh.",
                 text(Measure::Weight, wanting)
             ),
-            "Have an engineer say what holds it: collar, deck and backfill are not counted here. \
-             Plan how groundwater is kept lower."
+            "Have an engineer say what holds it down (collar, deck and backfill are not counted \
+             here), and plan how groundwater is kept lower."
                 .to_owned(),
         );
     }
     if uplift.told && uplift.level > uplift.rim + HAIR {
         caution(
             "groundwater-above-rim",
-            format!("Groundwater at {level} stands above the rim."),
-            "Check the elevation; raise the shell, or have an engineer plan how the water is led \
-             away."
+            format!("Groundwater at {level} is above the rim."),
+            "Check the elevation; raise the shell, or have an engineer plan the drainage."
                 .to_owned(),
         );
     }
@@ -90,12 +95,12 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
         caution(
             "groundwater-in-dig",
             format!(
-                "Groundwater stands up to {} above the lowest point of the hole.",
+                "Groundwater stands up to {} above the bottom of the dig.",
                 text(Measure::Length, stands)
             ),
             format!(
-                "It is drawn down below {} and kept there while anyone works in the hole; a \
-                 competent person looks at the sides again each time the water has moved.",
+                "Draw it down below {} and keep it there while anyone works in the hole; have a \
+                 competent person inspect the sides again each time the level has moved.",
                 text(Measure::Elevation, dig.bottom_elevation)
             ),
         );
@@ -103,12 +108,11 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
         if dig.side_slope < flattest - HAIR || site.site().works.dig.soil != SoilClass::C {
             caution(
                 "wet-soil",
-                "Soil under water, or from which water seeps freely, is Type C by the standard \
-                 (29 CFR 1926 Subpart P App. A), whatever it is when dry; the sides are planned \
-                 for better soil."
+                "The sides are planned for better soil than Type C, and soil under water or from \
+                 which water seeps freely is Type C whatever it is when dry."
                     .to_owned(),
-                "Plan the sides for Type C, or the shoring or shielding that holds them; a \
-                 competent person classifies the soil on the site."
+                "Plan the sides for Type C, or the shoring or shielding that holds them, and have \
+                 a competent person classify the soil on the site (29 CFR 1926 Subpart P App. A)."
                     .to_owned(),
             );
         }
@@ -117,8 +121,8 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
         found.push(
             Finding::note(
                 "shell-weight-unknown",
-                "The weight of the empty shell is not known: it counts as nothing against uplift.",
-                "Ask its maker and enter it with the shell.",
+                "The weight of the empty shell is not entered: it counts as zero against uplift.",
+                "Ask its manufacturer and enter it with the shell.",
             )
             .about(Topic::Water)
             .under("/placement/shell"),

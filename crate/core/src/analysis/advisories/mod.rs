@@ -3,11 +3,12 @@
 //!
 //! | part | speaks of |
 //! |---|---|
-//! | `overreach` | the work beyond the land it may stand on |
+//! | `overreach`, `conflict` | the work beyond the land it may stand on, and into what is there |
 //! | `soil`, `footing`, `groundwater` | what the hole passes, reaches under and fills with |
 //! | `yard`, `drawn_over` | what stands in the yard, and what is drawn over it |
 //! | `general` | what stands beside every plan |
 
+mod conflict;
 mod drawn_over;
 mod footing;
 mod general;
@@ -21,16 +22,11 @@ pub use yard::CRANE_NEAR_LINE;
 use super::cache::Cache;
 use super::data::{Analysis, InfluenceLine};
 use super::relief;
-use crate::clearance::{self, WorkFigures};
+use crate::clearance;
 use crate::dig::safety;
 use crate::finding::Finding;
 use crate::grading;
 use crate::site::CheckedSite;
-
-/// Where the work reaches over land it may not stand on or through what is there.
-pub(super) fn overreaches(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
-    overreach::beyond(site, work)
-}
 
 /// Everything worth knowing of a site, in the order in which it is found, and the lines that
 /// footings were screened by. `noticed`: by takeoff and prices.
@@ -40,7 +36,8 @@ pub(super) fn all(
     noticed: Vec<Finding>,
     cache: &mut Cache,
 ) -> (Vec<Finding>, Vec<InfluenceLine>) {
-    let (mut findings, mut influence) = (Vec::new(), Vec::new());
+    let mut findings = overreach::beyond(site, &analysis.work);
+    let mut influence = Vec::new();
     if let (Some((shell, placement)), Some(dig)) = (site.placed_shell(), &analysis.dig) {
         findings.extend(safety::findings(dig));
         findings.extend(soil::findings(site, dig));
@@ -62,7 +59,6 @@ pub(super) fn all(
     findings.extend(noticed);
     let piled = analysis.stockpile.iter().flat_map(|it| &it.findings);
     findings.extend(piled.cloned());
-    findings.extend(analysis.overreaches.iter().cloned());
     findings.extend(general::cautions(site));
     findings.extend(site.findings().iter().cloned());
     (findings, influence)

@@ -1,91 +1,91 @@
-//! The work beyond the land it may stand on, whatever the rules say: shell, deck, equipment
-//! and dig over a lot line or in an easement, and the dig through what stands or lies there.
+//! The work beyond the land it may stand on, and into what stands or lies there, whatever the
+//! rules say.
 
+use super::conflict::{Part, conflict};
 use crate::clearance::WorkFigures;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::Point;
 use crate::geom::distance::{Figure, Measurable};
-use crate::site::{CheckedFeature, CheckedSite, FeatureKind};
+use crate::site::{CheckedFeature, CheckedSite, FeatureKind, FeaturePart};
 use crate::units::{Measure, show};
 
-/// A reach smaller than this is rounding, metres.
+/// A reach smaller than this is rounding, meters.
 const HAIR: f64 = 1e-6;
 
-/// One part of the work and how it is spoken of.
-struct Part<'a> {
-    code: &'static str,
-    words: &'static str,
-    place: &'static str,
+/// One part of the work as it lies.
+struct Figured<'a> {
+    part: Part,
     area: &'a Measurable<'a>,
+    /// How far outside the area it reaches, meters.
     out: f64,
 }
 
-/// Everything that reaches where it must not.
+impl Figured<'_> {
+    /// Where it reaches into a figure; `None` where it stays clear. `touching`: it is enough that
+    /// the two meet.
+    fn reaches(&self, other: &Measurable<'_>, touching: bool) -> Option<Point> {
+        if self.area.boxes_apart(other) > self.out {
+            return None;
+        }
+        let pair = self.area.nearest(other)?;
+        let depth = self.out - pair.distance;
+        let meets = depth > HAIR || touching && depth >= 0.0;
+        meets.then_some(pair.to)
+    }
+}
+
+/// Everything that reaches where it must not: the shell first, what stands on the ground last.
 pub(super) fn beyond(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
     let ready = |area| Measurable::of(Figure::Area(area));
     let lot = ready(&site.lot().region);
     let [water, dig, drawn] = [&work.waters_edge, &work.dig, &work.drawn_decks].map(ready);
     let pad = work.equipment.as_ref().map(ready);
+    let parts = parts(site, work, [&water, &dig, &drawn], pad.as_ref());
     let mut found = Vec::new();
-    for part in parts(work, [&water, &dig, &drawn], pad.as_ref()) {
-        lot_lines(site, &part, &lot, &mut found);
-        for feature in site.features().iter() {
-            if feature.kind == FeatureKind::Easement {
-                found.extend(easement(site, &part, feature));
-            }
-        }
+    for part in &parts {
+        lot_lines(site, part, &lot, &mut found);
+    }
+    let shell = parts.iter().find(|it| it.part == Part::Shell);
+    if let (Some(pad), Some(shell)) = (&pad, shell) {
+        found.extend(shell.reaches(pad, false).map(in_the_shell));
     }
     for feature in site.features().iter() {
-        found.extend(in_the_way(site, &dig, feature));
+        conflicts(site, &parts, feature, &mut found);
     }
     found
 }
 
-/// The parts of the work, the widest of what stands on the ground last.
+/// The parts of the work that are there.
 fn parts<'a>(
+    site: &CheckedSite,
     work: &WorkFigures,
     [water, dig, drawn]: [&'a Measurable<'a>; 3],
     pad: Option<&'a Measurable<'a>>,
-) -> Vec<Part<'a>> {
-    let part = |code, words, place, area, out| Part {
-        code,
-        words,
-        place,
-        area,
-        out,
-    };
-    let mut parts = vec![
-        part("shell-beyond", "shell's rim", "/placement", water, work.rim),
-        part("dig-beyond", "dig", "/placement", dig, 0.0),
-    ];
-    if work.deck_edge > work.rim {
-        parts.push(part(
-            "deck-beyond",
-            "deck",
-            "/works/deck/width",
-            water,
-            work.deck_edge,
-        ));
+) -> Vec<Figured<'a>> {
+    let it = |part, area, out| Figured { part, area, out };
+    let mut parts = Vec::new();
+    if !work.waters_edge.polygons.is_empty() {
+        parts.push(it(Part::Shell, water, work.rim));
+        parts.push(it(Part::Dig, dig, 0.0));
+        // Whatever is poured round the rim: the wider of collar and deck.
+        let collar = work.rim + site.site().works.collar.width;
+        if work.deck_edge >= collar && work.deck_edge > work.rim {
+            parts.push(it(Part::Deck, water, work.deck_edge));
+        } else if collar > work.rim {
+            parts.push(it(Part::Collar, water, collar));
+        }
     }
     if !work.drawn_decks.polygons.is_empty() {
-        parts.push(part("deck-beyond", "drawn deck", "/features", drawn, 0.0));
+        parts.push(it(Part::DrawnDeck, drawn, 0.0));
     }
-    if let Some(pad) = pad {
-        parts.push(part(
-            "equipment-beyond",
-            "equipment pad",
-            "/equipment",
-            pad,
-            0.0,
-        ));
-    }
+    parts.extend(pad.map(|pad| it(Part::Equipment, pad, 0.0)));
     parts
 }
 
 /// A part of the work over a lot line.
 fn lot_lines(
     site: &CheckedSite,
-    part: &Part<'_>,
+    part: &Figured<'_>,
     whole: &Measurable<'_>,
     found: &mut Vec<Finding>,
 ) {
@@ -101,79 +101,107 @@ fn lot_lines(
         if pair.distance - part.out < -HAIR {
             let message = format!(
                 "The {} reaches {} over the {}.",
-                part.words,
+                part.part.words(),
                 length(site, part.out - pair.distance),
                 side.label
             );
-            let remedy = "Move the shell, or make the work narrower. Nothing may be built or dug \
-                          on land that is not the owner's.";
-            found.push(placed(
-                Finding::caution(part.code, message, remedy),
-                part,
-                pair.to,
-            ));
+            let remedy = "Move the shell or make the work narrower: nothing is built or dug on \
+                          land that is not the owner's.";
+            let finding = Finding::fault(part.part.beyond(), message, remedy);
+            found.push(placed(finding, part.part.pointer(), pair.to));
         }
     }
 }
 
-/// A part of the work in an easement.
-fn easement(site: &CheckedSite, part: &Part<'_>, feature: &CheckedFeature) -> Option<Finding> {
-    let easement = Measurable::of(feature.shape.figure());
-    if part.area.boxes_apart(&easement) > part.out {
-        return None;
-    }
-    let pair = part.area.nearest(&easement)?;
-    (pair.distance - part.out < -HAIR).then(|| {
-        let message = format!("The {} reaches into {}.", part.words, label(site, feature));
-        let remedy = "Move it out, or get the written consent of whoever holds the easement.";
-        placed(Finding::caution(part.code, message, remedy), part, pair.to)
-    })
+/// The shell where the equipment pad stands.
+fn in_the_shell(at: Point) -> Finding {
+    let message = "The equipment pad lies in the shell.";
+    let finding = Finding::fault("equipment-in-shell", message, "Move the pad or the shell.");
+    placed(finding, Part::Equipment.pointer(), at)
 }
 
-/// The dig, or else the shell, where something stands or lies already.
-fn in_the_way(
+/// Every part of the work that reaches into a feature. The shell speaks of what is in its way
+/// only where the hole does not.
+fn conflicts(
     site: &CheckedSite,
-    dig: &Measurable<'_>,
+    parts: &[Figured<'_>],
     feature: &CheckedFeature,
-) -> Option<Finding> {
-    let (code, remedy) = match feature.kind {
-        FeatureKind::House | FeatureKind::Outbuilding | FeatureKind::Wall => (
-            "dig-under-structure",
-            "Move the shell. Digging beside or under a footing takes a registered engineer.",
-        ),
-        FeatureKind::SepticTank | FeatureKind::SepticField | FeatureKind::Well => (
-            "dig-through-system",
-            "Move the shell, or have the system moved by those who may.",
-        ),
-        FeatureKind::BuriedLine => (
-            "dig-through-line",
-            "Have its owner move or disconnect it, and its place marked, before anyone digs.",
-        ),
-        FeatureKind::Watercourse => (
-            "dig-through-water",
-            "Move the shell; ask the authority that watches over the water.",
-        ),
-        _ => return None,
-    };
-    let other = Measurable::of(feature.shape.figure());
-    if dig.boxes_apart(&other) > 0.0 {
-        return None;
+    found: &mut Vec<Finding>,
+) {
+    if feature.kind.is_planned() {
+        return;
     }
-    let pair = dig.nearest(&other)?;
-    // A line that the dig merely touches is in its way already.
-    (pair.distance <= 0.0).then(|| {
-        let message = format!("The dig runs into {}.", label(site, feature));
-        Finding::caution(code, message, remedy)
-            .about(Topic::Verdict)
-            .under(&format!("/features/{}", feature.index))
-            .at(pair.to.x, pair.to.y)
-    })
+    let trunk = match feature.kind {
+        FeatureKind::Tree => Some(trunk(feature)),
+        _ => None,
+    };
+    let figure = match &trunk {
+        Some(Trunk::Told(figure)) => Measurable::of(*figure),
+        Some(Trunk::Middle(at)) => Measurable::of(Figure::Chain(std::slice::from_ref(at))),
+        None => Measurable::of(feature.shape.figure()),
+    };
+    let mut dug = false;
+    // The hole is looked at before the shell inside it.
+    let shell_last = [Part::Dig, Part::Shell];
+    let holes = shell_last
+        .iter()
+        .filter_map(|part| parts.iter().find(|it| it.part == *part));
+    let others = parts.iter().filter(|it| !shell_last.contains(&it.part));
+    for part in holes.chain(others) {
+        let Some(conflict) = conflict(part.part, feature.kind) else {
+            continue;
+        };
+        let easement = feature.kind == FeatureKind::Easement;
+        if part.part == Part::Shell && dug && !easement {
+            continue;
+        }
+        // What a hole merely touches is in its way; the land of an easement ends at its edge.
+        let touching = part.part == Part::Dig && !easement;
+        let Some(at) = part.reaches(&figure, touching) else {
+            continue;
+        };
+        dug |= part.part == Part::Dig;
+        let label = label(site, feature);
+        let message = format!("The {} {} {label}.", part.part.words(), conflict.verb);
+        let finding = Finding::new(conflict.severity, conflict.code, message, conflict.remedy);
+        // What an easement forbids is mended at the work, whatever else where it stands.
+        let pointer = match easement {
+            true => part.part.pointer().to_owned(),
+            false => format!("/features/{}", feature.index),
+        };
+        found.push(placed(finding, &pointer, at));
+    }
 }
 
-fn placed(finding: Finding, part: &Part<'_>, at: Point) -> Finding {
+/// Where a tree's trunk stands.
+enum Trunk<'a> {
+    /// Its diameter is told.
+    Told(Figure<'a>),
+    /// The middle of its crown.
+    Middle(Point),
+}
+
+fn trunk(feature: &CheckedFeature) -> Trunk<'_> {
+    let told = feature
+        .parts
+        .iter()
+        .find(|p| p.part == FeaturePart::TreeTrunk);
+    if let Some(trunk) = told {
+        return Trunk::Told(trunk.figure());
+    }
+    let figure = feature.shape.figure();
+    let middle = match figure {
+        Figure::Area(region) => region.centroid(),
+        Figure::Chain(_) => None,
+    };
+    middle.map_or(Trunk::Told(figure), Trunk::Middle)
+}
+
+fn placed(finding: Finding, pointer: &str, at: Point) -> Finding {
     finding
         .about(Topic::Verdict)
-        .under(part.place)
+        .scoped(Scope::Placement)
+        .under(pointer)
         .at(at.x, at.y)
 }
 

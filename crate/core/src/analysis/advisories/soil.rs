@@ -4,16 +4,16 @@
 
 use crate::dig::Dig;
 use crate::dig::safety::PROTECTED_FROM;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
 
-/// Greatest depth for which the short-term slope of Type A is listed, metres: 12 ft (29 CFR 1926
+/// Greatest depth for which the short-term slope of Type A is listed, meters: 12 ft (29 CFR 1926
 /// Subpart P App. B, Table B-1).
 const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
 
-/// A depth this near to a limit has reached it, metres; slopes this near are the same.
+/// A depth this near to a limit has reached it, meters; slopes this near are the same.
 const ROUNDING: f64 = 1e-6;
 
 const STANDARD: &str = "29 CFR 1926 Subpart P App. B, Table B-1";
@@ -31,10 +31,10 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
         found.push(
             Finding::caution(
                 "layered-soil",
-                "The hole passes layers of different soil. Each is planned no steeper than any \
-                 below it, so that the weakest one under a layer governs it.",
-                "A competent person finds the layers and their classes on the site and decides on \
-                 the sides; layers that dip into the hole are weaker than they look.",
+                "The hole passes through layers of different soil; each is planned no steeper than \
+                 any below it, so that the weakest one under a layer governs it.",
+                "Have a competent person find the layers and their classes on the site and decide \
+                 on the sides; layers that dip into the hole are weaker than they look.",
             )
             .about(Topic::Dig)
             .under("/works/dig/layers"),
@@ -47,11 +47,11 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
             Finding::caution(
                 "upright-foot",
                 format!(
-                    "The lowest {} of the sides stand upright.",
+                    "The lowest {} of the sides are vertical.",
                     length(dig.upright_toe)
                 ),
-                "Ask the competent person how high an upright foot the soil holds here, and what \
-                 shields it.",
+                "Ask the competent person how high a vertical lower part the soil holds here, and \
+                 what shields it.",
             )
             .about(Topic::Dig)
             .under("/works/dig/upright_below"),
@@ -64,7 +64,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
                 .iter()
                 .any(|layer| layer.soil == SoilClass::C);
         let message = match in_c {
-            true => "A bench is planned in Type C soil, which holds steps badly.",
+            true => "A bench is planned in Type C soil, which does not hold benches well.",
             false => "A bench is planned in the sides.",
         };
         found.push(
@@ -72,7 +72,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
                 "benched-sides",
                 message,
                 "Ask the competent person whether this soil is to be benched at all, and how high \
-                 and wide the steps are.",
+                 and wide the benches are.",
             )
             .about(Topic::Dig)
             .under("/works/dig/bench"),
@@ -87,16 +87,14 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
 /// Who says what soil it is.
 fn class(settings: &DigSettings) -> Finding {
     let (soil, slope) = match settings.soil {
-        SoilClass::StableRock => ("stable rock", "upright"),
+        SoilClass::StableRock => ("stable rock", "vertical"),
         SoilClass::A => ("Type A", "3/4:1"),
         SoilClass::B => ("Type B", "1:1"),
         SoilClass::C => ("Type C", "1 1/2:1"),
     };
     let weaker = match settings.soil {
         SoilClass::C => "",
-        SoilClass::StableRock => {
-            " Rock that is cracked, or that water has loosened, is none that is stable."
-        }
+        SoilClass::StableRock => " Rock that is cracked, or loosened by water, is not stable rock.",
         SoilClass::A => {
             " Soil that is fissured, was dug before, is shaken by traffic or machines, or dips \
              into the hole is not Type A."
@@ -110,11 +108,12 @@ fn class(settings: &DigSettings) -> Finding {
              deep.{weaker}"
         ),
         format!(
-            "A competent person classifies the soil on the site by at least one visual and one \
-             manual test (29 CFR 1926 Subpart P App. A); the slopes are those of {STANDARD}."
+            "Have a competent person classify the soil on the site by at least one visual and one \
+             manual test (29 CFR 1926 Subpart P App. A; slopes: {STANDARD})."
         ),
     )
     .about(Topic::Dig)
+    .scoped(Scope::EveryJob)
     .under("/works/dig/soil")
 }
 
@@ -127,8 +126,8 @@ fn short_term(settings: &DigSettings, depth: f64) -> Option<Finding> {
     let (message, remedy) = match settings.short_term {
         false => return None,
         true if !only_a => (
-            "A short time open changes nothing in this soil: the standard lists a steeper slope \
-             for 24 hours in Type A alone.",
+            "The short-term slope does not apply in this soil: the standard lists a steeper slope \
+             for 24 hours in Type A only.",
             format!("Plan the sides by the class of soil ({STANDARD})."),
         ),
         true if depth > SHORT_TERM_DEPTH + ROUNDING => (
@@ -183,20 +182,20 @@ fn steep_sides(settings: &DigSettings, dig: &Dig) -> Vec<Finding> {
             .get(index)
             .map_or("", |side| side.note.trim());
         let why = match note {
-            "" => "; nothing is told that holds it".to_owned(),
-            note => format!("; told of it: {note}"),
+            "" => "; no support is entered".to_owned(),
+            note => format!("; its note: {note}"),
         };
         let stands = match slope > 0.0 {
             true => format!("at {}", crate::units::format_slope(slope)),
-            false => "upright".to_owned(),
+            false => "vertical".to_owned(),
         };
         found.push(
             Finding::caution(
                 "steep-side",
                 format!("The side {words} stands {stands}, steeper than its soil{why}."),
                 format!(
-                    "Plan the shoring or shielding that holds it; beside a structure a licensed \
-                     engineer designs it ({STANDARD})."
+                    "Plan the shoring or shielding that holds it, designed by a licensed engineer \
+                     beside a structure ({STANDARD})."
                 ),
             )
             .about(Topic::Dig)

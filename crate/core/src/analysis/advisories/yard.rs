@@ -2,14 +2,14 @@
 //! it and which lines lie under it, what fits through a gate.
 
 use crate::clearance::WorkFigures;
-use crate::finding::{Finding, Topic};
+use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Nearest, nearest};
 use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, KnownFrom, LineClass};
 use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
 
 /// A crane's work zone is assessed where any part of crane, load line or load could come this
-/// near to a power line, metres (20 ft: 29 CFR 1926.1408(a), lines up to 350 kV).
+/// near to a power line, meters (20 ft: 29 CFR 1926.1408(a), lines up to 350 kV).
 pub const CRANE_NEAR_LINE: f64 = 20.0 * FOOT;
 
 /// Everything the facts of the yard give reason to say.
@@ -66,13 +66,14 @@ fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
     let above = coping - record.facts.finished_floor?;
     (above > 1e-6).then(|| {
         let message = format!(
-            "The coping stands {} above the finished floor of {}: water runs towards it.",
+            "The coping is {} above the finished floor of {}: water runs toward it.",
             length(site, above),
             record.label()
         );
         let remedy = "Set the coping below the floor, or have the deck drained away from the \
                       building (common practice, no source).";
-        Finding::note("coping-above-floor", message, remedy).about(Topic::Grading)
+        let finding = Finding::note("coping-above-floor", message, remedy);
+        finding.about(Topic::Grading).scoped(Scope::Placement)
     })
 }
 
@@ -99,10 +100,10 @@ fn overhead(site: &CheckedSite, record: &Feature, pair: Option<Nearest>) -> Find
             ]);
         }
         (Some(height), ..) => message.extend([", ", &length(site, height), " above the ground."]),
-        _ => message.push_str(", at a height nobody told."),
+        _ => message.push_str("; its height is not entered."),
     }
     message.push_str(
-        " A clearance overhead is three-dimensional; the rules here measure it in plan alone.",
+        " A clearance overhead is three-dimensional, and the rules here measure it in plan only.",
     );
     if facts.line_class == Some(LineClass::Service) {
         let example = length(site, 22.5 * FOOT);
@@ -130,9 +131,11 @@ fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Optio
             record.label(),
             length(site, CRANE_NEAR_LINE)
         );
-        let remedy = "Have the crane's work zone assessed before it comes (29 CFR 1926.1408(a)); \
-                      the distance to keep rises with the voltage.";
-        Finding::caution("crane-near-line", message, remedy).at(pair.to.x, pair.to.y)
+        let remedy = "Have the crane's work zone assessed before it arrives: the distance to keep \
+                      rises with the voltage (29 CFR 1926.1408(a)).";
+        Finding::caution("crane-near-line", message, remedy)
+            .scoped(Scope::Placement)
+            .at(pair.to.x, pair.to.y)
     })
 }
 
@@ -140,8 +143,8 @@ fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Optio
 const NO_MARKS: &str = "Positions on paper are not marks.";
 
 /// And what is to be done.
-const CALL: &str = "Call the utility-locating service, wait for its marks, and dig by hand near \
-                    them; then tell that it is marked.";
+const CALL: &str = "Call the utility-locating service, wait for its marks and dig by hand near \
+                    them; then enter it as marked.";
 
 /// A buried line known from a drawing or from memory.
 fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
@@ -149,7 +152,7 @@ fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
     if let Some(utility) = record.facts.utility {
         message.extend([" (", utility.words(), ")"]);
     }
-    message.extend([" is known from ", from.words(), " alone"]);
+    message.extend([" is known only from ", from.words()]);
     if let Some(depth) = record.facts.depth {
         message.extend([", its top ", &length(site, depth), " below the ground"]);
     }
@@ -161,7 +164,7 @@ fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
 fn unknown(records: &[Feature]) -> Option<Finding> {
     let silent = |f: &&Feature| f.kind == FeatureKind::BuriedLine && f.facts.known_from.is_none();
     let lines = names(records.iter().filter(silent))?;
-    let message = format!("Nothing says how the place of these is known: {lines}. {NO_MARKS}");
+    let message = format!("How these lines were located is not entered: {lines}. {NO_MARKS}");
     Some(Finding::caution("line-not-marked", message, CALL).under("/features"))
 }
 
@@ -175,8 +178,8 @@ fn capital(label: &str) -> String {
 /// A tank, field or well that nobody has found on the site.
 fn remembered(record: &Feature, from: KnownFrom) -> Finding {
     let label = capital(record.label());
-    let message = format!("{label} is known from {} alone.", from.words());
-    let remedy = "Have it found and marked on the site before anyone digs near it.";
+    let message = format!("{label} is known only from {}.", from.words());
+    let remedy = "Have it located and marked on the site before anyone digs near it.";
     Finding::caution("place-not-marked", message, remedy)
 }
 
@@ -189,11 +192,10 @@ fn private(records: &[Feature]) -> Option<Finding> {
     };
     let lines = names(records.iter().filter(own))?;
     let message = format!(
-        "Lines of the owner's own (septic, pool, irrigation, whatever lies past the meter) are \
-         usually not marked by the utility-locating service (common practice, no source): think \
-         of {lines}."
+        "The utility-locating service usually does not mark private lines (septic, pool, \
+         irrigation, whatever lies past the meter; common practice, no source): think of {lines}."
     );
-    let remedy = "Ask the owner, and have a private locator find them.";
+    let remedy = "Ask the owner, and hire a private locator.";
     Some(Finding::note("private-lines", message, remedy).under("/features"))
 }
 
@@ -216,8 +218,8 @@ fn gate(site: &CheckedSite) -> Option<Finding> {
         length(site, gate.width),
         length(site, across)
     );
-    let remedy = "Plan how the shell comes in: past the fence, over it, or with a part of it taken \
-                  down.";
+    let remedy = "Plan how the shell comes in: past the fence, over it, or with a section of it \
+                  taken down.";
     let place = format!("/features/{index}/facts/openings");
     Some(
         Finding::note("gate-narrower-than-shell", message, remedy)
@@ -229,8 +231,7 @@ fn gate(site: &CheckedSite) -> Option<Finding> {
 /// What is hidden on the plan; one note for all.
 fn hidden(records: &[Feature]) -> Option<Finding> {
     let hidden = names(records.iter().filter(|f| f.hidden))?;
-    let message =
-        format!("Hidden on the plan, but measured and counted like everything else: {hidden}.");
+    let message = format!("Hidden on the plan, but measured and counted all the same: {hidden}.");
     let remedy = "Show it again before the plan is handed out.";
     Some(Finding::note("hidden-on-plan", message, remedy).under("/features"))
 }

@@ -15,7 +15,7 @@ use crate::math::TURN;
 use crate::site::{CheckedSite, Site};
 
 /// A level lot of 30 x 40 m with a shell of 20 x 10 ft lying east and west at its middle.
-fn document() -> Value {
+pub(crate) fn document() -> Value {
     let course = |kind: &str, quarters: f64, length: f64| {
         json!({ "kind": kind,
                 "shape": { "line": { "bearing": quarters * TURN / 4.0, "distance": length } } })
@@ -33,12 +33,12 @@ fn document() -> Value {
     })
 }
 
-fn checked(document: &Value, previous: Option<&CheckedSite>) -> CheckedSite {
+pub(crate) fn checked(document: &Value, previous: Option<&CheckedSite>) -> CheckedSite {
     let site: Site = serde_json::from_value(document.clone()).unwrap();
     CheckedSite::check(site, previous).unwrap()
 }
 
-fn analyzed(site: &CheckedSite, detail: Detail) -> Analysis {
+pub(crate) fn analyzed(site: &CheckedSite, detail: Detail) -> Analysis {
     run(&Scenario::of(site), detail, &mut Cache::default())
 }
 
@@ -47,6 +47,6 @@ fn named<'a>(analysis: &'a Analysis, check: &str) -> Vec<&'a Finding> {
     findings.filter(|f| f.code == check).collect()
 }
 
-fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {
+pub(crate) fn feature(kind: &str, shape: &Value, depth: Option<f64>) -> Value {
     json!([{ "id": "it", "kind": kind, "shape": shape, "facts": { "footing_depth": depth } }])
 }

@@ -14,11 +14,35 @@ const TOPICS: &[(Topic, &[&str])] = &[
         Topic::Verdict,
         &[
             "shell-beyond",
+            "collar-beyond",
             "deck-beyond",
             "deck-over-structure",
             "dig-beyond",
             "equipment-beyond",
             "dig-through-line",
+            "dig-through-equipment",
+            "dig-through-fence",
+            "dig-through-other",
+            "dig-through-paving",
+            "dig-through-street",
+            "dig-through-tree",
+            "deck-over-line",
+            "deck-over-system",
+            "deck-over-tree",
+            "deck-over-water",
+            "equipment-in-shell",
+            "equipment-in-structure",
+            "equipment-in-the-way",
+            "equipment-over-line",
+            "equipment-over-system",
+            "pile-beyond-lot",
+            "pile-on-structure",
+            "shell-in-structure",
+            "shell-under-line",
+            "trench-beyond-lot",
+            "trench-in-easement",
+            "trench-through",
+            "trench-through-water",
             "dig-through-system",
             "dig-through-water",
             "dig-under-structure",
@@ -93,7 +117,6 @@ const TOPICS: &[(Topic, &[&str])] = &[
             "pipe-wider-than-over-dig",
             "trench-apart",
             "trench-over-line",
-            "trench-through",
         ],
     ),
     (
@@ -108,6 +131,7 @@ const TOPICS: &[(Topic, &[&str])] = &[
             "groundwater-unknown",
             "open-water",
             "shell-floats-empty",
+            "shell-would-float-full",
             "shell-weight-unknown",
         ],
     ),
@@ -135,7 +159,7 @@ fn every_finding_is_shown_beside_what_it_is_about() {
         .iter()
         .flat_map(|(topic, codes)| codes.iter().map(|code| (*code, *topic)));
     let table: BTreeMap<&str, Topic> = table.collect();
-    assert_eq!(table.len(), 69);
+    assert_eq!(table.len(), 93);
     let all = everything();
     for finding in &all {
         if let Some(topic) = table.get(finding.code) {

@@ -1,6 +1,6 @@
 //! The places that a label may take, from its anchor: stage by stage, each stage dearer than the one before.
 
-use super::chain::{Chain, clipped};
+use super::super::chain::{Chain, clipped};
 use super::shape::TextBox;
 use super::{Label, Need, Size};
 use crate::drawing::{Anchor, LineSide};

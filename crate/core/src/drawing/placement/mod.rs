@@ -8,19 +8,18 @@
 //!
 //! # Units
 //! Those of the view: CSS pixels on a screen, points on paper. x to the right, **y down**, the origin at the upper
-//! left corner. Directions are bearings: clockwise from up, radians. Nothing here knows metres, colours or fonts.
+//! left corner. Directions are bearings: clockwise from up, radians. Nothing here knows meters, colors or fonts.
 
 mod candidate;
-mod chain;
 mod grid;
 mod search;
 mod shape;
 
 pub(in crate::drawing) use candidate::contains;
-pub(in crate::drawing) use chain::Chain;
 pub use search::{Placed, place};
 pub use shape::{Shape, TextBox};
 
+pub use super::chain::Size;
 use std::collections::BTreeMap;
 
 use super::Anchor;
@@ -83,12 +82,3 @@ pub struct Obstacle {
 /// The slots that labels took in an earlier pass, by their keys: while something moves under a hand, a label
 /// stays in its slot as long as that is free.
 pub type Slots = BTreeMap<u64, u16>;
-
-/// Size of the view.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Size {
-    /// From the left to the right edge.
-    pub width: f64,
-    /// From the upper to the lower edge.
-    pub height: f64,
-}

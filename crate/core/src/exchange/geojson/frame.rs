@@ -6,7 +6,7 @@ use crate::exchange::import::{Frame, Item, Order, Shape};
 use crate::finding::Finding;
 
 /// The greatest extent of one thing that is still taken for degrees. A lot is a thousandth of a
-/// degree across; a lot in feet or metres is tens of units.
+/// degree across; a lot in feet or meters is tens of units.
 const WIDEST: f64 = 0.5;
 
 /// How the numbers of a file are meant, and what there is to say of it.

@@ -90,7 +90,7 @@ fn too_much(full: bool, items: usize) -> Finding {
     } else {
         format!("There are {items} things in the text; at most {ITEM_LIMIT} are read.")
     };
-    let remedy = "Cut the file down to the lot and its neighbours before bringing it in.";
+    let remedy = "Cut the file down to the lot and its neighbors before bringing it in.";
     Finding::fault("too-many", message, remedy)
 }
 

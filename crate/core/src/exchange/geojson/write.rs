@@ -94,7 +94,7 @@ pub fn write(site: &Site, figures: &Figures, parts: Parts) -> Result<String, Vec
 fn no_origin() -> Finding {
     Finding::fault(
         "no-origin",
-        "Nothing says where the site lies on the globe.",
+        "The site is not georeferenced.",
         "Give the latitude and longitude of the site's origin, or bring the lot in from a map.",
     )
     .under("/origin")

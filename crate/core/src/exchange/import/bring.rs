@@ -11,7 +11,7 @@ use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::site::{Benchmark, Feature, GeoOrigin, Grid, Site};
 
-/// Spots nearer to each other than this are one, metres.
+/// Spots nearer to each other than this are one, meters.
 const SAME_SPOT: f64 = 0.001;
 
 /// What changes on the site. What is `None` stays.
@@ -31,7 +31,7 @@ pub struct Changes {
     pub grid: Option<Option<Grid>>,
     /// What will have happened, a sentence for each thing.
     pub told: Vec<String>,
-    /// What there is to say of it; no fault among it.
+    /// Import messages; no fault among it.
     pub findings: Vec<Finding>,
 }
 

@@ -9,7 +9,7 @@ use crate::geom::validate::SMALLEST_GAP;
 use crate::geom::{Outline, PathRecord, Point};
 use crate::site::{Facts, Feature, FeatureKind, PieceRecord, ShapeRecord};
 
-/// The radius of what came as a point and has no size, metres (1 ft; arbitrary).
+/// The radius of what came as a point and has no size, meters (1 ft; arbitrary).
 const POINT_RADIUS: f64 = 0.3048;
 
 /// The features of a site after things came in.

@@ -6,7 +6,7 @@ use crate::finding::Finding;
 use crate::geom::{Outline, Point};
 use crate::lot::{Basis, LotRecord, Monument, MonumentKind, MonumentState, North};
 
-/// A corner mark goes to a corner no farther off than this, metres.
+/// A corner mark goes to a corner no farther off than this, meters.
 const MARK_REACH: f64 = 1.0;
 
 /// The one ring of a shape that is to be the lot.

@@ -3,7 +3,7 @@
 //! ```text
 //! text ──read──▶ Draft ──place──▶ Placed ──bring──▶ Changes ──session──▶ one undoable edit
 //!               (what is in it,   (the same in       (lot, features,
-//!                in its own       site metres)        ground, origin)
+//!                in its own       site meters)        ground, origin)
 //!                coordinates)
 //! ```
 //!
@@ -63,7 +63,7 @@ pub fn read(text: &str, columns: Option<Columns>) -> Result<Draft, Vec<Finding>>
                 "The text is {} bytes long; the longest that is read is {TEXT_LIMIT} bytes.",
                 text.len()
             ),
-            "Cut it down to the lot and its neighbours before bringing it in.",
+            "Cut it down to the lot and its neighbors before bringing it in.",
         )]);
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);

@@ -1,4 +1,4 @@
-//! From the numbers of a text to site metres: where the site's origin lies, or by how much the
+//! From the numbers of a text to site meters: where the site's origin lies, or by how much the
 //! coordinates of a survey are brought nearer.
 
 use super::draft::{Draft, Position};
@@ -9,7 +9,7 @@ use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::site::{GeoOrigin, Grid, GridUnit, Site};
 use crate::units::{format_decimal, format_place};
 
-/// Coordinates no farther out than this are taken as they stand, metres: the site's own, or a
+/// Coordinates no farther out than this are taken as they stand, meters: the site's own, or a
 /// survey that began at 5,000, 5,000 ft.
 const AS_THEY_STAND: f64 = 2_000.0;
 
@@ -31,7 +31,7 @@ pub(super) enum Carrying {
     },
     /// Along a plane.
     Plane {
-        /// Metres in one of the text's units.
+        /// Meters in one of the text's units.
         unit: GridUnit,
         /// What is taken off; the site has it, or gets it.
         grid: Option<Grid>,
@@ -93,7 +93,7 @@ pub(super) fn decide(draft: &Draft, settings: &Settings, roles: &[Role], site: &
 }
 
 impl Carrying {
-    /// A position on the site, metres; `None` too far off.
+    /// A position on the site, meters; `None` too far off.
     pub fn over(&self, p: &Position, order: Order) -> Option<Point> {
         let [east, north] = ordered(p, order);
         let at = match self {
@@ -108,7 +108,7 @@ impl Carrying {
         near.then_some(at)
     }
 
-    /// What there is to say of it.
+    /// Import messages.
     pub fn told(&self, site: &Site, lot_replaced: bool) -> Vec<Finding> {
         let mut told = Vec::new();
         let stands = !site.features.is_empty() || site.placement.is_some();

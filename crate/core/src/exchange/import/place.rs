@@ -1,4 +1,4 @@
-//! What was found, in site metres: each shape checked, measured, and proposed anew by where it lies.
+//! What was found, in site meters: each shape checked, measured, and proposed anew by where it lies.
 
 use super::diagnostics::Diagnostics;
 use super::draft::{Draft, Item, Piece, Shape};
@@ -9,10 +9,10 @@ use crate::geom::validate::SMALLEST_GAP;
 use crate::geom::{Outline, Point, Track, Vertex};
 use crate::site::{GeoOrigin, Grid, Site};
 
-/// What lies farther than this from the lot is not proposed, metres: about the width of a street.
+/// What lies farther than this from the lot is not proposed, meters: about the width of a street.
 const BESIDE: f64 = 15.0;
 
-/// A position on the site with its elevation, metres.
+/// A position on the site with its elevation, meters.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Spot {
     /// Where.
@@ -31,7 +31,7 @@ pub struct PlacedItem {
     pub shape: Option<PlacedShape>,
     /// Its area, m2; of what has none, 0.
     pub area: f64,
-    /// The length of its lines or round its areas, metres.
+    /// The length of its lines or round its areas, meters.
     pub length: f64,
     /// What it is proposed to be.
     pub proposed: Role,
@@ -201,7 +201,7 @@ fn too_far() -> Finding {
     Finding::fault(
         "too-far",
         "This lies more than 10 km from the site's origin.",
-        "Check the unit and the order of the coordinates, or take the site's origin anew.",
+        "Check the unit and the order of the coordinates, or set a new site origin.",
     )
 }
 

@@ -97,7 +97,7 @@ impl Joined {
 pub enum Frame {
     /// Longitude and latitude, WGS 84 degrees.
     Degrees,
-    /// East and north, metres.
+    /// East and north, meters.
     Metres,
     /// East and north, international feet.
     Feet,

@@ -13,7 +13,7 @@ use crate::lot::Traverse;
 use crate::site::{GridUnit, Site};
 use crate::units::{System, format_coordinate};
 
-/// Curves become chords within this of them, metres (1 in: what a stake can tell).
+/// Curves become chords within this of them, meters (1 in: what a stake can tell).
 const STAKE_TOLERANCE: f64 = 0.0254;
 
 /// What is written, and how.
@@ -80,7 +80,7 @@ pub fn write(document: &Site, figures: &Figures, choice: Choice) -> Result<Strin
             vec![
                 Finding::fault(
                     "no-origin",
-                    "Nothing says where the site lies on the globe.",
+                    "The site is not georeferenced.",
                     "Give the latitude and longitude of the site's origin, or write lengths.",
                 )
                 .under("/origin"),
@@ -186,7 +186,7 @@ fn letters(mut index: usize) -> String {
 
 /// The way from the site to the coordinates of the list.
 enum Carry {
-    /// Lengths: a unit, and easting and northing of the origin, metres.
+    /// Lengths: a unit, and easting and northing of the origin, meters.
     Plane(GridUnit, [f64; 2]),
     /// Degrees.
     Globe(LocalPlane),

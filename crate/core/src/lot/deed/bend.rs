@@ -13,24 +13,24 @@ const AGREES_SHARE: f64 = 1.0 / 5000.0;
 /// A stated figure and how far rounding alone may carry it (half its last digit).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stated {
-    /// Metres or radians.
+    /// Meters or radians.
     pub value: f64,
-    /// Metres or radians.
+    /// Meters or radians.
     pub rounding: f64,
 }
 
 /// What a deed states of a curve.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Bend {
-    /// Radius, metres.
+    /// Radius, meters.
     pub radius: Option<Stated>,
     /// Central angle, radians.
     pub delta: Option<Stated>,
-    /// Length along the arc, metres.
+    /// Length along the arc, meters.
     pub arc: Option<Stated>,
-    /// Chord, metres.
+    /// Chord, meters.
     pub chord: Option<Stated>,
-    /// From either end to the meeting point of the tangents, metres.
+    /// From either end to the meeting point of the tangents, meters.
     pub tangent: Option<Stated>,
 }
 

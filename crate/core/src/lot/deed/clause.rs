@@ -34,7 +34,7 @@ pub struct Clause {
     pub marks: Vec<Mark>,
     /// Bearing of a straight side, radians.
     pub bearing: Option<f64>,
-    /// Length of a straight side, metres.
+    /// Length of a straight side, meters.
     pub distance: Option<f64>,
     /// The figures of a curve.
     pub bend: Bend,

@@ -60,7 +60,7 @@ impl StatedBearings {
     }
 
     /// The way the curve bends, where no word says left or right but its concave side or its
-    /// centre does.
+    /// center does.
     pub fn turn(&self) -> Option<Turn> {
         let run = self
             .chord
@@ -205,7 +205,7 @@ mod tests {
 
     #[test]
     fn a_radius_gives_the_way_a_curve_sets_out() {
-        // Centre in the south, the curve to the right: it sets out to the east.
+        // Center in the south, the curve to the right: it sets out to the east.
         let south = radial(180.0, Sense::ToCentre);
         assert_eq!(chord(south, Turn::Right), Some((110.0, 0)));
         assert_eq!(chord(south, Turn::Left), Some((250.0, 0)));

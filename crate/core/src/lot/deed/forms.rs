@@ -85,7 +85,7 @@ fn words_fractions_and_old_units() {
 
 #[test]
 fn a_radius_tells_how_a_curve_sets_out() {
-    // Centre in the south, radius 50 ft, turning right by 40 degrees: the chord runs at 110.
+    // Center in the south, radius 50 ft, turning right by 40 degrees: the chord runs at 110.
     for text in [
         "thence along a non-tangent curve to the right whose centre bears S 0 E, having a radius of 50.00 feet, through a central angle of 40°",
         "thence along a curve to the right, the radius point of which bears due South, radius 50.00 feet, central angle 40°",

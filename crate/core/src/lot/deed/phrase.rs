@@ -126,7 +126,7 @@ pub fn angle(text: &Text, at: usize, bare: bool) -> Option<Found> {
     end += 1;
     let comma = |from: usize| usize::from(text.mark(from) == ',' || text.word(from) == "and");
     let minutes = end + comma(end);
-    // Behind a degree sign an `m` may be metres.
+    // Behind a degree sign an `m` may be meters.
     let metres = text.word(minutes + 1) == "m" && text.word(at + 1) != "d";
     if text.is_number(minutes) && is_minute(text, minutes + 1) && !metres {
         end = minutes + 2;

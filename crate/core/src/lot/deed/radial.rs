@@ -1,9 +1,9 @@
 //! Radial bearings, and the side to which a curve is concave: what a deed tells of a curve that
 //! does not run on from the course before it.
 //!
-//! "The centre bears", "the radius point bears" and "from which a radial line bears" look
-//! from the start of the curve to its centre; "a radial line to said point bears" looks from
-//! the centre to the start. "Radial bearing" alone may be either.
+//! "The center bears", "the radius point bears" and "from which a radial line bears" look
+//! from the start of the curve to its center; "a radial line to said point bears" looks from
+//! the center to the start. "Radial bearing" alone may be either.
 
 use super::lex::Text;
 use crate::math::TURN;
@@ -12,15 +12,15 @@ use crate::units::EIGHTHS;
 /// Which way along the radius a bearing looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Sense {
-    /// From the start of the curve to its centre.
+    /// From the start of the curve to its center.
     ToCentre,
-    /// From the centre to the start of the curve.
+    /// From the center to the start of the curve.
     FromCentre,
     /// Not told.
     Either,
 }
 
-/// How far behind "radial" or "centre" its bearing is looked for, words.
+/// How far behind "radial" or "center" its bearing is looked for, words.
 const REACH: usize = 12;
 
 fn is_centre(text: &Text, at: usize) -> bool {

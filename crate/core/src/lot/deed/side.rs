@@ -268,12 +268,12 @@ impl Walk<'_> {
         let Some(direction) = told.direction(turn, solved.elements.delta, self.system) else {
             let (message, remedy) = if told.radial.is_some() {
                 (
-                    "It is not told whether the bearing of the radius looks to the centre of the curve or from it.",
+                    "The text does not say whether the bearing of the radius points to the center of the curve or away from it.",
                     "Write “the centre bears” before it, or “a radial line from the centre bears”.",
                 )
             } else {
                 (
-                    "The direction of the curve is not told.",
+                    "The direction of the curve is not given.",
                     "Give its chord bearing, or write “tangent” if it runs on from the course before it.",
                 )
             };

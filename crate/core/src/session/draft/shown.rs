@@ -7,7 +7,7 @@ use crate::sketch::arc;
 use crate::units::{Measure, show};
 
 impl Draft {
-    /// The stretches that are placed, then those in hand, site metres.
+    /// The stretches that are placed, then those in hand, site meters.
     pub fn stretches(&self) -> (Vec<Segment>, Vec<Segment>) {
         let in_hand = self.at().zip(self.placed.last());
         let in_hand = in_hand.map_or_else(Vec::new, |(at, last)| self.in_hand(*last, at));

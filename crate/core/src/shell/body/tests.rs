@@ -110,7 +110,7 @@ fn a_cove_takes_its_share_of_every_length() {
         length * 4.0 * 1.5 - with
     };
     close(lost(9.0) - lost(8.0), 2.0 * r * r * share, 1e-6);
-    // All round a circle, by Pappus: the corner's centre of area lies
+    // All round a circle, by Pappus: the corner's center of area lies
     // r (10 - 3 pi) / (12 - 3 pi) from the wall.
     let round = shell(circle(3.0), [1.5, 1.5], 0.0, r);
     let corner = r * (10.0 - 3.0 * PI) / (12.0 - 3.0 * PI);

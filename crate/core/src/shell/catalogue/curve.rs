@@ -9,18 +9,18 @@ use crate::math::{TURN, tan, wrap_half_turn, wrap_turn};
 /// A circle that an outline follows for a while: counter-clockwise where the radius is
 /// positive (an outward bulge), clockwise where it is negative (an inward one).
 ///
-/// Two circles met one after the other touch where their centres lie `|r1 - r2|` apart, the
+/// Two circles met one after the other touch where their centers lie `|r1 - r2|` apart, the
 /// radii signed: one inside the other for two bulges of one sense, side by side otherwise.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Round {
-    /// Its centre.
+    /// Its center.
     pub centre: Point,
     /// Its signed radius.
     pub radius: f64,
 }
 
 impl Round {
-    /// A circle from its centre and signed radius.
+    /// A circle from its center and signed radius.
     pub const fn new(x: f64, y: f64, radius: f64) -> Self {
         Self {
             centre: Point::new(x, y),
@@ -29,7 +29,7 @@ impl Round {
     }
 
     /// The circle of a signed radius that leads from this one to `next`, running outside the
-    /// line of centres (to the right of the way) on a counter-clockwise round. `None` where
+    /// line of centers (to the right of the way) on a counter-clockwise round. `None` where
     /// no such circle touches both.
     pub fn towards(&self, next: &Self, radius: f64) -> Option<Self> {
         let way = next.centre - self.centre;
@@ -37,7 +37,7 @@ impl Round {
         let (a, b) = (radius - self.radius, radius - next.radius);
         let along = (a * a - b * b + length * length) / (2.0 * length);
         let across = (a * a - along * along).sqrt();
-        // A large circle that hugs both from outside has its centre on the far side.
+        // A large circle that hugs both from outside has its center on the far side.
         let side = if radius > 0.0 { across } else { -across };
         let unit = way.unit().filter(|_| across.is_finite())?;
         Some(Self {

@@ -1,6 +1,6 @@
 //! From a length profile and platforms to a shell record.
 //!
-//! The drawing board works in feet, as the trade names shells; the record is in metres.
+//! The drawing board works in feet, as the trade names shells; the record is in meters.
 //! Facets are cut from the upright frame round the outline, so that they share their edges
 //! to the last digit; where they reach over the outline, validation cuts them away.
 
@@ -11,13 +11,13 @@ use crate::shell::plane::DepthPlane;
 use crate::shell::record::{FacetKind, FacetRecord, ShellRecord};
 use crate::units::constants::{FOOT, INCH, POUND};
 
-/// How far facets reach over the outline, metres.
+/// How far facets reach over the outline, meters.
 const REACH: f64 = 0.1;
 
-/// Chord error of the curved edges of steps, metres. They are floor, not wall: drawing only.
+/// Chord error of the curved edges of steps, meters. They are floor, not wall: drawing only.
 const EDGE_TOLERANCE: f64 = 0.002;
 
-/// Facet coordinates are written to the micrometre, a millionth of a metre: below that is
+/// Facet coordinates are written to the micrometre, a millionth of a meter: below that is
 /// noise of the cutting.
 const WRITTEN: f64 = 1e6;
 
@@ -104,7 +104,7 @@ impl Draft {
         let mut records = Vec::new();
         let mut taken = Region::default();
         for (kind, depth, path) in &self.platforms {
-            // Cut by its neighbours first and by the frame last: two cuts along one line
+            // Cut by its neighbors first and by the frame last: two cuts along one line
             // would leave hairs there.
             let whole = area(path);
             let open = intersection(&difference(&whole, &taken), &frame);

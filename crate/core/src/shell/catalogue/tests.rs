@@ -7,7 +7,7 @@ use crate::geom::{Outline, Point, Vertex};
 use crate::shell::{FacetKind, Shell};
 use crate::units::constants::{CUBIC_FOOT, FOOT, GALLON, POUND, SQUARE_FOOT};
 
-/// Length and width that a shell's note names, metres.
+/// Length and width that a shell's note names, meters.
 fn nominal(note: &str) -> (f64, f64) {
     let words: Vec<&str> = note.split([' ', ',']).collect();
     let x = words.iter().position(|w| *w == "x").unwrap();

@@ -44,7 +44,7 @@ impl Faults {
         if let Some(value) = outside {
             let (low, high) = range.into_inner();
             let message = format!("{what} is {value}; it must lie between {low} and {high}.");
-            let remedy = "Give it in metres, kilograms or radians, within that range.";
+            let remedy = "Give it in meters, kilograms or radians, within that range.";
             let fault = Finding::fault("out-of-range", message, remedy);
             self.0.push(fault.under(place));
         }
@@ -122,7 +122,7 @@ fn facts(place: &str, feature: &Feature, faults: &mut Faults) {
                 Finding::note(
                     "fact-of-another-kind",
                     format!(
-                        "\"{}\" is told of {}, a {}; it says nothing there.",
+                        "\"{}\" is given for {}, a {}; it means nothing there.",
                         form.label,
                         feature.label(),
                         feature.kind.words()

@@ -11,18 +11,18 @@ use crate::math::{cos, sin, wrap_turn};
 /// pixel, and the scale would be off by more than a twentieth.
 const FEWEST_PIXELS: f64 = 20.0;
 
-/// The distances a scale may be taken from, metres.
+/// The distances a scale may be taken from, meters.
 const DISTANCES: core::ops::RangeInclusive<f64> = 0.1..=10_000.0;
 
 /// What is known of two points of a picture, told by where they lie on the plan now.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Fit {
-    /// The point that stays where it is, site metres.
+    /// The point that stays where it is, site meters.
     pub first: Point,
-    /// The other, site metres.
+    /// The other, site meters.
     pub second: Point,
-    /// How far apart they are on the ground, metres.
+    /// How far apart they are on the ground, meters.
     #[serde(default)]
     pub distance: Option<f64>,
     /// The bearing from the first to the second, radians clockwise from north.
@@ -80,10 +80,10 @@ impl Fit {
     }
 }
 
-/// Where a new picture of so many pixels is laid, and at which scale (metres to the pixel), until
+/// Where a new picture of so many pixels is laid, and at which scale (meters to the pixel), until
 /// somebody scales it: over the middle of an area, covering it.
 ///
-/// `low` and `high`: the corners of the box round the area, site metres.
+/// `low` and `high`: the corners of the box round the area, site meters.
 pub fn first_place(width: u32, height: u32, low: Point, high: Point) -> (Point, f64) {
     let across = (high.x - low.x) / f64::from(width.max(1));
     let along = (high.y - low.y) / f64::from(height.max(1));

@@ -12,9 +12,9 @@ use crate::units::constants::INCH;
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DigSettings {
-    /// Width dug beyond the wall at the bottom, metres.
+    /// Width dug beyond the wall at the bottom, meters.
     pub over_dig: f64,
-    /// Thickness of the stone base under the floor, measured vertically, metres.
+    /// Thickness of the stone base under the floor, measured vertically, meters.
     pub base_thickness: f64,
     /// Soil class; sets the side slope.
     pub soil: SoilClass,
@@ -26,7 +26,7 @@ pub struct DigSettings {
     /// Loose volume per bank volume, in place of the material's own.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub swell: Option<f64>,
-    /// Weight of a bank cubic metre, kilograms, in place of the material's own (wet soil).
+    /// Weight of a bank cubic meter, kilograms, in place of the material's own (wet soil).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub density: Option<f64>,
     /// Sides of the hole that are dug otherwise.
@@ -38,7 +38,7 @@ pub struct DigSettings {
     /// Layers of other soil above that of `soil`, from the top down.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub layers: Vec<SoilLayer>,
-    /// Depth below the rim from which on the sides stand upright, metres.
+    /// Depth below the rim from which on the sides stand upright, meters.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub upright_below: Option<f64>,
     /// A level step in the sides.
@@ -60,7 +60,7 @@ impl DigSettings {
         self.swell.unwrap_or_else(|| self.material.loose_per_bank())
     }
 
-    /// The weight in force, kilograms per bank cubic metre.
+    /// The weight in force, kilograms per bank cubic meter.
     pub fn bank_density(&self) -> f64 {
         self.density.unwrap_or_else(|| self.material.bank_density())
     }
@@ -108,7 +108,7 @@ pub enum HoleSide {
 pub struct SideSettings {
     /// Which side.
     pub side: HoleSide,
-    /// Width dug beyond the wall there, metres.
+    /// Width dug beyond the wall there, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub over_dig: Option<f64>,
     /// Run per unit of rise there, in all soil.
@@ -125,7 +125,7 @@ pub struct SideSettings {
 pub struct BaseZone {
     /// Which part of the floor.
     pub kind: FacetKind,
-    /// Thickness of the base there, measured vertically, metres.
+    /// Thickness of the base there, measured vertically, meters.
     pub thickness: f64,
 }
 
@@ -133,7 +133,7 @@ pub struct BaseZone {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct SoilLayer {
-    /// Depth of its underside below the rim, metres.
+    /// Depth of its underside below the rim, meters.
     pub down_to: f64,
     /// Its class.
     pub soil: SoilClass,
@@ -146,8 +146,8 @@ pub struct SoilLayer {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Bench {
-    /// Its depth below the rim, metres.
+    /// Its depth below the rim, meters.
     pub depth: f64,
-    /// Its width, metres.
+    /// Its width, meters.
     pub width: f64,
 }

@@ -45,10 +45,10 @@ pub struct ConstructionSettings {
     pub grading: GradingSettings,
     /// The spoil that stays a while.
     pub spoil: SpoilSettings,
-    /// Elevation to which groundwater stands at its highest, metres; unknown without it.
+    /// Elevation to which groundwater stands at its highest, meters; unknown without it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub groundwater: Option<f64>,
-    /// How sure the figures are.
+    /// Uncertainty of the figures.
     pub doubt: DoubtSettings,
 }
 
@@ -57,11 +57,11 @@ pub struct ConstructionSettings {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct StoneSettings {
-    /// Weight of a loose cubic metre, kilograms. 1.35 short tons per loose cubic yard.
+    /// Weight of a loose cubic meter, kilograms. 1.35 short tons per loose cubic yard.
     pub density: f64,
     /// Share of its volume that is air or water.
     pub voids: f64,
-    /// Thickness of one lift of backfill, metres.
+    /// Thickness of one lift of backfill, meters.
     pub lift: f64,
     /// Whether fabric parts the stone from the soil.
     pub fabric: bool,
@@ -83,18 +83,18 @@ impl Default for StoneSettings {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct CollarSettings {
-    /// Width outside the rim, metres.
+    /// Width outside the rim, meters.
     pub width: f64,
-    /// Depth of the concrete, metres.
+    /// Depth of the concrete, meters.
     pub depth: f64,
-    /// Depth of its top below the rim (the deck passes over it), metres.
+    /// Depth of its top below the rim (the deck passes over it), meters.
     pub top_below_rim: f64,
     /// Reinforcing rods that run round it.
     pub bars: f64,
 }
 
 impl CollarSettings {
-    /// Depth of the collar's underside below the rim, metres.
+    /// Depth of the collar's underside below the rim, meters.
     pub fn underside(&self) -> f64 {
         self.top_below_rim + self.depth
     }
@@ -116,17 +116,17 @@ impl Default for CollarSettings {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DeckSettings {
-    /// Width outside the rim, metres; 0 for no deck.
+    /// Width outside the rim, meters; 0 for no deck.
     pub width: f64,
-    /// Thickness of the slab, metres.
+    /// Thickness of the slab, meters.
     pub thickness: f64,
-    /// Thickness of the stone bed under it, metres.
+    /// Thickness of the stone bed under it, meters.
     pub bed: f64,
-    /// Drop per metre of run, away from the rim.
+    /// Drop per meter of run, away from the rim.
     pub fall: f64,
-    /// Greatest distance between control joints, metres.
+    /// Greatest distance between control joints, meters.
     pub joint_spacing: f64,
-    /// Distance between reinforcing rods, both ways, metres; 0 for none.
+    /// Distance between reinforcing rods, both ways, meters; 0 for none.
     pub rod_spacing: f64,
 }
 
@@ -148,9 +148,9 @@ impl Default for DeckSettings {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct TieSettings {
-    /// Greatest distance from tie to tie along the rim, metres.
+    /// Greatest distance from tie to tie along the rim, meters.
     pub spacing: f64,
-    /// Length of one rod, metres.
+    /// Length of one rod, meters.
     pub length: f64,
 }
 
@@ -197,9 +197,9 @@ impl Default for WasteSettings {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct PadSettings {
-    /// Thickness of the slab, metres.
+    /// Thickness of the slab, meters.
     pub thickness: f64,
-    /// Thickness of the stone bed under it, metres.
+    /// Thickness of the stone bed under it, meters.
     pub bed: f64,
 }
 
@@ -220,7 +220,7 @@ pub struct GradingSettings {
     /// Run per unit of rise of the banks from the deck's edge to the ground.
     pub bank_slope: f64,
     /// Height of fill above the ground from which it is a wall that somebody has to design,
-    /// metres: arbitrary, the local authority has its own.
+    /// meters: arbitrary, the local authority has its own.
     pub retained_limit: f64,
 }
 
@@ -240,9 +240,9 @@ impl Default for GradingSettings {
 pub struct DoubtSettings {
     /// How far the swell may be out, as a share of what it adds (0.2: 20 of every 100 parts).
     pub swell: f64,
-    /// How far the over-dig may be out, either way, metres.
+    /// How far the over-dig may be out, either way, meters.
     pub over_dig: f64,
-    /// How far the ground may lie above or below the spots, metres.
+    /// How far the ground may lie above or below the spots, meters.
     pub ground: f64,
 }
 

@@ -11,16 +11,16 @@ use crate::units::constants::{FOOT, GALLON, INCH};
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct DewateringSettings {
-    /// Nominal diameter, metres.
+    /// Nominal diameter, meters.
     pub diameter: f64,
-    /// How far it stands above the rim, metres.
+    /// How far it stands above the rim, meters.
     pub above_rim: f64,
     /// Where it stands, shell frame; without it beside the deepest floor.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at: Option<Point>,
-    /// Depth of the sump at its foot below the underside of the base, metres; 0 for none.
+    /// Depth of the sump at its foot below the underside of the base, meters; 0 for none.
     pub sump_depth: f64,
-    /// Width of the sump, metres.
+    /// Width of the sump, meters.
     pub sump_width: f64,
 }
 
@@ -46,21 +46,21 @@ pub struct PipeSettings {
     pub fittings: Vec<Fitting>,
     /// Size of the pipe.
     pub size: PipeSize,
-    /// Flow that friction is told for, cubic metres per second.
+    /// Design flow, cubic meters per second.
     pub flow: f64,
     /// Coefficient C of the Hazen-Williams formula.
     pub coefficient: f64,
-    /// Length of straight pipe that one bend is taken to equal, metres.
+    /// Length of straight pipe that one bend is taken to equal, meters.
     pub bend: f64,
-    /// Greatest distance between straps, metres.
+    /// Greatest distance between straps, meters.
     pub strap_spacing: f64,
-    /// Distance of the pipe from the shell's wall, metres.
+    /// Distance of the pipe from the shell's wall, meters.
     pub off_wall: f64,
-    /// Stone kept all round the pipe, metres.
+    /// Stone kept all round the pipe, meters.
     pub encasement: f64,
-    /// Width of a trench, metres.
+    /// Width of a trench, meters.
     pub trench_width: f64,
-    /// Depth of a trench below the ground, metres.
+    /// Depth of a trench below the ground, meters.
     pub trench_depth: f64,
 }
 
@@ -89,7 +89,7 @@ pub struct Fitting {
     pub kind: FittingKind,
     /// Where it is, shell frame; a wall fitting sits at the nearest place of the water's edge.
     pub at: Point,
-    /// Depth of its middle below the rim, metres; a drain lies in the floor.
+    /// Depth of its middle below the rim, meters; a drain lies in the floor.
     pub depth: f64,
 }
 
@@ -160,12 +160,12 @@ impl PipeSize {
         }
     }
 
-    /// Outside diameter, metres.
+    /// Outside diameter, meters.
     pub fn outside(self) -> f64 {
         self.inches().0 * INCH
     }
 
-    /// Inside diameter between walls of the least thickness, metres: 2.067 in of 2 in pipe.
+    /// Inside diameter between walls of the least thickness, meters: 2.067 in of 2 in pipe.
     pub fn inside(self) -> f64 {
         let (outside, wall) = self.inches();
         (outside - 2.0 * wall) * INCH

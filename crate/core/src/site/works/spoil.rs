@@ -11,7 +11,7 @@ use crate::units::constants::{CUBIC_YARD, FOOT, POUND};
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(default)]
 pub struct HaulSettings {
-    /// Volume of the box, cubic metres, loose.
+    /// Volume of the box, cubic meters, loose.
     pub box_volume: f64,
     /// Legal payload, kilograms.
     pub payload: f64,
@@ -40,13 +40,13 @@ impl Default for HaulSettings {
 pub struct SpoilSettings {
     /// Whether fill for the deck and the ground round it is taken from the spoil.
     pub reuse: bool,
-    /// Share of the spoil that is piled up on the lot before it is used or hauled.
+    /// Share of the spoil stockpiled up on the lot before it is used or hauled.
     pub piled: f64,
     /// Run per unit of rise at which the pile comes to rest.
     pub repose: f64,
-    /// Greatest height of the pile, metres.
+    /// Greatest height of the pile, meters.
     pub most_height: f64,
-    /// Least distance of the pile from the edge of the dig, metres.
+    /// Least distance of the pile from the edge of the dig, meters.
     pub back: f64,
     /// Middle of the pile, site frame; without it where it fits nearest to the dig.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -62,7 +62,7 @@ pub(super) fn take(inputs: &Inputs<'_>, earth: &Earth, taken: &mut Takeoff) {
         Line::new(
             "cut",
             Group::Dig,
-            "Cut in all",
+            "Total cut",
             VOLUME,
             all,
             "sum of the lines above",
@@ -78,7 +78,7 @@ fn bank_cut(works: &ConstructionSettings, dig: &Dig) -> Line {
     };
     let unsurveyed = dig.unsurveyed_volume > 0.0;
     let mut volume = measured(
-        "volume between the ground and the hole: underside of the base, widened by the over-dig, \
+        "volume between the ground and the hole: underside of the base, offset by the over-dig, \
          its sides rising at the side slope",
         dig.bank_volume,
     )
@@ -124,7 +124,7 @@ fn opening(dig: &Dig) -> [Line; 3] {
         Line::new(
             "dig-top-area",
             Group::Dig,
-            "Opening at the ground",
+            "Top of dig, area",
             Measure::Area,
             measured(
                 "area inside the line where the sides meet the ground",

@@ -44,7 +44,7 @@ pub(super) fn take(inputs: &Inputs<'_>, earth: &Earth, taken: &mut Takeoff) {
         "fill-bank",
         "Fill, as it lies in the bank",
         fill.named("fill, compacted") / compacted_per_bank,
-        "shrink is told per bank volume",
+        "shrink is stated per bank volume",
     )
     .paying_for("fill");
     let in_bank = bank.named("fill, as it lies in the bank");

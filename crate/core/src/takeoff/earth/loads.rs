@@ -17,15 +17,20 @@ pub(super) fn take(
     let line = |key, label, measure, expression, source| {
         Line::new(key, Group::Haul, label, measure, expression, source)
     };
-    let boxes = loose / setting("volume of the box", haul.box_volume, Measure::EarthVolume);
+    let boxes = loose
+        / setting(
+            "volume of the truck bed",
+            haul.box_volume,
+            Measure::EarthVolume,
+        );
     let payloads = weight / setting("payload", haul.payload, Measure::Weight);
     // Compared before rounding: a box may be overloaded though the loads come out alike.
     if payloads.value() > boxes.value() {
         taken.findings.push(
             Finding::caution(
                 "payload-governs",
-                "A full box of this spoil weighs more than the payload.",
-                "Load the trucks by weight, not to the top of the box; wet soil weighs more still.",
+                "A full truck bed of this spoil weighs more than the payload.",
+                "Load the trucks by weight, not to the top of the bed; wet soil weighs more still.",
             )
             .about(Topic::Haul)
             .under("/works/haul/payload"),

@@ -44,7 +44,7 @@ pub struct Refill {
     pub trenches: f64,
     /// Area of the stone with its pipes across the trench, m2.
     pub stone: f64,
-    /// Length of the trench it lies in, metres.
+    /// Length of the trench it lies in, meters.
     pub length: f64,
 }
 
@@ -134,7 +134,7 @@ const ENTERED: &str = "entered";
 
 const PRISMS: &str = "geometry of the deck, its banks and the ground";
 
-const PER_BANK: &str = "swell is told per bank volume";
+const PER_BANK: &str = "swell is stated per bank volume";
 
 pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     let earth = Earth::of(inputs.works, inputs.dig.bank_volume, &inputs.moved);
@@ -145,7 +145,7 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
 
 /// Everything dug, as an input.
 fn all_dug(earth: &Earth) -> Expression {
-    input("cut in all", earth.dug, VOLUME)
+    input("total cut", earth.dug, VOLUME)
 }
 
 /// The part of the fill that the spoil yields, as an input.

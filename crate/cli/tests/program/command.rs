@@ -1,15 +1,11 @@
 //! The command as scripts use it: exit codes, output, and what it says of broken files.
-#![allow(missing_docs)]
-// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
-
-mod common;
 
 use std::path::PathBuf;
 use std::process::Output;
 
-use common::batterboard;
 use serde_json::{Value, json};
+
+use crate::run::batterboard;
 
 fn out(output: &Output) -> String {
     String::from_utf8(output.stdout.clone()).unwrap()
@@ -127,10 +123,41 @@ fn the_exit_code_says_whether_every_clearance_holds() {
     };
     let holds = check(|site| site["rules"] = rule(0.5));
     assert_eq!(holds.status.code(), Some(0), "{}", err(&holds));
-    assert!(out(&holds).contains("Every listed clearance holds"));
+    assert!(out(&holds).contains("Every clearance holds"));
     let short = check(|site| site["rules"] = rule(500.0));
     assert_eq!(short.status.code(), Some(1));
-    assert!(out(&short).contains("FALL SHORT") && out(&short).contains("Test rule"));
+    assert!(out(&short).contains("clearances fall short"));
+    assert!(out(&short).contains("Rule: Test rule."));
+    let none = check(|site| site["rules"] = json!([]));
+    assert_eq!(none.status.code(), Some(3));
+    assert!(out(&none).contains("no clearance rules are entered"));
+    let bare = check(|site| {
+        for course in site["lot"]["courses"].as_array_mut().unwrap() {
+            course.as_object_mut().unwrap().remove("kind");
+        }
+    });
+    assert_eq!(bare.status.code(), Some(3));
+    assert!(out(&bare).contains("none of the 4 sides has a kind yet"));
+}
+
+/// Whatever the rules are, and where there are none.
+#[test]
+fn work_over_a_lot_line_fails_the_check() {
+    let rules = [
+        json!([]),
+        json!([{ "name": "Water to house", "from": "waters-edge",
+                 "to": { "feature": { "kind": "house" } }, "distance": 1, "source": "test" }]),
+    ];
+    for rules in rules {
+        let over = check(|site| {
+            site["rules"] = rules;
+            site["placement"]["at"] = json!([0.5, 30.0]);
+        });
+        assert_eq!(over.status.code(), Some(1));
+        let text = out(&over);
+        let verdict = text.find("over the side line").unwrap();
+        assert!(verdict < text.find("Clearances").unwrap(), "{text}");
+    }
 }
 
 #[test]
@@ -251,7 +278,7 @@ fn placements_stand_side_by_side() {
     let cut = rows.iter().find(|row| row["key"] == "bank-cut").unwrap();
     assert!(cut["differences"][1]["value"].as_f64().unwrap() > 0.0);
     let alone = out(&batterboard(&["compare", "-"], &demo().to_string()));
-    assert!(alone.contains("Nothing was kept to compare"));
+    assert!(alone.contains("No other placement is kept to compare"));
 }
 
 #[test]

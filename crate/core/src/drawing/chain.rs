@@ -2,17 +2,24 @@
 
 use crate::geom::{Point, Vector};
 
-use super::Size;
+/// Size of the view.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Size {
+    /// From the left to the right edge.
+    pub width: f64,
+    /// From the upper to the lower edge.
+    pub height: f64,
+}
 
 /// A line with the way to each of its points.
-pub(in crate::drawing) struct Chain<'a> {
+pub(super) struct Chain<'a> {
     points: &'a [Point],
     ways: Vec<f64>,
 }
 
 impl<'a> Chain<'a> {
     /// None for a line of no length.
-    pub(in crate::drawing) fn new(points: &'a [Point]) -> Option<Self> {
+    pub(super) fn new(points: &'a [Point]) -> Option<Self> {
         let mut ways = Vec::with_capacity(points.len());
         let mut way = 0.0;
         let mut last: Option<Point> = None;
@@ -25,12 +32,12 @@ impl<'a> Chain<'a> {
     }
 
     /// Its length.
-    pub(in crate::drawing) fn length(&self) -> f64 {
+    pub(super) fn length(&self) -> f64 {
         self.ways.last().copied().unwrap_or_default()
     }
 
     /// The point so far along it; its ends beyond them.
-    pub(in crate::drawing) fn at(&self, way: f64) -> Point {
+    pub(super) fn at(&self, way: f64) -> Point {
         let after = self.ways.partition_point(|w| *w < way).max(1);
         let end = |list: &[Point]| list.last().copied().unwrap_or_default();
         let (Some(a), Some(b)) = (self.points.get(after - 1), self.points.get(after)) else {

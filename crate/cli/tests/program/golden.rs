@@ -1,13 +1,11 @@
-//! The demo sites through the command line, byte for byte against the recorded reports.
+//! The demo sites through the command line, byte for byte against what is recorded.
 //!
-//! Every site in `demo-sites/` is a case: `<name>.json` gives `<name>.report.json` and
-//! `<name>.report.txt`; the schemas of both files stand beside them. With `BATTERBOARD_UPDATE=1`
-//! in the environment they are written anew instead; a changed report is a changed answer, and
-//! the commit says why.
-#![allow(missing_docs)]
-// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+//! Every site in `demo-sites/` is a case. Recorded are the report as text of each, its key figures to the last digit
+//! (`<name>.figures.txt`), of one site the whole JSON, of all together the members their JSON has (`report.members.txt`),
+//! and the schemas. With `BATTERBOARD_UPDATE=1` in the environment they are written anew instead; a changed report is a
+//! changed answer, and the commit says why.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -15,6 +13,12 @@ use std::process::{Command, Output};
 use batterboard_core::exchange;
 use batterboard_core::lot::{Course, deed};
 use batterboard_core::units::System;
+use serde_json::Value;
+
+use crate::{figures, members};
+
+/// The site whose JSON is recorded whole: the one with the most members.
+const IN_FULL: &str = "creek-side-deed";
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-sites")
@@ -73,14 +77,20 @@ fn compare(file: &str, text: &str) {
 
 #[test]
 fn reports_are_the_recorded_ones() {
+    let mut all_members = BTreeSet::new();
     for name in sites() {
         let site = format!("{name}.json");
-        compare(
-            &format!("{name}.report.json"),
-            &text_of(&["report", &site, "--json"]),
-        );
         compare(&format!("{name}.report.txt"), &text_of(&["report", &site]));
+        let json = text_of(&["report", &site, "--json"]);
+        let report: Value = serde_json::from_str(&json).unwrap();
+        compare(&format!("{name}.figures.txt"), &figures::text_of(&report));
+        members::add(&report, &mut all_members);
+        if name == IN_FULL {
+            compare(&format!("{name}.report.json"), &json);
+        }
     }
+    let listed: Vec<String> = all_members.into_iter().collect();
+    compare("report.members.txt", &(listed.join("\n") + "\n"));
 }
 
 #[test]

@@ -1,0 +1,16 @@
+//! The command line as scripts use it, in one test crate: it is linked once.
+#![allow(missing_docs)]
+// Helpers outside `#[test]` functions count as plain code for these lints; a panic here fails a test.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing
+)]
+
+mod command;
+mod exchange;
+mod figures;
+mod golden;
+mod members;
+mod run;

@@ -1,0 +1,38 @@
+// Where what mends something is entered: the step is opened, its part unfolded, its first field taken in hand.
+import type { Entry } from '../core/types.ts';
+import { ledgerUp, step, type Step } from '../state/store.ts';
+
+/** The step each is entered in, and what the button that leads there says. */
+const ENTRIES: Record<Entry, { step: Step; words: string }> = {
+  lot: { step: 'lot', words: 'Enter the lot' },
+  'line-kinds': { step: 'lot', words: 'Set the line kinds' },
+  rules: { step: 'lot', words: 'Check the rules' },
+  shell: { step: 'shell', words: 'Choose a shell' },
+  equipment: { step: 'shell', words: 'Place the equipment pad' },
+  groundwater: { step: 'dig', words: 'Set the groundwater level' },
+};
+
+/** Frames that a step may take to show itself. */
+const PATIENCE = 20;
+
+export const entryWords = (entry: Entry): string => ENTRIES[entry].words;
+
+export function openEntry(entry: Entry): void {
+  step.value = ENTRIES[entry].step;
+  ledgerUp.value = false;
+  requestAnimationFrame(() => show(entry, PATIENCE));
+}
+
+/** The part of the open step, marked `data-entry`. */
+function show(entry: Entry, patience: number): void {
+  const part = document.querySelector<HTMLElement>(`#step-panel [data-entry='${entry}']`);
+  if (!part) {
+    if (patience > 0) requestAnimationFrame(() => show(entry, patience - 1));
+    return;
+  }
+  const fold = part.closest('details');
+  if (fold) fold.open = true;
+  part.scrollIntoView({ block: 'start' });
+  const first = part.querySelector<HTMLElement>('.part-body :is(input, select, button, summary), :is(input, select)');
+  (first ?? part.querySelector<HTMLElement>('summary, button') ?? part).focus({ preventScroll: false });
+}
