@@ -217,7 +217,7 @@ fn need(layer: Layer, focused: bool) -> Need {
 /// How far a layer's text keeps from what it names, view units.
 fn gap(layer: Layer) -> f64 {
     match layer {
-        Layer::Shortfall | Layer::Clearance => 5.0,
+        Layer::Shortfall | Layer::Clearance => 4.0,
         Layer::Monument(_) => 8.0,
         Layer::Benchmark => 7.0,
         Layer::Pipe { .. } => 5.0,
@@ -227,9 +227,6 @@ fn gap(layer: Layer) -> f64 {
 
 /// A stroke shorter than this is taken together with the next, view units.
 const SHORT: f64 = 8.0;
-
-/// How far text keeps from the line of a shortfall, view units: half of its width and a little air.
-const BROAD: f64 = 3.0;
 
 /// From one stroke through what is filled to the next, view units.
 const FILLED: f64 = 12.0;
@@ -251,14 +248,13 @@ pub fn obstacles<'a>(items: impl IntoIterator<Item = &'a Item>, frame: &Frame) -
                 focused,
                 ..
             } => {
-                let (from, to) = (frame.place(*from), frame.place(*to));
-                let (shape, guard) = if *layer == Layer::Shortfall || *focused {
-                    (broad(from, to), Guard::Always)
+                let guard = if *layer == Layer::Shortfall || *focused {
+                    Guard::Always
                 } else {
-                    (Shape::Stroke(from, to), Guard::From(rank(*layer)))
+                    Guard::From(rank(*layer))
                 };
                 all.push(Obstacle {
-                    shape,
+                    shape: Shape::Stroke(frame.place(*from), frame.place(*to)),
                     guard,
                     of: Some(*key),
                 });
@@ -335,26 +331,14 @@ fn region_edges(all: &mut Vec<Obstacle>, frame: &Frame, price: f64, region: &Reg
     }
 }
 
-/// A line with the room round it that its text keeps too.
-fn broad(from: Point, to: Point) -> Shape {
-    Shape::Box(TextBox {
-        centre: from.midpoint(to),
-        half_length: from.distance(to) / 2.0 + BROAD,
-        half_height: BROAD,
-        along: (to - from).unit().unwrap_or(Vector::new(1.0, 0.0)),
-    })
-}
-
-/// What is kept clear of as a whole, by strokes through it both ways.
+/// What is kept clear of as a whole, by strokes through it.
 fn filled(all: &mut Vec<Obstacle>, frame: &Frame, region: &Region) {
-    for angle in [0.0, TURN / 4.0] {
-        for (from, to) in pattern::hatch(region, angle, FILLED / frame.scale) {
-            all.push(Obstacle {
-                shape: Shape::Stroke(frame.place(from), frame.place(to)),
-                guard: Guard::Soft(4.0),
-                of: None,
-            });
-        }
+    for (from, to) in pattern::hatch(region, TURN / 4.0, FILLED / frame.scale) {
+        all.push(Obstacle {
+            shape: Shape::Stroke(frame.place(from), frame.place(to)),
+            guard: Guard::Soft(5.0),
+            of: None,
+        });
     }
 }
 
