@@ -109,7 +109,7 @@ test('after a deed that names no street, a tap says which side lies on it', asyn
   await box.fill('N 0 E 140\nEast 100\nS 0 E 140\nWest 100');
   await page.getByRole('button', { name: 'Use these courses' }).click();
   await settled(page);
-  await expect(page.getByRole('button', { name: 'Tap the side now' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Pick the side now' })).toBeVisible();
   const spot = await onScreen(page, [15.24, 0]);
   await page.mouse.click(spot.x, spot.y);
   await settled(page);

@@ -212,7 +212,7 @@ test('Escape and Cancel give the drawing up; Ctrl+Z takes points back', async ({
   await tap(page, hand, [12, 5]);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  await expect(bar(page)).toContainText('Tap where it begins');
+  await expect(bar(page)).toContainText('Mark where it begins');
   await page.keyboard.press('Escape');
   await expect(bar(page)).toHaveCount(0);
   await page.getByRole('button', { name: 'Draw the lot', exact: true }).click();
@@ -230,7 +230,7 @@ test('an arc by three points and a rectangle', async ({ page }) => {
   await tap(page, hand, [20, 2]);
   await page.getByRole('button', { name: 'Arc', exact: true }).click();
   await tap(page, hand, [24, 12]);
-  await expect(bar(page)).toContainText('Tap where the arc ends');
+  await expect(bar(page)).toContainText('Mark where the arc ends');
   await tap(page, hand, [20, 22]);
   await page.getByRole('button', { name: 'Straight', exact: true }).click();
   await tap(page, hand, [2, 22]);

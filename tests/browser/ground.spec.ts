@@ -157,7 +157,7 @@ for (const device of ['mouse', 'finger'] as const) {
       const hand = await handOf(page);
       await open(page);
       await unfold(page, 'Spots');
-      await press(page, 'Tap spots on the plan');
+      await press(page, 'Mark spots on the plan');
       const places: [number, number][] = [
         [6, 8],
         [20, 9],
@@ -224,7 +224,7 @@ test('a benchmark with an assumed elevation, and spots by rod readings', async (
   await press(page, /^Set a benchmark at 100 ft/);
   await page.getByLabel('What it is').fill('nail in the oak');
   await page.getByLabel('What it is').press('Enter');
-  await press(page, 'Tap where it is');
+  await press(page, 'Mark where it is');
   const place = await onScreen(page, [3, 5]);
   await page.mouse.click(place.x, place.y);
   await settled(page);
@@ -256,7 +256,7 @@ test('keys alone tell the ground', async ({ page }) => {
   }
   await page.keyboard.press('Enter');
   await expect(part(page, 'Spots (4)')).toBeVisible();
-  await page.getByRole('button', { name: 'Tap spots on the plan' }).focus();
+  await page.getByRole('button', { name: 'Mark spots on the plan' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('region', { name: 'Drawing' })).toBeVisible();
   await page.keyboard.press('ArrowRight');

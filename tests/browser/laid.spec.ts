@@ -50,7 +50,7 @@ test('fittings are tapped, slid along the wall and taken out, and their runs are
   await expect(along).toHaveValue(/^10'-0"$/);
   expect(await value(page, 'pipe')).not.toBe(before);
 
-  await part.getByRole('button', { name: 'Delete this return' }).click();
+  await part.getByRole('button', { name: 'Remove this return' }).click();
   await settled(page);
   expect((await fittings(page)).map((it) => it.kind)).toEqual(['skimmer']);
 });

@@ -97,7 +97,7 @@ for (const how of ['mouse', 'finger'] as const) {
       await page.getByRole('button', { name: 'Reset all line kinds' }).click();
       expect(await kinds(page)).toEqual(before);
 
-      await page.getByRole('button', { name: 'Tap it on the plan' }).click();
+      await page.getByRole('button', { name: 'Pick it on the plan' }).click();
       await tap(east);
       expect((await kinds(page))[1]).toBe('front');
       // The front has moved; the others were told already, and stay until all are proposed anew.

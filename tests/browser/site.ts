@@ -29,8 +29,13 @@ export async function firstVisit(page: Page): Promise<void> {
   await expect(page.locator('.demo')).toHaveCount(DEMO_SITES.length);
 }
 
-/** The page with a demo site open and painted. */
-export async function openDemo(page: Page, file: string): Promise<void> {
+const GROUPS = ['dig', 'grading', 'haul', 'stone', 'concrete', 'rods-and-forms', 'pipe', 'water'];
+
+/** The page with a demo site open and painted. `groups`: of the quantities all are open, or those that were. */
+export async function openDemo(page: Page, file: string, groups: 'all' | 'as left' = 'all'): Promise<void> {
+  if (groups === 'all') {
+    await page.addInitScript((open) => localStorage.setItem('open-groups', JSON.stringify(open)), GROUPS);
+  }
   await firstVisit(page);
   await page.locator(`.demo[data-file="${file}"]`).click();
   await expect(page.locator('.welcome')).toHaveCount(0);
@@ -166,9 +171,9 @@ export async function plannerLedger(page: Page) {
         verdict: now.verdict.text,
         clearances: now.clearances.map((row) => ({
           name: row.name,
-          room: row.short ? row.room.text : `+${row.room.text}`,
+          room: row.margin === 'short' ? row.room.text : `+${row.room.text}`,
           distance: row.distance.text,
-          short: row.short,
+          short: row.margin === 'short',
         })),
         quantities: p.tally().quantities.map((row) => ({ key: row.key, value: row.shown.text })),
       };

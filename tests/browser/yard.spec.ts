@@ -168,14 +168,14 @@ test('duplicated, hidden, locked, noted, taken off and brought back', async ({ p
   await well.getByRole('button', { name: 'Lock' }).click();
   await well.getByText('Shape and place').click();
   await expect(well.getByLabel('Radius')).toBeDisabled();
-  await expect(well.getByRole('button', { name: 'Delete it' })).toBeDisabled();
+  await expect(well.getByRole('button', { name: 'Remove it' })).toBeDisabled();
   await well.getByRole('button', { name: 'Unlock' }).click();
   await fill(well, 'Radius', '2 ft');
   expect((await named(page, 'bore'))?.shape).toHaveProperty('disc.radius', 2 * 0.3048);
 
   await fill(well, 'Note', 'capped in spring');
   expect((await named(page, 'bore'))?.note).toBe('capped in spring');
-  await well.getByRole('button', { name: 'Delete it' }).click();
+  await well.getByRole('button', { name: 'Remove it' }).click();
   expect(await named(page, 'bore')).toBeUndefined();
   await expect(card(page, 'bore')).toHaveCount(0);
   for (let i = 0; i < 8; i += 1) await page.getByRole('button', { name: /^Undo:/ }).click();

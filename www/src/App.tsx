@@ -1,7 +1,10 @@
 // The whole page: the plan in the middle, the ledger beside it, the job's steps along the edge.
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
+import { Band } from './band/Band.tsx';
+import { PinSheet } from './band/PinSheet.tsx';
 import { BringSheet } from './bring/BringSheet.tsx';
 import { WriteSheet } from './bring/WriteSheet.tsx';
+import { FindSheet } from './find/FindSheet.tsx';
 import { DropPlace } from './job/DropPlace.tsx';
 import { FindingsPanel } from './job/FindingsPanel.tsx';
 import { KeysSheet } from './job/KeysSheet.tsx';
@@ -14,6 +17,7 @@ import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
 import { pageKey } from './plan/keys.ts';
+import { ledgerWidth, panelWidth } from './state/arrangement.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
 import { StepPanel } from './steps/StepPanel.tsx';
 import { Strip } from './steps/Strip.tsx';
@@ -25,10 +29,17 @@ export function App() {
     window.addEventListener('keydown', pageKey);
     return () => window.removeEventListener('keydown', pageKey);
   }, []);
+  const page = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const widths = page.current?.style;
+    widths?.setProperty('--panel-width', `${panelWidth.value}px`);
+    widths?.setProperty('--ledger-width', `${ledgerWidth.value}px`);
+  }, [panelWidth.value, ledgerWidth.value]);
   return (
     <>
-      <div class="page" data-panel={step.value !== null} data-drawing={overPlan()}>
+      <div ref={page} class="page" data-panel={step.value !== null} data-drawing={overPlan()}>
         <TopBar />
+        <Band />
         <Strip />
         <StepPanel />
         <main class="middle">
@@ -41,6 +52,8 @@ export function App() {
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'takeoff' && <TakeoffSheet />}
       {sheet.value === 'compare' && <CompareSheet />}
+      {sheet.value === 'find' && <FindSheet />}
+      {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}
       {sheet.value === 'bring-in' && <BringSheet />}
       {sheet.value === 'write-out' && <WriteSheet />}

@@ -1,6 +1,7 @@
 //! What the page's forms ask for while somebody fills them in: typed figures read, what a choice
 //! would mean, how things are asked for.
 
+use batterboard_core::geom::PathRecord;
 use batterboard_core::lot::deed::Summary;
 use batterboard_core::lot::{LineKind, LotRecord, Traverse};
 use batterboard_core::session::GroundWords;
@@ -117,6 +118,12 @@ impl Planner {
         };
         let figures = LotClosing::of(&Summary::of(&lot), lot.closing_ratio, self.display());
         figures.as_ref().map(to_js).transpose()
+    }
+
+    /// The corners of a lot as its courses run, whether the lot is in use or not; none where it has none.
+    pub fn outline(&self, lot: &Ts<LotRecord>) -> Answer<PathRecord> {
+        let vertices = from_js(lot).map(|lot: LotRecord| Traverse::of(&lot).vertices);
+        to_js(&PathRecord::from(&vertices.unwrap_or_default()[..]))
     }
 
     /// A kind for every course: those given already stay, unless `replace`. `front` is the

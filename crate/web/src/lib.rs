@@ -11,6 +11,7 @@
 
 mod cards;
 mod closing;
+mod described;
 mod edit;
 mod fittings;
 mod forms;

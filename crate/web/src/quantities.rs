@@ -2,13 +2,13 @@
 
 use batterboard_core::analysis::Ranges;
 use batterboard_core::report::{CostFigures, Workings};
-use batterboard_core::session::Tally;
+use batterboard_core::session::{BandFigure, Tally};
 use batterboard_core::units::show_rate;
 use tsify::Ts;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::forms::{Reading, rate_reading};
-use crate::js::{Answer, made_by_page, to_js};
+use crate::js::{Answer, list_to_js, made_by_page, to_js};
 use crate::planner::Planner;
 
 #[wasm_bindgen]
@@ -16,6 +16,11 @@ impl Planner {
     /// Every quantity, and what they cost; with low and high once they were handed over.
     pub fn tally(&self) -> Answer<Tally> {
         to_js(&Tally::of(&self.session))
+    }
+
+    /// The figures of the keys asked for, each with how far the last change moved it.
+    pub fn band(&self, keys: Vec<String>) -> Result<Vec<Ts<BandFigure>>, JsValue> {
+        list_to_js(&self.session.band(&keys))
     }
 
     /// Takes over low and high as a study found them of this revision; false where the site has

@@ -11,11 +11,12 @@ const HANDS: [string, string][] = [
   ['Drag bare ground', 'moves the view'],
   ['Two fingers, or the wheel', 'zoom'],
   ['Slide a finger while drawing', 'the cross stands above it; lifting places the point'],
-  ['Tap a thing', 'says what it is'],
+  ['Click or tap a thing', 'says what it is'],
 ];
 const ANYWHERE: [string, string][] = [
   ['Ctrl or ⌘ + Z', 'undo'],
   ['Shift + Ctrl or ⌘ + Z', 'redo'],
+  ['/', 'find an action, a thing or a figure by its name'],
   ['Enter in a field', 'takes the value'],
   ['Esc in a field', 'puts back what was there'],
 ];

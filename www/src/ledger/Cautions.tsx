@@ -1,5 +1,6 @@
 // Conflicts, hazards and assumptions, gravest first, each where its number is: what bears on the placement under the verdict,
-// others beside the dig, the spoil or the water, and the rest under the clearances. Notes, which only say what a number rests on, are folded away.
+// others beside the dig, the spoil or the water, and the rest under the clearances. A conflict stands in full; a caution is
+// a line until it is opened. Notes, which only say what a number rests on, are folded away.
 import type { Finding, Topic } from '../core/types.ts';
 import { EntryButton } from './Verdict.tsx';
 
@@ -10,39 +11,68 @@ interface Props {
   topic: Topic;
   /** The groups that quantities are listed in; what belongs beside a group that is not there stands under the clearances. */
   groups?: Topic[];
+  /** Only what bears on this very placement, and conflicts: where the rest is a tap away. */
+  brief?: boolean;
 }
 
-export function Cautions({ findings, topic, groups }: Props) {
+/** A conflict, or what bears on this very placement. */
+export const isPressing = ({ severity, scope }: Finding): boolean => severity === 'fault' || scope === 'placement';
+
+export function Cautions({ findings, topic, groups, brief = false }: Props) {
   const homeless = (at: Topic): boolean => groups !== undefined && at !== 'verdict' && !groups.includes(at);
   const here = findings.filter((finding) => finding.topic === topic || homeless(finding.topic));
-  const notes = here.filter((finding) => finding.severity === 'note');
-  const others = here.filter((finding) => finding.severity !== 'note');
-  if (here.length === 0) return null;
+  const notes = brief ? [] : here.filter((finding) => finding.severity === 'note');
+  const others = here.filter((finding) => finding.severity !== 'note' && (!brief || isPressing(finding)));
+  if (others.length === 0 && notes.length === 0) return null;
   return (
     <div class="cautions" data-place={topic}>
-      {others.map((finding, index) => (
-        <Caution key={index} finding={finding} />
-      ))}
+      <List findings={others} />
       {notes.length > 0 && (
         <details class="notes">
           <summary>
             {notes.length} {notes.length === 1 ? 'note' : 'notes'} on what this rests on
           </summary>
-          {notes.map((finding, index) => (
-            <Caution key={index} finding={finding} />
-          ))}
+          <List findings={notes} />
         </details>
       )}
     </div>
   );
 }
 
+/** Each keeps its row, and whether it is opened, while its words move under a hand. */
+function List({ findings }: { findings: Finding[] }) {
+  const seen = new Map<string, number>();
+  return (
+    <>
+      {findings.map((finding) => {
+        const what = `${finding.code} ${finding.pointer ?? ''}`;
+        const turn = seen.get(what) ?? 0;
+        seen.set(what, turn + 1);
+        return <Caution key={`${what} ${turn}`} finding={finding} />;
+      })}
+    </>
+  );
+}
+
 function Caution({ finding }: { finding: Finding }) {
   const { severity, message, remedy, code, entry } = finding;
+  const word = <strong>{WORDS[severity]}:</strong>;
+  const mend = entry && <EntryButton entry={entry} />;
+  if (severity !== 'caution') {
+    return (
+      <div class="caution" data-severity={severity} data-check={code}>
+        {word} {message} {remedy}
+        {mend}
+      </div>
+    );
+  }
   return (
-    <p class="caution" data-severity={severity} data-check={code}>
-      <strong>{WORDS[severity]}:</strong> {message} {remedy}
-      {entry && <EntryButton entry={entry} />}
-    </p>
+    <details class="caution" data-severity={severity} data-check={code}>
+      <summary>
+        {word} {message}
+      </summary>
+      {remedy}
+      {mend}
+    </details>
   );
 }

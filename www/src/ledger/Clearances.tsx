@@ -1,7 +1,14 @@
-// Every clearance with its room, signed, and the rule behind it. Looking at a row lights it up on the plan.
-import type { ClearanceRow as Clearance } from '../core/types.ts';
-import { dim, highlight, light, sameLight } from '../state/store.ts';
+// Every clearance with its room, signed, least first: what falls short or is tight in full, what has ample room a line
+// each. Looking at a row lights it up on the plan; tapping it opens it.
+import type { ClearanceRow as Clearance, Margin } from '../core/types.ts';
+import { allAmple, dim, highlight, light, openedClearance, sameLight } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
+
+/** Of the ample ones only so many are listed until more are asked for. */
+const FIRST = 12;
+
+const HEADS: Record<Margin, string> = { short: 'Short', tight: 'Tight', ample: 'Ample' };
+const GROUPS: Margin[] = ['short', 'tight', 'ample'];
 
 export function Clearances({ clearances }: { clearances: Clearance[] }) {
   return (
@@ -9,23 +16,44 @@ export function Clearances({ clearances }: { clearances: Clearance[] }) {
       <h3 id="clearances-head">
         Clearances <span class="head-aside">least room first</span>
       </h3>
-      {clearances.length === 0 ? (
-        <p class="nothing-yet">Nothing is measured yet: the verdict above says why.</p>
-      ) : (
-        <ul>
-          {clearances.map((clearance) => (
-            <Row key={clearance.index} clearance={clearance} />
-          ))}
-        </ul>
-      )}
+      {clearances.length === 0 && <p class="nothing-yet">Nothing is measured yet: the verdict above says why.</p>}
+      {GROUPS.map((margin) => {
+        const rows = clearances.filter((it) => it.margin === margin);
+        return rows.length > 0 && <Group key={margin} margin={margin} rows={rows} />;
+      })}
     </section>
   );
 }
 
+function Group({ margin, rows }: { margin: Margin; rows: Clearance[] }) {
+  const shown = margin !== 'ample' || allAmple.value ? rows : rows.slice(0, FIRST);
+  const left = rows.length - shown.length;
+  return (
+    <div class="clearance-group" data-margin={margin}>
+      <h4>
+        {HEADS[margin]} <span class="head-count">{rows.length}</span>
+      </h4>
+      <ul>
+        {shown.map((clearance) => (
+          <Row key={clearance.index} clearance={clearance} />
+        ))}
+      </ul>
+      {left > 0 && (
+        <button type="button" class="more" onClick={() => (allAmple.value = true)}>
+          {left} more with at least {shown.at(-1)?.room.text} of room
+        </button>
+      )}
+    </div>
+  );
+}
+
 function Row({ clearance }: { clearance: Clearance }) {
-  const { index, name, from, target, distance, required, room, short, source, caveats } = clearance;
+  const { index, name, from, target, distance, required, room, margin, source, caveats } = clearance;
   const it = { clearance: index };
   const lit = sameLight(highlight.value, it);
+  const short = margin === 'short';
+  const opened = openedClearance.value === index;
+  const open = opened || margin !== 'ample';
   return (
     <li>
       <button
@@ -33,29 +61,40 @@ function Row({ clearance }: { clearance: Clearance }) {
         class="clearance"
         data-short={short}
         data-index={index}
+        data-open={open}
         aria-pressed={lit}
-        onClick={() => light(it)}
+        onClick={() => {
+          light(it);
+          openedClearance.value = opened ? null : index;
+        }}
         onFocus={() => light(it)}
         onBlur={() => dim(it)}
         onPointerEnter={() => light(it)}
         onPointerLeave={(event) => event.pointerType === 'mouse' && dim(it)}
       >
         <Mark kind={short ? 'short' : 'fits'} />
-        <span class="clearance-name">{name}</span>
+        <span class={open ? 'clearance-name' : 'clearance-name unseen'}>{name}</span>
         <span class="clearance-ends">
+          {!open && caveats.length > 0 && <abbr title={caveats.join(', ')}>(?) </abbr>}
           {from} to {target}
         </span>
         <span class="clearance-room">
           <span class="unseen">{short ? 'Falls short, room ' : 'Room '}</span>
           {short ? room.text : `+${room.text}`}
-          <small aria-hidden="true">{short ? 'short' : 'room'}</small>
+          {open && <small aria-hidden="true">{short ? 'short' : 'room'}</small>}
         </span>
-        <span class="clearance-rule">
-          {from} to {target}: <b class="clearance-distance">{distance.text}</b>,{' '}
-          <span class="figure">needs {required.text}</span>
-        </span>
-        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
-        <span class="clearance-source">{source || 'No source named for this rule'}</span>
+        {open ? (
+          <>
+            <span class="clearance-rule">
+              {from} to {target}: <b class="clearance-distance">{distance.text}</b>,{' '}
+              <span class="figure">needs {required.text}</span>
+            </span>
+            {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
+            <span class="clearance-source">{source || 'No source named for this rule'}</span>
+          </>
+        ) : (
+          <span class="clearance-distance unseen">{distance.text}</span>
+        )}
       </button>
     </li>
   );

@@ -1,5 +1,7 @@
-// The ledger: the page of the site notebook that never leaves. A verdict, every clearance with its room,
+// The ledger: the page of the site notebook that goes with the plan. A verdict, every clearance with its room,
 // every quantity with its working, and what to look out for.
+import { Splitter } from '../fields/Splitter.tsx';
+import { ledgerFolded, ledgerWidth } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
 import { findings, ledger, ledgerUp, step } from '../state/store.ts';
 import type { Topic } from '../core/types.ts';
@@ -18,9 +20,10 @@ export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
   const shown = findings.value;
-  const groups: Topic[] = tally.value ? ['cost', ...tally.value.quantities.map((it) => it.group)] : [];
+  const groups: Topic[] = tally.value ? ['cost', ...tally.value.groups.map((it) => it.group)] : [];
   return (
-    <aside class="ledger" data-up={up} aria-label="Ledger">
+    <aside class="ledger" data-up={up} data-folded={ledgerFolded.value} aria-label="Ledger">
+      <Splitter label="Width of the ledger" width={ledgerWidth} side="left" />
       <button
         type="button"
         class="ledger-pull"

@@ -1,6 +1,18 @@
 // The marks in the margin: a tick, a cross, a ring, a ring with a query or a bar in it. Shape tells, color only helps.
 
+import type { Standing } from '../core/types.ts';
+
 export type MarkKind = 'fits' | 'short' | 'open' | 'unchecked' | 'reserved';
+
+/** What each verdict is marked with. */
+export const MARKS: Record<Standing, MarkKind> = {
+  'not-placed': 'open',
+  conflict: 'short',
+  short: 'short',
+  unchecked: 'unchecked',
+  reserved: 'reserved',
+  holds: 'fits',
+};
 
 const SHAPES: Record<MarkKind, string> = {
   fits: 'M5 13l5 5L19 7',

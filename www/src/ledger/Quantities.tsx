@@ -1,25 +1,13 @@
-// The takeoff, line by line. Each opens its working in place. Low and high come when the hand rests.
-import { signal } from '@preact/signals';
+// The takeoff by groups: each a line with its chief figure until it is opened, then line by line. Each of those opens its
+// working in place. Low and high come when the hand rests.
 import { ask } from '../core/planner.ts';
-import type { CostRows as Costs, Finding, Group, QuantityRow as Quantity } from '../core/types.ts';
+import type { CostRows as Costs, Finding, GroupRow, QuantityRow as Quantity } from '../core/types.ts';
+import { openGroups } from '../state/arrangement.ts';
 import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
-import { dim, light, sheet } from '../state/store.ts';
+import { dim, light, openedQuantity, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
-
-export const GROUPS: Record<Group, string> = {
-  dig: 'Dig',
-  grading: 'Grading',
-  haul: 'Haul',
-  stone: 'Stone',
-  concrete: 'Concrete',
-  'rods-and-forms': 'Rebar and forms',
-  pipe: 'Pipe',
-  water: 'Water',
-};
-
-const opened = signal<string | null>(null);
 
 interface Props {
   findings: Finding[];
@@ -27,12 +15,12 @@ interface Props {
 }
 
 export function Quantities({ findings, placed }: Props) {
-  const { quantities = [], cost = null, without_ranges: waits = false } = tally.value ?? {};
-  const groups = [...new Set(quantities.map((quantity) => quantity.group))];
+  const { groups = [], quantities = [], cost = null } = tally.value ?? {};
+  const closed = groups.some(({ group }) => !openGroups.value.includes(group));
   return (
     <section class="quantities" aria-labelledby="quantities-head">
       <h3 id="quantities-head">
-        Quantities <span class="head-aside">tap for the calculation</span>
+        Quantities <span class="head-aside">open one for its calculation</span>
       </h3>
       {quantities.length > 0 && (
         <div class="quantities-doors">
@@ -42,22 +30,20 @@ export function Quantities({ findings, placed }: Props) {
           <button type="button" onClick={() => (sheet.value = 'compare')}>
             Compare placements
           </button>
+          <button type="button" onClick={() => (openGroups.value = closed ? groups.map((it) => it.group) : [])}>
+            {closed ? 'Open all groups' : 'Close all groups'}
+          </button>
         </div>
       )}
       <NoRanges />
       {!placed && <p class="nothing-yet">With a shell on the lot, dig, spoil and stone are listed here.</p>}
       {groups.map((group) => (
-        <div key={group} class="quantity-group" data-group={group}>
-          <h4>{GROUPS[group]}</h4>
-          <Cautions findings={findings} topic={group} />
-          <ul>
-            {quantities
-              .filter((quantity) => quantity.group === group)
-              .map((quantity) => (
-                <Row key={quantity.key} quantity={quantity} waits={waits && ranged.value.has(quantity.key)} />
-              ))}
-          </ul>
-        </div>
+        <Group
+          key={group.group}
+          row={group}
+          quantities={quantities.filter((it) => it.group === group.group)}
+          findings={findings}
+        />
       ))}
       <Cautions findings={findings} topic="cost" />
       {cost && <Total cost={cost} />}
@@ -81,10 +67,53 @@ export function NoRanges() {
   );
 }
 
+interface GroupProps {
+  row: GroupRow;
+  quantities: Quantity[];
+  findings: Finding[];
+}
+
+function Group({ row: { group, label, chief }, quantities, findings }: GroupProps) {
+  const open = openGroups.value.includes(group);
+  const first = quantities.find((it) => it.key === chief);
+  const cautions = findings.filter((it) => it.topic === group && it.severity !== 'note').length;
+  const turn = () => (openGroups.value = open ? openGroups.value.filter((it) => it !== group) : [...openGroups.value, group]);
+  const waits = tally.value?.without_ranges === true;
+  return (
+    <div class="quantity-group" data-group={group} data-open={open}>
+      <h4>
+        <button type="button" class="group-head" aria-expanded={open} onClick={turn}>
+          <span class="group-label">{label}</span>
+          {cautions > 0 && (
+            <span class="group-cautions">
+              <span class="unseen">, {cautions === 1 ? '1 caution' : `${cautions} cautions`}</span>
+              <span aria-hidden="true">⚠ {cautions}</span>
+            </span>
+          )}
+          {!open && first && (
+            <>
+              <span class="leader" aria-hidden="true" />
+              <span class="quantity-value">{first.shown.text}</span>
+            </>
+          )}
+        </button>
+      </h4>
+      <Cautions findings={findings} topic={group} brief={!open} />
+      {open && (
+        <ul>
+          {quantities.map((quantity) => (
+            <Row key={quantity.key} quantity={quantity} waits={waits && ranged.value.has(quantity.key)} />
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
 /** `waits`: it will have a low and a high when the hand rests. */
 function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
   const { key, label, shown, caveats, range, cost } = quantity;
-  const open = opened.value === key;
+  const open = openedQuantity.value === key;
   const words = range
     ? between(range.low, range.high, range.open)
     : waits && 'low and high when you let go';
@@ -96,7 +125,7 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
         class="quantity"
         data-key={key}
         aria-expanded={open}
-        onClick={() => (opened.value = open ? null : key)}
+        onClick={() => (openedQuantity.value = open ? null : key)}
         onFocus={() => light(it)}
         onBlur={() => dim(it)}
         onPointerEnter={() => light(it)}

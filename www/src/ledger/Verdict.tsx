@@ -1,22 +1,13 @@
 // Whether the shell may stand there: the core's sentence, with a mark that is told by its shape as well, spoken when it
 // changes; what else bears on it; and the taps that lead to where it is mended.
 import { useEffect, useState } from 'preact/hooks';
-import type { Entry, Standing, VerdictFigures } from '../core/types.ts';
+import type { Entry, VerdictFigures } from '../core/types.ts';
 import { gesturing } from '../state/store.ts';
 import { entryWords, openEntry } from './entry.ts';
-import { Mark, type MarkKind } from './Mark.tsx';
+import { Mark, MARKS } from './Mark.tsx';
 
 /** A drag may change the verdict many times; it is spoken once it has settled, milliseconds. */
 const SETTLED = 700;
-
-const MARKS: Record<Standing, MarkKind> = {
-  'not-placed': 'open',
-  conflict: 'short',
-  short: 'short',
-  unchecked: 'unchecked',
-  reserved: 'reserved',
-  holds: 'fits',
-};
 
 /** The sentence with its figures kept whole at the end of a line. */
 const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\b)/g, '$1\u00a0');

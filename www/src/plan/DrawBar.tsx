@@ -21,13 +21,13 @@ const MODES = [
 ] as const;
 
 const WANTS: Record<Drawn['wants'], string> = {
-  first: 'Tap where it begins',
-  next: 'Tap the next point, or type',
-  'on-arc': 'Tap a point on the arc',
-  'arc-end': 'Tap where the arc ends',
-  opposite: 'Tap the opposite corner, or type the first side',
-  width: 'Tap or type the width',
-  rim: 'Tap a point on the circle, or type the radius',
+  first: 'Mark where it begins',
+  next: 'Mark the next point, or type',
+  'on-arc': 'Mark a point on the arc',
+  'arc-end': 'Mark where the arc ends',
+  opposite: 'Mark the opposite corner, or type the first side',
+  width: 'Mark or type the width',
+  rim: 'Mark a point on the circle, or type the radius',
 };
 
 export function DrawBar() {

@@ -106,7 +106,7 @@ function Deeds({ picked }: { picked: Shaped['picked'] }) {
         disabled={picked !== 'corner'}
         onClick={() => shapeDo('remove')}
       >
-        Take out
+        Remove
       </button>
       <button type="button" disabled={picked !== 'edge' && picked !== 'arc'} onClick={() => shapeDo('bend')}>
         {picked === 'arc' ? 'Straight' : 'Bend'}

@@ -55,7 +55,7 @@ const KEYS: Record<string, () => void> = {
 
 /** What the keys do, for the sheet that lists them. */
 export const DRAWING_KEYS: [string, string][] = [
-  ['Arrows', 'move the cross by 1 ft (10 cm); with Shift by 1 in (1 cm)'],
+  ['Arrows', 'move the cross by 1 in (1 cm); with Shift by 1 ft (10 cm)'],
   ['Enter', 'place the point'],
   ['0 to 9', 'type the length of the next stretch'],
   ['L, A, R', 'next a straight line, an arc, a rectangle'],

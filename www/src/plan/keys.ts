@@ -1,12 +1,13 @@
 // The keyboard on the plan, while the plan has the focus, and undo and redo anywhere on the page.
 import { ask } from '../core/planner.ts';
+import type { Point } from '../core/types.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
-import { announce, drawing, ledger, shaping, snapping } from '../state/store.ts';
+import { announce, drawing, ledger, shaping, sheet, snapping } from '../state/store.ts';
 import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
 import { shapeKey } from './shape.ts';
-import { current, fitSoon, look, pulled, zoomed } from './view.ts';
+import { current, fitSoon, fitted, look, pulled, zoomed } from './view.ts';
 
 /** How far the paper moves under an arrow key, css pixels. */
 const PULL = 60;
@@ -43,6 +44,21 @@ export const zoomOut = (): void => zoomBy(1 / ZOOM);
 
 export function fitPlan(): void {
   fitSoon();
+  askForFrame();
+}
+
+/** Widens the view until these places of the site are seen beside the lot; where they are, it stays. */
+export function showPlaces(places: Point[]): void {
+  const { view } = current;
+  const [x0 = 0, y0 = 0, x1 = 1, y1 = 1] = ask((p) => Array.from(p.extent()), [0, 0, 1, 1]);
+  const east = places.map(([x]) => x);
+  const north = places.map(([, y]) => y);
+  const extent = [Math.min(x0, ...east), Math.min(y0, ...north), Math.max(x1, ...east), Math.max(y1, ...north)];
+  const inside = places.every(([x, y]) => {
+    const [px, py] = [(x - view.x) * view.scale + view.width / 2, view.height / 2 - (y - view.y) * view.scale];
+    return px >= 0 && py >= 0 && px <= view.width && py <= view.height;
+  });
+  if (!inside) look(fitted(view, extent));
   askForFrame();
 }
 
@@ -102,7 +118,7 @@ const VIEW_KEYS = ['+', '=', '-', '_', 'Home', 's', 'S'];
 export function planKey(event: KeyboardEvent): void {
   const arrows = ARROWS[event.key];
   if (
-    drawingKey(event, arrows, step(!event.shiftKey)) ||
+    drawingKey(event, arrows, step(event.shiftKey)) ||
     (!drawing.value && shapeKey(event, arrows, step(event.shiftKey)))
   ) {
     event.preventDefault();
@@ -125,8 +141,16 @@ export function planKey(event: KeyboardEvent): void {
   does(event);
 }
 
-/** Undo and redo, wherever the focus is, except where a text field undoes its own typing. */
+/** What takes typed letters itself. */
+const TYPES = 'input, textarea, select, dialog *';
+
+/** Undo and redo, wherever the focus is, except where a text field undoes its own typing; and finding things. */
 export function pageKey(event: KeyboardEvent): void {
+  if (event.key === '/' && !(event.target instanceof HTMLElement && event.target.matches(TYPES)) && !sheet.value) {
+    event.preventDefault();
+    sheet.value = 'find';
+    return;
+  }
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const inText = event.target instanceof HTMLElement && event.target.matches('textarea, input[data-typing]');
   if (inText) return;

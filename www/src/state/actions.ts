@@ -97,13 +97,10 @@ export function openText(text: string, called: string): boolean {
   return true;
 }
 
-/** Screens narrower than this show the plan and the ledger first, css pixels. */
-const WIDE = 1180;
-
-/** Opens the step that comes next, or gives the plan the room where there is little. */
+/** Opens the step that comes next, or gives the plan the room once a shell stands on it. */
 function giveRoom(): void {
   ledgerUp.value = false;
-  step.value = ledger.value?.shell && window.innerWidth < WIDE ? null : 'shell';
+  step.value = ledger.value?.shell ? null : 'shell';
 }
 
 /** Leaves the open job for an empty lot. */

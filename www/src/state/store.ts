@@ -18,7 +18,7 @@ export interface Trouble {
   findings: Finding[];
 }
 
-export type Sheet = 'welcome' | 'report' | 'keys' | 'bring-in' | 'write-out' | 'takeoff' | 'compare' | null;
+export type Sheet = 'welcome' | 'report' | 'keys' | 'bring-in' | 'write-out' | 'takeoff' | 'compare' | 'figures' | 'find' | null;
 
 export const ledger = signal<Ledger | null>(null);
 export const site = signal<Site | null>(null);
@@ -44,6 +44,11 @@ export const light = (it: Highlight): void => void (highlight.value = it);
 export function dim(it: Highlight): void {
   if (sameLight(highlight.value, it)) highlight.value = 'none';
 }
+/** Every clearance with ample room is listed, and not the first ones alone. */
+export const allAmple = signal(false);
+/** The clearance and the quantity that are opened in the ledger. */
+export const openedClearance = signal<number | null>(null);
+export const openedQuantity = signal<string | null>(null);
 /** The feature whose card is to be opened, by its id. */
 export const chosenFeature = signal<string | null>(null);
 /** The side of the lot whose card is open, by its course. */

@@ -14,7 +14,7 @@ export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined 
   const put = (change: Partial<Benchmark>) => set({ ...benchmark, ...change });
 
   async function place(): Promise<void> {
-    const at = await pickPoint('Benchmark: tap where it is');
+    const at = await pickPoint('Benchmark: mark where it is');
     if (at) put({ at });
   }
 
@@ -49,7 +49,7 @@ export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined 
       </p>
       <div class="buttons">
         <button type="button" disabled={drawing.value !== null} onClick={() => void place()}>
-          Tap where it is
+          Mark where it is
         </button>
         <button type="button" onClick={() => editOrTell({ 'set-benchmark': null }, 'The benchmark was not taken away.')}>
           Remove it

@@ -34,7 +34,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
   }
 
   async function draw(): Promise<void> {
-    const path = await pickPath({ prompt: 'Breakline: tap its points', closed: false });
+    const path = await pickPath({ prompt: 'Breakline: mark its points', closed: false });
     if (!path) return;
     if (path.some(([, , bulge]) => bulge)) {
       return say('A breakline runs straight from point to point. Draw it again without arcs.', 'bad');
@@ -74,7 +74,7 @@ export function Breaklines({ ground }: { ground: GroundRecord }) {
                 <button
                   type="button"
                   aria-label={`Remove breakline ${index + 1}`}
-                  onClick={() => take(lines.filter((_, i) => i !== index), 'The breakline was taken out.')}
+                  onClick={() => take(lines.filter((_, i) => i !== index), 'The breakline was removed.')}
                 >
                   Remove
                 </button>

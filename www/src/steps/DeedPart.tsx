@@ -1,6 +1,6 @@
 // Courses from a deed, typed or pasted: the text again with what was understood of every stretch, what the
 // courses close to, and their way into the lot.
-import { useId, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import { useAsked } from '../core/useAsked.ts';
 import { ask } from '../core/planner.ts';
 import type { Course, DeedPiece, DeedReading, LotRecord } from '../core/types.ts';
@@ -8,7 +8,8 @@ import { editOrTell, say } from '../state/actions.ts';
 import { display } from '../state/store.ts';
 import { Closing } from './Closing.tsx';
 import { startAsking } from './StreetPart.tsx';
-import { fitPlan } from '../plan/keys.ts';
+import { fitPlan, showPlaces } from '../plan/keys.ts';
+import { showPath } from '../plan/pick.ts';
 
 const EXAMPLE = 'N 89°15\'30" E 120.00\'\nthence along a curve to the left, radius 50.00 feet, arc 35.20 feet, chord bearing N 45-10 E';
 
@@ -35,6 +36,17 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   );
   const barred = reading.findings.some((finding) => finding.severity === 'fault');
 
+  // What was read lies dashed on the plan until it is used or the part is closed.
+  const read = reading.courses;
+  const shows = read.length > 2 && !reading.in_use;
+  useEffect(() => {
+    if (!shows) return;
+    const outline = ask((p) => p.outline({ ...lot, courses: read }), []);
+    showPath(outline, true);
+    showPlaces(outline.map(([x, y]) => [x, y]));
+    return () => showPath([], false);
+  }, [shows, read]);
+
   const changed = kept !== '' && text === kept && reading.text === text && !reading.in_use;
 
   function use(): void {
@@ -50,7 +62,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
       say(`${sides} Their kinds were proposed from the edge of the street on the plan: check them above.`);
     } else {
       startAsking(true);
-      say(`${sides} Which side lies on the street? Tap it on the plan, or choose it above.`);
+      say(`${sides} Which side lies on the street? Pick it on the plan, or choose it above.`);
     }
   }
 
@@ -71,8 +83,8 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
             onInput={(event) => setText(event.currentTarget.value)}
           />
           <p class="field-hint" id={`${id}-hint`}>
-            One course a line, or the description with its “thence”. Numbers without a unit are {units}. Nothing changes
-            until you use the courses.
+            One course a line, or the description with its “thence”. Numbers without a unit are {units}. The lot as it was
+            read lies dashed on the plan; nothing changes until you use the courses.
           </p>
         </div>
         {!empty && reading.text !== '' && <Understood text={reading.text} pieces={reading.pieces} />}

@@ -4,6 +4,7 @@ import type { Course, LotRecord } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { fitPlan } from '../plan/keys.ts';
+import { MakeButton } from './MakeButton.tsx';
 
 /** The courses of a rectangle, walked from its south-west corner with the street in the south. */
 export function rectangle(width: number, depth: number, quarter: number): Course[] {
@@ -25,6 +26,11 @@ export function NewLot({ lot }: { lot: LotRecord }) {
     const courses = rectangle(width, depth, quarter.value);
     if (editOrTell({ 'set-lot': { ...rest, courses } }, 'The lot was not made.')) fitPlan();
   }
+  const sides: [string, number | undefined][] = [
+    ['the side along the street', width],
+    ['the depth', depth],
+  ];
+  const missing = sides.filter(([, length]) => length === undefined).map(([words]) => words);
   return (
     <details class="card">
       <summary>Start again with a rectangle</summary>
@@ -46,9 +52,7 @@ export function NewLot({ lot }: { lot: LotRecord }) {
           return [];
         }}
       />
-      <button type="button" class="main" disabled={width === undefined || depth === undefined} onClick={make}>
-        Make this lot
-      </button>
+      <MakeButton text="Make this lot" missing={missing} make={make} />
       <p class="field-hint">The sides are replaced. What stands on the lot stays where it is.</p>
     </details>
   );

@@ -1,4 +1,5 @@
 // A table typed or pasted as text: what is wrong with each line is told beside it while it is typed.
+import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import type { Finding } from '../core/types.ts';
 import { told } from '../fields/fields.tsx';
@@ -12,12 +13,14 @@ interface Props {
   findings: Finding[];
   take: string;
   hint: string;
+  /** Another way with this text, where there is one. */
+  offer?: ComponentChildren;
   onText: (text: string | null) => void;
   /** Takes the table; the findings when the core would not have it. */
   onTake: () => Finding[];
 }
 
-export function PasteTable({ label, text, changed, barred, findings, take, hint, onText, onTake }: Props) {
+export function PasteTable({ label, text, changed, barred, findings, take, hint, offer, onText, onTake }: Props) {
   const id = useId();
   const [refused, setRefused] = useState<string | undefined>();
   const bad = changed && findings.length > 0;
@@ -45,6 +48,7 @@ export function PasteTable({ label, text, changed, barred, findings, take, hint,
           ))}
         {changed && findings.length > 12 && <p class="field-word">{findings.length - 12} more lines have faults.</p>}
         {refused && <p class="field-word" data-kind="fault">{refused}</p>}
+        {offer}
       </div>
       <div class="buttons">
         <button

@@ -1,51 +1,13 @@
 // The clearance rules: from what, to what, how far, and who says so.
-import { FEATURE_KINDS, FEATURE_PARTS, LINE_KINDS, MEASURED_FROM } from '../core/lists.ts';
-import type { FeatureKind, LineKind, MeasuredFrom, MeasuredTo, Rule } from '../core/types.ts';
+import type { Rule } from '../core/types.ts';
 import { useMemo } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
-import { Choice, plain } from '../fields/Choice.tsx';
+import { Choice } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
-
-const FROM_WORDS: Record<MeasuredFrom, string> = {
-  'waters-edge': "Water's edge",
-  rim: 'Rim, outside of the coping',
-  'deck-edge': 'Deck edge',
-  equipment: 'Equipment pad',
-  dig: 'Top of the dig',
-};
-const FROM = MEASURED_FROM.map((value) => ({ value, text: FROM_WORDS[value] }));
-const TO = [
-  { value: 'line', text: 'Every lot line' },
-  ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `Lot line: ${plain(kind).toLowerCase()}` })),
-  ...FEATURE_KINDS.map((kind) => ({ value: `feature:${kind}`, text: plain(kind) })),
-  ...FEATURE_PARTS.map((part) => ({ value: `part:${part}`, text: plain(part) })),
-];
-
-/** What a rule measures to, as one word for the list. */
-export function wordOf(to: MeasuredTo): string {
-  if ('feature' in to) return `feature:${to.feature.kind}`;
-  if ('part' in to) return `part:${to.part.part}`;
-  const { kind } = to['lot-line'];
-  return kind ? `line:${kind}` : 'line';
-}
-
-/** The other way. */
-export function fromWord(word: string): MeasuredTo {
-  const [what, kind] = word.split(':');
-  if (what === 'part') return { part: { part: kind as (typeof FEATURE_PARTS)[number] } };
-  if (what === 'feature') return { feature: { kind: kind as FeatureKind } };
-  return { 'lot-line': kind ? { kind: kind as LineKind } : {} };
-}
-
-const FRESH: Rule = {
-  name: 'New rule',
-  from: 'waters-edge',
-  to: { 'lot-line': {} },
-  distance: 3,
-  source: '',
-};
+import { NewRule } from './NewRule.tsx';
+import { FROM, fromWord, TO, wordOf } from './ruleWords.ts';
 
 export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
@@ -88,19 +50,17 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
               <button
                 type="button"
                 onClick={() =>
-                  editOrTell({ 'set-rules': rules.filter((_, i) => i !== index) }, 'The rule was not taken out.')
+                  editOrTell({ 'set-rules': rules.filter((_, i) => i !== index) }, 'The rule was not removed.')
                 }
               >
-                Delete this rule
+                Remove this rule
               </button>
             </details>
           </li>
         ))}
       </ul>
+      <NewRule rules={rules} />
       <div class="buttons">
-        <button type="button" onClick={() => editOrTell({ 'set-rules': [...rules, FRESH] }, 'The rule was not added.')}>
-          Add a rule
-        </button>
         <button type="button" disabled={missing.length === 0} onClick={addExamples}>
           Add examples{missing.length > 0 ? ` (${missing.length})` : ''}
         </button>

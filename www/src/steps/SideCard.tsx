@@ -84,7 +84,7 @@ export function SideCard({ course, index, count, actions }: Props) {
             </button>
           )}
           <button type="button" onClick={actions.takeOut}>
-            Delete this side
+            Remove this side
           </button>
         </div>
       </details>

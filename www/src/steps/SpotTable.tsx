@@ -1,5 +1,6 @@
 // Spot elevations, typed or pasted as a table; the last column may hold rod readings.
 import { useState } from 'preact/hooks';
+import { lookAt } from '../bring/incoming.ts';
 import type { Benchmark, Finding, SpotReading, SpotRow } from '../core/types.ts';
 import { useAsked } from '../core/useAsked.ts';
 import { Choice } from '../fields/Choice.tsx';
@@ -9,6 +10,12 @@ import { PasteTable } from './PasteTable.tsx';
 
 /** More spots than this are not shown as a table: nobody edits so many by hand. */
 const MOST = 2000;
+
+/** Every line has four columns or more, as a surveyor's list of points has: number, northing, easting, elevation, description. */
+function isPointList(text: string): boolean {
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  return lines.length > 0 && lines.every((line) => line.trim().split(/\s*[,;\t]\s*|\s+/).length > 3);
+}
 
 const NOTHING: SpotReading = { spots: [], findings: [] };
 
@@ -69,6 +76,16 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         changed={typed !== null}
         barred={waits || reading.spots.length === 0}
         findings={reading.findings}
+        offer={
+          typed !== null && reading.findings.length > 0 && isPointList(typed) ? (
+            <div class="caution" data-severity="note">
+              Each line has more than three columns, as a surveyor's list of points has.
+              <button type="button" onClick={() => lookAt(typed, 'Pasted points')}>
+                Bring it in as a list of points
+              </button>
+            </div>
+          ) : null
+        }
         take={rod ? 'Add these spots' : 'Use these spots'}
         onText={setTyped}
         onTake={() => {

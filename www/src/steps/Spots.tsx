@@ -1,4 +1,4 @@
-// Spot elevations: tapped on the plan, changed one by one, typed or pasted as a table.
+// Spot elevations: marked on the plan, changed one by one, typed or pasted as a table.
 import { signal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import type { Benchmark, Finding, GroundRecord, SpotRow } from '../core/types.ts';
@@ -11,7 +11,7 @@ import { ChangeShapeButton } from './DrawButton.tsx';
 import { linesOf, spotsOf } from './GroundStep.tsx';
 import { SpotTable } from './SpotTable.tsx';
 
-/** Spots tapped before there are three of them; a surface needs three. */
+/** Spots marked before there are three of them; a surface needs three. */
 const begun = signal<SpotRow[]>([]);
 
 /** Spots shown at once. */
@@ -23,11 +23,11 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
   const set = (next: SpotRow[]): Finding[] =>
     edit({ 'set-ground': { spots: { spots: next, ...(lines.length > 0 ? { breaklines: lines } : {}) } } });
 
-  async function tap(): Promise<void> {
+  async function mark(): Promise<void> {
     const known = spots.length > 0;
     let all = [...spots, ...begun.value];
     for (;;) {
-      const at = await pickPoint(`Spot ${all.length + 1}: tap where it is`);
+      const at = await pickPoint(`Spot ${all.length + 1}: mark where it is`);
       if (!at) break;
       showPath([at], false);
       const height = await askHeight(`Spot ${all.length + 1}`);
@@ -47,7 +47,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
       }
     }
     if (begun.value.length === 0) showPath([], false);
-    if (begun.value.length > 0) say(`${begun.value.length} spots tapped so far. A surface needs three, not on one line.`);
+    if (begun.value.length > 0) say(`${begun.value.length} spots marked so far. A surface needs three, not on one line.`);
   }
 
   function forget(): void {
@@ -58,13 +58,13 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
   return (
     <>
       <div class="buttons">
-        <button type="button" class="main" disabled={drawing.value !== null} onClick={() => void tap()}>
-          Tap spots on the plan
+        <button type="button" class="main" disabled={drawing.value !== null} onClick={() => void mark()}>
+          Mark spots on the plan
         </button>
         {spots.length > 0 && <ChangeShapeButton target="spots" text="Move spots on the plan" />}
         {begun.value.length > 0 && (
           <button type="button" onClick={forget}>
-            Forget the {begun.value.length} tapped
+            Remove the {begun.value.length} marked
           </button>
         )}
       </div>

@@ -1,4 +1,6 @@
 // The open step: what can be set there.
+import { Splitter } from '../fields/Splitter.tsx';
+import { panelWidth } from '../state/arrangement.ts';
 import { site, step, type Step } from '../state/store.ts';
 import { DigStep } from './DigStep.tsx';
 import { GroundStep } from './GroundStep.tsx';
@@ -6,7 +8,8 @@ import { LotStep } from './LotStep.tsx';
 import { ShellStep } from './ShellStep.tsx';
 import { YardStep } from './YardStep.tsx';
 
-const HEADS: Record<Step, string> = {
+/** What each step is headed with. */
+export const HEADS: Record<Step, string> = {
   lot: 'The lot and its rules',
   yard: 'What stands on and under the lot',
   ground: 'The ground before the dig',
@@ -20,6 +23,7 @@ export function StepPanel() {
   if (!open || !now) return null;
   return (
     <section class="panel" id="step-panel" aria-labelledby="panel-head">
+      <Splitter label="Width of the step" width={panelWidth} side="right" />
       <header class="panel-head">
         <h2 id="panel-head">{HEADS[open]}</h2>
         <button type="button" class="close" aria-label="Close this step" onClick={() => (step.value = null)}>

@@ -31,7 +31,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
             takeStreet(lot, course);
           }}
         >
-          <option value="">Choose, or tap it on the plan</option>
+          <option value="">Choose, or pick it on the plan</option>
           {courses.map((course, index) => (
             <option key={index} value={index}>
               {index + 1}: {nameOf(course)}
@@ -41,7 +41,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
       </div>
       <div class="buttons">
         <button type="button" aria-pressed={asking} onClick={() => startAsking(!asking)}>
-          {asking ? 'Tap the side now' : 'Tap it on the plan'}
+          {asking ? 'Pick the side now' : 'Pick it on the plan'}
         </button>
         {told && (
           <button type="button" onClick={() => replaceAll(lot)}>

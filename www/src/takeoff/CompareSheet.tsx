@@ -148,7 +148,7 @@ function Deeds({ kept, index, faults }: { kept: Alternative[]; index: number; fa
         onClick={() =>
           put(
             kept.filter((_, i) => i !== index),
-            'The place was not taken out.',
+            'The place was not removed.',
           )
         }
       >

@@ -7,7 +7,7 @@ import { Field } from '../fields/Field.tsx';
 import { told } from '../fields/fields.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
-import { GROUPS, NoRanges } from '../ledger/Quantities.tsx';
+import { NoRanges } from '../ledger/Quantities.tsx';
 import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
 import { tally, written } from '../state/quantities.ts';
@@ -95,7 +95,7 @@ function WhyNotSure({ cost: { total, low, high, causes } }: { cost: CostFigures 
 
 function Table({ quantities }: { quantities: Quantity[] }) {
   const sums = tally.value?.cost?.groups ?? [];
-  const groups = [...new Set(quantities.map((it) => it.group))];
+  const groups = tally.value?.groups ?? [];
   return (
     <div class="takeoff-scroll" tabIndex={0} role="group" aria-label="Every quantity">
       <table class="takeoff-table">
@@ -110,11 +110,11 @@ function Table({ quantities }: { quantities: Quantity[] }) {
           </tr>
         </thead>
         <tbody>
-          {groups.map((group) => (
+          {groups.map(({ group, label }) => (
             <Fragment key={group}>
               <tr class="takeoff-group">
                 <th scope="rowgroup" colSpan={5}>
-                  {GROUPS[group]}
+                  {label}
                 </th>
                 <td>{sums.find(([it]) => it === group)?.[1].text}</td>
               </tr>

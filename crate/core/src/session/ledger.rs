@@ -62,6 +62,35 @@ pub struct PlacedShell {
     pub mirrored: bool,
 }
 
+/// How the room of a clearance is to be taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum Margin {
+    /// There is less than the rule asks for.
+    Short,
+    /// There is little more than the rule asks for: a careless stake or bucket may use it up.
+    Tight,
+    /// There is plenty.
+    Ample,
+}
+
+impl Margin {
+    /// Room from which a clearance is ample: one foot, meters (common practice, no source).
+    const AMPLE: f64 = 0.3048;
+
+    /// `room`: distance less the distance required, meters.
+    fn of(room: f64) -> Self {
+        if room < 0.0 {
+            Self::Short
+        } else if room < Self::AMPLE {
+            Self::Tight
+        } else {
+            Self::Ample
+        }
+    }
+}
+
 /// One clearance as listed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
@@ -80,8 +109,8 @@ pub struct ClearanceRow {
     pub required: Shown,
     /// Distance less required.
     pub room: Shown,
-    /// Whether it falls short.
-    pub short: bool,
+    /// How its room is to be taken.
+    pub margin: Margin,
     /// Who says so.
     pub source: String,
     /// Why it is weaker than it looks, in a few words each.
@@ -138,7 +167,7 @@ fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow>
             distance: length(c.distance),
             required: length(c.required),
             room: length(c.room),
-            short: c.room < 0.0,
+            margin: Margin::of(c.room),
             source: c.source.clone(),
             caveats: words(&c.caveats),
         })

@@ -4,6 +4,7 @@
 //! but low and high of its quantities, which take longer (see [`Session::set_ranges`]). A [`Command`] that would break it is refused with findings and changes nothing.
 //! Dragging is a *gesture*: many small changes that undo in one step (see [`drag`]).
 
+pub mod band;
 mod bring_in;
 pub mod command;
 mod copy;
@@ -23,6 +24,7 @@ mod sketching;
 pub mod snap;
 pub mod tally;
 
+pub use band::BandFigure;
 pub use command::Command;
 pub use draft::Draft;
 pub use drag::{DragTarget, handle, picture_handle};
@@ -50,6 +52,7 @@ pub struct Session {
     analysis: Analysis,
     cache: Cache,
     history: History,
+    marks: band::Marks,
     gesture: Option<drag::Gesture>,
     snap: Option<Snap>,
     draft: Option<Draft>,
@@ -79,6 +82,7 @@ impl Session {
             analysis,
             cache,
             history: History::default(),
+            marks: band::Marks::default(),
             gesture: None,
             snap: None,
             draft: None,
@@ -185,8 +189,16 @@ impl Session {
     fn refresh(&mut self) {
         self.revision += 1;
         self.section.forget_cut();
+        if self.gesture.is_none() {
+            self.mark();
+        }
         let scenario = Scenario::of(&self.site);
         self.analysis = analysis::run(&scenario, Detail::Complete, &mut self.cache);
+    }
+
+    /// What the figures are compared with from here on (see [`band`]).
+    fn mark(&mut self) {
+        self.marks = band::Marks::of(&self.analysis);
     }
 
     /// Takes the last edit back; says whether there was one.
@@ -239,6 +251,7 @@ impl Session {
             DragTarget::Part(handle) => self.grab_part(handle, at, reach),
             _ => drag::Gesture::begin(held, &self.site, at),
         };
+        self.mark();
         self.gesture.as_ref().map(|_| held)
     }
 
@@ -287,6 +300,7 @@ impl Session {
         if let Some(gesture) = self.gesture.take() {
             self.site = gesture.before();
             self.refresh();
+            self.mark();
         }
     }
 

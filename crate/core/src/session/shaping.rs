@@ -207,7 +207,7 @@ impl Shaping {
             vec![Finding::fault(
                 "nothing-picked",
                 "Nothing is picked that this could change.",
-                "Pick a corner or an edge first: tap it, or step to it.",
+                "Pick a corner or an edge first, by hand or step by step.",
             )]
         };
         if let ShapeEdit::Nudge(by) = edit {

@@ -15,12 +15,26 @@ use crate::units::{Measure, Shown, System, show, show_rate};
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct Tally {
+    /// The groups that have quantities, in order.
+    pub groups: Vec<GroupRow>,
     /// Every quantity, in order.
     pub quantities: Vec<QuantityRow>,
     /// What they cost, once a rate is told.
     pub cost: Option<CostRows>,
     /// Whether low and high are still to come: they take longer and are worked out elsewhere.
     pub without_ranges: bool,
+}
+
+/// A group of quantities as listed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
+pub struct GroupRow {
+    /// Which it is.
+    pub group: Group,
+    /// What it is called.
+    pub label: &'static str,
+    /// Its chief quantity, by key, where it has it.
+    pub chief: Option<&'static str>,
 }
 
 /// One quantity as listed.
@@ -100,11 +114,25 @@ impl Tally {
         let cost = analysis.cost.as_ref();
         let row = |line| quantity_row(line, cost, system);
         Self {
+            groups: group_rows(&analysis.takeoff),
             quantities: analysis.takeoff.iter().map(row).collect(),
             cost: cost.map(|cost| cost_rows(cost, system)),
             without_ranges: !analysis.has_ranges,
         }
     }
+}
+
+fn group_rows(lines: &[Line]) -> Vec<GroupRow> {
+    let has = |group: &Group| lines.iter().any(|line| line.group == *group);
+    let row = |group: Group| GroupRow {
+        group,
+        label: group.words(),
+        chief: lines
+            .iter()
+            .map(|line| line.key)
+            .find(|key| *key == group.chief()),
+    };
+    Group::ALL.into_iter().filter(has).map(row).collect()
 }
 
 fn quantity_row(line: &Line, cost: Option<&Cost>, system: System) -> QuantityRow {

@@ -11,7 +11,7 @@ use crate::shell::catalogue;
 use crate::site::{Benchmark, ConstructionSettings, EquipmentPad, GeoOrigin, ShellChoice};
 use crate::units::System;
 
-fn with_shell() -> Session {
+pub(super) fn with_shell() -> Session {
     let mut session = Session::new().unwrap();
     let name = catalogue::all()[0].name.clone();
     session

@@ -8,6 +8,7 @@
 pub mod checked;
 mod checked_lot;
 pub mod datum;
+pub mod described;
 pub mod facts;
 pub mod feature;
 pub mod forms;

@@ -196,7 +196,8 @@ fn nowhere(site: &CheckedSite, heap: &Heap, obstacles: &Obstacles, work: &Work) 
     let remedy = "Haul the rest straight away, pile a smaller share, let the pile stand higher, or \
                   find room elsewhere with its owner's leave.";
     Finding::caution("pile-fits-nowhere", message, remedy)
-        .about(Topic::Haul)
+        .about(Topic::Verdict)
+        .scoped(Scope::Placement)
         .under("/works/spoil/piled")
 }
 

@@ -83,6 +83,20 @@ impl Group {
             Self::Water => "Water",
         }
     }
+
+    /// The line that says most of it, where a list shows one figure for a group.
+    pub const fn chief(self) -> &'static str {
+        match self {
+            Self::Dig => "cut",
+            Self::Grading => "fill",
+            Self::Haul => "loads",
+            Self::Stone => "stone",
+            Self::Concrete => "concrete",
+            Self::RodsAndForms => "ties",
+            Self::Pipe => "pipe",
+            Self::Water => "water-volume",
+        }
+    }
 }
 
 /// How a figure came about.

@@ -46,7 +46,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           />
           <div class="buttons">
             <button type="button" onClick={() => put(works, 'dig', { layers: layers.filter((_, i) => i !== index) })}>
-              Delete this layer
+              Remove this layer
             </button>
           </div>
         </fieldset>
@@ -87,7 +87,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           </div>
           <div class="buttons">
             <button type="button" onClick={() => without(works, 'dig', 'bench')}>
-              Delete the bench
+              Remove the bench
             </button>
           </div>
         </fieldset>

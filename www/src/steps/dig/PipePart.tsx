@@ -42,7 +42,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
   const runs = ask((p) => p.runs(), []);
 
   async function add(kind: Kind): Promise<void> {
-    const tapped = await pickPoint(`Tap where the ${kind} is.`);
+    const tapped = await pickPoint(`Mark where the ${kind} is.`);
     const now = site.value?.works;
     if (!tapped || !now) return;
     const at = ask((p) => p.fitting_from_site(tapped[0], tapped[1], kind !== 'drain'), undefined);
@@ -72,7 +72,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
         ))}
       </div>
       {fittings.length === 0 && (
-        <p class="field-hint">Pipe is counted from the fittings to the equipment pad: add them by a tap on the plan.</p>
+        <p class="field-hint">Pipe is counted from the fittings to the equipment pad: mark them on the plan.</p>
       )}
       {fittings.map((fitting, index) => {
         const run = runs.find((it) => it.fitting === index);
@@ -127,7 +127,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
                 type="button"
                 onClick={() => put(works, 'pipe', { fittings: fittings.filter((_, i) => i !== index) })}
               >
-                Delete this {fitting.kind}
+                Remove this {fitting.kind}
               </button>
             </div>
           </fieldset>

@@ -59,7 +59,7 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
 function Pile({ works }: { works: ConstructionSettings }) {
   const at = works.spoil.at;
   async function pick(): Promise<void> {
-    const place = await pickPoint('Middle of the spoil pile: tap where it goes');
+    const place = await pickPoint('Middle of the spoil pile: mark where it goes');
     if (place) {
       editOrTell({ 'set-works': { ...works, spoil: { ...works.spoil, at: place } } }, 'The pile was not placed.');
     }

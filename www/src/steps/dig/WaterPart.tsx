@@ -13,7 +13,7 @@ export function WaterPart({ works }: { works: ConstructionSettings }) {
     return edit({ 'set-works': rest });
   }
   async function place(): Promise<void> {
-    const tapped = await pickPoint('Tap where the dewatering pipe stands.');
+    const tapped = await pickPoint('Mark where the dewatering pipe stands.');
     const now = site.value?.works;
     if (!tapped || !now) return;
     const at = ask((p) => p.fitting_from_site(tapped[0], tapped[1], false), undefined);

@@ -61,7 +61,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
           Duplicate
         </button>
         <button type="button" disabled={locked} onClick={remove}>
-          Delete it
+          Remove it
         </button>
       </div>
       <TextField label="Name" value={feature.name ?? ''} commit={(name) => put({ name })} />

@@ -8,6 +8,7 @@ import { TextField } from '../../fields/TextField.tsx';
 import { editOrTell } from '../../state/actions.ts';
 import { chosenFeature, site } from '../../state/store.ts';
 import { DrawButton } from '../DrawButton.tsx';
+import { MakeButton } from '../MakeButton.tsx';
 import { WalkPart } from '../WalkPart.tsx';
 import { PointsField } from './PointsField.tsx';
 import { formOf, freshId, kindForms, SHAPE_WORDS, sidesOf } from './forms.ts';
@@ -54,6 +55,24 @@ function shapeOf(way: Way, draft: Draft): ShapeRecord | undefined {
     default:
       return undefined;
   }
+}
+
+/** What a draft still needs for its shape. */
+function missingOf(way: Way, { east, north, length, width, radius, points = [] }: Draft): string[] {
+  const point: [string, unknown][] = [
+    ['east', east],
+    ['north', north],
+  ];
+  const path: [string, unknown][] = [['two points or more', points.length > 1 || undefined]];
+  const needs: Partial<Record<Way, [string, unknown][]>> = {
+    rectangle: [...point, ['length', length], ['width', width]],
+    disc: [...point, ['radius', radius]],
+    area: path,
+    track: path,
+    strip: [...path, ['width', width]],
+    along: [['width', width]],
+  };
+  return (needs[way] ?? []).filter(([, value]) => value === undefined).map(([words]) => words);
 }
 
 function eastward(): number {
@@ -158,9 +177,7 @@ export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRec
         />
       )}
       <div class="buttons">
-        <button type="button" class="main" disabled={!shape} onClick={() => shape && put(shape)}>
-          Put it on the lot
-        </button>
+        <MakeButton text="Put it on the lot" missing={missingOf(way, draft)} make={() => shape && put(shape)} />
         {drawn && (
           <DrawButton
             name={name || `the ${formOf(kind)?.words ?? 'thing'}`}

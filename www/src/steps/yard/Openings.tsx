@@ -46,7 +46,7 @@ export function Openings({ word, openings, start, put }: Props) {
               Place it on the plan
             </button>
             <button type="button" onClick={() => put(openings.filter((_, i) => i !== index))}>
-              Delete this {word}
+              Remove this {word}
             </button>
           </div>
         </fieldset>

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { MeasuredTo } from '../core/types.ts';
 import { freshId } from './yard/forms.ts';
-import { fromWord, wordOf } from './RuleTable.tsx';
+import { fromWord, wordOf } from './ruleWords.ts';
 
 test('what a rule measures to survives the list', () => {
   const cases: MeasuredTo[] = [

@@ -1,0 +1,92 @@
+// Everything that can be found by its name: what can be done, where it is entered, what stands on the lot, every figure
+// and every clearance.
+import { openFigure, showClearance } from '../band/figures.ts';
+import { chooseIncoming } from '../bring/incoming.ts';
+import type { System } from '../core/types.ts';
+import { saveFile } from '../job/files.ts';
+import { fitPlan, toggleSnap, turn, zoomIn, zoomOut } from '../plan/keys.ts';
+import { ledgerFolded } from '../state/arrangement.ts';
+import { editOrTell, redo, undo } from '../state/actions.ts';
+import { tally } from '../state/quantities.ts';
+import { chosenFeature, chosenSide, ledger, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
+import { HEADS } from '../steps/StepPanel.tsx';
+import { sidesOf } from '../steps/yard/forms.ts';
+import { labelOf } from '../steps/yard/forms.ts';
+
+/** One thing that can be found. */
+export interface Thing {
+  name: string;
+  /** What sort of thing, or its value. */
+  aside: string;
+  /** What choosing it does. */
+  does: () => void;
+}
+
+const lay = (wanted: Sheet) => () => void (sheet.value = wanted);
+const units = (system: System) => () => editOrTell({ 'set-display': system }, 'The units were not changed.');
+
+const ACTIONS: [string, () => void][] = [
+  ['Undo', undo],
+  ['Redo', redo],
+  ['Flip the shell', () => editOrTell('flip-shell', 'The shell was not flipped.')],
+  ['Line up with the nearest wall or line', () => editOrTell('align-shell', 'The shell was not lined up.')],
+  ['Turn the shell 1° to the left', () => turn(-1, false)],
+  ['Turn the shell 1° to the right', () => turn(1, false)],
+  ['Snapping on or off', toggleSnap],
+  ['Show the whole lot', fitPlan],
+  ['Zoom in', zoomIn],
+  ['Zoom out', zoomOut],
+  ['Show in feet', units('feet')],
+  ['Show in meters', units('metres')],
+  ['Save the site file', saveFile],
+  ['Bring in a map or list', chooseIncoming],
+  ['Write a map or list', lay('write-out')],
+  ['Report', lay('report')],
+  ['Takeoff and cost', lay('takeoff')],
+  ['Compare placements', lay('compare')],
+  ['Pin figures', lay('figures')],
+  ['Fold or show the ledger', () => (ledgerFolded.value = !ledgerFolded.value)],
+  ['Start or open another job', lay('welcome')],
+  ['Keys and gestures', lay('keys')],
+];
+
+/** All there is now. */
+export function everything(): Thing[] {
+  const steps = (Object.keys(HEADS) as Step[]).map((name): Thing => ({ name: HEADS[name], aside: 'Step', does: open(name) }));
+  const actions = ACTIONS.map(([name, does]): Thing => ({ name, aside: 'Do it', does }));
+  const lot = site.value ? sidesOf(site.value.lot) : [];
+  const sides = lot.map(({ text, value }): Thing => ({ name: text, aside: 'Lot', does: side(Number(value)) }));
+  const features = (site.value?.features ?? []).map((it): Thing => ({ name: labelOf(it), aside: 'Yard', does: feature(it.id) }));
+  const quantities = (tally.value?.quantities ?? []).map(
+    (it): Thing => ({ name: it.label, aside: it.shown.text, does: () => openFigure(it.key) }),
+  );
+  const clearances = (ledger.value?.clearances ?? []).map(
+    (it): Thing => ({ name: `${it.name}: ${it.from} to ${it.target}`, aside: it.distance.text, does: () => showClearance(it.index) }),
+  );
+  return [...actions, ...steps, ...quantities, ...clearances, ...features, ...sides];
+}
+
+const open = (name: Step) => () => void (step.value = name);
+
+const side = (course: number) => () => {
+  step.value = 'lot';
+  chosenSide.value = course;
+};
+
+const feature = (id: string) => () => {
+  step.value = 'yard';
+  chosenFeature.value = id;
+};
+
+/** Those whose name has every word typed, begun at the start of a word; names that begin with the first word come first. */
+export function matching(typed: string, things: Thing[]): Thing[] {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  const first = words[0];
+  if (first === undefined) return things;
+  const found = things.filter(({ name }) => {
+    const parts = name.toLowerCase().split(/[^\p{L}\p{N}°]+/u);
+    return words.every((word) => parts.some((part) => part.startsWith(word)));
+  });
+  const leads = ({ name }: Thing): boolean => name.toLowerCase().startsWith(first);
+  return [...found.filter(leads), ...found.filter((it) => !leads(it))];
+}

@@ -1,0 +1,31 @@
+// The button that makes what a form describes. It can always be pressed: where something is still missing it says what.
+import { useState } from 'preact/hooks';
+
+interface Props {
+  text: string;
+  /** What has still to be entered, each in a word or two. */
+  missing: string[];
+  make: () => void;
+}
+
+export function MakeButton({ text, missing, make }: Props) {
+  const [pressed, press] = useState(false);
+  const waits = missing.length > 0;
+  return (
+    <>
+      <button
+        type="button"
+        class="main"
+        onClick={() => {
+          press(waits);
+          if (!waits) make();
+        }}
+      >
+        {text}
+      </button>
+      <p class="field-word" data-kind="fault" role="alert">
+        {pressed && waits ? `Still to enter: ${missing.join(', ')}.` : ''}
+      </p>
+    </>
+  );
+}

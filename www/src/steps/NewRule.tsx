@@ -1,0 +1,79 @@
+// A new clearance rule. It takes part once it has all it needs: from what, to what, how far, and who says so.
+import { useRef, useState } from 'preact/hooks';
+import type { MeasuredFrom, Rule } from '../core/types.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { Figure } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { editOrTell } from '../state/actions.ts';
+import { FROM, fromWord, TO } from './ruleWords.ts';
+import { MakeButton } from './MakeButton.tsx';
+
+interface Draft {
+  name?: string;
+  from?: MeasuredFrom;
+  /** As the list has it (see `fromWord`). */
+  to?: string;
+  distance?: number;
+  source?: string;
+}
+
+/** Stands for what nobody has chosen yet. */
+const NOTHING = { value: '', text: 'Choose one' } as const;
+
+const textOf = (options: readonly { value: string; text: string }[], value: string): string =>
+  options.find((it) => it.value === value)?.text ?? '';
+
+/** What a rule is called that got no name: `Water's edge to side line`. */
+const called = (from: string, to: string): string =>
+  `${textOf(FROM, from)} to ${textOf(TO, to).replace('Lot line: ', '').toLowerCase()}`;
+
+export function NewRule({ rules }: { rules: Rule[] }) {
+  const card = useRef<HTMLDetailsElement>(null);
+  const [draft, setDraft] = useState<Draft>({});
+  const { name, from, to, distance, source } = draft;
+  const keep = (change: Draft) => {
+    setDraft((now) => ({ ...now, ...change }));
+    return [];
+  };
+  const needs: [string, unknown][] = [
+    ['what it is measured from', from],
+    ['what it is measured to', to],
+    ['the distance', distance],
+    ['its source', source],
+  ];
+  const missing = needs.filter(([, value]) => value === undefined || value === '').map(([words]) => words);
+
+  function make(): void {
+    if (from === undefined || to === undefined || distance === undefined || !source) return;
+    const rule: Rule = { name: name || called(from, to), from, to: fromWord(to), distance, source };
+    if (!editOrTell({ 'set-rules': [...rules, rule] }, 'The rule was not added.')) return;
+    setDraft({});
+    if (card.current) card.current.open = false;
+  }
+  return (
+    <details ref={card} class="card new-rule">
+      <summary>Add a rule</summary>
+      <Choice
+        label="From"
+        value={from ?? ''}
+        options={[NOTHING, ...FROM]}
+        choose={(value) => value !== '' && keep({ from: value })}
+      />
+      <Choice label="To" value={to ?? ''} options={[NOTHING, ...TO]} choose={(value) => value !== '' && keep({ to: value })} />
+      <Figure label="At least" measure="length" value={distance} commit={(value) => keep({ distance: value })} />
+      <TextField
+        label="Source"
+        value={source ?? ''}
+        placeholder="Who requires it, and where it says so"
+        commit={(value) => keep({ source: value })}
+      />
+      <TextField
+        label="Name of the rule"
+        value={name ?? ''}
+        placeholder={from && to ? called(from, to) : ''}
+        commit={(value) => keep({ name: value })}
+      />
+      <MakeButton text="Add this rule" missing={missing} make={make} />
+    </details>
+  );
+}

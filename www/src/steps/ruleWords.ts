@@ -1,0 +1,35 @@
+// The words of a clearance rule in lists: what it measures from, and to.
+import { FEATURE_KINDS, FEATURE_PARTS, LINE_KINDS, MEASURED_FROM } from '../core/lists.ts';
+import type { FeatureKind, LineKind, MeasuredFrom, MeasuredTo } from '../core/types.ts';
+import { plain } from '../fields/Choice.tsx';
+
+const FROM_WORDS: Record<MeasuredFrom, string> = {
+  'waters-edge': "Water's edge",
+  rim: 'Rim, outside of the coping',
+  'deck-edge': 'Deck edge',
+  equipment: 'Equipment pad',
+  dig: 'Top of the dig',
+};
+export const FROM = MEASURED_FROM.map((value) => ({ value, text: FROM_WORDS[value] }));
+export const TO = [
+  { value: 'line', text: 'Every lot line' },
+  ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `Lot line: ${plain(kind).toLowerCase()}` })),
+  ...FEATURE_KINDS.map((kind) => ({ value: `feature:${kind}`, text: plain(kind) })),
+  ...FEATURE_PARTS.map((part) => ({ value: `part:${part}`, text: plain(part) })),
+];
+
+/** What a rule measures to, as one word for the list. */
+export function wordOf(to: MeasuredTo): string {
+  if ('feature' in to) return `feature:${to.feature.kind}`;
+  if ('part' in to) return `part:${to.part.part}`;
+  const { kind } = to['lot-line'];
+  return kind ? `line:${kind}` : 'line';
+}
+
+/** The other way. */
+export function fromWord(word: string): MeasuredTo {
+  const [what, kind] = word.split(':');
+  if (what === 'part') return { part: { part: kind as (typeof FEATURE_PARTS)[number] } };
+  if (what === 'feature') return { feature: { kind: kind as FeatureKind } };
+  return { 'lot-line': kind ? { kind: kind as LineKind } : {} };
+}
