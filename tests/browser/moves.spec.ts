@@ -158,7 +158,14 @@ test('everything is undone and done again', async ({ page }) => {
   await page.locator('.side').nth(1).locator('summary').click();
   await page.getByRole('group', { name: 'Kind of side 2' }).getByRole('button', { name: 'Street side' }).click();
   await did();
-  await press('Add a rule');
+  const rule = page.locator('.new-rule');
+  await rule.locator('summary').click();
+  await rule.getByLabel('From', { exact: true }).selectOption('rim');
+  await rule.getByLabel('To', { exact: true }).selectOption('line');
+  await rule.getByLabel('At least').fill("9'");
+  await rule.getByLabel('Source').fill('The owner');
+  await rule.getByRole('button', { name: 'Add this rule' }).click();
+  await did();
   await page.getByLabel('Name of the job').fill('Another name');
   await page.getByLabel('Name of the job').press('Enter');
   await did();

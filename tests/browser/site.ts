@@ -23,24 +23,37 @@ export const DEMO_SITES = readdirSync(FOLDER)
   .filter((file) => file.endsWith('.json') && isSite(file))
   .sort();
 
-/** A first visit: the page with its first sheet. */
-export async function firstVisit(page: Page): Promise<void> {
+const GROUPS = ['dig', 'grading', 'haul', 'stone', 'concrete', 'rods-and-forms', 'pipe', 'water'];
+
+/** A first visit: the page with its first sheet. `groups`: of the quantities all are open, or those that were. */
+export async function firstVisit(page: Page, groups: 'all' | 'as left' = 'all'): Promise<void> {
+  if (groups === 'all') {
+    await page.addInitScript((open) => localStorage.setItem('open-groups', JSON.stringify(open)), GROUPS);
+  }
   await page.goto('./?bench');
   await expect(page.locator('.demo')).toHaveCount(DEMO_SITES.length);
 }
 
-const GROUPS = ['dig', 'grading', 'haul', 'stone', 'concrete', 'rods-and-forms', 'pipe', 'water'];
+/** From this width on a step leaves the plan enough room to stay open, css pixels. */
+const WIDE = 1180;
 
-/** The page with a demo site open and painted. `groups`: of the quantities all are open, or those that were. */
+/** The page with a demo site open and painted; with `all`, where the screen is wide, the step Shell is open as well. */
 export async function openDemo(page: Page, file: string, groups: 'all' | 'as left' = 'all'): Promise<void> {
-  if (groups === 'all') {
-    await page.addInitScript((open) => localStorage.setItem('open-groups', JSON.stringify(open)), GROUPS);
-  }
-  await firstVisit(page);
+  await firstVisit(page, groups);
   await page.locator(`.demo[data-file="${file}"]`).click();
   await expect(page.locator('.welcome')).toHaveCount(0);
   await expect(page.locator('.clearance').first()).toBeVisible();
+  if (groups === 'all') {
+    await listEveryClearance(page);
+    if ((page.viewportSize()?.width ?? 0) >= WIDE) await openStep(page, 'Shell');
+  }
   await settled(page);
+}
+
+/** Has the ledger list every clearance, and not the first ones alone. */
+export async function listEveryClearance(page: Page): Promise<void> {
+  const more = page.locator('.clearance-group .more');
+  if ((await more.count()) > 0) await more.evaluate((it: HTMLElement) => it.click());
 }
 
 /** Opens a site from a file, in a page that stands at any sheet or job. */

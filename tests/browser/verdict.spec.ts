@@ -137,6 +137,7 @@ test('taps lead to where it is mended', async ({ page }) => {
 
   const worst = page.locator('.caution[data-check="shell-floats-empty"]');
   await expect(worst).toContainText('If groundwater stood at the rim');
+  await worst.locator('summary').click();
   await worst.getByRole('button', { name: 'Set the groundwater level' }).click();
   const level = page.getByLabel('Highest groundwater, elevation');
   await expect(level).toBeFocused();

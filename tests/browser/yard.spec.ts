@@ -141,10 +141,13 @@ test('root protection is offered from the trunk, never imposed, and a rule measu
   expect((await named(page, 'elm'))?.facts).not.toHaveProperty('protection');
 
   await openStep(page, 'Lot');
-  await page.getByRole('button', { name: 'Add a rule' }).click();
-  const rule = page.locator('.card[data-rule]').last();
+  const rule = page.locator('.new-rule');
   await rule.locator('summary').click();
-  await rule.getByLabel('To').selectOption('part:tree-trunk');
+  await rule.getByLabel('From', { exact: true }).selectOption('waters-edge');
+  await rule.getByLabel('To', { exact: true }).selectOption('part:tree-trunk');
+  await fill(rule, 'At least', '3 m');
+  await fill(rule, 'Source', 'The owner');
+  await rule.getByRole('button', { name: 'Add this rule' }).click();
   await expect(page.locator('.clearance', { hasText: 'tree trunk of elm' })).toHaveCount(1);
 });
 
@@ -241,7 +244,9 @@ test('the list is narrowed by kind and by name; faults of pasted points are told
   await form.getByLabel('What it is').selectOption({ label: 'Fence' });
   await fill(form, 'Points', '1, 2\nby the oak\n3, 4, 5, 6');
   await expect(form.getByText(/Line 2: .* Line 3:/)).toBeVisible();
-  await expect(form.getByRole('button', { name: 'Put it on the lot' })).toBeDisabled();
+  await form.getByRole('button', { name: 'Put it on the lot' }).click();
+  await expect(form.getByText('Still to enter: two points or more.')).toBeVisible();
+  expect((await saved(page)).features).toHaveLength(all);
 });
 
 test('by keys alone', async ({ page }) => {

@@ -2,7 +2,8 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
-import { everything, matching, type Thing } from './things.ts';
+import { matching, type Thing } from './matching.ts';
+import { everything } from './things.ts';
 
 /** So many are listed at once. */
 const MOST = 60;

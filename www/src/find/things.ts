@@ -10,17 +10,8 @@ import { editOrTell, redo, undo } from '../state/actions.ts';
 import { tally } from '../state/quantities.ts';
 import { chosenFeature, chosenSide, ledger, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
 import { HEADS } from '../steps/StepPanel.tsx';
-import { sidesOf } from '../steps/yard/forms.ts';
-import { labelOf } from '../steps/yard/forms.ts';
-
-/** One thing that can be found. */
-export interface Thing {
-  name: string;
-  /** What sort of thing, or its value. */
-  aside: string;
-  /** What choosing it does. */
-  does: () => void;
-}
+import { labelOf, sidesOf } from '../steps/yard/forms.ts';
+import type { Thing } from './matching.ts';
 
 const lay = (wanted: Sheet) => () => void (sheet.value = wanted);
 const units = (system: System) => () => editOrTell({ 'set-display': system }, 'The units were not changed.');
@@ -77,16 +68,3 @@ const feature = (id: string) => () => {
   step.value = 'yard';
   chosenFeature.value = id;
 };
-
-/** Those whose name has every word typed, begun at the start of a word; names that begin with the first word come first. */
-export function matching(typed: string, things: Thing[]): Thing[] {
-  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  const first = words[0];
-  if (first === undefined) return things;
-  const found = things.filter(({ name }) => {
-    const parts = name.toLowerCase().split(/[^\p{L}\p{N}°]+/u);
-    return words.every((word) => parts.some((part) => part.startsWith(word)));
-  });
-  const leads = ({ name }: Thing): boolean => name.toLowerCase().startsWith(first);
-  return [...found.filter(leads), ...found.filter((it) => !leads(it))];
-}

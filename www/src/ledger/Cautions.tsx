@@ -1,5 +1,4 @@
-// Conflicts, hazards and assumptions, gravest first, each where its number is: what bears on the placement under the verdict,
-// others beside the dig, the spoil or the water, and the rest under the clearances. A conflict stands in full; a caution is
+// Conflicts, hazards and assumptions, gravest first, at one place of the ledger (see `places`). A conflict stands in full; a caution is
 // a line until it is opened. Notes, which only say what a number rests on, are folded away.
 import type { Finding, Topic } from '../core/types.ts';
 import { EntryButton } from './Verdict.tsx';
@@ -7,25 +6,16 @@ import { EntryButton } from './Verdict.tsx';
 const WORDS = { fault: 'Conflict', caution: 'Caution', note: 'Note' };
 
 interface Props {
-  findings: Finding[];
-  topic: Topic;
-  /** The groups that quantities are listed in; what belongs beside a group that is not there stands under the clearances. */
-  groups?: Topic[];
-  /** Only what bears on this very placement, and conflicts: where the rest is a tap away. */
-  brief?: boolean;
+  findings: Finding[] | undefined;
+  place: Topic;
 }
 
-/** A conflict, or what bears on this very placement. */
-export const isPressing = ({ severity, scope }: Finding): boolean => severity === 'fault' || scope === 'placement';
-
-export function Cautions({ findings, topic, groups, brief = false }: Props) {
-  const homeless = (at: Topic): boolean => groups !== undefined && at !== 'verdict' && !groups.includes(at);
-  const here = findings.filter((finding) => finding.topic === topic || homeless(finding.topic));
-  const notes = brief ? [] : here.filter((finding) => finding.severity === 'note');
-  const others = here.filter((finding) => finding.severity !== 'note' && (!brief || isPressing(finding)));
+export function Cautions({ findings = [], place }: Props) {
+  const notes = findings.filter((finding) => finding.severity === 'note');
+  const others = findings.filter((finding) => finding.severity !== 'note');
   if (others.length === 0 && notes.length === 0) return null;
   return (
-    <div class="cautions" data-place={topic}>
+    <div class="cautions" data-place={place}>
       <List findings={others} />
       {notes.length > 0 && (
         <details class="notes">

@@ -1,12 +1,13 @@
 // The ledger: the page of the site notebook that goes with the plan. A verdict, every clearance with its room,
 // every quantity with its working, and what to look out for.
 import { Splitter } from '../fields/Splitter.tsx';
-import { ledgerFolded, ledgerWidth } from '../state/arrangement.ts';
+import { ledgerFolded, ledgerWidth, openGroups } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
 import { findings, ledger, ledgerUp, step } from '../state/store.ts';
 import type { Topic } from '../core/types.ts';
 import { Clearances } from './Clearances.tsx';
 import { Cautions } from './Cautions.tsx';
+import { places } from './places.ts';
 import { Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
@@ -19,8 +20,8 @@ function pull(): void {
 export function Ledger() {
   const now = ledger.value;
   const up = ledgerUp.value;
-  const shown = findings.value;
   const groups: Topic[] = tally.value ? ['cost', ...tally.value.groups.map((it) => it.group)] : [];
+  const placed = places(findings.value, groups, openGroups.value);
   return (
     <aside class="ledger" data-up={up} data-folded={ledgerFolded.value} aria-label="Ledger">
       <Splitter label="Width of the ledger" width={ledgerWidth} side="left" />
@@ -38,10 +39,10 @@ export function Ledger() {
         {now && (
           <>
             <Verdict verdict={now.verdict} />
-            <Cautions findings={shown} topic="verdict" />
+            <Cautions findings={placed.get('verdict')} place="verdict" />
             <Clearances clearances={now.clearances} />
-            <Cautions findings={shown} topic="clearances" groups={groups} />
-            <Quantities findings={shown} placed={now.shell !== null} />
+            <Cautions findings={placed.get('clearances')} place="clearances" />
+            <Quantities findings={placed} placed={now.shell !== null} />
           </>
         )}
       </div>

@@ -1,7 +1,7 @@
 // The takeoff by groups: each a line with its chief figure until it is opened, then line by line. Each of those opens its
 // working in place. Low and high come when the hand rests.
 import { ask } from '../core/planner.ts';
-import type { CostRows as Costs, Finding, GroupRow, QuantityRow as Quantity } from '../core/types.ts';
+import type { CostRows as Costs, Finding, GroupRow, QuantityRow as Quantity, Topic } from '../core/types.ts';
 import { openGroups } from '../state/arrangement.ts';
 import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
 import { dim, light, openedQuantity, sheet } from '../state/store.ts';
@@ -10,7 +10,8 @@ import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
 
 interface Props {
-  findings: Finding[];
+  /** By the place each stands in. */
+  findings: Map<Topic, Finding[]>;
   placed: boolean;
 }
 
@@ -42,10 +43,10 @@ export function Quantities({ findings, placed }: Props) {
           key={group.group}
           row={group}
           quantities={quantities.filter((it) => it.group === group.group)}
-          findings={findings}
+          findings={findings.get(group.group)}
         />
       ))}
-      <Cautions findings={findings} topic="cost" />
+      <Cautions findings={findings.get('cost')} place="cost" />
       {cost && <Total cost={cost} />}
     </section>
   );
@@ -70,13 +71,13 @@ export function NoRanges() {
 interface GroupProps {
   row: GroupRow;
   quantities: Quantity[];
-  findings: Finding[];
+  findings: Finding[] | undefined;
 }
 
-function Group({ row: { group, label, chief }, quantities, findings }: GroupProps) {
+function Group({ row: { group, label, chief }, quantities, findings = [] }: GroupProps) {
   const open = openGroups.value.includes(group);
   const first = quantities.find((it) => it.key === chief);
-  const cautions = findings.filter((it) => it.topic === group && it.severity !== 'note').length;
+  const cautions = findings.filter((it) => it.severity !== 'note').length;
   const turn = () => (openGroups.value = open ? openGroups.value.filter((it) => it !== group) : [...openGroups.value, group]);
   const waits = tally.value?.without_ranges === true;
   return (
@@ -98,7 +99,7 @@ function Group({ row: { group, label, chief }, quantities, findings }: GroupProp
           )}
         </button>
       </h4>
-      <Cautions findings={findings} topic={group} brief={!open} />
+      {open && <Cautions findings={findings} place={group} />}
       {open && (
         <ul>
           {quantities.map((quantity) => (

@@ -196,7 +196,7 @@ fn nowhere(site: &CheckedSite, heap: &Heap, obstacles: &Obstacles, work: &Work) 
     let remedy = "Haul the rest straight away, pile a smaller share, let the pile stand higher, or \
                   find room elsewhere with its owner's leave.";
     Finding::caution("pile-fits-nowhere", message, remedy)
-        .about(Topic::Verdict)
+        .about(Topic::Haul)
         .scoped(Scope::Placement)
         .under("/works/spoil/piled")
 }
