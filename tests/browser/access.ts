@@ -2,8 +2,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 
-/** The least side of a target, css pixels. */
+/** The least side of a target for a finger, css pixels. */
 const THUMB = 44;
+/** And where a mouse is at hand: well over the 24 of WCAG 2.2, 2.5.8 (from memory). */
+const MOUSE = 32;
 
 /** Serious faults of the page as it stands. */
 export async function faults(page: Page): Promise<string[]> {
@@ -13,13 +15,14 @@ export async function faults(page: Page): Promise<string[]> {
     .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`));
 }
 
-/** Buttons, fields and summaries that can be seen and are smaller than a thumb. */
+/** Buttons, fields and summaries that can be seen and are too small for the hand that the screen is made for. */
 export async function smallTargets(page: Page): Promise<string[]> {
-  return page.locator('button, select, summary, input:not([type="file"])').evaluateAll((targets, least) => {
+  return page.locator('button, select, summary, input:not([type="file"])').evaluateAll((targets, [thumb, mouse]) => {
+    const least = matchMedia('(hover: hover) and (pointer: fine)').matches ? mouse : thumb;
     return targets
       .filter((it) => it.checkVisibility() && !it.closest('.unseen'))
       .map((it) => ({ it, box: it.getBoundingClientRect() }))
       .filter(({ box }) => box.width > 1 && (box.height < least - 0.5 || box.width < least - 0.5))
       .map(({ it, box }) => `${it.outerHTML.slice(0, 90)} ${box.width.toFixed(0)}x${box.height.toFixed(0)}`);
-  }, THUMB);
+  }, [THUMB, MOUSE] as const);
 }
