@@ -197,7 +197,7 @@ test('versions say what was changed since, come back, and that undoes', async ({
   const after = await savedText(page);
   await menu(page, 'Versions of this job');
   await sheet.locator('.version-head', { hasText: 'Shown to the owner' }).click();
-  await expect(sheet.locator('.changes')).toContainText("Shell moved by 1'.");
+  await expect(sheet.locator('.changes')).toContainText("Shell moved by 1'-0\".");
   await expect(sheet.locator('.changes')).toContainText('Shell flipped.');
   await sheet.getByRole('button', { name: 'Restore this version' }).click();
   await expect(sheet).toHaveCount(0);
@@ -388,7 +388,7 @@ test('all jobs go out to one file and come back; those that are here stay as the
   await sheet.getByRole('button', { name: `Delete Copy of ${nameOf(FIRST)}` }).click();
   await expect(sheet.locator('.job')).toHaveCount(1);
   await openFile(page, text, 'jobs.json');
-  await expect(page.locator('.notice')).toContainText('1 job brought in from jobs.json. 1 job in it were here already');
+  await expect(page.locator('.notice')).toContainText('1 job brought in from jobs.json. 1 job in it was here already');
   expect((await names(sheet)).toSorted()).toEqual([`Copy of ${nameOf(FIRST)}`, `Copy of ${nameOf(SECOND)}`].toSorted());
 
   // One that is another now comes in beside the one that is here.

@@ -3,6 +3,7 @@
 import { download, fileName, saveFile } from '../job/files.ts';
 import { sheet } from '../state/store.ts';
 import { parted, takeOverJob, trouble, tryAgain, unkept, watching } from './desk.ts';
+import { blocked } from './list.ts';
 import { openKept } from './open.ts';
 import { TROUBLE_WORDS } from './trouble.ts';
 import { nameIn } from './upgrade.ts';
@@ -11,9 +12,23 @@ import { wholeText } from './whole.ts';
 export function KeepBar() {
   return (
     <div class="keep-bars">
+      {blocked.value && <Blocked />}
       {trouble.value && <Trouble kind={trouble.value} />}
       {watching.value && <Watching />}
       {parted.value && <Parted {...parted.value} />}
+    </div>
+  );
+}
+
+function Blocked() {
+  return (
+    <div class="keep-bar" data-kind="bad" role="alert">
+      <p>An older copy of the planner is open in another tab and holds the jobs. Close that tab; what you do here is kept then.</p>
+      <div class="buttons">
+        <button type="button" onClick={() => location.reload()}>
+          It is closed: load the page again
+        </button>
+      </div>
     </div>
   );
 }

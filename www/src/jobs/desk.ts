@@ -9,7 +9,7 @@ import { cards, loadCards, store } from './list.ts';
 import { newId, type Figures } from './model.ts';
 import { askToStay } from './persistence.ts';
 import { Saver } from './saver.ts';
-import { Claim, type Said } from './tabs.ts';
+import { Claim, type Neighbors, type Said } from './tabs.ts';
 import { kindOf, type TroubleKind } from './trouble.ts';
 
 /** The job that is open in this tab. */
@@ -80,17 +80,26 @@ export interface Opener {
 }
 
 let opener: Opener = { follow: () => Promise.resolve(), rename: () => '' };
-export const setOpener = (it: Opener): void => void (opener = it);
 
-const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('batterboard jobs') : undefined;
-const neighbors = {
-  locks: 'locks' in navigator ? navigator.locks : undefined,
-  say: (it: Said) => channel?.postMessage(it),
-};
+let channel: BroadcastChannel | undefined;
+const neighbors: Neighbors = { locks: undefined, say: (it) => channel?.postMessage(it) };
+
+/** Listens to the other tabs, and to the page being left. Called once, before anything is laid on the desk. */
+export function startDesk(by: Opener): void {
+  opener = by;
+  neighbors.locks = navigator.locks as LockManager | undefined;
+  if ('BroadcastChannel' in window) channel = new BroadcastChannel('batterboard jobs');
+  channel?.addEventListener('message', ({ data }: MessageEvent<Said>) => void hear(data));
+  // The page may be going: what is not written yet is written at once.
+  addEventListener('pagehide', () => void saver.flush());
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && void saver.flush());
+  addEventListener('beforeunload', (event) => {
+    if ((trouble.value !== null && hasUnkept()) || unkept.value.length > 0) event.preventDefault();
+  });
+}
+
 /** Tells the other tabs that the list has changed. */
 export const tellList = (): void => neighbors.say({ kind: 'list' });
-
-channel?.addEventListener('message', ({ data }: MessageEvent<Said>) => void hear(data));
 
 async function hear(said: Said): Promise<void> {
   if (said.kind === 'list') return void loadCards();
@@ -269,6 +278,9 @@ function failed({ of, keepsake, picture }: Capture, error: unknown): void {
   unkept.value = [...unkept.peek().filter(({ id }) => id !== of.id), it];
 }
 
+/** Nothing can be read from this device, nor kept then. */
+export const noteTrouble = (error: unknown): void => void (trouble.value = kindOf(error));
+
 /** Tries once more to keep what could not be kept. */
 export async function tryAgain(): Promise<void> {
   await saver.flush();
@@ -367,10 +379,3 @@ export function remembered(): string {
     return '';
   }
 }
-
-// The page may be going: what is not written yet is written at once.
-addEventListener('pagehide', () => void saver.flush());
-document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && void saver.flush());
-addEventListener('beforeunload', (event) => {
-  if ((trouble.value !== null && hasUnkept()) || unkept.value.length > 0) event.preventDefault();
-});

@@ -74,7 +74,11 @@ export async function bringIn(text: string, called: string): Promise<void> {
   }
   await loadCards();
   tellList();
-  const known = came.known === 0 ? '' : ` ${count(came.known)} in it were here already, and stay as they are.`;
+  const known = [
+    '',
+    ' 1 job in it was here already, and stays as it is.',
+    ` ${came.known} jobs in it were here already, and stay as they are.`,
+  ][Math.min(came.known, 2)];
   say(`${count(came.fresh)} brought in from ${called}.${known}`, came.fresh + came.known > 0 ? 'good' : 'bad');
   if (told.length > 0) trouble.value = { title: `Not everything in ${called} could be brought in.`, findings: told };
 }

@@ -3,18 +3,23 @@ import { computed, signal } from '@preact/signals';
 import { listed, type JobCard } from './model.ts';
 import { JobsStore } from './store.ts';
 
-export const store = new JobsStore();
+/** A tab with an older page keeps the jobs from being read. */
+export const blocked = signal(false);
+
+export const store = new JobsStore('batterboard', (on) => (blocked.value = on));
 
 /** The card of every job that is kept. */
 export const cards = signal<readonly JobCard[]>([]);
 /** The jobs of somebody's own, archived or not. */
 export const jobs = computed(() => listed(cards.value));
 
-/** Reads the list anew; it stays as it is where the device does not answer. */
-export async function loadCards(): Promise<void> {
+/** Reads the list anew; it stays as it is where the device does not answer. Gives what went wrong. */
+export async function loadCards(): Promise<unknown> {
   try {
     cards.value = await store.cards();
+    return undefined;
   } catch (error) {
     console.warn('the list of jobs cannot be read', error);
+    return error;
   }
 }

@@ -1,6 +1,6 @@
 // Opening jobs: from the list, from a file, a copy of an example, a blank lot. The job that was open is kept first, and
 // stays as it is where the other cannot be opened.
-import { batch } from '@preact/signals';
+import { batch, effect } from '@preact/signals';
 import { ask, aside, keepGood } from '../core/planner.ts';
 import type { Outcome } from '../core/types.ts';
 import { followPicture } from '../picture/shown.ts';
@@ -10,8 +10,8 @@ import { fitSoon } from '../plan/view.ts';
 import { bareText } from '../state/document.ts';
 import { refresh, say } from '../state/refresh.ts';
 import { catalogue, ledger, ledgerUp, sheet, step, trouble } from '../state/store.ts';
-import { clear, flush, historyOf, lay, openJob, remembered, setOpener, settle, shownText } from './desk.ts';
-import { cards, jobs, loadCards, store } from './list.ts';
+import { clear, flush, historyOf, lay, noteTrouble, openJob, remembered, settle, shownText, startDesk } from './desk.ts';
+import { blocked, cards, jobs, loadCards, store } from './list.ts';
 import { copyName, digestOf, newId, renamed, type JobCard } from './model.ts';
 import { jobsAtWork } from './tabs.ts';
 import type { WholeJob } from './store.ts';
@@ -155,8 +155,6 @@ function rename(): string {
   return name;
 }
 
-setOpener({ follow, rename });
-
 /** Leaves the open job for an empty lot that is no job yet. */
 export async function closeJob(): Promise<void> {
   await flush();
@@ -169,8 +167,10 @@ export async function closeJob(): Promise<void> {
 
 /** Brings back the job that this tab had, or else the one that was open last; or shows the first sheet. */
 export async function beginJobs(): Promise<void> {
-  await loadCards();
-  const id = await lastJob();
+  startDesk({ follow, rename });
+  const wrong = await Promise.race([loadCards(), isBlocked()]);
+  if (wrong !== undefined && !blocked.value) noteTrouble(wrong);
+  const id = wrong === undefined ? await lastJob() : undefined;
   const found = id === undefined ? undefined : await load(id);
   const opened = found !== undefined && put(found);
   catalogue.value = ask((p) => p.catalogue(), []);
@@ -181,6 +181,15 @@ export async function beginJobs(): Promise<void> {
   if (found && opened) await lay(found.card, shown());
   void sweep();
 }
+
+/** Resolves where a tab with an older page keeps the jobs: nothing is waited for then. */
+const isBlocked = (): Promise<'blocked'> =>
+  new Promise((done) => {
+    const stop = effect(() => {
+      if (blocked.value) done('blocked');
+    });
+    setTimeout(stop, 60_000);
+  });
 
 async function lastJob(): Promise<string | undefined> {
   const there = new Map(cards.peek().map((card) => [card.id, card]));

@@ -44,23 +44,34 @@ const EVERYTHING = ['jobs', 'works', 'pictures', 'versions', 'version-texts', 'd
 export class JobsStore {
   private database: Promise<IDBPDatabase<JobsDatabase>> | undefined;
 
-  constructor(private readonly name = 'batterboard') {}
+  /** `waiting` hears whether a tab with an older page keeps the database from being opened. */
+  constructor(
+    private readonly name = 'batterboard',
+    private readonly waiting: (on: boolean) => void = () => {},
+  ) {}
 
   /** Opens the database; again, where it was taken away or would not open before. */
   private open(): Promise<IDBPDatabase<JobsDatabase>> {
     const forget = () => (this.database = undefined);
     this.database ??= openDB<JobsDatabase>(this.name, VERSION, {
       upgrade: (db, old, _, during) => upgrade(db, old, during, Date.now()),
+      blocked: () => this.waiting(true),
       // Another tab deletes it, or has a newer page: it is not kept waiting.
       blocking: (_current, _blocked, event) => {
         (event.target as IDBDatabase).close();
         forget();
       },
       terminated: forget,
-    }).catch((error: unknown) => {
-      forget();
-      throw error;
-    });
+    }).then(
+      (db) => {
+        this.waiting(false);
+        return db;
+      },
+      (error: unknown) => {
+        forget();
+        throw error;
+      },
+    );
     return this.database;
   }
 

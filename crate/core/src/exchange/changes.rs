@@ -571,7 +571,10 @@ mod tests {
     #[test]
     fn what_happened_to_the_shell_is_told_in_the_units_read() {
         let moved = only(|site| site.placement.as_mut().unwrap().at = Point::new(15.0, 28.048));
-        assert_eq!(moved, (ChangeKind::Moved, "Shell moved by 10'.".to_owned()));
+        assert_eq!(
+            moved,
+            (ChangeKind::Moved, "Shell moved by 10'-0\".".to_owned())
+        );
         let metres = told(|site| {
             site.display = System::Metres;
             site.placement.as_mut().unwrap().at = Point::new(16.0, 25.0);
