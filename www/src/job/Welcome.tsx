@@ -45,7 +45,6 @@ export function Welcome() {
         ))}
       </ul>
       <h3>Or your own</h3>
-      <FileInput picker={picker} take={openPicked} />
       <div class="buttons">
         <button type="button" class="main" onClick={() => picker.current?.click()}>
           Open a file
@@ -57,6 +56,8 @@ export function Welcome() {
           {working ? 'Back to the open job' : 'Close'}
         </button>
       </div>
+      {/* Last, so that the sheet does not begin with the focus on what nobody sees. */}
+      <FileInput picker={picker} take={openPicked} />
       <p class="foot-words">
         A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every
         rule with the local authority, and every hazard with licensed practice.

@@ -20,8 +20,8 @@ export function JobsSheet() {
   useEffect(() => {
     justDeleted.value = null;
     void loadCards();
-    // A sheet takes the focus to what comes first; that would be the file's hidden field.
-    box.current?.focus();
+    // Under a finger the focus would draw up the keyboard over the list.
+    if (matchMedia('(pointer: fine)').matches) box.current?.focus();
   }, []);
   const all = jobs.value;
   const shown = shownCards(all, { words, archived });

@@ -5,7 +5,7 @@ import type { Keepsake } from '../core/types.ts';
 import { tally } from '../state/quantities.ts';
 import { gesturing, ledger } from '../state/store.ts';
 import { figuresIn, smallPicture } from './figures.ts';
-import { cards, loadCards, store } from './list.ts';
+import { cards, loadCards, putCard, store } from './list.ts';
 import { newId, type Figures } from './model.ts';
 import { askToStay } from './persistence.ts';
 import { Saver } from './saver.ts';
@@ -119,21 +119,22 @@ export const hasUnkept = (): boolean =>
   desk !== undefined && now !== undefined && (desk.revision === 0 || !same(now, desk));
 
 /** Lays a job on the desk whose site was just opened; what was there has been written (see `flush`). `revision` 0 where it was never kept. True where this tab may work on it. */
-export async function lay(job: Pick<OnDesk, 'id' | 'revision' | 'untouched'>, as: Shown): Promise<boolean> {
+export async function lay({ id, revision, untouched }: Pick<OnDesk, 'id' | 'revision' | 'untouched'>, as: Shown): Promise<boolean> {
   leave();
-  const claim = claimOn(job.id);
-  const isKept = job.revision > 0;
-  desk = { ...job, ...as, pictureKept: isKept, taken: isKept ? as : undefined, claim };
+  const claim = claimOn(id);
+  const isKept = revision > 0;
+  desk = { id, revision, untouched, ...as, pictureKept: isKept, taken: isKept ? as : undefined, claim };
   now = as;
-  openJob.value = job.id;
+  openJob.value = id;
   parted.value = null;
-  remember(job.id);
-  if (job.revision > 0) void store.setLast(job.id).catch(() => {});
-  keeping.value = job.revision > 0 ? 'kept' : 'writing';
+  remember(id);
+  if (isKept) void store.setLast(id).catch(() => {});
+  keeping.value = isKept ? 'kept' : 'writing';
   const mine = await claim.begin();
   if (desk?.claim !== claim) return mine;
   setWatching(!mine);
-  if (job.revision === 0) saver.ask();
+  if (isKept) pictureSoon();
+  else saver.ask();
   return mine;
 }
 
@@ -158,8 +159,9 @@ async function forgetUntouched(id: string): Promise<void> {
 }
 
 /** Nothing is on the desk: an empty lot that nobody asked for. */
-export function clear(): void {
+export function clear(as: Shown): void {
   leave();
+  now = as;
   openJob.value = null;
   keeping.value = 'nothing';
   setWatching(false);
@@ -239,15 +241,16 @@ async function write({ of, keepsake, picture, figures }: Capture): Promise<void>
     now: Date.now(),
   });
   if (written.how === 'conflict') return part(of, keepsake, picture, figures);
-  Object.assign(of, { revision: written.revision, text: keepsake.text, picture, pictureKept: true });
-  neighbors.say({ kind: 'saved', job: of.id, revision: written.revision });
+  const { revision } = written.card;
+  Object.assign(of, { revision, text: keepsake.text, picture, pictureKept: true });
+  putCard(written.card);
+  neighbors.say({ kind: 'saved', job: of.id, revision });
   unkept.value = unkept.peek().filter((it) => it.id !== of.id);
   trouble.value = null;
   if (of === desk) {
     keeping.value = hasUnkept() ? 'writing' : 'kept';
     pictureSoon();
   }
-  await loadCards();
   if (!of.untouched) askToStay();
 }
 
@@ -353,11 +356,17 @@ async function keepPicture(): Promise<void> {
   const of = desk;
   if (!of || of.untouched || watching.value) return;
   if (gesturing.value) return pictureSoon();
+  const card = cards.peek().find((it) => it.id === of.id);
   const small = ask(smallPicture, '');
-  if (small === '' || cards.peek().find((it) => it.id === of.id)?.small === small) return;
-  await store.change(of.id, { small }).catch(() => {});
-  await loadCards();
-  tellList();
+  if (!card || small === '' || (card.small === small && card.figures)) return;
+  const change = { small, figures: card.figures ?? figuresIn(ledger.value, tally.value) };
+  try {
+    await store.change(of.id, change);
+    putCard({ ...(cards.peek().find((it) => it.id === of.id) ?? card), ...change });
+    tellList();
+  } catch {
+    // It is painted anew with the next change.
+  }
 }
 
 const TAB = 'batterboard job';

@@ -23,3 +23,8 @@ export async function loadCards(): Promise<unknown> {
     return error;
   }
 }
+
+/** Takes over the card of a job that was just written. */
+export function putCard(card: JobCard): void {
+  cards.value = [...cards.peek().filter((it) => it.id !== card.id), card];
+}

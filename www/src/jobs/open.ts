@@ -160,9 +160,9 @@ export async function closeJob(): Promise<void> {
   await flush();
   const blank = aside((p) => p.save(), '');
   if (!blank || !ask((p) => p.open(blank), NOTHING_DONE).ok) return;
-  clear();
   fitSoon();
   refresh();
+  clear(shown());
 }
 
 /** Brings back the job that this tab had, or else the one that was open last; or shows the first sheet. */

@@ -19,10 +19,10 @@ export interface Writing {
   now: number;
 }
 
-export type Written = { how: 'kept'; revision: number } | { how: 'conflict' };
+export type Written = { how: 'kept'; card: JobCard } | { how: 'conflict' };
 
 /** What the list alone knows. */
-export type CardChange = Partial<Pick<JobCard, 'place' | 'status' | 'archived' | 'deleted' | 'small'>>;
+export type CardChange = Partial<Pick<JobCard, 'place' | 'status' | 'archived' | 'deleted' | 'small' | 'figures'>>;
 
 /** A job with everything of it. */
 export interface WholeJob {
@@ -128,25 +128,22 @@ export class JobsStore {
         key = picture === '' ? '' : newId();
         if (picture !== '') await during.objectStore('pictures').put(picture, key);
       }
-      const revision = from + 1;
-      await works.put({ text, picture: key, history }, id);
-      await jobs.put(
-        {
-          ...(before ?? { ...NEW, created: now }),
-          id,
-          name: nameIn(text),
-          changed: before && same ? before.changed : now,
-          revision,
-          untouched,
-          figures,
-          digest,
-          // Whoever works on it wants it.
-          deleted: null,
-        },
+      const card: JobCard = {
+        ...(before ?? { ...NEW, created: now }),
         id,
-      );
+        name: nameIn(text),
+        changed: before && same ? before.changed : now,
+        revision: from + 1,
+        untouched,
+        figures,
+        digest,
+        // Whoever works on it wants it.
+        deleted: null,
+      };
+      await works.put({ text, picture: key, history }, id);
+      await jobs.put(card, id);
       await during.objectStore('desk').put(id, OPEN);
-      return { how: 'kept', revision };
+      return { how: 'kept', card };
     });
   }
 

@@ -18,7 +18,7 @@ class Locks {
   private queue = new Map<string, Request[]>();
 
   request = ((name: string, options: LockOptions, callback: Request['callback']) =>
-    new Promise((resolve, reject) => {
+    new Promise<unknown>((resolve, reject) => {
       const it: Request = { options, callback, settle: { resolve, reject } };
       options.signal?.addEventListener('abort', () => {
         const waiting = this.queue.get(name) ?? [];
