@@ -99,7 +99,7 @@ test('undo and redo survive a reload', async ({ page }) => {
   await page.keyboard.press('Control+z');
   await settled(page);
   const text = await savedText(page);
-  await keptOnDevice(page);
+  await expect(page.locator('.kept')).toHaveText('Kept');
   await page.reload();
   await expect(page.locator('.clearance').first()).toBeVisible();
   expect(await savedText(page)).toBe(text);
@@ -108,6 +108,7 @@ test('undo and redo survive a reload', async ({ page }) => {
     await page.getByRole('button', { name: `Undo: ${step}` }).click();
   }
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeVisible();
+  await settled(page);
   const { name } = JSON.parse(text) as { name: string };
   expect(JSON.parse(await savedText(page))).toEqual({ ...(JSON.parse(demoText(FIRST)) as object), name });
 });
@@ -317,9 +318,10 @@ test('a tab that dies while it saves leaves a whole job, with what was painted a
   await nudge(again);
   await keptOnDevice(again);
 
-  // Closed at once after an edit: that edit is there.
+  // Killed as soon as an edit is said to be kept: it is.
   await nudge(again);
   const last = await savedText(again);
+  await expect(again.locator('.kept')).toHaveText('Kept');
   await again.close({ runBeforeUnload: false });
   const third = await context.newPage();
   await third.goto('./?bench');

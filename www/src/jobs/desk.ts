@@ -28,9 +28,11 @@ interface OnDesk {
 }
 
 /** A site as it was painted last. */
-interface Shown {
+export interface Shown {
   text: string;
   picture: string;
+  /** The planner's count of changes: undo and redo may lead back to the same text, with another history. */
+  at: number;
 }
 
 /** What is to be written of a job. */
@@ -112,18 +114,24 @@ async function hear(said: Said): Promise<void> {
 
 const saver = new Saver<Capture>({ capture, write, failed });
 
-const same = (a: Shown, b: Shown): boolean => a.text === b.text && a.picture === b.picture;
+/** Whether there is something to take, to be written. */
+function isDue(): boolean {
+  if (!desk || !now) return false;
+  const { taken } = desk;
+  return !taken || now.at !== taken.at || now.text !== taken.text || now.picture !== taken.picture;
+}
 
 /** Whether something of the open job is not written yet. */
 export const hasUnkept = (): boolean =>
-  desk !== undefined && now !== undefined && (desk.revision === 0 || !same(now, desk));
+  desk !== undefined && now !== undefined && (desk.revision === 0 || now.text !== desk.text || now.picture !== desk.picture);
 
 /** Lays a job on the desk whose site was just opened; what was there has been written (see `flush`). `revision` 0 where it was never kept. True where this tab may work on it. */
 export async function lay({ id, revision, untouched }: Pick<OnDesk, 'id' | 'revision' | 'untouched'>, as: Shown): Promise<boolean> {
   leave();
   const claim = claimOn(id);
   const isKept = revision > 0;
-  desk = { id, revision, untouched, ...as, pictureKept: isKept, taken: isKept ? as : undefined, claim };
+  const { text, picture } = as;
+  desk = { id, revision, untouched, text, picture, pictureKept: isKept, taken: isKept ? as : undefined, claim };
   now = as;
   openJob.value = id;
   parted.value = null;
@@ -133,6 +141,8 @@ export async function lay({ id, revision, untouched }: Pick<OnDesk, 'id' | 'revi
   const mine = await claim.begin();
   if (desk?.claim !== claim) return mine;
   setWatching(!mine);
+  const card = cards.peek().find((it) => it.id === id);
+  pictureDue = !isKept || !card?.figures || card.small === '';
   if (isKept) pictureSoon();
   else saver.ask();
   return mine;
@@ -186,11 +196,11 @@ export function abandon(): void {
 export const shownText = (): string | undefined => now?.text;
 
 /** The open site has changed and was painted; it is kept soon. */
-export function changed(text: string, picture: string): void {
+export function changed(as: Shown): void {
   if (!desk) {
     // The lot that a first visit begins with becomes a job once something is done to it.
-    if (now === undefined) now = { text, picture };
-    if (text === now.text && picture === now.picture) return;
+    now ??= as;
+    if (as.text === now.text && as.picture === now.picture) return;
     const id = newId();
     const claim = claimOn(id);
     desk = { id, revision: 0, untouched: false, text: '', picture: '', pictureKept: false, taken: undefined, claim };
@@ -198,33 +208,31 @@ export function changed(text: string, picture: string): void {
     openJob.value = id;
     remember(id);
   }
-  if (watching.value) {
-    settle(desk.revision, text, picture);
-    return;
-  }
-  now = { text, picture };
-  if (!hasUnkept()) return;
+  if (watching.value) return settle(desk.revision, as);
+  now = as;
+  if (!isDue()) return;
   keeping.value = 'writing';
+  pictureDue = true;
   saver.ask();
 }
 
 /** The state of a job that was opened before anything is done to it, as this planner writes it. */
-export function settle(revision: number, text: string, picture: string): void {
+export function settle(revision: number, as: Shown): void {
   if (!desk) return;
-  now = { text, picture };
-  Object.assign(desk, { revision, text, picture, pictureKept: true, taken: now });
+  now = as;
+  Object.assign(desk, { revision, text: as.text, picture: as.picture, pictureKept: true, taken: as });
 }
 
 function capture(): Capture | undefined {
-  if (!desk || !now || watching.value || (desk.taken && same(now, desk.taken))) return undefined;
+  if (!desk || !now || watching.value || !isDue()) return undefined;
   // Without a planner there is what it painted last.
   const painted = { text: now.text, history: '' };
   const keepsake = plannerGone ? painted : ask((p) => p.keepsake(MOST_HISTORY), painted);
-  const { picture } = now;
+  const { picture, at } = now;
   if (keepsake.text !== desk.text) desk.untouched = false;
   lastHistory = keepsake;
   const it = { of: desk, keepsake, picture, figures: gesturing.value ? null : figuresIn(ledger.value, tally.value) };
-  now = { text: keepsake.text, picture };
+  now = { text: keepsake.text, picture, at };
   desk.taken = now;
   return it;
 }
@@ -248,7 +256,7 @@ async function write({ of, keepsake, picture, figures }: Capture): Promise<void>
   unkept.value = unkept.peek().filter((it) => it.id !== of.id);
   trouble.value = null;
   if (of === desk) {
-    keeping.value = hasUnkept() ? 'writing' : 'kept';
+    keeping.value = isDue() ? 'writing' : 'kept';
     pictureSoon();
   }
   if (!of.untouched) askToStay();
@@ -301,8 +309,12 @@ export async function tryAgain(): Promise<void> {
   await loadCards();
 }
 
-/** Writes what is not written yet. */
-export const flush = (): Promise<void> => saver.flush();
+/** Writes what is not written yet, and the small picture with it, as long as the planner holds this job. */
+export function flush(): Promise<void> {
+  const picture = paintSmall();
+  const written = saver.flush();
+  return picture ? written.then(picture) : written;
+}
 
 /** What undo needs of a text, where that is what was kept last. */
 export const historyOf = (text: string): string => (lastHistory.text === text ? lastHistory.history : '');
@@ -344,29 +356,44 @@ let waitingForIdle = false;
 function pictureSoon(): void {
   if (waitingForIdle) return;
   waitingForIdle = true;
-  const idle = 'requestIdleCallback' in window ? window.requestIdleCallback : (does: () => void) => setTimeout(does, 500);
-  setTimeout(() => idle(() => void keepPicture()), PICTURE_AFTER);
+  setTimeout(() => {
+    if ('requestIdleCallback' in window) window.requestIdleCallback(() => void keepPicture(), { timeout: IDLE_WITHIN });
+    else void keepPicture();
+  }, PICTURE_AFTER);
 }
 
-/** The picture follows the last change by so much, milliseconds. */
+/** The picture follows a change by so much, and waits so long for the page to have nothing else to do, milliseconds. */
 const PICTURE_AFTER = 700;
+const IDLE_WITHIN = 3000;
 
 async function keepPicture(): Promise<void> {
   waitingForIdle = false;
-  const of = desk;
-  if (!of || of.untouched || watching.value) return;
   if (gesturing.value) return pictureSoon();
-  const card = cards.peek().find((it) => it.id === of.id);
+  await paintSmall()?.();
+}
+
+/** Something is to be seen on the plan that the small picture has not. */
+let pictureDue = false;
+
+/** Paints the small picture of the open job where it is due; gives what writes it. */
+function paintSmall(): (() => Promise<void>) | undefined {
+  const of = desk;
+  if (!of || of.untouched || watching.value || !pictureDue || gesturing.value) return undefined;
   const small = ask(smallPicture, '');
-  if (!card || small === '' || (card.small === small && card.figures)) return;
-  const change = { small, figures: card.figures ?? figuresIn(ledger.value, tally.value) };
-  try {
-    await store.change(of.id, change);
-    putCard({ ...(cards.peek().find((it) => it.id === of.id) ?? card), ...change });
-    tellList();
-  } catch {
-    // It is painted anew with the next change.
-  }
+  const figures = figuresIn(ledger.value, tally.value);
+  pictureDue = false;
+  return async () => {
+    const card = cards.peek().find((it) => it.id === of.id);
+    if (!card || small === '' || (card.small === small && card.figures)) return;
+    const change = { small, figures: card.figures ?? figures };
+    try {
+      await store.change(of.id, change);
+      putCard({ ...(cards.peek().find((it) => it.id === of.id) ?? card), ...change });
+      tellList();
+    } catch {
+      // It is painted anew with the next change.
+    }
+  };
 }
 
 const TAB = 'batterboard job';

@@ -10,7 +10,7 @@ import { fitSoon } from '../plan/view.ts';
 import { bareText } from '../state/document.ts';
 import { refresh, say } from '../state/refresh.ts';
 import { catalogue, ledger, ledgerUp, sheet, step, trouble } from '../state/store.ts';
-import { clear, flush, historyOf, lay, noteTrouble, openJob, remembered, settle, shownText, startDesk } from './desk.ts';
+import { clear, flush, historyOf, lay, noteTrouble, openJob, remembered, settle, shownText, startDesk, type Shown } from './desk.ts';
 import { blocked, cards, jobs, loadCards, store } from './list.ts';
 import { copyName, digestOf, newId, renamed, type JobCard } from './model.ts';
 import { jobsAtWork } from './tabs.ts';
@@ -81,7 +81,7 @@ async function giveUndoBack(id: string, text: string): Promise<void> {
 }
 
 /** What the planner holds now, as it is compared with what is kept. */
-const shown = () => ({ text: bareText(), picture: followPicture() });
+const shown = (): Shown => ({ text: bareText(), picture: followPicture(), at: ledger.peek()?.revision ?? -1 });
 
 /** Has the page show the site that was just opened. */
 function show(): void {
@@ -141,8 +141,8 @@ async function follow(id: string): Promise<void> {
   if (!found || openJob.peek() !== id || !put(found)) return;
   refresh();
   const now = shown();
-  keepGood(now);
-  settle(found.card.revision, now.text, now.picture);
+  keepGood({ text: now.text, picture: now.picture });
+  settle(found.card.revision, now);
   askForFrame();
 }
 

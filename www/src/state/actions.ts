@@ -19,10 +19,9 @@ const NOTHING_DONE: Outcome = { ok: false, findings: [] };
 export function keep(): void {
   const text = bareText();
   const picture = followPicture();
-  const before = good();
-  if (!text || (text === before.text && picture === before.picture)) return;
+  if (!text) return;
   keepGood({ text, picture });
-  changed(text, picture);
+  changed({ text, picture, at: ledger.value?.revision ?? -1 });
 }
 
 /** Makes one undoable edit. Gives the findings when the core would not have it. */
