@@ -454,6 +454,13 @@ for (const { name, viewport, hasTouch } of SCREENS) {
       await expect(sheet.locator('.job')).toHaveCount(DEMO_SITES.length);
       await expect(sheet.locator('img.small-plan')).toHaveCount(DEMO_SITES.length);
       await page.screenshot({ path: join(RESULTS, `jobs-list-${name}.png`) });
+      const more = sheet.locator('.job-more').first();
+      if (await more.isVisible()) await press(more);
+      await expect(sheet.getByLabel('Place of').first()).toBeVisible();
+      await sheet.getByLabel('Place of').first().fill('12 Mill Lane');
+      await sheet.getByLabel('Place of').first().blur();
+      await sheet.getByLabel('Status of').first().selectOption({ label: 'Ready to dig' });
+      await page.screenshot({ path: join(RESULTS, `jobs-row-${name}.png`) });
       // Nothing is wider than the sheet, and what is pressed by a finger is large enough.
       const wide = await sheet.evaluate((it) => it.scrollWidth - it.clientWidth);
       expect(wide).toBeLessThanOrEqual(0);

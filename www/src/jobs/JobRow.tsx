@@ -1,4 +1,5 @@
 // One job in the list: what it is, how far it has come, and what can be done to it without opening it.
+import { useState } from 'preact/hooks';
 import { Choice } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { deleteJob, duplicate, setCard } from './change.ts';
@@ -14,18 +15,28 @@ export function JobRow({ card }: { card: JobCard }) {
   const { id, name, place, status, archived, changed } = card;
   const called = name || 'Job without a name';
   const isOpen = openJob.value === id;
+  // Where there is little room the fields and what can be done come when asked for.
+  const [more, setMore] = useState(false);
+  const changedWhen = when(changed, Date.now()).replace(/^(?:Today|Yesterday)/, (day) => day.toLowerCase());
   return (
-    <li class="job" data-job={id} data-open={isOpen} aria-label={called}>
+    <li class="job" data-job={id} data-open={isOpen} data-more={more} aria-label={called}>
       <button type="button" class="job-open" onClick={() => void openKept(id)}>
         <SmallPlan src={card.small} />
         <span class="job-head">
           <strong>{called}</strong>
+          <span class="job-brief">
+            {STATUS_WORDS[status]}
+            {place && `. ${place}`}
+          </span>
           <span class="job-when">
-            {isOpen ? 'Open now. ' : ''}Changed {when(changed, Date.now())}
+            {isOpen ? 'Open now. ' : ''}Changed {changedWhen}
           </span>
         </span>
       </button>
       <JobFigures figures={card.figures} />
+      <button type="button" class="job-more" aria-expanded={more} aria-label={`More on ${called}`} onClick={() => setMore(!more)}>
+        {more ? 'Less' : 'More'}
+      </button>
       <div class="job-fields">
         <TextField
           label={`Place of ${called}`}

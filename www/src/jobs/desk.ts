@@ -46,6 +46,7 @@ interface Capture {
 /** A job that could not be kept and is in this tab alone. */
 export interface Unkept {
   id: string;
+  revision: number;
   text: string;
   picture: string;
 }
@@ -125,9 +126,11 @@ function isDue(): boolean {
 export const hasUnkept = (): boolean =>
   desk !== undefined && now !== undefined && (desk.revision === 0 || now.text !== desk.text || now.picture !== desk.picture);
 
-/** Lays a job on the desk whose site was just opened; what was there has been written (see `flush`). `revision` 0 where it was never kept. True where this tab may work on it. */
-export async function lay({ id, revision, untouched }: Pick<OnDesk, 'id' | 'revision' | 'untouched'>, as: Shown): Promise<boolean> {
+/** Lays a job on the desk whose site was just opened; what was there has been written (see `flush`). `revision` is 0
+    where it was never kept. True where this tab may work on it. */
+export async function lay(job: Pick<OnDesk, 'id' | 'revision' | 'untouched'>, as: Shown): Promise<boolean> {
   leave();
+  const { id, revision, untouched } = job;
   const claim = claimOn(id);
   const isKept = revision > 0;
   const { text, picture } = as;
@@ -254,27 +257,30 @@ async function write({ of, keepsake, picture, figures }: Capture): Promise<void>
   putCard(written.card);
   neighbors.say({ kind: 'saved', job: of.id, revision });
   unkept.value = unkept.peek().filter((it) => it.id !== of.id);
-  trouble.value = null;
   if (of === desk) {
     keeping.value = isDue() ? 'writing' : 'kept';
     pictureSoon();
   }
+  if (unkept.peek().length > 0) await keepRest();
+  else if (of === desk) trouble.value = null;
   if (!of.untouched) askToStay();
 }
 
 /** Another tab has written this job since: nothing of it is overwritten, what was done here becomes a job of its own. */
 async function part(of: OnDesk, keepsake: Keepsake, picture: string, figures: Figures | null): Promise<void> {
   const from = of.id;
+  const id = newId();
   of.claim?.end();
-  Object.assign(of, { id: newId(), revision: 0, pictureKept: false, claim: undefined, untouched: false });
+  Object.assign(of, { id, revision: 0, pictureKept: false, claim: undefined, untouched: false });
+  if (of === desk) {
+    of.claim = claimOn(id);
+    void of.claim.begin();
+    setWatching(false);
+    openJob.value = id;
+    remember(id);
+    parted.value = { from, name: opener.rename() };
+  }
   await write({ of, keepsake, picture, figures });
-  if (of !== desk) return;
-  of.claim = claimOn(of.id);
-  void of.claim.begin();
-  setWatching(false);
-  openJob.value = of.id;
-  remember(of.id);
-  parted.value = { from, name: opener.rename() };
 }
 
 function failed({ of, keepsake, picture }: Capture, error: unknown): void {
@@ -285,7 +291,7 @@ function failed({ of, keepsake, picture }: Capture, error: unknown): void {
     keeping.value = 'nothing';
     return;
   }
-  const it = { id: of.id, text: keepsake.text, picture };
+  const it = { id: of.id, revision: of.revision, text: keepsake.text, picture };
   unkept.value = [...unkept.peek().filter(({ id }) => id !== of.id), it];
 }
 
@@ -295,18 +301,24 @@ export const noteTrouble = (error: unknown): void => void (trouble.value = kindO
 /** Tries once more to keep what could not be kept. */
 export async function tryAgain(): Promise<void> {
   await saver.flush();
-  for (const { id, text, picture } of unkept.peek()) {
-    try {
-      const card = await store.card(id);
-      await store.write({ id, from: card?.revision ?? 0, text, history: '', picture, untouched: false, figures: null, now: Date.now() });
+  await keepRest();
+}
+
+/** Keeps the jobs that left the desk without being kept; the trouble is over once none is left. */
+async function keepRest(): Promise<void> {
+  try {
+    for (const { id, revision, text, picture } of unkept.peek()) {
+      const writing = { text, history: '', picture, untouched: false, figures: null, now: Date.now() };
+      const written = await store.write({ ...writing, id, from: revision });
+      // Somebody else has written it since: this is a job of its own.
+      if (written.how === 'conflict') await store.write({ ...writing, id: newId(), from: 0 });
       unkept.value = unkept.peek().filter((it) => it.id !== id);
-    } catch (error) {
-      trouble.value = kindOf(error);
-      return;
     }
+    if (openJob.peek() === null || keeping.peek() !== 'nothing') trouble.value = null;
+    await loadCards();
+  } catch (error) {
+    trouble.value = kindOf(error);
   }
-  if (!hasUnkept()) trouble.value = null;
-  await loadCards();
 }
 
 /** Writes what is not written yet, and the small picture with it, as long as the planner holds this job. */

@@ -193,7 +193,8 @@ export class JobsStore {
           await during.objectStore('version-texts').delete(number);
         }
       }
-      const used = new Set<string>();
+      if ((await during.objectStore('pictures').count()) === 0) return;
+    const used = new Set<string>();
       for (let at = await versions.openCursor(); at; at = await at.continue()) used.add(at.value.picture);
       for (let at = await during.objectStore('works').openCursor(); at; at = await at.continue()) used.add(at.value.picture);
       for (const key of await during.objectStore('pictures').getAllKeys()) {
