@@ -221,8 +221,7 @@ fn lot(told: &mut Told, before: &LotRecord, after: &LotRecord) {
         return;
     }
     let (had, has) = (before.courses.len(), after.courses.len());
-    let run =
-        |lot: &LotRecord| -> Vec<_> { lot.courses.iter().map(|it| it.shape.clone()).collect() };
+    let run = |lot: &LotRecord| -> Vec<_> { lot.courses.iter().map(|it| it.shape).collect() };
     let (ran, runs) = (run(before), run(after));
     let mut sides = 0;
     if had != has {

@@ -87,7 +87,7 @@ impl History {
 
     /// The history as text of about `limit` bytes at most, the steps nearest the present first to
     /// be kept. `digest`: what tells the present site from any other.
-    pub(super) fn to_text(&mut self, present: &Site, digest: &str, limit: usize) -> String {
+    pub(super) fn write(&mut self, present: &Site, digest: &str, limit: usize) -> String {
         let shown = present
             .picture
             .as_ref()
@@ -114,7 +114,7 @@ impl History {
         serde_json::to_string(&kept).unwrap_or_default()
     }
 
-    /// Reads what [`History::to_text`] wrote; none where it is not a history of this site.
+    /// Reads what [`History::write`] wrote; none where it is not a history of this site.
     pub(super) fn from_text(text: &str, present: &Site, digest: &str) -> Option<Self> {
         let kept: HistoryText = serde_json::from_str(text).ok()?;
         if (kept.version, kept.site, kept.of.as_str()) != (TEXT_VERSION, VERSION, digest) {

@@ -39,7 +39,7 @@ impl Session {
             None => self.site.site().clone(),
         };
         let text = self.bare_text(&site);
-        let history = self.history.to_text(&site, &digest(&text), limit);
+        let history = self.history.write(&site, &digest(&text), limit);
         Keepsake { text, history }
     }
 
