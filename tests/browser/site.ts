@@ -143,8 +143,10 @@ export async function keptOnDevice(page: Page): Promise<void> {
         });
       const database = await answered(indexedDB.open('batterboard'));
       try {
-        const text: unknown = await answered(database.transaction('documents').objectStore('documents').get('open-work'));
-        return text === window.bench.ask((p) => p.save_bare(), '');
+        const reading = database.transaction(['desk', 'works']);
+        const id = await answered<string>(reading.objectStore('desk').get('open'));
+        const work = id ? await answered<{ text: string } | undefined>(reading.objectStore('works').get(id)) : undefined;
+        return work?.text === window.bench.ask((p) => p.save_bare(), '');
       } finally {
         database.close();
       }

@@ -13,6 +13,8 @@ import { ReportSheet } from './job/ReportSheet.tsx';
 import { StoppedSheet } from './job/StoppedSheet.tsx';
 import { TopBar } from './job/TopBar.tsx';
 import { Welcome } from './job/Welcome.tsx';
+import { JobsSheet } from './jobs/JobsSheet.tsx';
+import { VersionsSheet } from './jobs/VersionsSheet.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
@@ -49,6 +51,8 @@ export function App() {
         <Foot />
       </div>
       {sheet.value === 'welcome' && <Welcome />}
+      {sheet.value === 'jobs' && <JobsSheet />}
+      {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'takeoff' && <TakeoffSheet />}
       {sheet.value === 'compare' && <CompareSheet />}

@@ -1,11 +1,14 @@
 //! The planner as the page holds it: the open site, its history, and its painting.
 
 use batterboard_core::drawing::Focus;
+use batterboard_core::exchange;
+use batterboard_core::exchange::changes::{self, Change};
+use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Command, Ledger, Session};
+use batterboard_core::session::{Command, Keepsake, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use web_sys::CanvasRenderingContext2d;
@@ -84,6 +87,13 @@ impl Highlight {
             Self::Side(course) => Focus::Side(*course),
         }
     }
+}
+
+/// What was changed since an earlier state of the site; or why that could not be read.
+#[derive(Debug, Serialize, Tsify)]
+pub struct ChangesSince {
+    changes: Vec<Change>,
+    findings: Vec<Finding>,
 }
 
 #[wasm_bindgen]
@@ -179,5 +189,50 @@ impl Planner {
             highlight.focus(),
         );
         Ok(())
+    }
+
+    /// Paints a small picture of the site, without lettering and without touching the plan's own
+    /// painting.
+    pub fn paint_small(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        view: Ts<PlanView>,
+    ) -> Result<(), JsValue> {
+        let view = View::from(made_by_page(view)?);
+        plan::small::paint(context, &view, &mut self.session, &self.pictured);
+        Ok(())
+    }
+
+    /// The site and its history as they are kept on the device, the history at most so many bytes.
+    pub fn keepsake(&mut self, limit: usize) -> Answer<Keepsake> {
+        to_js(&self.session.keepsake(limit))
+    }
+
+    /// Gives a site that was just opened the history it was kept with; false where it is not its own.
+    pub fn restore_history(&mut self, text: &str) -> bool {
+        self.session.restore_history(text)
+    }
+
+    /// Puts a version (a site file, and its picture's data where it is without) in place of the
+    /// present site, in one step that can be undone.
+    pub fn restore_version(&mut self, text: &str, picture: &str) -> Answer<Outcome> {
+        to_js(&Outcome::from(self.session.restore_version(text, picture)))
+    }
+
+    /// Has the site follow what is done elsewhere, without edits of its own, or not any more.
+    pub fn set_watching(&mut self, watching: bool) {
+        self.session.set_watching(watching);
+    }
+
+    /// What was changed from a version to the site as it stands.
+    pub fn changes_since(&self, text: &str, picture: &str) -> Answer<ChangesSince> {
+        let (changes, findings) = match exchange::open_with_picture(text, picture) {
+            Ok(then) => {
+                let (then, now) = (then.site.site(), self.session.site().site());
+                (changes::between(then, now), Vec::new())
+            }
+            Err(findings) => (Vec::new(), findings),
+        };
+        to_js(&ChangesSince { changes, findings })
     }
 }

@@ -1,21 +1,12 @@
 // The planner keeps stopping on this work: the work is handed out, and a blank lot is offered.
 import { good } from '../core/planner.ts';
-import type { Site } from '../core/types.ts';
+import { wholeText } from '../jobs/whole.ts';
 import { goOnBlank } from '../state/actions.ts';
 import { download, fileName } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 
-/** The site file with its picture: no core is there to write it. */
-function whole(): string {
-  const { text, picture } = good();
-  if (picture === '') return text;
-  const site = JSON.parse(text) as Site;
-  if (site.picture) site.picture.data = picture;
-  return `${JSON.stringify(site, null, 2)}\n`;
-}
-
 export function StoppedSheet() {
-  const text = whole();
+  const text = wholeText(good());
   return (
     <Sheet label="The planner stopped" class="findings" close={() => {}}>
       <h2>The planner keeps stopping on this work</h2>

@@ -4,6 +4,8 @@ import { chooseIncoming } from '../bring/incoming.ts';
 import type { System } from '../core/types.ts';
 import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { keeping, trouble, watching } from '../jobs/desk.ts';
+import { KeepBar } from '../jobs/KeepBar.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
 import { openPicked, saveFile } from './files.ts';
@@ -11,6 +13,15 @@ import { openPicked, saveFile } from './files.ts';
 export function TopBar() {
   const now = job.value;
   if (!now) return null;
+  return (
+    <div class="head">
+      <Bar now={now} />
+      <KeepBar />
+    </div>
+  );
+}
+
+function Bar({ now }: { now: NonNullable<typeof job.value> }) {
   return (
     <header class="top">
       <h1 class="brand">
@@ -29,6 +40,7 @@ export function TopBar() {
         placeholder="Name of the job"
         commit={(name) => editOrTell({ rename: { name, note: now.note } }, 'The job was not renamed.')}
       />
+      <Kept />
       <div class="top-group" role="group" aria-label="Undo and redo">
         <Arrow label={now.undo ? `Undo: ${now.undo}` : 'Nothing to undo'} off={!now.undo} does={undo} />
         <Arrow label={now.redo ? `Redo: ${now.redo}` : 'Nothing to redo'} off={!now.redo} does={redo} back />
@@ -36,6 +48,17 @@ export function TopBar() {
       <Units />
       <Files />
     </header>
+  );
+}
+
+/** Whether the job is kept on this device as it stands. */
+function Kept() {
+  const how = watching.value ? 'watching' : keeping.value;
+  const words = { kept: 'Kept', writing: 'Keeping …', nothing: trouble.value ? 'Not kept' : '', watching: 'Only to look at' }[how];
+  return (
+    <span class="kept" data-how={trouble.value ? 'trouble' : how} title="How the job stands on this device">
+      {words}
+    </span>
   );
 }
 
@@ -76,6 +99,9 @@ function Files() {
   return (
     <>
       <FileInput picker={picker} id="site-file" take={openPicked} />
+      <button type="button" class="top-wide" onClick={() => (sheet.value = 'jobs')}>
+        All jobs
+      </button>
       <button type="button" class="top-wide" onClick={saveFile}>
         Save
       </button>
@@ -95,6 +121,16 @@ function Files() {
       >
         <summary>Job</summary>
         <ul>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'jobs'))}>
+              All jobs
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'versions'))}>
+              Versions of this job
+            </button>
+          </li>
           <li>
             <button type="button" onClick={then(() => picker.current?.click())}>
               Open a file

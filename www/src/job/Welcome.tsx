@@ -2,9 +2,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../core/planner.ts';
+import { jobs } from '../jobs/list.ts';
+import { shownCards, STATUS_WORDS, when } from '../jobs/model.ts';
+import { openKept } from '../jobs/open.ts';
+import { SmallPlan } from '../jobs/SmallPlan.tsx';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';
+import { DescribeLot } from './DescribeLot.tsx';
 import { loadDemoSites, type DemoSite } from './demo.ts';
 import { openPicked } from './files.ts';
 import { Sheet } from './Sheet.tsx';
@@ -26,11 +31,13 @@ export function Welcome() {
         Drag a pool shell over the plan and read off what is left to every line, wall and tank, how deep to dig, and
         what to buy. Everything stays on this device.
       </p>
+      <LatestJobs />
       <h3>Try an invented site</h3>
+      {jobs.value.length > 0 && <p>A copy is opened; your own jobs stay as they are.</p>}
       <ul class="demos">
         {(sites ?? []).map((site) => (
           <li key={site.file}>
-            <button type="button" class="demo" data-file={site.file} onClick={() => openText(site.text, site.name)}>
+            <button type="button" class="demo" data-file={site.file} onClick={() => openText(site.text, site.name, 'copy')}>
               <Picture text={site.text} />
               <strong>{site.name}</strong>
               <span>{site.note}</span>
@@ -38,8 +45,9 @@ export function Welcome() {
           </li>
         ))}
       </ul>
-      <h3>Or your own</h3>
-      <FileInput picker={picker} take={openPicked} />
+      <h3>Or your own lot</h3>
+      <DescribeLot />
+      <h3>Or a file</h3>
       <div class="buttons">
         <button type="button" class="main" onClick={() => picker.current?.click()}>
           Open a file
@@ -51,11 +59,47 @@ export function Welcome() {
           {working ? 'Back to the open job' : 'Close'}
         </button>
       </div>
+      {/* Last, so that the sheet does not begin with the focus on what nobody sees. */}
+      <FileInput picker={picker} take={openPicked} />
       <p class="foot-words">
         A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every
         rule with the local authority, and every hazard with licensed practice.
       </p>
     </Sheet>
+  );
+}
+
+/** So many of the latest jobs stand on the first sheet. */
+const LATEST = 3;
+
+function LatestJobs() {
+  const latest = shownCards(jobs.value, { words: '', archived: false }).slice(0, LATEST);
+  if (jobs.value.length === 0) return null;
+  return (
+    <>
+      <h3>Your jobs</h3>
+      <ul class="latest-jobs">
+        {latest.map((card) => (
+          <li key={card.id}>
+            <button type="button" class="latest-job" data-job={card.id} onClick={() => void openKept(card.id)}>
+              <SmallPlan src={card.small} />
+              <span>
+                <strong>{card.name || 'Job without a name'}</strong>
+                <span>
+                  {card.place ? `${card.place}. ` : ''}
+                  {STATUS_WORDS[card.status]}. {when(card.changed, Date.now())}
+                </span>
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div class="buttons">
+        <button type="button" onClick={() => (sheet.value = 'jobs')}>
+          All jobs ({jobs.value.length})
+        </button>
+      </div>
+    </>
   );
 }
 

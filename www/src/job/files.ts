@@ -1,15 +1,24 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
-import { ask } from '../core/planner.ts';
+import { ask, good } from '../core/planner.ts';
+import { bringIn } from '../jobs/exchange.ts';
+import { isJobsFile } from '../jobs/transfer.ts';
+import { wholeText } from '../jobs/whole.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
+import { download } from './download.ts';
+
+export { download };
 
 /** A file larger than this is no site file of ours, bytes. */
 const MOST_BYTES = 20_000_000;
+/** And one larger than this no file of jobs that could be taken in at once. */
+const MOST_BYTES_OF_JOBS = 400_000_000;
 
 /** The text of a file; what bars it is told. */
 export async function textOf(file: File): Promise<string | undefined> {
-  if (file.size > MOST_BYTES) {
+  const most = isJobsFile(await file.slice(0, 400).text().catch(() => '')) ? MOST_BYTES_OF_JOBS : MOST_BYTES;
+  if (file.size > most) {
     refuse(file.name, 'The file is too large for a site.', 'Open a file that this planner saved.');
     return undefined;
   }
@@ -35,14 +44,17 @@ export async function takeDropped(file: File): Promise<void> {
   }
   const text = await textOf(file);
   if (text === undefined) return;
-  if (isBroughtIn(text)) lookAt(text, file.name);
+  if (isJobsFile(text)) await bringIn(text, file.name);
+  else if (isBroughtIn(text)) lookAt(text, file.name);
   else openText(text, file.name);
 }
 
-/** Opens a site file that was picked or dropped. */
+/** Opens a site file that was picked; of a file of jobs, all of them come into the list. */
 export async function openFile(file: File): Promise<void> {
   const text = await textOf(file);
-  if (text !== undefined) openText(text, file.name);
+  if (text === undefined) return;
+  if (isJobsFile(text)) await bringIn(text, file.name);
+  else openText(text, file.name);
 }
 
 /** Opens what was picked, and makes the picker ready to pick the same file again. */
@@ -63,25 +75,15 @@ export async function openShellFile(input: HTMLInputElement): Promise<void> {
   refresh();
 }
 
-/** Gives the user a text as a file. */
-export function download(text: string, name: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}
-
 /** The job's name as the beginning of a file name. */
-export function fileName(): string {
-  const name = (ledger.value?.name ?? '').toLowerCase().replace(/[^a-z0-9]+/g, '-');
+export function fileName(job = ledger.value?.name ?? ''): string {
+  const name = job.toLowerCase().replace(/[^a-z0-9]+/g, '-');
   return name.replace(/^-+|-+$/g, '') || 'job';
 }
 
 /** Saves the site file. */
 export function saveFile(): void {
-  const text = ask((p) => p.save(), '');
+  const text = ask((p) => p.save(), '') || wholeText(good());
   if (!text) return;
   download(text, `${fileName()}.json`, 'application/json');
   say(`Saved as ${fileName()}.json`, 'good');

@@ -1,53 +1,27 @@
 // What the user can do to the job. Each asks the core, then takes over what the core now says.
-import { batch } from '@preact/signals';
-import { aside, ask, good, keepGood, startOver, startPlanner, type Revival } from '../core/planner.ts';
+import { ask, good, keepGood, startOver, startPlanner, type Revival } from '../core/planner.ts';
 import type { Command, Finding, Outcome } from '../core/types.ts';
-import { askForFrame } from '../plan/frame.ts';
-import { back, giveUpDrawing } from '../plan/pick.ts';
-import { takeShape } from '../plan/shape.ts';
-import { fitSoon } from '../plan/view.ts';
+import { abandon, changed, historyOf, watchAgain } from '../jobs/desk.ts';
+import { beginJobs } from '../jobs/open.ts';
 import { followPicture, forgetPicture } from '../picture/shown.ts';
+import { back, giveUpDrawing } from '../plan/pick.ts';
 import { bareText, forgetText } from './document.ts';
-import { forgetQuantities, takeTally } from './quantities.ts';
-import { keepWork, keptWork } from './keep.ts';
-import { sharing } from './sharing.ts';
-import { catalogue, drawing, gesturing, held, ledger, ledgerUp, notice, sheet, site, step, stopped, trouble, type Notice } from './store.ts';
+import { forgetQuantities } from './quantities.ts';
+import { refresh, say } from './refresh.ts';
+import { drawing, held, ledger, site, stopped, trouble } from './store.ts';
+
+export { openText, startBlank } from '../jobs/open.ts';
+export { refresh, say, takeOver } from './refresh.ts';
 
 const NOTHING_DONE: Outcome = { ok: false, findings: [] };
 
-/** Takes over what the core says now. */
-export function takeOver(): void {
-  const before = ledger.value?.revision;
-  batch(() => {
-    ledger.value = ask((p) => sharing(ledger.value, p.ledger()), ledger.value);
-    takeTally();
-    if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
-      site.value = ask((p) => p.settings(), site.value);
-      followPicture();
-    }
-  });
-}
-
-/** Takes over what the core says now, and has the plan painted. */
-export function refresh(): void {
-  takeOver();
-  takeShape();
-  askForFrame();
-}
-
-/** Keeps the document on the device; called once it has been computed and painted. */
+/** Keeps the document: for a restart of the core, and on the device. Called once it has been computed and painted. */
 export function keep(): void {
   const text = bareText();
   const picture = followPicture();
-  const before = good();
-  if (!text || (text === before.text && picture === before.picture)) return;
+  if (!text) return;
   keepGood({ text, picture });
-  void keepWork(text, picture === before.picture && before.text !== '' ? undefined : picture);
-}
-
-/** Tells the user something in a sentence. */
-export function say(text: string, kind: Notice['kind'] = 'plain'): void {
-  notice.value = { text, kind };
+  changed({ text, picture, at: ledger.value?.revision ?? -1 });
 }
 
 /** Makes one undoable edit. Gives the findings when the core would not have it. */
@@ -78,50 +52,10 @@ export function redo(): void {
   refresh();
 }
 
-/** Opens a site file. When it cannot be opened the open work stays and the findings are shown. */
-export function openText(text: string, called: string): boolean {
-  giveUpDrawing();
-  const outcome = ask((p) => p.open(text), NOTHING_DONE);
-  const stopping = outcome.findings.filter((finding) => finding.severity === 'fault');
-  if (!outcome.ok) {
-    trouble.value = { title: `${called} was not opened. Your open work is as it was.`, findings: outcome.findings };
-    return false;
-  }
-  batch(() => {
-    trouble.value = stopping.length > 0 ? { title: `${called} was opened, with faults.`, findings: stopping } : null;
-    sheet.value = null;
-    fitSoon();
-    refresh();
-    giveRoom();
-  });
-  return true;
-}
-
-/** Opens the step that comes next, or gives the plan the room once a shell stands on it. */
-function giveRoom(): void {
-  ledgerUp.value = false;
-  step.value = ledger.value?.shell ? null : 'shell';
-}
-
-/** Leaves the open job for an empty lot. */
-export function startBlank(): void {
-  const blank = aside((p) => p.save(), '');
-  if (blank) openText(blank, 'A blank lot');
-}
-
-/** Starts the planner, brings back the work that was open, or shows the first sheet. */
+/** Starts the planner, brings back the job that was open, or shows the first sheet. */
 export async function begin(): Promise<void> {
   await startPlanner(revived);
-  const kept = await keptWork();
-  let restored = false;
-  if (kept) {
-    restored = ask((p) => p.open_kept(kept.text, kept.picture), NOTHING_DONE).ok;
-    if (!restored) say('The work kept on this device could not be reopened.', 'bad');
-  }
-  catalogue.value = ask((p) => p.catalogue(), []);
-  if (!restored) sheet.value = 'welcome';
-  refresh();
-  giveRoom();
+  await beginJobs();
 }
 
 function revived(how: Revival): void {
@@ -131,6 +65,10 @@ function revived(how: Revival): void {
   giveUpDrawing();
   stopped.value = how === 'dead';
   if (how === 'dead') return;
+  const history = historyOf(good().text);
+  if (how === 'reopened' && history !== '') ask((p) => p.restore_history(history), false);
+  if (how === 'blank') abandon();
+  else watchAgain();
   site.value = null;
   forgetPicture();
   say(

@@ -13,12 +13,14 @@
 //! |---|---|
 //! | open and save a site | [`open`], [`save`] |
 //! | load and write a single shell | [`open_shell`], [`save_shell`] |
+//! | what was changed from one site to another, in words | [`changes::between`] |
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | bring in a map or a list of points | [`import`] |
 //! | write a map or a list of points | [`geojson::write`], [`points::write`] |
 //!
 //! JSON text with a fixed layout comes from [`crate::json`].
 
+pub mod changes;
 mod figures;
 pub mod geodesy;
 pub mod geojson;

@@ -311,4 +311,9 @@ impl Gesture {
     pub(super) fn before(self) -> CheckedSite {
         self.before
     }
+
+    /// The site as it was when the drag began.
+    pub(super) fn begun_from(&self) -> &CheckedSite {
+        &self.before
+    }
 }

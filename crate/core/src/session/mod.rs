@@ -14,12 +14,15 @@ mod follow;
 pub mod ground_words;
 mod handle;
 mod history;
+mod keepsake;
 pub mod ledger;
+mod patch;
 mod plan;
 mod scene;
 mod section_view;
 mod shape;
 mod shaping;
+mod site_value;
 mod sketching;
 pub mod snap;
 pub mod tally;
@@ -30,6 +33,7 @@ pub use draft::Draft;
 pub use drag::{DragTarget, handle, picture_handle};
 pub use ground_words::GroundWords;
 pub use handle::{Handle, Part, PlacedHandle};
+pub use keepsake::Keepsake;
 pub use ledger::Ledger;
 pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
@@ -62,6 +66,8 @@ pub struct Session {
     still: Option<plan::StillDrawing>,
     unknown: Unknown,
     revision: u64,
+    /// It follows what is done elsewhere and makes no edit.
+    watching: bool,
 }
 
 impl Session {
@@ -92,6 +98,7 @@ impl Session {
             still: None,
             unknown,
             revision: 0,
+            watching: false,
         }
     }
 
@@ -114,6 +121,7 @@ impl Session {
         *self = Self {
             revision,
             section,
+            watching: self.watching,
             ..Self::of(opened.site, opened.unknown)
         };
         Ok(opened.findings)
@@ -127,7 +135,12 @@ impl Session {
     /// The site file without the data of its picture, which is large and seldom changes: for
     /// forms, and to be kept after every edit.
     pub fn save_bare(&self) -> String {
-        let mut site = Site::clone(self.site.site());
+        self.bare_text(self.site.site())
+    }
+
+    /// A site with the members that nobody knows, as the text of a file without its picture's data.
+    fn bare_text(&self, site: &Site) -> String {
+        let mut site = site.clone();
         site.picture = site.picture.map(|picture| picture.bare().into());
         exchange::save(&site, &self.unknown)
     }
@@ -178,6 +191,9 @@ impl Session {
         if next == **self.site.site() {
             return Ok(());
         }
+        if self.watching {
+            return Err(vec![keepsake::watching()]);
+        }
         let checked = CheckedSite::check(next, Some(&self.site))?;
         let before = core::mem::replace(&mut self.site, checked);
         self.history.record(label, before);
@@ -204,7 +220,7 @@ impl Session {
     /// Takes the last edit back; says whether there was one.
     pub fn undo(&mut self) -> bool {
         self.release();
-        let moved = self.history.undo(&mut self.site);
+        let moved = !self.watching && self.history.undo(&mut self.site);
         if moved {
             self.section.forget_drag();
             self.refresh();
@@ -215,7 +231,7 @@ impl Session {
     /// Carries the last edit taken back out again; says whether there was one.
     pub fn redo(&mut self) -> bool {
         self.release();
-        let moved = self.history.redo(&mut self.site);
+        let moved = !self.watching && self.history.redo(&mut self.site);
         if moved {
             self.section.forget_drag();
             self.refresh();
@@ -246,6 +262,9 @@ impl Session {
     /// Takes hold of what lies at a place and begins a gesture.
     pub fn grab(&mut self, at: Point, reach: f64, scale: f64) -> Option<DragTarget> {
         self.release();
+        if self.watching {
+            return None;
+        }
         let held = self.hit_test(at, reach, scale)?;
         self.gesture = match held {
             DragTarget::Part(handle) => self.grab_part(handle, at, reach),

@@ -4,6 +4,7 @@ mod furniture;
 mod hand;
 pub mod labels;
 mod sheet;
+pub mod small;
 pub mod still;
 
 use std::sync::Arc;
