@@ -55,7 +55,7 @@ pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordin
 pub use decimal::{format_decimal, round_to};
 pub use fault::{Ambiguity, Parsed, UnitFault};
 pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_place};
-pub use length::parse_length;
+pub use length::{parse_length, parse_length_and_unit};
 pub use length_text::{LengthStyle, format_length};
 pub use measure::{Measure, Shown, parse_measure, show};
 pub use rate::{parse_rate, rate_from_shown, show_rate};
