@@ -47,7 +47,7 @@ impl Walk<'_> {
             None => {
                 let strays =
                     |at: usize| is_odd(self.text, at) && !STRAIGHT.contains(&self.text.word(at));
-                if before.clone().any(strays) || back.length() <= closure.perimeter * CLOSES {
+                if before.clone().any(strays) || back.length() <= closure.traversed * CLOSES {
                     return None;
                 }
                 (wrap_turn(back.bearing()), back.length())
