@@ -12,6 +12,7 @@
 //! | read any field by what it measures | [`parse_measure`] |
 //! | print a figure in the user's system | [`show`] |
 //! | print a length in one style | [`format_length`] |
+//! | say that a figure is out of its range | [`out_of_range`] |
 //! | read and print a coordinate of a list | [`parse_coordinate`], [`format_coordinate`] |
 //! | read and print a rate | [`parse_rate`], [`show_rate`] |
 //! | read latitude and longitude | [`parse_place`] |
@@ -37,6 +38,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 mod bearing;
+mod bound;
 pub mod constants;
 mod coordinate;
 mod decimal;
@@ -51,13 +53,14 @@ mod slope;
 mod unit;
 
 pub use bearing::{EIGHTHS, format_bearing, format_heading, parse_bearing};
+pub use bound::out_of_range;
 pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
 pub use fault::{Ambiguity, Parsed, UnitFault};
 pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_place};
 pub use length::{parse_length, parse_length_and_unit};
 pub use length_text::{LengthStyle, format_length};
-pub use measure::{Measure, Shown, parse_measure, show};
+pub use measure::{Measure, Shown, parse_measure, show, show_finer};
 pub use rate::{parse_rate, rate_from_shown, show_rate};
 pub use slope::{format_slope, parse_slope};
 pub use unit::{Dimension, Unit};
