@@ -6,11 +6,12 @@
 
 use super::{CostFigures, Figure, RangeFigures, Workings};
 use crate::analysis::Analysis;
-use crate::site::CheckedSite;
-use crate::units::{Measure, Shown, System, show};
+use crate::site::{CheckedSite, Rate, Site};
+use crate::takeoff::Line;
+use crate::units::{Measure, RateUnit, Shown, System, rate_in, round_to, show, show_rate};
 
 /// The columns, in order.
-pub const COLUMNS: [&str; 22] = [
+pub const COLUMNS: [&str; 23] = [
     "Site",
     "Group",
     "Key",
@@ -27,6 +28,7 @@ pub const COLUMNS: [&str; 22] = [
     "Rounding",
     "Rate",
     "Rate for",
+    "Currency",
     "Cost low",
     "Cost",
     "Cost high",
@@ -35,6 +37,9 @@ pub const COLUMNS: [&str; 22] = [
     "With numbers",
 ];
 
+/// Digits after the point of a rate in another unit than it was typed in.
+const RATE_DECIMALS: u32 = 5;
+
 /// What the row of the sum is called in the column of the groups.
 pub const TOTAL: &str = "Total";
 
@@ -42,7 +47,8 @@ pub const TOTAL: &str = "Total";
 pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> String {
     let name = &site.site().name;
     let lines = &analysis.takeoff;
-    let cost = (analysis.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
+    let cost = CostFigures::of(analysis, site.site(), system);
+    let currency = site.site().currency.clone().unwrap_or_default();
     let mut out = String::new();
     row(&COLUMNS.map(text), &mut out);
     for line in lines {
@@ -55,9 +61,13 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
         );
         let priced = cost.iter().flat_map(|cost| &cost.lines);
         let priced = priced.into_iter().find(|priced| priced.key == line.key);
+        let rate = rate_of(line, site.site());
         let waste = line.working.expression.waste();
         let waste = waste.map(|share| show(Measure::Fraction, share, system));
-        let caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
+        let mut caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
+        let uncounted = analysis.uncounted.iter().filter(|it| it.key == line.key);
+        let uncounted = uncounted.filter(|_| priced.is_none());
+        caveats.extend(uncounted.map(|it| it.why.as_str()));
         let figure = |shown: Option<&Shown>| shown.map_or_else(String::new, |s| number(s.value));
         let cells = [
             text(name),
@@ -74,8 +84,9 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
             text(expected.other.unit),
             figure(waste.as_ref()),
             text(line.working.rounding()),
-            figure(priced.map(|priced| &priced.rate)),
-            text(priced.map_or("", |priced| priced.rate.unit)),
+            rate.map_or_else(String::new, |rate| rate_number(line, rate, system)),
+            text(rate.map_or("", |_| RateUnit::of(line.measure, system).words())),
+            text(rate.map_or("", |_| currency.symbol())),
             figure(priced.map(|priced| &priced.low)),
             figure(priced.map(|priced| &priced.cost)),
             figure(priced.map(|priced| &priced.high)),
@@ -92,6 +103,7 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
                 "Site" => *cell = text(name),
                 "Group" => *cell = text(TOTAL),
                 "Item" => *cell = text("Total of the priced lines"),
+                "Currency" => *cell = text(currency.symbol()),
                 "Cost low" => *cell = number(cost.low.value),
                 "Cost" => *cell = number(cost.total.value),
                 "Cost high" => *cell = number(cost.high.value),
@@ -101,6 +113,25 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
         row(&cells, &mut out);
     }
     out
+}
+
+/// The rate typed for a line.
+fn rate_of<'a>(line: &Line, site: &'a Site) -> Option<&'a Rate> {
+    site.rates.iter().find(|rate| rate.key == line.key)
+}
+
+/// A rate for the unit of its line: as it was typed, or in another unit with the digits that it
+/// takes to work out the cost again.
+fn rate_number(line: &Line, rate: &Rate, system: System) -> String {
+    let exact = rate_in(line.measure, rate.rate, rate.per, system);
+    let shown = show_rate(line.measure, rate.rate, rate.per, system).value;
+    let finer = round_to(exact, RATE_DECIMALS);
+    let off = |value: f64| (value - exact).abs();
+    number(if off(finer) < off(shown) {
+        finer
+    } else {
+        shown
+    })
 }
 
 fn row(cells: &[String], out: &mut String) {

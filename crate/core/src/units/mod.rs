@@ -15,6 +15,7 @@
 //! | say that a figure is out of its range | [`out_of_range`] |
 //! | read and print a coordinate of a list | [`parse_coordinate`], [`format_coordinate`] |
 //! | read and print a rate | [`parse_rate`], [`show_rate`] |
+//! | print a sum of money | [`show_money`] |
 //! | read latitude and longitude | [`parse_place`] |
 //! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
 //!
@@ -32,7 +33,7 @@
 //! arithmetic, so that every machine prints the same digits.
 //!
 //! Deliberately absent: findings (this layer stands below them; it speaks by [`UnitFault`]
-//! and [`Ambiguity`]), state-plane coordinates, temperatures, currencies.
+//! and [`Ambiguity`]), state-plane coordinates, temperatures, one currency in another.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -47,6 +48,7 @@ mod geographic;
 mod length;
 mod length_text;
 mod measure;
+mod money;
 mod rate;
 mod scan;
 mod slope;
@@ -61,7 +63,8 @@ pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_pl
 pub use length::{parse_length, parse_length_and_unit};
 pub use length_text::{LengthStyle, format_length};
 pub use measure::{Measure, Shown, parse_measure, show, show_finer};
-pub use rate::{parse_rate, rate_from_shown, show_rate};
+pub use money::{Currency, LONGEST_CURRENCY, show_money};
+pub use rate::{RateUnit, parse_rate, rate_in, show_rate};
 pub use slope::{format_slope, parse_slope};
 pub use unit::{Dimension, Unit};
 

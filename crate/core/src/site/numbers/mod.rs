@@ -8,7 +8,7 @@ use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, VERSION};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::math::TURN;
-use crate::units::{Measure, System, out_of_range};
+use crate::units::{LONGEST_CURRENCY, Measure, System, out_of_range};
 
 /// Holds members of one object to their ranges. A row names the member, what a person calls
 /// it, what kind of figure it is, and its range; the member's place in the file is the object's
@@ -202,6 +202,19 @@ fn placement(site: &Site, faults: &mut Faults) {
 fn plan(site: &Site, faults: &mut Faults) {
     for (i, rate) in site.rates.iter().enumerate() {
         ranges! { faults, format!("/rates/{i}"), rate; rate: "A rate", Money, 0.0..=1e9; }
+    }
+    if site.currency.as_ref().is_some_and(|it| !it.is_sound()) {
+        faults.found.push(
+            Finding::fault(
+                "currency",
+                format!(
+                    "The currency of the rates is a symbol or a code of 1 to {LONGEST_CURRENCY} characters, \
+                     without digits, points and commas."
+                ),
+                "Type a symbol such as $, or a code such as CAD.",
+            )
+            .under("/currency"),
+        );
     }
     if let Some(line) = site.section {
         faults.position("/section/from", line.from);
