@@ -5,6 +5,7 @@
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
 
+mod by_hand;
 mod comparison;
 pub mod csv;
 mod doubted;

@@ -79,3 +79,13 @@ pub enum System {
     /// Meters, square meters, cubic meters, litres, tonnes.
     Metres,
 }
+
+impl System {
+    /// The other one.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Feet => Self::Metres,
+            Self::Metres => Self::Feet,
+        }
+    }
+}
