@@ -37,6 +37,9 @@ pub const COLUMNS: [&str; 23] = [
     "With numbers",
 ];
 
+/// Digits after the point of a quantity: a sixteenth of an inch is 0.0052 ft.
+const QUANTITY_DECIMALS: u32 = 4;
+
 /// Digits after the point of a rate in another unit than it was typed in.
 const RATE_DECIMALS: u32 = 5;
 
@@ -74,13 +77,13 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
             text(line.group.words()),
             text(line.key),
             text(line.label),
-            number(low.shown.value),
-            number(expected.shown.value),
-            number(high.shown.value),
+            quantity(&low.shown),
+            quantity(&expected.shown),
+            quantity(&high.shown),
             text(expected.shown.unit),
-            number(low.other.value),
-            number(expected.other.value),
-            number(high.other.value),
+            quantity(&low.other),
+            quantity(&expected.other),
+            quantity(&high.other),
             text(expected.other.unit),
             figure(waste.as_ref()),
             text(line.working.rounding()),
@@ -144,6 +147,12 @@ fn row(cells: &[String], out: &mut String) {
     out.push_str("\r\n");
 }
 
+/// A quantity, with the digits that it is shown with: a length in feet and parts of an inch has
+/// more in decimal feet than anybody measured.
+fn quantity(shown: &Shown) -> String {
+    number(round_to(shown.value, QUANTITY_DECIMALS))
+}
+
 /// A number as the shortest text that reads back; empty where it is not finite.
 fn number(value: f64) -> String {
     if value.is_finite() {
@@ -191,5 +200,10 @@ mod tests {
         assert_eq!(number(1234.5), "1234.5");
         assert_eq!(number(-0.25), "-0.25");
         assert_eq!(number(f64::NAN), "");
+        // 6'-2 5/16" in feet.
+        let length = show(Measure::Length, 74.3125 * 0.0254, System::Feet);
+        assert_eq!(quantity(&length), "6.1927");
+        let rate = show(Measure::Count, 14.0, System::Feet);
+        assert_eq!(quantity(&rate), "14");
     }
 }
