@@ -69,6 +69,7 @@ fn rates(analysis: &Analysis) -> Vec<Rate> {
     let rate = |(i, line): (usize, &Line)| Rate {
         key: line.key.to_owned(),
         rate: 0.137 + 3.31 * i as f64,
+        per: None,
     };
     paid.enumerate().map(rate).collect()
 }

@@ -28,6 +28,11 @@ fn scraps() -> impl Strategy<Value = String> {
         "m",
         "gon",
         "chains",
+        "chs.",
+        "25 lks.",
+        "varas",
+        "arpents",
+        "to the beginning",
         "curve",
         "left",
         "right",
@@ -235,6 +240,10 @@ fn length_text(hundredths: u32, form: u8) -> (String, f64) {
         ),
         6 => (format!("{count:.2} m"), count),
         7 => (format!("{count:.2} poles"), count * 16.5 * foot),
+        10 => (
+            format!("{} chs. {} lks.", hundredths / 100, hundredths % 100),
+            count * 66.0 * foot,
+        ),
         8 => {
             let (whole, part) = (words(hundredths / 100), words(hundredths % 100));
             let text = format!("{whole} and {part} hundredths feet");
@@ -272,7 +281,7 @@ proptest! {
     /// Straight courses in every form come back, in prose and as a list.
     #[test]
     fn lots_written_in_many_forms_come_back(
-        courses in prop::collection::vec((0u32..1_296_000, 100u32..900_000, 0u8..8, 0u8..10), 1..7),
+        courses in prop::collection::vec((0u32..1_296_000, 100u32..900_000, 0u8..8, 0u8..11), 1..7),
         prose in any::<bool>(),
     ) {
         let written: Vec<(String, f64, f64)> = courses

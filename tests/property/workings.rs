@@ -2,8 +2,11 @@
 
 use batterboard_core::analysis::{Cache, Detail, Scenario, run};
 use batterboard_core::exchange::open;
+use batterboard_core::report::Workings;
 use batterboard_core::takeoff::Line;
 use batterboard_core::takeoff::expression::{Expression, Input};
+use batterboard_core::units::constants::INCH;
+use batterboard_core::units::{Measure, Shown, System, parse_measure, show};
 
 const DEMOS: [&str; 4] = [
     include_str!("../../demo-sites/creek-side-deed.json"),
@@ -74,6 +77,74 @@ fn the_arithmetic_as_printed_gives_the_value_of_its_line() {
         checked += 1;
     }
     assert!(checked > 120, "{checked}");
+}
+
+/// One unit of the last digit of a printed figure, in its unit.
+fn last_digit(shown: &Shown, measure: Measure, system: System) -> f64 {
+    if (measure, system) == (Measure::Length, System::Feet) {
+        return INCH / 16.0 / measure.shown_unit(system).in_si();
+    }
+    let figure = shown.text.split(' ').next().unwrap();
+    let decimals = figure
+        .trim_end_matches('%')
+        .split_once('.')
+        .map_or(0, |(_, it)| it.len());
+    (0..decimals).fold(1.0, |digit, _| digit / 10.0)
+}
+
+/// What people do with a calculator: the inputs as they are printed, put into the formula, give the
+/// figure as it is printed, within one unit of its last digit.
+#[test]
+fn the_printed_inputs_give_the_printed_value() {
+    let (mut checked, mut to_the_digit) = (0, 0);
+    for system in [System::Feet, System::Metres] {
+        for line in &lines() {
+            let workings = Workings::of(line, system);
+            let expression = &line.working.expression;
+            let inputs = expression.inputs();
+            let read = |input: &Input| -> f64 {
+                let at = inputs.iter().position(|it| core::ptr::eq(*it, input));
+                let text = &workings.inputs[at.unwrap()].shown.text;
+                let parsed = parse_measure(text, input.measure, system);
+                parsed
+                    .unwrap_or_else(|e| panic!("{}: {text}: {e}", line.key))
+                    .value
+            };
+            let text = expression.arithmetic(&|input| format!("{:?}", read(input)), "");
+            let mut value = match (expression, text.strip_suffix(" = ")) {
+                (Expression::FoundFor(..), _) => continue,
+                (Expression::InWords(..), _) => inputs.iter().map(|input| read(input)).sum(),
+                (_, Some(text)) => Printed::of(text).sum(),
+                // The formula leaves to words how its inputs are put together.
+                (_, None) => continue,
+            };
+            if !line.working.rounding().is_empty() {
+                value = (value - 1e-9).ceil();
+            }
+            if line.key == "least-water-volume" {
+                value = value.min(line.value);
+            }
+            value = value.max(line.value.min(0.0));
+            let by_hand = show(line.measure, value, system);
+            let off = (by_hand.value - workings.shown.value).abs();
+            let unit = last_digit(&workings.shown, line.measure, system);
+            assert!(
+                off <= unit * 1.000_001,
+                "{}: {} gives {}",
+                line.key,
+                workings.arithmetic,
+                by_hand.text
+            );
+            checked += 1;
+            to_the_digit += i32::from(by_hand.text == workings.shown.text);
+        }
+    }
+    assert!(checked > 250, "{checked}");
+    // Results on the edge of two roundings are the only ones that may be off at all.
+    assert!(
+        checked - to_the_digit <= checked / 50,
+        "{to_the_digit} of {checked}"
+    );
 }
 
 /// What is left of a printed formula.

@@ -35,7 +35,7 @@ fn five_courses_close_and_balance_as_printed() {
     close("northing, computed", closure.northing / FOOT, -0.7043, 5e-5);
     close("easting, computed", closure.easting / FOOT, 0.5332, 5e-5);
     close("misclosure, computed", closure.length / FOOT, 0.8833, 5e-5);
-    close("perimeter", closure.perimeter / FOOT, 2466.05, 1e-9);
+    close("traversed", closure.traversed / FOOT, 2466.05, 1e-9);
     assert!((2750.0..2800.0).contains(&closure.ratio.unwrap()));
     close("ratio, computed", closure.ratio.unwrap(), 2792.0, 0.5);
 
@@ -124,7 +124,7 @@ fn a_recorded_lot_of_two_curves() {
     );
     let summary = Summary::of(&reading.record(&LotRecord::default()));
     let closure = summary.closure.unwrap();
-    close("perimeter", closure.perimeter / FOOT, 1008.12, 1e-9);
+    close("traversed", closure.traversed / FOOT, 1008.12, 1e-9);
     close("misclosure", closure.length / FOOT, 0.0065, 5e-5);
     close("ratio", closure.ratio.unwrap(), 154_700.0, 600.0);
     assert!((0.6635..0.6705).contains(&(summary.area.unwrap() / ACRE)));

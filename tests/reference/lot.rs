@@ -3,10 +3,10 @@
 use batterboard_core::geom::path::bulge_of_angle;
 use batterboard_core::geom::{Outline, Point, Vertex};
 use batterboard_core::lot::curve::Elements;
-use batterboard_core::lot::{Course, CourseShape, Lot, LotRecord, Traverse, Turn};
+use batterboard_core::lot::{Course, CourseShape, Lot, LotRecord, Traverse, Turn, deed};
 use batterboard_core::math::{asin, cos, sin};
 use batterboard_core::units::constants::{ACRE, DEGREE, FOOT, SQUARE_FOOT};
-use batterboard_core::units::parse_bearing;
+use batterboard_core::units::{Measure, System, parse_bearing, show};
 
 use super::close;
 
@@ -67,7 +67,7 @@ fn five_course_traverse_closes_as_printed() {
         close("departure", along.x / FOOT, departure, 0.008);
     }
     let closure = Traverse::of(&record).closure;
-    close("perimeter", closure.perimeter / FOOT, 2466.05, 1e-9);
+    close("traversed", closure.traversed / FOOT, 2466.05, 1e-9);
     // Read: -0.71 and +0.53. Computed independently: -0.7043, +0.5332, 0.8833, 1:2,792.
     close("northing", closure.northing / FOOT, -0.7043, 5e-5);
     close("easting", closure.easting / FOOT, 0.5332, 5e-5);
@@ -216,7 +216,7 @@ fn a_recorded_lot_closes_and_its_stated_area_does_not_agree() {
         ..LotRecord::default()
     };
     let (lot, findings) = Lot::check(&record).unwrap();
-    close("perimeter", lot.closure.perimeter / FOOT, 1008.12, 1e-9);
+    close("traversed", lot.closure.traversed / FOOT, 1008.12, 1e-9);
     close("misclosure", lot.closure.length / FOOT, 0.0065, 5e-5);
     close("ratio", lot.closure.ratio.unwrap(), 154_700.0, 600.0);
     let acres = lot.area / ACRE;
@@ -346,4 +346,32 @@ fn diagonals_tell_an_angle() {
     let long = Point::new(0.0, 0.0).distance(far);
     let short = Point::new(b, 0.0).distance(lean);
     close("difference, in", (long - short) * 12.0, 1.0, 5e-4);
+}
+
+/// The length round a lot is one figure wherever it is read, its curves along their arcs. In the wedge
+/// the two curves are 3.87 ft longer than their chords, by which a traverse is closed.
+#[test]
+fn the_perimeter_is_one_figure() {
+    for (file, text) in [
+        (
+            include_str!("../../demo-sites/wedge-cul-de-sac.json"),
+            "559.76 ft",
+        ),
+        (
+            include_str!("../../demo-sites/creek-side-deed.json"),
+            "519.05 ft",
+        ),
+    ] {
+        let site: serde_json::Value = serde_json::from_str(file).unwrap();
+        let record: LotRecord = serde_json::from_value(site["lot"].clone()).unwrap();
+        let (lot, _) = Lot::check(&record).unwrap();
+        let described: f64 = record.courses.iter().map(|it| it.shape.length()).sum();
+        let summed = deed::Summary::of(&record).perimeter.unwrap();
+        for perimeter in [summed, lot.outline.perimeter(), described] {
+            assert_eq!(
+                show(Measure::LongLength, perimeter, System::Feet).text,
+                text
+            );
+        }
+    }
 }

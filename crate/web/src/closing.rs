@@ -50,7 +50,7 @@ impl LotClosing {
             misclosure: figure(Measure::Misclosure, closure.length),
             direction: misses(closure.bearing).map(|b| figure(Measure::Bearing, b)),
             ratio: closure.ratio.map(|r| figure(Measure::Closing, r)),
-            perimeter: figure(Measure::LongLength, closure.perimeter),
+            perimeter: figure(Measure::LongLength, summary.perimeter?),
             area: summary.area.map(area),
             stated: summary
                 .comparison

@@ -9,7 +9,8 @@ use batterboard_core::site::facts::usual_protection;
 use batterboard_core::site::forms::{self, KindForm};
 use batterboard_core::site::{Rule, kinds_from_street, rule};
 use batterboard_core::units::{
-    Ambiguity, Measure, System, UnitFault, parse_measure, parse_rate, show, show_rate,
+    Ambiguity, Currency, Measure, RateUnit, System, UnitFault, parse_measure, parse_rate, show,
+    show_rate,
 };
 use serde::Serialize;
 use tsify::{Ts, Tsify};
@@ -56,13 +57,13 @@ fn reading(text: &str, measure: Measure, system: System) -> Reading {
     }
 }
 
-/// Reads a typed rate: money for one unit that the figure is shown in, kept for one SI unit.
-pub fn rate_reading(text: &str, measure: Measure, system: System) -> Reading {
-    match parse_rate(text, measure, system) {
+/// Reads a typed rate: money for one unit that the figure is shown in.
+pub fn rate_reading(text: &str, measure: Measure, system: System, currency: &Currency) -> Reading {
+    match parse_rate(text, measure, system, currency) {
         Ok(value) => Reading::Understood {
             ok: true,
             value,
-            text: show_rate(measure, value, system).text,
+            text: show_rate(measure, value, Some(RateUnit::of(measure, system)), system).text,
             ambiguities: Vec::new(),
         },
         Err(fault) => Reading::from(fault),

@@ -3,7 +3,7 @@
 use batterboard_core::analysis::Ranges;
 use batterboard_core::report::{CostFigures, Workings};
 use batterboard_core::session::{BandFigure, Tally};
-use batterboard_core::units::show_rate;
+use batterboard_core::units::{Currency, RateUnit};
 use tsify::Ts;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -42,24 +42,46 @@ impl Planner {
 
     /// What the quantities cost, line by line; none before a rate is told.
     pub fn cost(&self) -> Result<Option<Ts<CostFigures>>, JsValue> {
-        let analysis = self.session.analysis();
-        let cost = analysis.cost.as_ref();
-        cost.map(|cost| to_js(&CostFigures::of(cost, &analysis.takeoff, self.display())))
+        let (analysis, site) = (self.session.analysis(), self.session.site().site());
+        let cost = CostFigures::of(analysis, site, self.display());
+        cost.as_ref().map(to_js).transpose()
+    }
+
+    /// Reads a typed rate for the quantity of a key; the value is money for one of
+    /// [`Self::rate_per`].
+    pub fn read_rate(&self, text: &str, key: &str) -> Result<Option<Ts<Reading>>, JsValue> {
+        let line = self.session.analysis().line(key);
+        let currency = self.currency();
+        line.map(|line| to_js(&rate_reading(text, line.measure, self.display(), &currency)))
             .transpose()
     }
 
-    /// Reads a typed rate for the quantity of a key; the value is money for one SI unit.
-    pub fn read_rate(&self, text: &str, key: &str) -> Result<Option<Ts<Reading>>, JsValue> {
+    /// The unit for which a rate of the quantity of a key is typed now.
+    pub fn rate_per(&self, key: &str) -> Result<Option<Ts<RateUnit>>, JsValue> {
         let line = self.session.analysis().line(key);
-        line.map(|line| to_js(&rate_reading(text, line.measure, self.display())))
+        line.map(|line| to_js(&RateUnit::of(line.measure, self.display())))
             .transpose()
+    }
+
+    /// What the rates of the site are in: a symbol or a code.
+    pub fn rate_currency(&self) -> String {
+        self.currency().symbol().to_owned()
     }
 
     /// What a rate of the quantity of a key is told for: `per short ton`.
     pub fn rate_unit(&self, key: &str) -> String {
         let line = self.session.analysis().line(key);
         line.map_or_else(String::new, |line| {
-            show_rate(line.measure, 0.0, self.display()).unit.to_owned()
+            RateUnit::of(line.measure, self.display())
+                .words()
+                .to_owned()
         })
+    }
+}
+
+impl Planner {
+    fn currency(&self) -> Currency {
+        let site = self.session.site().site();
+        site.currency.clone().unwrap_or_default()
     }
 }

@@ -4,6 +4,7 @@ import { Fragment } from 'preact';
 import { ask } from '../core/planner.ts';
 import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
+import { TextField } from '../fields/TextField.tsx';
 import { told } from '../fields/fields.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
@@ -16,10 +17,21 @@ import { between } from './words.ts';
 
 const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
 
-/** Sets what is paid for one unit of a line, or takes the rate out. */
+/** Sets what is paid for one unit of a line as it is typed now, or takes the rate out. A rate keeps its place: of two
+ * that pay for the same thing the first one counts. */
 function setRate(key: string, rate: number | null): Finding[] {
-  const others: Rate[] = (site.value?.rates ?? []).filter((it) => it.key !== key);
-  return edit({ 'set-rates': rate === null ? others : [...others, { key, rate }] });
+  const rates = site.value?.rates ?? [];
+  if (rate === null) return edit({ 'set-rates': rates.filter((it) => it.key !== key) });
+  const per = ask((p) => p.rate_per(key), undefined);
+  const next: Rate = { key, rate, ...(per ? { per } : {}) };
+  const known = rates.some((it) => it.key === key);
+  return edit({ 'set-rates': known ? rates.map((it) => (it.key === key ? next : it)) : [...rates, next] });
+}
+
+/** Sets what the rates are in; left empty, dollars. */
+function setCurrency(typed: string): void {
+  const refused = told(edit({ 'set-currency': typed === '' ? null : typed }));
+  if (refused !== undefined) say(refused, 'bad');
 }
 
 function saveTable(): void {
@@ -37,9 +49,11 @@ export function TakeoffSheet() {
     <Sheet label="Takeoff and cost" class="takeoff" close={close}>
       <h2>Takeoff and cost</h2>
       <p>
-        Type what you pay for a unit of anything that is bought or paid: no rate comes with the planner. Low and high
-        come from the doubts set in the step Dig.
+        Type what you pay for a unit of anything that is bought or paid. The rates shown are those of this site: typed
+        here, or in the file that was opened (those of a demo are invented). Low and high come from the doubts set in
+        the step Dig.
       </p>
+      <TextField label="Currency of the rates" value={ask((p) => p.rate_currency(), '$')} commit={setCurrency} class="currency" />
       <NoRanges />
       {now && (
         <>
@@ -132,7 +146,7 @@ function Table({ quantities }: { quantities: Quantity[] }) {
 }
 
 function Line({ quantity }: { quantity: Quantity }) {
-  const { key, label, shown, range, caveats, cost } = quantity;
+  const { key, label, shown, range, caveats, cost, not_counted } = quantity;
   const other = ask((p) => p.workings(key)?.other.text, undefined);
   return (
     <tr data-key={key}>
@@ -147,6 +161,7 @@ function Line({ quantity }: { quantity: Quantity }) {
       <td data-head="In other units">{other === shown.text ? '' : other}</td>
       <td class="takeoff-rate">
         <RateField quantity={quantity} />
+        {not_counted && <span class="row-caveats">{not_counted}</span>}
       </td>
       <td class="figure" data-head="Cost">
         {cost?.text}
@@ -158,18 +173,19 @@ function Line({ quantity }: { quantity: Quantity }) {
 function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Quantity }) {
   if (pays_for === null) return null;
   const unit = ask((p) => p.rate_unit(key), '');
+  const currency = ask((p) => p.rate_currency(), '$');
   const text = rate ? rate.text.slice(0, -rate.unit.length).trim() : '';
   return (
     <div class="rate">
       <Field
-        label={`Rate of ${label.toLowerCase()}, ${unit}`}
+        label={`Rate of ${label.toLowerCase()}, ${unit}, in ${currency}`}
         text={text}
         read={(typed) => ask((p) => p.read_rate(typed, key), undefined) ?? UNREAD}
         commit={(value) => told(setRate(key, value))}
         clear={() => told(setRate(key, null))}
       />
       <span class="rate-unit" aria-hidden="true">
-        {unit}
+        {currency} {unit}
       </span>
     </div>
   );

@@ -7,7 +7,7 @@
 use crate::finding::{Finding, Topic};
 use crate::site::Rate;
 use crate::takeoff::{Cause, Group, Line, spread};
-use crate::units::round_to;
+use crate::units::{RateUnit, round_to};
 
 /// One priced line.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,10 +18,34 @@ pub struct Priced {
     pub group: Group,
     /// Money per SI unit.
     pub rate: f64,
+    /// The rate as it was typed.
+    pub typed: Rate,
     /// Rate x value, to the cent.
     pub cost: f64,
     /// Rate x low and rate x high, to the cent; the cost itself where it has no range.
     pub range: [f64; 2],
+}
+
+/// A rate that counts for nothing, and why.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Uncounted {
+    /// Index of the rate in the site file.
+    pub index: usize,
+    /// The stable name of the line it was typed for.
+    pub key: &'static str,
+    /// Why, in a sentence.
+    pub why: String,
+}
+
+/// What the rates come to.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Pricing {
+    /// What everything priced costs; none before a rate counts.
+    pub cost: Option<Cost>,
+    /// The rates that count for nothing, in their order.
+    pub uncounted: Vec<Uncounted>,
+    /// What is worth knowing of the rates.
+    pub findings: Vec<Finding>,
 }
 
 /// What everything priced costs.
@@ -41,25 +65,37 @@ pub struct Cost {
 }
 
 /// Prices the lines. Nothing is priced without a rate for a line that is paid.
-pub(super) fn price(lines: &[Line], rates: &[Rate]) -> (Option<Cost>, Vec<Finding>) {
-    let mut findings = Vec::new();
-    let mut priced: Vec<(&Line, f64)> = Vec::new();
+pub(super) fn price(lines: &[Line], rates: &[Rate]) -> Pricing {
+    let mut pricing = Pricing::default();
+    let mut priced: Vec<(&Line, &Rate)> = Vec::new();
     for (index, rate) in rates.iter().enumerate() {
-        let line = lines.iter().find(|line| line.key == rate.key);
-        match (line, line.and_then(|line| line.pays_for)) {
-            (None, _) => findings.push(unused(index, rate)),
-            (Some(line), None) => findings.push(not_paid(index, line)),
-            (Some(line), Some(thing)) => {
-                let twice = priced.iter().find(|(l, _)| l.pays_for == Some(thing));
-                match twice {
-                    Some((other, _)) => findings.push(priced_twice(index, line, other)),
-                    None => priced.push((line, rate.rate)),
-                }
+        let Some(line) = lines.iter().find(|line| line.key == rate.key) else {
+            pricing.findings.push(unused(index, rate));
+            continue;
+        };
+        let twice = priced.iter().find(|(l, _)| l.pays_for == line.pays_for);
+        let (finding, why) = match (line.pays_for, twice) {
+            (None, _) => (not_paid(line), NOT_PAID.to_owned()),
+            _ if !fits(rate, line) => (other_unit(rate, line), OTHER_UNIT.to_owned()),
+            (Some(_), Some((other, _))) => (priced_twice(line, other), paid_by(other)),
+            (Some(_), None) => {
+                priced.push((line, rate));
+                continue;
             }
-        }
+        };
+        let finding = finding.about(Topic::Cost).under(&place(index));
+        pricing.findings.push(finding);
+        let key = line.key;
+        pricing.uncounted.push(Uncounted { index, key, why });
     }
+    pricing.cost = summed(lines, &priced);
+    pricing
+}
+
+/// The cost of the priced lines; none where there are none.
+fn summed(lines: &[Line], priced: &[(&Line, &Rate)]) -> Option<Cost> {
     if priced.is_empty() {
-        return (None, findings);
+        return None;
     }
     // In the order of the takeoff, not in that of the rates.
     let rate_of = |line: &Line| {
@@ -67,13 +103,15 @@ pub(super) fn price(lines: &[Line], rates: &[Rate]) -> (Option<Cost>, Vec<Findin
         known.next().map(|(_, rate)| *rate)
     };
     let of_line = |line: &Line| {
-        let rate = rate_of(line)?;
+        let typed = rate_of(line)?;
+        let rate = typed.per_si();
         let range = line.range.as_ref();
         let ends = range.map_or([line.value; 2], |range| [range.low, range.high]);
         Some(Priced {
             key: line.key,
             group: line.group,
             rate,
+            typed: typed.clone(),
             cost: cents(rate * line.value),
             range: ends.map(|end| cents(rate * end)),
         })
@@ -85,22 +123,22 @@ pub(super) fn price(lines: &[Line], rates: &[Rate]) -> (Option<Cost>, Vec<Findin
         Some((*group, cents(of_group.map(|line| line.cost).sum())))
     });
     let total = cents(all.iter().map(|line| line.cost).sum());
-    let causes = causes(&priced, total);
+    let causes = causes(priced, total);
     let (low, high) = spread(total, &causes);
-    let cost = Cost {
+    Some(Cost {
         groups: groups.collect(),
         total,
         range: [cents(low.max(0.0)), cents(high)],
         causes,
         lines: all,
-    };
-    (Some(cost), findings)
+    })
 }
 
 /// What each doubt does to the total.
-fn causes(priced: &[(&Line, f64)], total: f64) -> Vec<Cause> {
+fn causes(priced: &[(&Line, &Rate)], total: f64) -> Vec<Cause> {
     let mut sums: Vec<Cause> = Vec::new();
     for (line, rate) in priced {
+        let rate = rate.per_si();
         for cause in line.range.iter().flat_map(|range| &range.causes) {
             let known = sums.iter().position(|sum| sum.doubt == cause.doubt);
             let less = rate * (cause.less - line.value);
@@ -138,7 +176,40 @@ fn unused(index: usize, rate: &Rate) -> Finding {
     .under(&place(index))
 }
 
-fn not_paid(index: usize, line: &Line) -> Finding {
+/// Why a rate does not count where nothing is paid by its line.
+const NOT_PAID: &str = "Not counted: this is a sum, or measures what is paid by another line.";
+
+/// Why a rate does not count that is for another kind of unit.
+const OTHER_UNIT: &str = "Not counted: the rate is for another kind of unit.";
+
+/// Why a rate does not count where another line is paid for the same thing.
+fn paid_by(other: &Line) -> String {
+    format!(
+        "Not counted: the rate of \"{}\" pays for the same thing and was there first.",
+        other.label
+    )
+}
+
+/// Whether the unit of a rate is one that the line can be counted in.
+fn fits(rate: &Rate, line: &Line) -> bool {
+    let dimension = line.measure.dimension();
+    rate.per
+        .is_none_or(|per| per.unit().dimension() == dimension)
+}
+
+fn other_unit(rate: &Rate, line: &Line) -> Finding {
+    Finding::caution(
+        "rate-unit",
+        format!(
+            "The rate of \"{}\" is told {}, which it is not counted in; it does not count.",
+            line.label,
+            rate.per.map_or("", RateUnit::words)
+        ),
+        "Type the rate anew.",
+    )
+}
+
+fn not_paid(line: &Line) -> Finding {
     Finding::note(
         "rate-not-counted",
         format!(
@@ -148,11 +219,9 @@ fn not_paid(index: usize, line: &Line) -> Finding {
         ),
         "Give the rate to the lines that are bought.",
     )
-    .about(Topic::Cost)
-    .under(&place(index))
 }
 
-fn priced_twice(index: usize, line: &Line, other: &Line) -> Finding {
+fn priced_twice(line: &Line, other: &Line) -> Finding {
     Finding::caution(
         "priced-twice",
         format!(
@@ -162,8 +231,6 @@ fn priced_twice(index: usize, line: &Line, other: &Line) -> Finding {
         ),
         "Take one of the two rates out.",
     )
-    .about(Topic::Cost)
-    .under(&place(index))
 }
 
 /// Money to the cent.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::cost::{self, Cost};
+use super::cost::{self, Cost, Uncounted};
 use super::ranges::Ranges;
 use super::rings::ShellRings;
 use super::small_digs::SmallDigs;
@@ -54,6 +54,8 @@ pub struct Analysis {
     pub has_ranges: bool,
     /// What it costs, once a rate is told.
     pub cost: Option<Cost>,
+    /// The rates that count for nothing, and why.
+    pub uncounted: Vec<Uncounted>,
     /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
     pub influence: Vec<InfluenceLine>,
     /// Everything worth knowing, in the order in which it was found: where the work reaches too far,
@@ -111,7 +113,7 @@ impl Analysis {
         }
         self.has_ranges = true;
         if self.cost.is_some() {
-            self.cost = cost::price(&self.takeoff, rates).0;
+            self.cost = cost::price(&self.takeoff, rates).cost;
         }
     }
 }

@@ -49,7 +49,7 @@ pub mod verdict;
 
 pub use advisories::CRANE_NEAR_LINE;
 pub use cache::Cache;
-pub use cost::Cost;
+pub use cost::{Cost, Uncounted};
 pub use data::{Analysis, InfluenceLine, Surplus};
 pub use ranges::{LineRange, Ranges};
 pub use relief::{Relief, unknown_share};

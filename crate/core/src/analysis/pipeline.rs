@@ -70,9 +70,9 @@ pub(super) fn run(scenario: &Scenario<'_>, detail: Detail, cache: &mut Cache) ->
         analysis.clearances = clearances(site, &analysis);
     }
     if detail.advises() {
-        let (cost, notes) = cost::price(&analysis.takeoff, &site.site().rates);
-        analysis.cost = cost;
-        noticed.extend(notes);
+        let pricing = cost::price(&analysis.takeoff, &site.site().rates);
+        (analysis.cost, analysis.uncounted) = (pricing.cost, pricing.uncounted);
+        noticed.extend(pricing.findings);
         let (findings, influence) = advisories::all(site, &analysis, noticed, cache);
         (analysis.findings, analysis.influence) = (findings, influence);
     }

@@ -78,6 +78,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
     told.listed("Rule", "Rules", &before.rules, &after.rules, |it| &it.name);
     works(&mut told, before, after);
     rates(&mut told, before, after);
+    told.optional("The currency", &before.currency, &after.currency);
     told.optional("The line of the section", &before.section, &after.section);
     let (kept, now) = (&before.alternatives, &after.alternatives);
     told.listed(

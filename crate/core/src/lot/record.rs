@@ -133,6 +133,19 @@ impl CourseShape {
         }
     }
 
+    /// Length along the course, meters: along the arc of a curve.
+    pub fn length(&self) -> f64 {
+        match *self {
+            Self::Line { distance, .. } => distance,
+            Self::Curve {
+                chord,
+                radius,
+                long_way,
+                ..
+            } => curve::Elements::from_chord(chord, radius, long_way).map_or(chord, |e| e.arc),
+        }
+    }
+
     /// The bulge of the stretch (see [`crate::geom::path`]); 0 for a straight course.
     pub fn bulge(&self) -> f64 {
         match *self {

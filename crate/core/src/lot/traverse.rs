@@ -19,9 +19,9 @@ pub struct Closure {
     pub length: f64,
     /// Bearing of the misclosure from start to end, radians clockwise from north.
     pub bearing: f64,
-    /// Sum of the courses' lengths, meters, curves by their chords.
-    pub perimeter: f64,
-    /// Perimeter over misclosure, the x of 1:x; `None` when the courses close exactly.
+    /// Sum of the legs of the traverse, meters, curves by their chords: no length of the boundary.
+    pub traversed: f64,
+    /// Legs over misclosure, the x of 1:x; `None` when the courses close exactly.
     pub ratio: Option<f64>,
 }
 
@@ -54,15 +54,15 @@ impl Traverse {
             sum = sum + course.shape.chord_vector();
             at = record.start + sum;
         }
-        let perimeter = lengths.iter().sum();
+        let traversed = lengths.iter().sum();
         let length = sum.length();
         let closure = Closure {
             northing: sum.y,
             easting: sum.x,
             length,
             bearing: sum.bearing(),
-            perimeter,
-            ratio: (length >= EXACT).then(|| perimeter / length),
+            traversed,
+            ratio: (length >= EXACT).then(|| traversed / length),
         };
         Self {
             vertices,
@@ -81,8 +81,8 @@ impl Traverse {
             .iter()
             .zip(&self.lengths)
             .map(|(vertex, length)| {
-                let share = if self.closure.perimeter > 0.0 {
-                    walked / self.closure.perimeter
+                let share = if self.closure.traversed > 0.0 {
+                    walked / self.closure.traversed
                 } else {
                     0.0
                 };

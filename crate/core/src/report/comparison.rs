@@ -6,7 +6,7 @@ use super::table::{Lean, columns, wrapped};
 use crate::analysis::compare::Comparison;
 use crate::finding::Finding;
 use crate::site::CheckedSite;
-use crate::units::{Measure, Shown, System, show};
+use crate::units::{Measure, Shown, System, show, show_money};
 
 /// The figures of several placements; differences are to the first, the present one.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -56,8 +56,12 @@ impl ComparisonFigures {
             shell: column.shell.clone(),
             faults: column.faults.clone(),
         });
+        let currency = site.site().currency.clone().unwrap_or_default();
         let rows = comparison.rows.iter().map(|row| {
-            let shown = |value: f64| show(row.measure, value, system);
+            let shown = |value: f64| match row.measure {
+                Measure::Money => show_money(value, &currency),
+                measure => show(measure, value, system),
+            };
             let differences = (0..row.values.len()).map(|column| row.difference(column));
             RowFigures {
                 key: row.key,
@@ -65,7 +69,7 @@ impl ComparisonFigures {
                 values: row.values.iter().map(|value| value.map(shown)).collect(),
                 si: row.values.clone(),
                 differences: differences
-                    .map(|difference| difference.map(|d| signed(row.measure, d, system)))
+                    .map(|difference| difference.map(|d| signed(shown(d))))
                     .collect(),
             }
         });
@@ -127,8 +131,7 @@ impl ComparisonFigures {
 }
 
 /// A difference with its sign.
-fn signed(measure: Measure, difference: f64, system: System) -> Shown {
-    let mut shown = show(measure, difference, system);
+fn signed(mut shown: Shown) -> Shown {
     if shown.value > 0.0 {
         shown.text.insert(0, '+');
     }

@@ -6,11 +6,12 @@
 
 use super::{CostFigures, Figure, RangeFigures, Workings};
 use crate::analysis::Analysis;
-use crate::site::CheckedSite;
-use crate::units::{Measure, Shown, System, show};
+use crate::site::{CheckedSite, Rate, Site};
+use crate::takeoff::Line;
+use crate::units::{Measure, RateUnit, Shown, System, rate_in, round_to, show, show_rate};
 
 /// The columns, in order.
-pub const COLUMNS: [&str; 22] = [
+pub const COLUMNS: [&str; 23] = [
     "Site",
     "Group",
     "Key",
@@ -27,6 +28,7 @@ pub const COLUMNS: [&str; 22] = [
     "Rounding",
     "Rate",
     "Rate for",
+    "Currency",
     "Cost low",
     "Cost",
     "Cost high",
@@ -35,6 +37,12 @@ pub const COLUMNS: [&str; 22] = [
     "With numbers",
 ];
 
+/// Digits after the point of a quantity: a sixteenth of an inch is 0.0052 ft.
+const QUANTITY_DECIMALS: u32 = 4;
+
+/// Digits after the point of a rate in another unit than it was typed in.
+const RATE_DECIMALS: u32 = 5;
+
 /// What the row of the sum is called in the column of the groups.
 pub const TOTAL: &str = "Total";
 
@@ -42,7 +50,8 @@ pub const TOTAL: &str = "Total";
 pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> String {
     let name = &site.site().name;
     let lines = &analysis.takeoff;
-    let cost = (analysis.cost.as_ref()).map(|cost| CostFigures::of(cost, lines, system));
+    let cost = CostFigures::of(analysis, site.site(), system);
+    let currency = site.site().currency.clone().unwrap_or_default();
     let mut out = String::new();
     row(&COLUMNS.map(text), &mut out);
     for line in lines {
@@ -55,27 +64,32 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
         );
         let priced = cost.iter().flat_map(|cost| &cost.lines);
         let priced = priced.into_iter().find(|priced| priced.key == line.key);
+        let rate = rate_of(line, site.site());
         let waste = line.working.expression.waste();
         let waste = waste.map(|share| show(Measure::Fraction, share, system));
-        let caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
+        let mut caveats: Vec<&str> = line.caveats.iter().map(|caveat| caveat.words()).collect();
+        let uncounted = analysis.uncounted.iter().filter(|it| it.key == line.key);
+        let uncounted = uncounted.filter(|_| priced.is_none());
+        caveats.extend(uncounted.map(|it| it.why.as_str()));
         let figure = |shown: Option<&Shown>| shown.map_or_else(String::new, |s| number(s.value));
         let cells = [
             text(name),
             text(line.group.words()),
             text(line.key),
             text(line.label),
-            number(low.shown.value),
-            number(expected.shown.value),
-            number(high.shown.value),
+            quantity(&low.shown),
+            quantity(&expected.shown),
+            quantity(&high.shown),
             text(expected.shown.unit),
-            number(low.other.value),
-            number(expected.other.value),
-            number(high.other.value),
+            quantity(&low.other),
+            quantity(&expected.other),
+            quantity(&high.other),
             text(expected.other.unit),
             figure(waste.as_ref()),
             text(line.working.rounding()),
-            figure(priced.map(|priced| &priced.rate)),
-            text(priced.map_or("", |priced| priced.rate.unit)),
+            rate.map_or_else(String::new, |rate| rate_number(line, rate, system)),
+            text(rate.map_or("", |_| RateUnit::of(line.measure, system).words())),
+            text(rate.map_or("", |_| currency.symbol())),
             figure(priced.map(|priced| &priced.low)),
             figure(priced.map(|priced| &priced.cost)),
             figure(priced.map(|priced| &priced.high)),
@@ -92,6 +106,7 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
                 "Site" => *cell = text(name),
                 "Group" => *cell = text(TOTAL),
                 "Item" => *cell = text("Total of the priced lines"),
+                "Currency" => *cell = text(currency.symbol()),
                 "Cost low" => *cell = number(cost.low.value),
                 "Cost" => *cell = number(cost.total.value),
                 "Cost high" => *cell = number(cost.high.value),
@@ -103,6 +118,25 @@ pub fn takeoff(site: &CheckedSite, analysis: &Analysis, system: System) -> Strin
     out
 }
 
+/// The rate typed for a line.
+fn rate_of<'a>(line: &Line, site: &'a Site) -> Option<&'a Rate> {
+    site.rates.iter().find(|rate| rate.key == line.key)
+}
+
+/// A rate for the unit of its line: as it was typed, or in another unit with the digits that it
+/// takes to work out the cost again.
+fn rate_number(line: &Line, rate: &Rate, system: System) -> String {
+    let exact = rate_in(line.measure, rate.rate, rate.per, system);
+    let shown = show_rate(line.measure, rate.rate, rate.per, system).value;
+    let finer = round_to(exact, RATE_DECIMALS);
+    let off = |value: f64| (value - exact).abs();
+    number(if off(finer) < off(shown) {
+        finer
+    } else {
+        shown
+    })
+}
+
 fn row(cells: &[String], out: &mut String) {
     for (at, cell) in cells.iter().enumerate() {
         if at > 0 {
@@ -111,6 +145,12 @@ fn row(cells: &[String], out: &mut String) {
         out.push_str(cell);
     }
     out.push_str("\r\n");
+}
+
+/// A quantity, with the digits that it is shown with: a length in feet and parts of an inch has
+/// more in decimal feet than anybody measured.
+fn quantity(shown: &Shown) -> String {
+    number(round_to(shown.value, QUANTITY_DECIMALS))
 }
 
 /// A number as the shortest text that reads back; empty where it is not finite.
@@ -160,5 +200,10 @@ mod tests {
         assert_eq!(number(1234.5), "1234.5");
         assert_eq!(number(-0.25), "-0.25");
         assert_eq!(number(f64::NAN), "");
+        // 6'-2 5/16" in feet.
+        let length = show(Measure::Length, 74.3125 * 0.0254, System::Feet);
+        assert_eq!(quantity(&length), "6.1927");
+        let rate = show(Measure::Count, 14.0, System::Feet);
+        assert_eq!(quantity(&rate), "14");
     }
 }

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::Figure;
-use crate::analysis::Cost;
+use crate::analysis::Analysis;
+use crate::site::{Rate, Site};
 use crate::takeoff::{Cause, Doubt, Group, Line};
-use crate::units::{Measure, Shown, System, show_rate};
+use crate::units::{Currency, Measure, Shown, System, show_money, show_rate};
 
 /// Low and high of a figure, and what they come from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -94,6 +95,24 @@ pub struct CostFigures {
     pub high: Shown,
     /// Where low and high come from.
     pub causes: Vec<CauseFigures>,
+    /// What all of it is in.
+    pub currency: String,
+    /// The rates that count for nothing.
+    pub not_counted: Vec<UncountedFigures>,
+}
+
+/// A rate that counts for nothing.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+pub struct UncountedFigures {
+    /// The stable name of the line it was typed for.
+    pub key: &'static str,
+    /// What the line is called.
+    pub label: &'static str,
+    /// The rate, per shown unit.
+    pub rate: Shown,
+    /// Why it does not count.
+    pub why: String,
 }
 
 /// One priced line.
@@ -127,16 +146,19 @@ pub struct GroupCost {
 }
 
 impl CostFigures {
-    /// The cost of these lines in the given units.
-    pub fn of(cost: &Cost, lines: &[Line], system: System) -> Self {
-        let money = |value| crate::units::show(Measure::Money, value, system);
+    /// The cost of what an analysis of a site has priced, in the given units; none where nothing
+    /// is.
+    pub fn of(analysis: &Analysis, site: &Site, system: System) -> Option<Self> {
+        let cost = analysis.cost.as_ref()?;
+        let currency = site.currency.clone().unwrap_or_default();
+        let money = |value| show_money(value, &currency);
         let priced = cost.lines.iter().filter_map(|priced| {
-            let line = lines.iter().find(|line| line.key == priced.key)?;
+            let line = analysis.line(priced.key)?;
             let [low, high] = priced.range;
             Some(PricedFigures {
                 key: priced.key,
                 label: line.label,
-                rate: show_rate(line.measure, priced.rate, system),
+                rate: rate_shown(line, &priced.typed, &currency, system),
                 cost: money(priced.cost),
                 low: money(low),
                 high: money(high),
@@ -147,14 +169,40 @@ impl CostFigures {
             label: group.words(),
             sum: money(*sum),
         });
+        let not_counted = analysis.uncounted.iter().filter_map(|uncounted| {
+            let line = analysis.line(uncounted.key)?;
+            Some(UncountedFigures {
+                key: uncounted.key,
+                label: line.label,
+                rate: rate_shown(line, site.rates.get(uncounted.index)?, &currency, system),
+                why: uncounted.why.clone(),
+            })
+        });
+        let mut causes = causes(&cost.causes, Measure::Money, system);
+        for figure in causes
+            .iter_mut()
+            .flat_map(|it| [&mut it.less, &mut it.more])
+        {
+            figure.shown = money(figure.value);
+            figure.other = money(figure.value);
+        }
         let [low, high] = cost.range;
-        Self {
+        Some(Self {
             lines: priced.collect(),
             groups: groups.collect(),
             total: money(cost.total),
             low: money(low),
             high: money(high),
-            causes: causes(&cost.causes, Measure::Money, system),
-        }
+            causes,
+            currency: currency.symbol().to_owned(),
+            not_counted: not_counted.collect(),
+        })
     }
+}
+
+/// A rate of a line with its currency, for the unit in which the line is shown.
+fn rate_shown(line: &Line, typed: &Rate, currency: &Currency, system: System) -> Shown {
+    let mut shown = show_rate(line.measure, typed.rate, typed.per, system);
+    shown.text = currency.before(&shown.text);
+    shown
 }

@@ -21,15 +21,11 @@ pub struct Figure {
 impl Figure {
     /// A figure of the given kind, its value in SI units.
     pub fn new(measure: Measure, value: f64, system: System) -> Self {
-        let other = match system {
-            System::Feet => System::Metres,
-            System::Metres => System::Feet,
-        };
         Self {
             value,
             unit: measure.si_unit().symbol(),
             shown: show(measure, value, system),
-            other: show(measure, value, other),
+            other: show(measure, value, system.other()),
         }
     }
 

@@ -18,7 +18,8 @@ pub struct LotFigures {
     pub perimeter: Figure,
     /// How far the courses miss their start.
     pub misclosure: Figure,
-    /// The perimeter over the misclosure; none when the courses close exactly.
+    /// The legs of the traverse, curves by their chords, over the misclosure; none when the courses
+    /// close exactly.
     pub closing: Option<Figure>,
     /// Where they end instead, where they do not close exactly.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -5,6 +5,7 @@
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
 
+mod by_hand;
 mod comparison;
 pub mod csv;
 mod doubted;
@@ -26,7 +27,9 @@ mod yard;
 use serde::Serialize;
 
 pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
-pub use doubted::{CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures};
+pub use doubted::{
+    CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures, UncountedFigures,
+};
 pub use figure::Figure;
 pub use grading::{AgainstFigures, GradingFigures, HeightFigures, PileFigures};
 pub use leveling::{BalanceFigures, ChangeFigures, NudgeFigures, WayFigures};
@@ -172,8 +175,7 @@ impl Report {
             pile,
             quantities: analysis.takeoff.iter().map(quantity).collect(),
             uplift: (analysis.uplift.as_ref()).map(|uplift| UpliftFigures::of(uplift, system)),
-            cost: (analysis.cost.as_ref())
-                .map(|cost| CostFigures::of(cost, &analysis.takeoff, system)),
+            cost: CostFigures::of(analysis, site.site(), system),
             pipes: (analysis.pipes.runs.iter())
                 .map(|run| RunFigures::of(run, system))
                 .collect(),

@@ -63,6 +63,13 @@ fn costs(cost: &CostFigures, out: &mut String) {
     ]);
     let leans = [Lean::Left, Lean::Right, Lean::Right, Lean::Right];
     columns(2, &leans, &rows, out);
+    for uncounted in &cost.not_counted {
+        let told = format!(
+            "{}, {}: {}",
+            uncounted.label, uncounted.rate.text, uncounted.why
+        );
+        out.extend(["\n", &wrapped(&told, 2), "\n"]);
+    }
     let said = "By the rates entered for this site; lines without a rate are not in the total.";
     out.extend(["\n", &wrapped(said, 2), "\n"]);
 }

@@ -77,7 +77,8 @@ fn groundwater(report: &Report, out: &mut String) {
     }
 }
 
-/// Verdict, clearances and findings alone.
+/// Verdict, clearances and findings alone, each finding with its code and its place in the file: for
+/// whoever mends the file.
 pub(super) fn check(report: &Report) -> String {
     let (notes, cautions) = sorted(report);
     let mut out = String::new();
@@ -85,8 +86,13 @@ pub(super) fn check(report: &Report) -> String {
     heading("Clearances", &mut out);
     clearances(&report.clearances, &mut out);
     heading("Findings", &mut out);
-    findings(&cautions, &mut out);
-    findings(&notes, &mut out);
+    for finding in cautions.into_iter().chain(notes) {
+        findings(&[finding], &mut out);
+        if !finding.pointer.is_empty() {
+            let Finding { code, pointer, .. } = finding;
+            out.push_str(&format!("    [{code} at {pointer}]\n"));
+        }
+    }
     out
 }
 
@@ -131,9 +137,6 @@ fn findings(findings: &[&Finding], out: &mut String) {
         let text = format!("{} {}", finding.message, finding.remedy);
         let text = wrapped(&text, 4);
         out.push_str(&format!("  {sign} {}\n", text.trim_start()));
-        if !finding.pointer.is_empty() {
-            out.push_str(&format!("    [{} at {}]\n", finding.code, finding.pointer));
-        }
     }
 }
 

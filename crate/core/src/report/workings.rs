@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Figure, RangeFigures};
+use super::{Figure, RangeFigures, by_hand};
 use crate::finding::Caveat;
 use crate::takeoff::{Group, Input, Line, MeasuredOn};
 use crate::units::{Measure, Shown, System};
@@ -69,14 +69,13 @@ pub struct InputShown {
 }
 
 impl InputShown {
-    fn of(input: &Input, system: System) -> Self {
-        let figure = Figure::new(input.measure, input.value, system);
+    fn of(input: &Input, shown: Shown, other: Shown) -> Self {
         Self {
             name: input.name,
-            value: figure.value,
-            unit: figure.unit,
-            shown: figure.shown,
-            other: figure.other,
+            value: input.value,
+            unit: input.measure.si_unit().symbol(),
+            shown,
+            other,
             source: input.source,
         }
     }
@@ -88,9 +87,16 @@ impl Workings {
         let working = &line.working;
         let expression = &working.expression;
         let result = Figure::new(line.measure, line.value, system);
-        let text = |input: &Input| Figure::new(input.measure, input.value, system).shown.text;
+        let inputs = expression.inputs();
+        let printed = by_hand::inputs(line, system);
+        let other = by_hand::inputs(line, system.other());
+        let text = |input: &Input| {
+            let mut known = inputs.iter().zip(&printed);
+            let known = known.find(|(it, _)| core::ptr::eq(**it, input));
+            known.map_or_else(String::new, |(_, shown)| shown.text.clone())
+        };
         let arithmetic = expression.arithmetic(&text, &result.shown.text);
-        let inputs = expression.inputs().into_iter();
+        let shown = inputs.iter().zip(printed.iter().zip(&other));
         let waste = |share| Figure::new(Measure::Fraction, share, system).shown.text;
         Self {
             key: line.key,
@@ -104,7 +110,9 @@ impl Workings {
             range: RangeFigures::of(line, system),
             formula: expression.formula(),
             arithmetic,
-            inputs: inputs.map(|input| InputShown::of(input, system)).collect(),
+            inputs: shown
+                .map(|(input, (shown, other))| InputShown::of(input, shown.clone(), other.clone()))
+                .collect(),
             waste: expression.waste().map_or_else(String::new, waste),
             rounding: working.rounding(),
             source: working.source,

@@ -94,11 +94,15 @@ pub(super) fn all(cut: &Measured<'_>, system: System) -> Vec<Dimension> {
     }
     let outer = cut.outer.bounds();
     if let (Some((low, high)), Some((left, _)), Some((_, right))) = (outer, first, last) {
-        for (from, to) in [(*left, low.x), (high.x, *right)] {
+        let ends = [
+            ("over-dig, on the side of A", *left, low.x),
+            ("over-dig, on the side of A′", high.x, *right),
+        ];
+        for (label, from, to) in ends {
             let beside = if from < low.x { from } else { to };
             if let Some(level) = bottom(beside - (beside - (from + to) / 2.0) * 1e-3) {
                 tell(
-                    "over-dig",
+                    label,
                     Point::new(from, level),
                     Point::new(to, level),
                     to - from,
@@ -133,10 +137,13 @@ pub(super) fn all(cut: &Measured<'_>, system: System) -> Vec<Dimension> {
     }
     let rim = cut.cut.inside(&cut.shell.rim);
     if let (Some((left, _)), Some((_, right))) = (rim.first(), rim.last()) {
-        for s in [*left, *right] {
+        for (label, s) in [
+            ("coping above the ground, on the side of A", *left),
+            ("coping above the ground, on the side of A′", *right),
+        ] {
             if let Some(level) = ground(s) {
                 tell(
-                    "coping above the ground",
+                    label,
                     Point::new(s, level),
                     Point::new(s, cut.coping),
                     cut.coping - level,

@@ -173,10 +173,11 @@ impl Line<'_> {
         let middle = first.x.midpoint(last.x);
         let value = (end.x - edge.x).abs();
         Some(Dimension {
-            label: if self.level(middle) > self.existing(middle) {
-                "bank of fill, out to its toe"
-            } else {
-                "bank of cut, out to its top"
+            label: match (self.level(middle) > self.existing(middle), begins) {
+                (true, false) => "bank of fill, out to its toe, on the side of A",
+                (true, true) => "bank of fill, out to its toe, on the side of A′",
+                (false, false) => "bank of cut, out to its top, on the side of A",
+                (false, true) => "bank of cut, out to its top, on the side of A′",
             },
             from: Point::new(edge.x, end.y),
             to: *end,

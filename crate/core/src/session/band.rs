@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::Session;
 use crate::analysis::Analysis;
-use crate::units::{Measure, Shown, System, show};
+use crate::units::{Currency, Measure, Shown, System, show, show_money};
 
 /// The least room that any clearance has.
 const LEAST_ROOM: &str = "least-room";
@@ -60,59 +60,69 @@ fn least_room(analysis: &Analysis) -> Option<f64> {
 impl Session {
     /// The figures of the keys asked for, in that order; a key that names nothing here has no value.
     pub fn band(&self, keys: &[String]) -> Vec<BandFigure> {
-        let system = self.site().site().display;
-        keys.iter().map(|key| self.figure(key, system)).collect()
+        let site = self.site().site();
+        let currency = site.currency.clone().unwrap_or_default();
+        keys.iter()
+            .map(|key| self.figure(key, site.display, &currency))
+            .collect()
     }
 
-    fn figure(&self, key: &str, system: System) -> BandFigure {
+    fn figure(&self, key: &str, system: System, currency: &Currency) -> BandFigure {
         let (analysis, marks) = (self.analysis(), &self.marks);
-        let figure = |label, measure, now: Option<f64>, before: Option<f64>, doubtful| BandFigure {
-            key: key.to_owned(),
-            label,
-            shown: now.map(|value| show(measure, value, system)),
-            change: change(measure, now, before, system),
-            doubtful,
-        };
         match key {
             LEAST_ROOM => {
                 let now = least_room(analysis);
-                let short = now.is_some_and(|room| room < 0.0);
-                figure("Least room", Measure::Length, now, marks.least_room, short)
+                let show = |value| show(Measure::Length, value, system);
+                BandFigure {
+                    doubtful: now.is_some_and(|room| room < 0.0),
+                    ..figure(key, "Least room", [marks.least_room, now], show)
+                }
             }
             COST => {
                 let now = analysis.cost.as_ref().map(|cost| cost.total);
-                figure("Priced subtotal", Measure::Money, now, marks.cost, false)
+                let show = |value| show_money(value, currency);
+                figure(key, "Priced subtotal", [marks.cost, now], show)
             }
-            _ => match analysis.line(key) {
-                Some(line) => {
-                    let doubtful = !line.caveats.is_empty();
-                    figure(
-                        line.label,
-                        line.measure,
-                        Some(line.value),
-                        marks.line(key),
-                        doubtful,
-                    )
+            _ => {
+                let Some(line) = analysis.line(key) else {
+                    let show = |value| show(Measure::Count, value, system);
+                    return figure(key, "", [None, None], show);
+                };
+                let show = |value| show(line.measure, value, system);
+                BandFigure {
+                    doubtful: !line.caveats.is_empty(),
+                    ..figure(key, line.label, [marks.line(key), Some(line.value)], show)
                 }
-                None => figure("", Measure::Count, None, None, false),
-            },
+            }
         }
     }
 }
 
+/// A figure that was before, and is now; nothing in it is in doubt.
+fn figure(
+    key: &str,
+    label: &'static str,
+    [before, now]: [Option<f64>; 2],
+    show: impl Fn(f64) -> Shown,
+) -> BandFigure {
+    BandFigure {
+        key: key.to_owned(),
+        label,
+        shown: now.map(&show),
+        change: now
+            .zip(before)
+            .and_then(|(now, before)| change(now, before, show)),
+        doubtful: false,
+    }
+}
+
 /// The difference as shown, a plus before what grew.
-fn change(
-    measure: Measure,
-    now: Option<f64>,
-    before: Option<f64>,
-    system: System,
-) -> Option<Shown> {
-    let (now, before) = (now?, before?);
+fn change(now: f64, before: f64, show: impl Fn(f64) -> Shown) -> Option<Shown> {
     // What reads the same has not moved, whatever its last digits do.
-    if show(measure, now, system).text == show(measure, before, system).text {
+    if show(now).text == show(before).text {
         return None;
     }
-    let moved = show(measure, now - before, system);
+    let moved = show(now - before);
     let text = match now > before {
         true => format!("+{}", moved.text),
         false => moved.text,

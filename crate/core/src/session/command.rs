@@ -19,7 +19,7 @@ use crate::site::{
     Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
     GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
 };
-use crate::units::System;
+use crate::units::{Currency, System};
 
 /// How far the rim of a newly placed shell stands above the ground at its middle, meters
 /// (4 in; common practice, no source: water must run away from the rim).
@@ -109,6 +109,8 @@ pub enum Command {
     SetPlacement(Placement),
     /// Set what quantities cost.
     SetRates(Vec<Rate>),
+    /// Set what the rates are in, or leave it at `$`.
+    SetCurrency(Option<Currency>),
     /// Set where the section is cut, or leave it to the shell.
     SetSection(Option<SectionLine>),
     /// Set the placements kept for comparison.
@@ -161,6 +163,7 @@ impl Command {
             Self::SetContours(_) => "change the contours",
             Self::SetPlacement(_) => "place the shell",
             Self::SetRates(_) => "change the rates",
+            Self::SetCurrency(_) => "change the currency",
             Self::SetSection(_) => "move the section",
             Self::SetAlternatives(_) => "change the comparison",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
@@ -230,6 +233,7 @@ impl Command {
                 });
             }
             Self::SetRates(rates) => site.rates = rates,
+            Self::SetCurrency(currency) => site.currency = currency,
             Self::SetSection(line) => site.section = line,
             Self::SetAlternatives(kept) => site.alternatives = kept,
             Self::Together { commands, .. } => {

@@ -6,9 +6,10 @@
 use serde::Serialize;
 
 use super::Session;
-use crate::analysis::Cost;
+use crate::analysis::{Analysis, Cost};
+use crate::site::Rate;
 use crate::takeoff::{Group, Line, MeasuredOn, Range};
-use crate::units::{Measure, Shown, System, show, show_rate};
+use crate::units::{Currency, Measure, Shown, System, show, show_money, show_rate};
 
 /// Everything the page lists of the quantities. What belongs beside them is among the findings of
 /// the ledger.
@@ -58,8 +59,10 @@ pub struct QuantityRow {
     /// What is paid for by it; a rate may be typed for it then. Lines of one name are measures of
     /// the same thing: one of them is priced.
     pub pays_for: Option<&'static str>,
-    /// Its rate, where it is priced: `45.00 per short ton`.
+    /// The rate typed for it, whether or not it counts: `45.00 per short ton`.
     pub rate: Option<Shown>,
+    /// Why the rate typed for it does not count, in a sentence.
+    pub not_counted: Option<String>,
     /// Its cost, where it is priced.
     pub cost: Option<Shown>,
     /// Why it is weaker than it looks, in a few words each.
@@ -106,17 +109,31 @@ pub struct CostRows {
     pub high: Shown,
 }
 
+/// What the quantities of a site are listed with.
+struct Pricing<'a> {
+    analysis: &'a Analysis,
+    rates: &'a [Rate],
+    currency: Currency,
+    system: System,
+}
+
 impl Tally {
     /// The tally of a session as it stands, with low and high once it has them.
     pub fn of(session: &Session) -> Self {
-        let system = session.site().site().display;
+        let site = session.site().site();
         let analysis = session.analysis();
+        let pricing = Pricing {
+            analysis,
+            rates: &site.rates,
+            currency: site.currency.clone().unwrap_or_default(),
+            system: site.display,
+        };
+        let row = |line| quantity_row(line, &pricing);
         let cost = analysis.cost.as_ref();
-        let row = |line| quantity_row(line, cost, system);
         Self {
             groups: group_rows(&analysis.takeoff),
             quantities: analysis.takeoff.iter().map(row).collect(),
-            cost: cost.map(|cost| cost_rows(cost, system)),
+            cost: cost.map(|cost| cost_rows(cost, &pricing.currency)),
             without_ranges: !analysis.has_ranges,
         }
     }
@@ -135,9 +152,14 @@ fn group_rows(lines: &[Line]) -> Vec<GroupRow> {
     Group::ALL.into_iter().filter(has).map(row).collect()
 }
 
-fn quantity_row(line: &Line, cost: Option<&Cost>, system: System) -> QuantityRow {
+fn quantity_row(line: &Line, pricing: &Pricing<'_>) -> QuantityRow {
+    let system = pricing.system;
     let shown = |value| show(line.measure, value, system);
+    let cost = pricing.analysis.cost.as_ref();
     let priced = cost.and_then(|cost| cost.lines.iter().find(|p| p.key == line.key));
+    let typed = pricing.rates.iter().find(|rate| rate.key == line.key);
+    let mut uncounted = pricing.analysis.uncounted.iter();
+    let uncounted = uncounted.find(|it| it.key == line.key && priced.is_none());
     QuantityRow {
         key: line.key,
         group: line.group,
@@ -147,8 +169,9 @@ fn quantity_row(line: &Line, cost: Option<&Cost>, system: System) -> QuantityRow
         on: line.on,
         range: line.range.as_ref().map(|range| range_row(range, shown)),
         pays_for: line.pays_for,
-        rate: priced.map(|priced| show_rate(line.measure, priced.rate, system)),
-        cost: priced.map(|priced| show(Measure::Money, priced.cost, system)),
+        rate: typed.map(|typed| show_rate(line.measure, typed.rate, typed.per, system)),
+        not_counted: uncounted.map(|it| it.why.clone()),
+        cost: priced.map(|priced| show_money(priced.cost, &pricing.currency)),
         caveats: line.caveats.iter().map(|c| c.words()).collect(),
     }
 }
@@ -167,8 +190,8 @@ fn range_row(range: &Range, shown: impl Fn(f64) -> Shown) -> RangeRow {
     }
 }
 
-fn cost_rows(cost: &Cost, system: System) -> CostRows {
-    let money = |value| show(Measure::Money, value, system);
+fn cost_rows(cost: &Cost, currency: &Currency) -> CostRows {
+    let money = |value| show_money(value, currency);
     let groups = cost.groups.iter();
     let [low, high] = cost.range;
     CostRows {
@@ -176,5 +199,65 @@ fn cost_rows(cost: &Cost, system: System) -> CostRows {
         total: money(cost.total),
         low: money(low),
         high: money(high),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::session::Command;
+    use crate::shell::catalogue;
+    use crate::site::ShellChoice;
+    use crate::units::RateUnit;
+
+    /// Every rate stays beside its line as it was typed, with why it does not count.
+    #[test]
+    fn a_typed_rate_stays_on_its_line() {
+        let mut session = Session::new().unwrap();
+        let name = catalogue::all().first().unwrap().name.clone();
+        let rate = |key: &str, rate, per| Rate {
+            key: key.to_owned(),
+            rate,
+            per: Some(per),
+        };
+        for command in [
+            Command::ChooseShell(ShellChoice::Catalogue(name)),
+            Command::SetRates(vec![
+                rate("base-stone", 42.0, RateUnit::ShortTon),
+                rate("base-stone-volume", 14.0, RateUnit::CubicYard),
+            ]),
+            Command::SetCurrency(Some(Currency::new("CAD"))),
+        ] {
+            session.apply(command).unwrap();
+        }
+        let row = |session: &Session, key| {
+            let tally = Tally::of(session);
+            let row = tally.quantities.into_iter().find(|row| row.key == key);
+            let row = row.unwrap();
+            let text = |shown: Option<Shown>| shown.map(|it| it.text);
+            (text(row.rate), text(row.cost), row.not_counted)
+        };
+        let (rate, cost, not_counted) = row(&session, "base-stone");
+        assert_eq!(rate.unwrap(), "42.00 per short ton");
+        assert!(cost.unwrap().starts_with("CAD ") && not_counted.is_none());
+        let (rate, cost, not_counted) = row(&session, "base-stone-volume");
+        assert_eq!((rate.unwrap().as_str(), cost), ("14.00 per cu yd", None));
+        let why = not_counted.unwrap();
+        assert!(
+            why.contains("\"Base stone\" pays for the same thing"),
+            "{why}"
+        );
+        let total = Tally::of(&session).cost.unwrap().total.text;
+        assert!(total.starts_with("CAD "), "{total}");
+        // Other units round what is shown, and keep what was typed.
+        session.apply(Command::SetDisplay(System::Metres)).unwrap();
+        let (rate, ..) = row(&session, "base-stone-volume");
+        assert_eq!(rate.unwrap(), "18.31 per m³");
+        session.apply(Command::SetDisplay(System::Feet)).unwrap();
+        let (rate, ..) = row(&session, "base-stone-volume");
+        assert_eq!(rate.unwrap(), "14.00 per cu yd");
+        let odd = Command::SetCurrency(Some(Currency::new("5.0")));
+        assert!(session.apply(odd).is_err());
     }
 }

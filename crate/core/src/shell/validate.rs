@@ -17,6 +17,7 @@ use crate::finding::{Finding, Topic, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::offset_region;
 use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
+use crate::units::{Measure, System, out_of_range};
 
 /// How far a depth may lie off the plane of its facet, meters.
 const PLANE_TOLERANCE: f64 = 0.002;
@@ -87,23 +88,23 @@ fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
 /// Plain numbers that are out of range.
 fn numbers(record: &ShellRecord) -> Vec<Finding> {
     let mut faults = Vec::new();
-    let mut within = |place: &str, what: &str, value: f64, range: RangeInclusive<f64>, unit| {
+    // A shell belongs to no site, and so to neither system of units.
+    let both = [System::Feet, System::Metres];
+    let mut within = |place: &str, what: &str, value: f64, range: RangeInclusive<f64>, measure| {
         if !range.contains(&value) {
-            let (low, high) = range.into_inner();
-            let message =
-                format!("{what} is {value} {unit}; it must lie between {low} and {high}.");
-            let remedy = format!("Give it in {unit}, within that range.");
+            let message = out_of_range(what, measure, value, &range, &both);
+            let remedy = "Give a value within that range.";
             faults.push(Finding::fault("out-of-range", message, remedy).under(place));
         }
     };
     let (coping, wall) = (record.coping_width, record.wall_thickness);
-    let slope = "of run per unit of depth";
+    let length = Measure::Length;
     within(
         "/coping_width",
         "The coping's width",
         coping,
         0.0..=1.5,
-        "metres",
+        length,
     );
     let what = "The waterline below the rim";
     within(
@@ -111,30 +112,30 @@ fn numbers(record: &ShellRecord) -> Vec<Finding> {
         what,
         record.waterline,
         0.0..=DEPTH_LIMIT,
-        "metres",
+        length,
     );
     within(
         "/wall_thickness",
         "The wall's thickness",
         wall,
         0.0..=0.1,
-        "metres",
+        length,
     );
-    within("/draft", "The wall's draft", record.draft, 0.0..=0.5, slope);
     within(
-        "/cove",
-        "The cove's radius",
-        record.cove,
-        0.0..=1.0,
-        "metres",
+        "/draft",
+        "The wall's draft (run per unit of depth)",
+        record.draft,
+        0.0..=0.5,
+        Measure::Ratio,
     );
+    within("/cove", "The cove's radius", record.cove, 0.0..=1.0, length);
     if let Some(weight) = record.weight {
         within(
             "/weight",
             "The shell's weight",
             weight,
             50.0..=20_000.0,
-            "kilograms",
+            Measure::Weight,
         );
     }
     faults

@@ -52,7 +52,7 @@ pub use works::{
 
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
-use crate::units::System;
+use crate::units::{Currency, System};
 
 /// The `format` member of every site file.
 pub const FORMAT: &str = "batterboard-site";
@@ -115,6 +115,9 @@ pub struct Site {
     /// What the user pays for quantities; none is built in.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rates: Vec<Rate>,
+    /// What the rates are in: a symbol or a code. Without it, `$`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub currency: Option<Currency>,
     /// Where the section is cut; without it along the shell through its deepest point.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub section: Option<SectionLine>,

@@ -12,6 +12,7 @@ use crate::geom::offset::offset_chain_square;
 use crate::geom::{
     DRAWING_TOLERANCE, Outline, Point, Region, Segment, Track, Vertex, band, compound, span,
 };
+use crate::units::{Measure, System, out_of_range};
 
 /// How far an opening may lie from the edge of what it opens before it is a finding, meters:
 /// a thick wall (our choice).
@@ -182,7 +183,7 @@ pub fn check_shape(
             Ok(CheckedShape::Track(track, chain))
         }
         ShapeRecord::Strip { path, width } => {
-            let mut faults = out_of_range(*width, "width", "/strip/width");
+            let mut faults = size_faults(*width, "width", "/strip/width");
             match Track::check(path.vertices()) {
                 Ok(track) if faults.is_empty() => {
                     let chain = flatten_track(&track, DRAWING_TOLERANCE);
@@ -209,7 +210,7 @@ pub fn check_shape(
             Ok(CheckedShape::Area(whole.boundaries(), whole.region))
         }
         ShapeRecord::Disc { at, radius } => {
-            let faults = out_of_range(*radius, "radius", "/disc/radius");
+            let faults = size_faults(*radius, "radius", "/disc/radius");
             if !faults.is_empty() {
                 return Err(faults);
             }
@@ -223,14 +224,16 @@ fn under(found: Vec<Finding>, place: &str) -> Vec<Finding> {
 }
 
 /// The fault of a radius or a width out of range.
-fn out_of_range(value: f64, check: &'static str, place: &str) -> Vec<Finding> {
+fn size_faults(value: f64, check: &'static str, place: &str) -> Vec<Finding> {
+    let range = 0.01..=1000.0;
+    let both = [System::Feet, System::Metres];
     let fault = || {
-        let message = format!("The {check} must lie between 0.01 m and 1,000 m.");
+        let what = format!("The {check}");
+        let message = out_of_range(&what, Measure::Length, value, &range, &both);
         let remedy = "Give the distance from the centre to the edge, or across the whole band.";
         Finding::fault(check, message, remedy).under(place)
     };
-    let fits = (0.01..=1000.0).contains(&value);
-    (!fits).then(fault).into_iter().collect()
+    (!range.contains(&value)).then(fault).into_iter().collect()
 }
 
 /// A circle of two half turns.
@@ -246,7 +249,7 @@ fn along(
     width: f64,
     lot: Option<&CheckedLot>,
 ) -> Result<CheckedShape, Vec<Finding>> {
-    let mut faults = out_of_range(width, "width", "/along/width");
+    let mut faults = size_faults(width, "width", "/along/width");
     let Some(lot) = lot.filter(|_| faults.is_empty()) else {
         // Of a lot with faults of its own, those are told.
         return if faults.is_empty() {

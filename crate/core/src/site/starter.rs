@@ -34,6 +34,7 @@ pub fn blank_lot() -> Site {
         works: Arc::new(ConstructionSettings::default()),
         rules: Arc::new(rule::examples()),
         rates: Vec::new(),
+        currency: None,
         section: None,
         alternatives: Vec::new(),
     }

@@ -129,23 +129,28 @@ impl Expression {
     pub fn value(&self) -> f64 {
         match self {
             Self::Closer(value, _) => *value,
-            other => other.evaluated(Self::value),
+            other => other.evaluated(&Self::value, &|input| input.value),
         }
     }
 
     /// What the formula gives, worked out from its inputs alone, SI units: [`Self::value`] but
     /// for rounding.
     pub fn by_formula(&self) -> f64 {
+        self.by_formula_of(&|input| input.value)
+    }
+
+    /// What the formula gives for other values of its inputs, SI units.
+    pub fn by_formula_of(&self, value: &dyn Fn(&Input) -> f64) -> f64 {
         match self {
-            Self::Closer(_, of) => of.by_formula(),
-            other => other.evaluated(Self::by_formula),
+            Self::Closer(_, of) => of.by_formula_of(value),
+            other => other.evaluated(&|part| part.by_formula_of(value), value),
         }
     }
 
-    /// Its value, that of its parts by `of`.
-    fn evaluated(&self, of: fn(&Self) -> f64) -> f64 {
+    /// Its value, that of its parts by `of` and that of an input by `input_value`.
+    fn evaluated(&self, of: &dyn Fn(&Self) -> f64, input_value: &dyn Fn(&Input) -> f64) -> f64 {
         match self {
-            Self::Input(input) => input.value,
+            Self::Input(input) => input_value(input),
             Self::Number(value, _)
             | Self::Measured(value, _)
             | Self::FoundFor(value, ..)
@@ -333,8 +338,14 @@ impl Expression {
                 }
             }
             Self::Power(base, _, exponent) => {
-                base.write_inside(base.is_sum() || base.is_product(), out, name);
-                out.extend(["^", exponent]);
+                let mut of = String::new();
+                base.write(&mut of, name);
+                // "(0.172 ft)^2": the power is not that of the unit.
+                let figure = of.contains(' ') && of.starts_with(|c: char| c.is_ascii_digit());
+                if figure || base.is_sum() || base.is_product() {
+                    of = format!("({of})");
+                }
+                out.extend([&of, "^", exponent]);
             }
             Self::OfTwo(extreme, two) => {
                 out.push_str(match extreme {
@@ -411,7 +422,7 @@ fn pushed(mut parts: Parts, sign: Sign, other: Expression) -> Parts {
 /// From left to right, the first part whatever its sign.
 fn joined(
     parts: &Parts,
-    of: fn(&Expression) -> f64,
+    of: &dyn Fn(&Expression) -> f64,
     plus: fn(f64, f64) -> f64,
     minus: fn(f64, f64) -> f64,
 ) -> Option<f64> {
@@ -499,6 +510,12 @@ mod tests {
                 .replace('c', "2");
             assert_eq!(filled(&of), format!("{numbers} = {value}"));
         }
+        let with_unit = |input: &Input| format!("{} ft", input.value);
+        let power = a
+            .clone()
+            .power(2.0, "2")
+            .arithmetic(&with_unit, "144 sq ft");
+        assert_eq!(power, "(12 ft)^2 = 144 sq ft");
         let greater = of_two(Extreme::Greater, a.clone(), b.clone());
         assert_eq!(filled(&greater), "the greater of 12 and 4 = 12");
         let lesser = of_two(Extreme::Lesser, a, b);

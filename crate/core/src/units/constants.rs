@@ -7,6 +7,8 @@
 //!   2020-21902, 5 October 2020), read.
 //! - Yard 3 ft, acre 43,560 square feet, chain 66 ft, rod 16 1/2 ft, gallon 231 cubic inches,
 //!   short ton 2,000 lb, all exact: NIST SP 811, Appendix B (from memory).
+//! - Texas vara 33 1/3 in: Texas Natural Resources Code 21.077 (from memory). Other states and
+//!   older grants have other varas.
 
 /// The international foot, meters.
 pub const FOOT: f64 = 0.3048;
@@ -25,6 +27,9 @@ pub const CHAIN: f64 = 20.1168;
 
 /// The rod of 16 1/2 international feet, meters.
 pub const ROD: f64 = 5.0292;
+
+/// The Texas vara of 33 1/3 inches, meters.
+pub const VARA: f64 = 100.0 / 3.0 * INCH;
 
 /// The square foot, square meters.
 pub const SQUARE_FOOT: f64 = FOOT * FOOT;

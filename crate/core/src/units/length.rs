@@ -14,6 +14,7 @@
 //! - A mixed number without a unit, such as `6 1/2`, where feet are the default.
 //! - A whole number with one comma, in meters: `3,810 m` may be a decimal comma.
 //! - US survey feet.
+//! - Varas, which are not the same everywhere.
 
 use super::System;
 use super::decimal::format_decimal;
@@ -43,6 +44,18 @@ struct Part<'a> {
 /// # Errors
 /// The first stretch of text that is not understood, with its place and what to type.
 pub fn parse_length(text: &str, default: System) -> Result<Parsed, UnitFault> {
+    parse_length_and_unit(text, default).map(|(parsed, _)| parsed)
+}
+
+/// Reads a length as [`parse_length`] does, with the unit written behind its first number; `None`
+/// where none is written and the default was taken.
+///
+/// # Errors
+/// Those of [`parse_length`].
+pub fn parse_length_and_unit(
+    text: &str,
+    default: System,
+) -> Result<(Parsed, Option<Unit>), UnitFault> {
     let tokens = scan(text)?;
     let mut reader = Reader::new(&tokens);
     let start = reader;
@@ -54,6 +67,7 @@ pub fn parse_length(text: &str, default: System) -> Result<Parsed, UnitFault> {
         }
         parts.push(part(&mut reader)?);
     }
+    let written = parts.first().and_then(|part| part.unit);
     let mut ambiguities = Vec::new();
     settle_units(&mut parts, default, &mut ambiguities)?;
     check_parts(&parts)?;
@@ -71,10 +85,11 @@ pub fn parse_length(text: &str, default: System) -> Result<Parsed, UnitFault> {
             "Type a shorter number.",
         ));
     }
-    Ok(Parsed {
+    let parsed = Parsed {
         value: sign * metres + 0.0,
         ambiguities,
-    })
+    };
+    Ok((parsed, written))
 }
 
 /// Reads one number and the unit behind it.
@@ -300,6 +315,11 @@ fn flag_ambiguity(part: &Part<'_>, ambiguities: &mut Vec<Ambiguity>) {
         Some(Unit::SurveyFoot) => ambiguities.push(Ambiguity {
             message: "US survey feet were retired at the end of 2022 (85 FR 62698).".to_owned(),
             remedy: "Check that the plat really uses them; otherwise type ft.".to_owned(),
+        }),
+        Some(Unit::Vara) => ambiguities.push(Ambiguity {
+            message: "The vara was taken as 33 1/3 in, that of Texas.".to_owned(),
+            remedy: "Elsewhere the vara has another length: type that length in ft then."
+                .to_owned(),
         }),
         Some(Unit::Metre) if decimal.grouped && decimal.is_whole() => ambiguities.push(Ambiguity {
             message: format!(

@@ -157,7 +157,7 @@ impl Measure {
     }
 
     /// Digits after the point of figures of this kind.
-    const fn decimals(self, system: System) -> u32 {
+    pub(super) const fn decimals(self, system: System) -> u32 {
         match (self, system) {
             (Self::Misclosure, _) | (Self::Length | Self::Elevation, System::Metres) => 3,
             (Self::Area, System::Metres) => 2,
@@ -196,6 +196,17 @@ impl Measure {
             ) => 0,
             (Self::Bearing, _) => 4,
         }
+    }
+}
+
+impl Measure {
+    /// One unit of the last digit or part of figures of this kind, SI.
+    pub(super) fn step(self, system: System) -> f64 {
+        if (self, system) == (Self::Length, System::Feet) {
+            return Unit::Inch.to_si(1.0 / f64::from(TAPE_PARTS));
+        }
+        let digit = (0..self.decimals(system)).fold(1.0, |step, _| step / 10.0);
+        self.shown_unit(system).to_si(digit)
     }
 }
 
@@ -242,6 +253,36 @@ pub fn show(measure: Measure, value_si: f64, system: System) -> Shown {
         value,
         unit: unit.symbol(),
         text,
+    }
+}
+
+/// A figure as [`show`] has it, with so many more digits after the point; a tape length in feet
+/// becomes decimal feet then.
+pub fn show_finer(measure: Measure, value_si: f64, system: System, more: u32) -> Shown {
+    let figured = !matches!(
+        measure,
+        Measure::Bearing | Measure::Heading | Measure::Closing
+    );
+    if more == 0 || !figured || !value_si.is_finite() {
+        return show(measure, value_si, system);
+    }
+    let unit = measure.shown_unit(system);
+    let decimals = measure.decimals(system) + more;
+    let value = round_to(unit.from_si(value_si), decimals);
+    Shown {
+        value,
+        unit: unit.symbol(),
+        text: with_unit(measure, unit, &format_decimal(value, decimals)),
+    }
+}
+
+/// A number of a unit as text that reads back.
+pub(super) fn with_unit(measure: Measure, unit: Unit, figure: &str) -> String {
+    match (measure, unit) {
+        (Measure::Slope, _) => format!("{figure}:1"),
+        (_, Unit::One) => figure.to_owned(),
+        (_, Unit::Degree | Unit::Percent) => format!("{figure}{}", unit.symbol()),
+        _ => format!("{figure} {}", unit.symbol()),
     }
 }
 

@@ -12,8 +12,10 @@
 //! | read any field by what it measures | [`parse_measure`] |
 //! | print a figure in the user's system | [`show`] |
 //! | print a length in one style | [`format_length`] |
+//! | say that a figure is out of its range | [`out_of_range`] |
 //! | read and print a coordinate of a list | [`parse_coordinate`], [`format_coordinate`] |
 //! | read and print a rate | [`parse_rate`], [`show_rate`] |
+//! | print a sum of money | [`show_money`] |
 //! | read latitude and longitude | [`parse_place`] |
 //! | print a bearing or a heading | [`format_bearing`], [`format_heading`] |
 //!
@@ -31,12 +33,13 @@
 //! arithmetic, so that every machine prints the same digits.
 //!
 //! Deliberately absent: findings (this layer stands below them; it speaks by [`UnitFault`]
-//! and [`Ambiguity`]), state-plane coordinates, temperatures, currencies.
+//! and [`Ambiguity`]), state-plane coordinates, temperatures, one currency in another.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 mod bearing;
+mod bound;
 pub mod constants;
 mod coordinate;
 mod decimal;
@@ -45,20 +48,23 @@ mod geographic;
 mod length;
 mod length_text;
 mod measure;
+mod money;
 mod rate;
 mod scan;
 mod slope;
 mod unit;
 
 pub use bearing::{EIGHTHS, format_bearing, format_heading, parse_bearing};
+pub use bound::out_of_range;
 pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
 pub use fault::{Ambiguity, Parsed, UnitFault};
 pub use geographic::{LatitudeLongitude, format_place, looks_geographic, parse_place};
-pub use length::parse_length;
+pub use length::{parse_length, parse_length_and_unit};
 pub use length_text::{LengthStyle, format_length};
-pub use measure::{Measure, Shown, parse_measure, show};
-pub use rate::{parse_rate, rate_from_shown, show_rate};
+pub use measure::{Measure, Shown, parse_measure, show, show_finer};
+pub use money::{Currency, LONGEST_CURRENCY, show_money};
+pub use rate::{RateUnit, parse_rate, rate_in, show_rate};
 pub use slope::{format_slope, parse_slope};
 pub use unit::{Dimension, Unit};
 
@@ -72,4 +78,14 @@ pub enum System {
     Feet,
     /// Meters, square meters, cubic meters, litres, tonnes.
     Metres,
+}
+
+impl System {
+    /// The other one.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Feet => Self::Metres,
+            Self::Metres => Self::Feet,
+        }
+    }
 }

@@ -4,7 +4,7 @@ use serde::{Serialize, Serializer};
 
 use super::constants::{
     ACRE, CHAIN, CUBIC_FOOT, CUBIC_YARD, DEGREE, FOOT, GALLON, INCH, POUND, ROD, SHORT_TON,
-    SQUARE_FOOT, SURVEY_FOOT, YARD,
+    SQUARE_FOOT, SURVEY_FOOT, VARA, YARD,
 };
 
 /// What kind of thing a unit measures.
@@ -57,6 +57,8 @@ pub enum Unit {
     Rod,
     /// Link, the hundredth part of a chain.
     Link,
+    /// Texas vara of 33 1/3 inches, only ever typed.
+    Vara,
     /// Square meter: the unit of every area inside.
     SquareMetre,
     /// Hectare.
@@ -125,7 +127,7 @@ impl Unit {
         use Unit::*;
         match self {
             Metre | Kilometre | Centimetre | Millimetre | Foot | SurveyFoot | Inch | Yard
-            | Chain | Rod | Link => Dimension::Length,
+            | Chain | Rod | Link | Vara => Dimension::Length,
             SquareMetre | Hectare | SquareFoot | Acre => Dimension::Area,
             CubicMetre | Litre | CubicFoot | CubicYard | Gallon => Dimension::Volume,
             Kilogram | Tonne | Pound | ShortTon => Dimension::Mass,
@@ -170,6 +172,7 @@ impl Unit {
             Self::Chain => CHAIN,
             Self::Rod => ROD,
             Self::Link => CHAIN / 100.0,
+            Self::Vara => VARA,
             Self::Hectare => 10_000.0,
             Self::SquareFoot => SQUARE_FOOT,
             Self::Acre => ACRE,
@@ -212,6 +215,7 @@ impl Unit {
             Self::Chain => "chain",
             Self::Rod => "rod",
             Self::Link => "link",
+            Self::Vara => "vara",
             Self::SquareMetre => "m²",
             Self::Hectare => "ha",
             Self::SquareFoot => "sq ft",
@@ -260,9 +264,10 @@ impl Unit {
             | "us survey foot" | "us survey feet" => SurveyFoot,
             "in" | "ins" | "inch" | "inches" => Inch,
             "yd" | "yds" | "yard" | "yards" if matches!(dimension, Dimension::Length) => Yard,
-            "ch" | "chain" | "chains" => Chain,
+            "ch" | "chs" | "chain" | "chains" => Chain,
             "lk" | "lks" | "link" | "links" => Link,
-            "rod" | "rods" | "pole" | "poles" | "perch" | "perches" => Rod,
+            "rod" | "rods" | "rds" | "pole" | "poles" | "perch" | "perches" => Rod,
+            "vara" | "varas" | "vrs" => Vara,
             "m²" | "m2" | "sq m" | "square metres" | "square meters" => SquareMetre,
             "ha" | "hectare" | "hectares" => Hectare,
             "ft²" | "ft2" | "sq ft" | "sf" | "square feet" | "square foot" => SquareFoot,

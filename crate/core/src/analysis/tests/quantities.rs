@@ -75,6 +75,44 @@ fn lines_that_are_paid_are_priced_and_summed() {
     assert!(cost.range[0] < cost.total && cost.total < cost.range[1]);
 }
 
+/// A rate is kept for the unit it was typed for: a cubic yard is 0.764554857984 m3.
+#[test]
+fn a_rate_is_for_the_unit_it_was_typed_for() {
+    let typed = |key: &str, rate: f64, per: &str| {
+        analysis(|d| d["rates"] = json!([{ "key": key, "rate": rate, "per": per }]))
+    };
+    let yards = typed("bank-cut", 14.0, "cubic-yard");
+    let cost = yards.cost.as_ref().unwrap();
+    let expected = 14.0 * yards.value("bank-cut").unwrap() / 0.764_554_857_984;
+    assert!((cost.total - expected).abs() < 0.006);
+    assert_eq!(yards.uncounted, []);
+    // One of another kind of unit counts for nothing, and that is told.
+    let tons = typed("bank-cut", 14.0, "short-ton");
+    assert_eq!(tons.cost, None);
+    assert_eq!(named(&tons, "rate-unit")[0].pointer, "/rates/0");
+    assert_eq!(tons.uncounted[0].key, "bank-cut");
+}
+
+/// Why a rate does not count is told for its line.
+#[test]
+fn a_rate_that_does_not_count_says_why() {
+    let twice = rated(&[
+        ("base-stone", 0.05),
+        ("base-stone-volume", 60.0),
+        ("stone", 1.0),
+    ]);
+    let why: Vec<(&str, usize)> = (twice.uncounted.iter())
+        .map(|it| (it.key, it.index))
+        .collect();
+    assert_eq!(why, [("base-stone-volume", 1), ("stone", 2)]);
+    assert!(
+        twice.uncounted[0]
+            .why
+            .contains("\"Base stone\" pays for the same thing")
+    );
+    assert!(twice.uncounted[1].why.contains("this is a sum"));
+}
+
 #[test]
 fn nothing_is_paid_twice() {
     let twice = rated(&[("base-stone", 0.05), ("base-stone-volume", 60.0)]);

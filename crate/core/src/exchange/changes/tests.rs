@@ -3,6 +3,7 @@
 use super::*;
 use crate::shell::catalogue;
 use crate::site::{EquipmentPad, FeatureKind, Picture, PictureMedia, Rate, starter};
+use crate::units::Currency;
 use std::sync::Arc;
 
 fn placed() -> Site {
@@ -167,9 +168,12 @@ fn lot_ground_and_the_rest_are_counted() {
         site.rates.push(Rate {
             key: "stone".into(),
             rate: 1.0,
+            per: None,
         })
     });
     assert_eq!(rate.1, "1 rate added.");
+    let currency = only(|site| site.currency = Some(Currency::new("CAD")));
+    assert_eq!(currency.1, "The currency: added.");
 }
 
 #[test]

@@ -74,7 +74,7 @@ fn an_offices_download_becomes_a_lot_with_what_stands_on_it() {
     assert_eq!(lot.basis.north, North::True);
     // 28 m by 42 m and a bend of 0.6 m at the front, the file's nine decimals aside.
     let corners = Traverse::of(lot);
-    assert!((corners.closure.perimeter - (2.0 * 42.0 + 28.0 + 2.0 * 14.012_85)).abs() < 1e-3);
+    assert!((corners.closure.traversed - (2.0 * 42.0 + 28.0 + 2.0 * 14.012_85)).abs() < 1e-3);
     let features = changes.features.as_ref().unwrap();
     let of = |kind| {
         features

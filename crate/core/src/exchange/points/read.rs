@@ -226,7 +226,8 @@ fn place_of(line: &Line<'_>) -> String {
 }
 
 fn item(line: &Line<'_>, number: &str, description: &str, position: Position) -> Item {
-    let role = match guess(description) {
+    // What stands behind a comma is a name: a wall may be called after the house.
+    let role = match guess(&code(description)).or_else(|| guess(description)) {
         Some(Role::Lot) => Some(Role::Corner),
         other => other,
     };

@@ -1,6 +1,6 @@
 //! Reading lists of points: in every usual form, and everything that goes wrong with them.
 
-use super::read;
+use super::{Choice, read, write};
 use crate::exchange::import::{Columns, Draft, Frame, Order, Position, Role, Shape};
 use crate::finding::Finding;
 use crate::site::{FeatureKind, GridUnit};
@@ -154,4 +154,49 @@ fn a_crowd_is_refused() {
         told(&super::read(&text, None).unwrap_err()),
         [("too-many", "")]
     );
+}
+
+/// A list names things as the site does; the kind stands before the name, so that a wall called
+/// after the house is read back as a wall.
+#[test]
+fn a_list_names_things_as_the_site_does() {
+    use crate::exchange::Figures;
+    use crate::geom::Vertex;
+    use crate::site::{CheckedSite, Feature, ShapeRecord, starter};
+    let track = |id: &str, name: &str, kind, x: f64| {
+        let line = [Vertex::line(x, 1.0), Vertex::line(x, 9.0)];
+        let mut feature = Feature::of(id, kind, ShapeRecord::Track(line[..].into()));
+        feature.name = name.to_owned();
+        feature
+    };
+    let mut site = starter::blank_lot();
+    site.features = std::sync::Arc::new(vec![
+        track("a", "gas service", FeatureKind::BuriedLine, 1.0),
+        track("b", "", FeatureKind::Fence, 3.0),
+        track("c", "garden house wall", FeatureKind::Wall, 5.0),
+    ]);
+    let checked = CheckedSite::check(site, None).unwrap();
+    let choice = Choice {
+        corners: false,
+        ground: false,
+        shell: false,
+        ..Choice::usual(checked.site())
+    };
+    let text = write(checked.site(), &Figures::of(&checked, None), choice).unwrap();
+    for words in [
+        "\"buried line a, gas service\"",
+        ",fence b\n",
+        "\"wall c, garden house wall\"",
+    ] {
+        assert_eq!(text.matches(words).count(), 2, "{text}");
+    }
+    let read = draft(&text);
+    let roles: Vec<Role> = read.items.iter().map(|i| i.proposed).step_by(2).collect();
+    let kinds = [
+        FeatureKind::BuriedLine,
+        FeatureKind::Fence,
+        FeatureKind::Wall,
+    ];
+    assert_eq!(roles, kinds.map(Role::Feature));
+    assert_eq!(read.items[4].group, "wall c");
 }

@@ -128,7 +128,12 @@ fn corners(site: &Site, list: &mut List) {
 
 fn features(site: &Site, figures: &Figures, list: &mut List) {
     for (i, (record, figure)) in site.features.iter().zip(&figures.features).enumerate() {
-        let code = format!("{} {}", record.kind.words(), letters(i));
+        let kind = record.kind.words();
+        let name = match record.label() {
+            label if label == kind => String::new(),
+            label => format!(", {label}"),
+        };
+        let code = format!("{kind} {}{name}", letters(i));
         let rings = figure.areas.iter().flatten().chain([&figure.line]);
         for at in rings.flat_map(|ring| thinned(ring, STAKE_TOLERANCE)) {
             list.row(at, None, &code);

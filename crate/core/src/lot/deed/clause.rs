@@ -5,6 +5,7 @@ use core::ops::Range;
 use super::super::record::{CourseShape, Turn};
 use super::bend::{Bend, Stated};
 use super::direction::StatedBearings;
+use super::length_unit::WrittenLength;
 use super::words::Label;
 
 /// Tokens that were understood, and as what.
@@ -48,6 +49,8 @@ pub struct Clause {
     pub tangent_to_previous: bool,
     /// Whether the word "curve" stands here.
     pub mentions_curve: bool,
+    /// The lengths that it rests on, in order.
+    pub lengths: Vec<WrittenLength>,
     /// Figures that cannot be taken.
     pub troubles: Vec<Trouble>,
 }

@@ -7,12 +7,13 @@ use super::super::record::Turn;
 use super::bend::Stated;
 use super::clause::{Clause, Joint};
 use super::keyword::{self, Keyword};
+use super::length_unit::{LengthUnits, WrittenLength};
 use super::lex::Text;
 use super::monument;
 use super::phrase::{self, Found};
 use super::radial::Sense;
 use super::words::{Label, leads_a_direction};
-use crate::units::{Measure, System, show};
+use crate::units::{Measure, Unit, show};
 
 /// Reads the figures of one clause; tokens that are `used` already are left out. In a list of
 /// courses, figures without units or marks are taken wherever they stand.
@@ -21,11 +22,12 @@ pub fn read(
     tokens: Range<usize>,
     used: &[bool],
     in_list: bool,
-    system: System,
+    units: LengthUnits,
 ) -> Clause {
     let mut reader = Reader {
         text,
-        system,
+        used,
+        units,
         in_list,
         tokens: tokens.clone(),
         label: None,
@@ -48,7 +50,9 @@ pub fn read(
 
 struct Reader<'a> {
     text: &'a Text,
-    system: System,
+    /// Tokens that are taken already.
+    used: &'a [bool],
+    units: LengthUnits,
     in_list: bool,
     /// Those of the clause.
     tokens: Range<usize>,
@@ -109,7 +113,7 @@ impl Reader<'_> {
         // "along the line of Elm Street, East 100.00 feet"
         let before_length = || {
             let comma = at.checked_sub(1).is_some_and(|i| text.mark(i) == ',');
-            comma && phrase::length(text, at + 1, self.system).is_some_and(|found| !found.bare)
+            comma && phrase::length(text, at + 1, self.units).is_some_and(|found| !found.is_bare())
         };
         let may_stand_alone = self.in_list && at == self.tokens.start
             || leads_a_direction(text.before(at, 1))
@@ -122,11 +126,12 @@ impl Reader<'_> {
 
     fn take_number(&mut self, at: usize) -> usize {
         let text = self.text;
-        let length = phrase::length(text, at, self.system).filter(|found| self.within(found));
+        let length = phrase::length(text, at, self.units).filter(|found| self.within(found));
         // Two bare numbers in a row of a list: an azimuth and a distance.
         let first_of_two = || {
             let length = length.as_ref();
-            length.is_some_and(|l| l.bare && text.is_number(l.tokens.end))
+            let whole = |l: &Found| l.is_bare() && l.tokens.len() == 1;
+            length.is_some_and(|l| whole(l) && text.is_number(l.tokens.end))
         };
         let bare_angle = match self.label {
             Some(Label::Delta | Label::Bearing | Label::Radial | Label::Heading) => true,
@@ -260,8 +265,38 @@ impl Reader<'_> {
             (None, Some((label, behind))) => (Meaning::Curve(label), behind),
             (None, None) => (self.unlabeled_length(&found), end),
         };
+        if !matches!(meaning, Meaning::Nothing)
+            && let Some(word) = self.unknown_unit(&found)
+        {
+            return self.refuse_unit(&found, word);
+        }
         self.give_length(meaning, found, value);
         end
+    }
+
+    /// The word right behind a number without a unit that can only be a unit nobody knows here.
+    fn unknown_unit(&self, found: &Found) -> Option<usize> {
+        let (text, at) = (self.text, found.tokens.end);
+        let word = text.word(at);
+        let used = self.used.get(at).copied().unwrap_or(false);
+        let stands = found.is_bare() && at < self.tokens.end && !used && !word.is_empty();
+        let known = phrase::is_letter(word) || word == "due" || goes_on(word);
+        (stands && !known && keyword::at(text, at) == Keyword::Unknown).then_some(at)
+    }
+
+    /// Tells that a word is no unit of length, and gives the next token.
+    fn refuse_unit(&mut self, found: &Found, word: usize) -> usize {
+        let number = self.text.original(&found.tokens);
+        let unit = self.text.original(&(word..word + 1));
+        let message =
+            format!("“{unit}” behind {number} is not a unit of length that is known here.");
+        let remedy = format!(
+            "Write the length in feet, meters, yards, chains and links, rods (poles, perches) or varas; if \
+             “{unit}” is no unit, put a comma before it."
+        );
+        let tokens = found.tokens.start..word + 1;
+        self.clause.trouble(tokens, &message, &remedy);
+        word + 1
     }
 
     /// The name of a length that stands behind it, and where that ends: "a 25.00 foot radius
@@ -276,7 +311,7 @@ impl Reader<'_> {
     fn unlabeled_length(&self, found: &Found) -> Meaning {
         let straight = self.clause.bearing.is_some() || self.clause.tangent_to_previous;
         if straight {
-            return if !found.bare || self.in_list || self.behind_bearing {
+            return if !found.is_bare() || self.in_list || self.behind_bearing {
                 Meaning::Distance
             } else {
                 Meaning::Nothing
@@ -284,7 +319,7 @@ impl Reader<'_> {
         }
         let before = |back: usize| self.text.before(found.tokens.start, back);
         let leads = before(1) == "thence" || before(1) == "of" && before(2) == "distance";
-        if found.bare {
+        if found.is_bare() {
             Meaning::Nothing
         } else if self.clause.mentions_curve {
             // "Along said curve, a distance of 35.20 feet".
@@ -313,12 +348,12 @@ impl Reader<'_> {
     /// A distance, unless one was stated: then the total of both or the same in other units.
     fn take_distance(&mut self, found: Found, value: f64) {
         let Some(before) = self.clause.distance else {
-            return self.keep_distance(found.tokens, value);
+            return self.keep_distance(found.tokens, found.unit, value);
         };
         let word = |back: usize| self.text.before(found.tokens.start, back);
         let total = word(1) == "all" || (1..=4).any(|back| word(back) == "total");
         if total && value > before {
-            self.keep_distance(found.tokens, value);
+            self.keep_distance(found.tokens, found.unit, value);
         } else if (before - value).abs() > before * 0.002 + found.rounding {
             self.clause.trouble(
                 found.tokens,
@@ -330,15 +365,20 @@ impl Reader<'_> {
         }
     }
 
-    fn keep_distance(&mut self, tokens: Range<usize>, value: f64) {
+    fn keep_distance(&mut self, tokens: Range<usize>, unit: Option<Unit>, value: f64) {
         self.clause.distance = Some(value);
+        let at = tokens.start;
+        self.clause.lengths.push(WrittenLength { at, unit });
         self.mark_figure(tokens, "distance", Measure::LongLength, value);
         self.behind_bearing = false;
     }
 
     fn keep_curve_figure(&mut self, found: Found, label: Label, value: f64, measure: Measure) {
         let Found {
-            tokens, rounding, ..
+            tokens,
+            rounding,
+            unit,
+            ..
         } = found;
         let kept = self.clause.curve_figure(label);
         if kept.is_some_and(|before| (before.value - value).abs() > rounding.max(1e-9)) {
@@ -347,11 +387,15 @@ impl Reader<'_> {
             return self.clause.trouble(tokens, &message, remedy);
         }
         *kept = Some(Stated { value, rounding });
+        if measure == Measure::LongLength {
+            let at = tokens.start;
+            self.clause.lengths.push(WrittenLength { at, unit });
+        }
         self.mark_figure(tokens, label.words(), measure, value);
     }
 
     fn mark_figure(&mut self, tokens: Range<usize>, name: &str, measure: Measure, value: f64) {
-        let shown = show(measure, value, self.system).text;
+        let shown = show(measure, value, self.units.system).text;
         self.clause.mark(tokens, format!("{name} {shown}"));
     }
 
@@ -374,8 +418,32 @@ impl Reader<'_> {
             && self.clause.bearing.is_some()
             && let Some(value) = self.value(&found)
         {
-            self.keep_distance(found.tokens, value);
+            self.keep_distance(found.tokens, found.unit, value);
         }
         self.clause
     }
+}
+
+/// Whether a word goes on behind a number that is a distance: no unit ends so, or is called so.
+fn goes_on(word: &str) -> bool {
+    word.ends_with("ing")
+        || matches!(
+            word,
+            "across"
+                | "over"
+                | "under"
+                | "near"
+                | "between"
+                | "past"
+                | "up"
+                | "down"
+                | "into"
+                | "toward"
+                | "towards"
+                | "until"
+                | "where"
+                | "per"
+                | "record"
+                | "calculated"
+        )
 }

@@ -200,3 +200,144 @@ fn sides_along_a_street_are_named() {
             .any(|p| p.message == "runs along Elm Street")
     );
 }
+
+#[test]
+fn a_word_that_is_no_unit_is_a_fault_of_its_course() {
+    for (text, word) in [
+        ("N 0 E 100\nWest 30 arpents", "arpents"),
+        ("N 0 E 100\nWest 15 paces", "paces"),
+        ("N 0 E 100\nWest 40 1/2 toises", "toises"),
+        (
+            "N 0 E 100 ft\ncurve left R=50 cuerdas L=35.2 CB=N 45 E",
+            "cuerdas",
+        ),
+        ("thence North 10 feet;\nthence West 15 paces", "paces"),
+    ] {
+        let reading = feet(text);
+        let finding = reading.findings.first().unwrap();
+        assert_eq!(finding.code, "deed-course", "{text}");
+        assert!(finding.is_fault() && finding.pointer == "line 2", "{text}");
+        assert!(finding.message.contains(word), "{}", finding.message);
+        assert!(
+            finding.remedy.contains("feet, meters"),
+            "{}",
+            finding.remedy
+        );
+        assert_eq!(reading.courses.len(), 1, "{text}");
+    }
+    // Words that go on behind a distance are no units; nor is one behind a comma.
+    for text in [
+        "N 0 E 100 to an iron pin",
+        "N 0 E 100, iron pin",
+        "N 0 E 100 crossing Elm Street",
+        "N 0 E 100 along the creek",
+        "thence N 0 E 100 more or less to the creek",
+    ] {
+        let reading = feet(text);
+        assert_eq!(reading.findings, [], "{text}");
+        assert!(near(lines(&reading)[0].1, 100.0), "{text}");
+    }
+}
+
+#[test]
+fn varas_and_chains_with_links() {
+    // 36 varas of 33 1/3 in are 100 ft.
+    let reading = feet("thence West 36 varas;\nthence N 0 E seventy-two varas to a stone");
+    assert!(near(lines(&reading)[0].1, 100.0) && near(lines(&reading)[1].1, 200.0));
+    assert_eq!(checks(&reading), ["deed-vara"]);
+    let finding = reading.findings.first().unwrap();
+    assert!(!finding.is_fault() && finding.pointer == "line 1");
+    assert!(finding.message.contains("33 1/3 in"), "{}", finding.message);
+    for (text, distance) in [
+        ("West 4 chs. 25 lks.", 280.5),
+        ("West 4 ch 25 lks", 280.5),
+        ("thence West 4 chains, 25 links to a stone", 280.5),
+        ("thence West 4 chains and 25 links to a stone", 280.5),
+        ("thence West 10 poles 5 links", 168.3),
+        ("thence West 12 rds.", 198.0),
+    ] {
+        assert!(near(lines(&clean(text))[0].1, distance), "{text}");
+    }
+}
+
+#[test]
+fn numbers_without_a_unit_take_that_of_the_others_and_it_is_told() {
+    let read_in = |text: &str, lengths: &[f64]| {
+        let reading = feet(text);
+        for ((_, length), expected) in lines(&reading).iter().zip(lengths) {
+            assert!(near(length * FOOT, *expected), "{text}: {length} ft");
+        }
+        assert_eq!(reading.courses.len(), lengths.len(), "{text}");
+        reading
+    };
+    let metres = read_in(
+        "N 0 E 30 m\nEast 20\nS 0 E 30\nWest 20",
+        &[30.0, 20.0, 30.0, 20.0],
+    );
+    assert_eq!(checks(&metres), ["deed-units"]);
+    let finding = metres.findings.first().unwrap();
+    assert_eq!(finding.pointer, "line 2");
+    assert_eq!(
+        finding.message,
+        "Lengths of this text are in meters, but 3 have no unit: they were read in meters."
+    );
+    let chains = read_in("N 0 E 3 chains\nEast 2", &[60.3504, 40.2336]);
+    assert_eq!(checks(&chains), ["deed-units"]);
+    let two = read_in("N 0 E 30 m\nEast 20\nS 0 E 100'", &[30.0, 6.096, 30.48]);
+    assert_eq!(checks(&two), ["deed-units"]);
+    assert_eq!(
+        two.findings.first().unwrap().message,
+        "Lengths of this text are in meters and feet, but one has no unit: it was read in feet."
+    );
+    // In the units of the system, or where none is stated, there is nothing to tell.
+    clean("N 0 E 100'\nEast 20\nS 0 E 100");
+    clean("N 0 E 100\nEast 20");
+}
+
+#[test]
+fn a_course_to_the_beginning_needs_no_distance() {
+    for text in [
+        "Beginning at a stone; thence N 0 E 100 feet; thence East 50 feet; thence S 0 E 100 feet; thence West to \
+         the beginning.",
+        "Beginning at a stone; thence N 0 E 100 feet; thence East 50 feet; thence S 0 E 100 feet; thence due West \
+         along Elm Street to the point of beginning, containing 0.115 acres",
+        "Beginning at a stone; thence N 0 E 100 feet; thence East 50 feet; thence S 0 E 100 feet; thence to the place \
+         of beginning",
+        "N 0 E 100\nEast 50\nS 0 E 100\nWest to the beginning",
+        "N 0 E 100\nEast 50\nS 0 E 100\nto the point of beginning",
+    ] {
+        let reading = feet(text);
+        assert_eq!(checks(&reading), ["deed-closing"], "{text}");
+        let finding = reading.findings.first().unwrap();
+        assert!(finding.message.contains("50.00 ft"), "{}", finding.message);
+        assert!(!finding.is_fault());
+        assert_eq!(reading.courses.len(), 4, "{text}");
+        let (bearing, length) = lines(&reading)[3];
+        assert!(near(bearing, 270.0) && near(length, 50.0), "{text}");
+    }
+    // Courses that close already need no more; one that bends, or follows a creek, is not straight.
+    let closed = clean("N 0 E 100\nEast 50\nS 0 E 100\nWest 50\nto the point of beginning");
+    assert_eq!(closed.courses.len(), 4);
+    for text in [
+        "thence N 0 E 100 feet; thence East 50 feet; thence along the creek to the point of beginning",
+        "thence N 0 E 100 feet; thence East 50 feet; thence along a curve to the left to the point of beginning",
+    ] {
+        let reading = feet(text);
+        assert_eq!(reading.courses.len(), 2, "{text}");
+        assert!(reading.findings.iter().any(|f| f.is_fault()), "{text}");
+    }
+    // A bearing that leads elsewhere is told, one that leads away is a fault.
+    let off =
+        feet("thence N 0 E 100 feet; thence East 50 feet; thence S 20 W to the point of beginning");
+    assert_eq!(checks(&off), ["deed-closing"]);
+    assert!(
+        off.findings
+            .first()
+            .unwrap()
+            .message
+            .contains("The beginning lies at S 26")
+    );
+    let away =
+        feet("thence N 0 E 100 feet; thence East 50 feet; thence N 20 E to the point of beginning");
+    assert_eq!(checks(&away), ["deed-course"]);
+}

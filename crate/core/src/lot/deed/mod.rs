@@ -16,9 +16,11 @@
 //! | `lead` | what the end of a clause tells of the curve behind it |
 //! | `radial` | bearings of radii, and concave sides |
 //! | `direction` | the way a curve sets out |
+//! | `length_unit` | the unit of each length, and of numbers without one |
 //! | `bend` | a curve from any sufficient two of its figures, and what contradicts them |
 //! | `walk` | the clauses in their order: beginning, sides, return, area |
 //! | `side` | one clause as one side, or what it lacks |
+//! | `closing` | the course back to the beginning that states no distance |
 //! | `summary` | closure and area of what was read |
 //!
 //! Nothing is guessed. A figure that does not fit is marked and told; a course that lacks
@@ -47,10 +49,12 @@ use crate::units::System;
 mod along;
 mod bend;
 mod clause;
+mod closing;
 mod direction;
 mod figures;
 mod keyword;
 mod lead;
+mod length_unit;
 pub(crate) mod lex;
 mod monument;
 pub(crate) mod phrase;
@@ -217,8 +221,8 @@ fn same_run(a: &CourseShape, b: &CourseShape) -> bool {
     }
 }
 
-/// Reads a deed. Numbers without a unit are in the default system; a bare angle is degrees
-/// clockwise from north.
+/// Reads a deed. Numbers without a unit are in the default system, or in the one unit that other
+/// numbers of the text have, which is told; a bare angle is degrees clockwise from north.
 ///
 /// Text with the word "thence" is prose: each "thence" opens a course, and numbers without a
 /// unit are taken only right behind a bearing or a name such as "radius of". Any other text

@@ -3,9 +3,12 @@
 
 use core::ops::Range;
 
+use super::length_unit::LengthUnits;
 use super::lex::Text;
 use super::token::Kind;
-use crate::units::{Measure, System, UnitFault, parse_bearing, parse_length, parse_measure};
+use crate::units::{
+    Measure, System, Unit, UnitFault, parse_bearing, parse_length_and_unit, parse_measure,
+};
 
 /// The most tokens of one figure: `North 89 degrees, 15 minutes, and 30.5 seconds East`.
 const LONGEST: usize = 14;
@@ -19,8 +22,8 @@ pub struct Found {
     pub value: Result<f64, UnitFault>,
     /// Half a unit of the last digit written, in SI: how far rounding alone may carry it.
     pub rounding: f64,
-    /// Whether it was written without a unit.
-    pub bare: bool,
+    /// The unit written behind a length; none where it has none.
+    pub unit: Option<Unit>,
 }
 
 impl Found {
@@ -30,8 +33,13 @@ impl Found {
             tokens,
             value,
             rounding: 0.0,
-            bare: false,
+            unit: None,
         }
+    }
+
+    /// Whether a length was written without a unit.
+    pub fn is_bare(&self) -> bool {
+        self.unit.is_none()
     }
 }
 
@@ -54,7 +62,8 @@ fn is_dash(text: &Text, at: usize) -> bool {
     matches!(text.mark(at), '-' | '−' | '–' | '—' | '‐' | '‑')
 }
 
-fn is_letter(word: &str) -> bool {
+/// Whether a word is a direction of the compass.
+pub fn is_letter(word: &str) -> bool {
     matches!(
         word,
         "n" | "e" | "s" | "w" | "north" | "east" | "south" | "west"
@@ -140,14 +149,16 @@ pub fn angle(text: &Text, at: usize, bare: bool) -> Option<Found> {
 }
 
 /// A length: the longest run of numbers and units here that reads as one.
-pub fn length(text: &Text, at: usize, default: System) -> Option<Found> {
+pub fn length(text: &Text, at: usize, units: LengthUnits) -> Option<Found> {
     let Some(Kind::Number { value, decimals }) = text.kind(at) else {
         return None;
     };
-    let mut best: Option<(usize, f64)> = None;
+    let mut best: Option<(usize, f64, Option<Unit>)> = None;
     for end in at + 1..=at + 10 {
         let last = end - 1;
         let fits = match text.kind(last) {
+            // "4 chains, 25 links"
+            Some(Kind::Mark(',')) => is_counted_in_links(text, last),
             Some(Kind::Mark(m)) => "'’‘′`´\"”“″/-⁄½¼¾⅛⅜⅝⅞()".contains(*m) || *m == '.',
             // "100 in a northerly direction" holds no inches.
             Some(Kind::Word(word)) => word != "in" || !is_article(text.word(end)),
@@ -157,20 +168,39 @@ pub fn length(text: &Text, at: usize, default: System) -> Option<Found> {
         if !fits {
             break;
         }
-        let closes = last == at || !(text.is_number(last) || text.mark(last) == '(');
-        if closes && let Ok(parsed) = parse_length(&text.figure(&(at..end)), default) {
-            best = Some((end, parsed.value));
+        let fraction = last > at && matches!(text.mark(last - 1), '/' | '⁄');
+        let open = text.is_number(last) && !fraction || matches!(text.mark(last), '(' | ',');
+        let closes = last == at || !open;
+        let figure = text.figure(&(at..end));
+        if closes && let Ok((parsed, unit)) = parse_length_and_unit(&figure, units.system) {
+            best = Some((end, parsed.value, unit));
         }
     }
-    let (end, metres) = best?;
+    let (end, mut metres, unit) = best?;
+    if unit.is_none() {
+        let figure = format!("{} {}", text.figure(&(at..end)), units.bare.symbol());
+        if let Ok((parsed, _)) = parse_length_and_unit(&figure, units.system) {
+            metres = parsed.value;
+        }
+    }
     let step = if *value > 0.0 { metres / value } else { 0.0 };
     let rounding = 0.5 * step / (1..=(*decimals).min(12)).fold(1.0, |power, _| power * 10.0);
     Some(Found {
         tokens: at..end,
         value: Ok(metres),
         rounding,
-        bare: end == at + 1,
+        unit,
     })
+}
+
+/// Whether the unit before a comma is one that links follow, and a number comes next.
+fn is_counted_in_links(text: &Text, comma: usize) -> bool {
+    let stop = usize::from(comma.checked_sub(1).is_some_and(|at| text.mark(at) == '.'));
+    let unit = text.before(comma, 1 + stop);
+    matches!(
+        unit,
+        "ch" | "chs" | "chain" | "chains" | "rod" | "rods" | "pole" | "poles"
+    ) && text.is_number(comma + 1)
 }
 
 fn is_article(word: &str) -> bool {
@@ -205,7 +235,7 @@ pub fn area(text: &Text, at: usize, default: System) -> Option<Found> {
             tokens: at..end,
             value: Ok(parsed.value),
             rounding: 0.0,
-            bare: false,
+            unit: None,
         })
     })
 }
@@ -273,6 +303,7 @@ mod tests {
 
     #[test]
     fn lengths_stop_where_the_unit_does() {
+        let feet = LengthUnits::of(System::Feet);
         for (words, tokens, metres) in [
             ("120.00 feet to a point", 2, 120.0 * FOOT),
             ("120.00' S 12 W", 2, 120.0 * FOOT),
@@ -282,12 +313,15 @@ mod tests {
             ("100 in a northerly direction", 1, 100.0 * FOOT),
             ("120.00) feet to", 3, 120.0 * FOOT),
             ("36.58 m", 2, 36.58),
+            ("4 chs. 25 lks. to", 6, 4.25 * CHAIN),
+            ("4 chains, 25 links, 30", 5, 4.25 * CHAIN),
+            ("4 chains, N 10 E", 2, 4.0 * CHAIN),
         ] {
-            let found = length(&Text::cut(words), 0, System::Feet).unwrap();
+            let found = length(&Text::cut(words), 0, feet).unwrap();
             assert!((found.value.unwrap() - metres).abs() < 1e-8, "{words}");
             assert_eq!(found.tokens.end, tokens, "{words}");
         }
-        let found = length(&Text::cut("34.5 ft"), 0, System::Feet).unwrap();
+        let found = length(&Text::cut("34.5 ft"), 0, feet).unwrap();
         assert!((found.rounding - 0.05 * FOOT).abs() < 1e-12);
     }
 

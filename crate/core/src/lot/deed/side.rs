@@ -19,10 +19,19 @@ impl Walk<'_> {
         let split = lead::split(self.text, &tokens);
         let head = tokens.start..split.unwrap_or(tokens.end);
         let read = |tokens: Range<usize>| {
-            figures::read(self.text, tokens, &self.taken, !self.prose, self.system)
+            figures::read(self.text, tokens, &self.taken, !self.prose, self.units)
         };
         let mut clause = read(head.clone());
         let mut lead = split.map(|at| (read(at..tokens.end), at..tokens.end));
+        let ahead = lead.iter().flat_map(|(next, _)| &next.lengths);
+        self.lengths.extend(clause.lengths.iter().chain(ahead));
+        if lead.is_none()
+            && let Some((shape, mark)) = self.closing(&clause, &tokens)
+        {
+            self.settle_pending();
+            clause.marks.extend(mark);
+            return self.take_course(shape, tokens, clause.marks);
+        }
         let any_figure = tokens
             .clone()
             .any(|at| self.text.is_number(at) && !self.free(at));
@@ -112,7 +121,7 @@ impl Walk<'_> {
                     return Some(CourseShape::Line { bearing, distance });
                 }
                 (Some(stated), Some(_)) if wrap_half_turn(stated - asked).abs() > AGREES => {
-                    let shown = |v| show(Measure::Bearing, wrap_turn(v), self.system).text;
+                    let shown = |v| show(Measure::Bearing, wrap_turn(v), self.units.system).text;
                     let message = format!(
                         "The course is called tangent to the curve before it, which ends at {}, but {} is \
                          stated and was used.",
@@ -258,14 +267,14 @@ impl Walk<'_> {
             );
             return None;
         };
-        let Some(solved) = bend.solve(self.system) else {
+        let Some(solved) = bend.solve(self.units.system) else {
             self.fault("deed-curve", &lack(
                 "The curve is not fixed: two figures that fit each other are needed.",
                 "Give two of radius, central angle, arc, chord and tangent length, each by its name.",
             ));
             return None;
         };
-        let Some(direction) = told.direction(turn, solved.elements.delta, self.system) else {
+        let Some(direction) = told.direction(turn, solved.elements.delta, self.units.system) else {
             let (message, remedy) = if told.radial.is_some() {
                 (
                     "The text does not say whether the bearing of the radius points to the center of the curve or away from it.",

@@ -345,7 +345,7 @@ impl Run<'_> {
     fn leads_to_unit(&self, at: usize) -> bool {
         const UNITS: &str = " degree degrees deg minute minutes min second seconds sec gon gons foot feet \
             ft inch inches yard yards metre metres meter meters chain chains link links rod rods pole \
-            poles perch perches acre acres square us survey hectare hectares ";
+            poles perch perches vara varas acre acres square us survey hectare hectares ";
         let at = at + self.dash(at);
         let word = self.word(at);
         let unit = !word.is_empty() && UNITS.split_ascii_whitespace().any(|unit| unit == word);

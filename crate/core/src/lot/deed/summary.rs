@@ -14,6 +14,9 @@ use crate::geom::Outline;
 pub struct Summary {
     /// How well they close; `None` while there are none.
     pub closure: Option<Closure>,
+    /// Length round the boundary, meters, arcs along the arc: of the lot that the courses make, or
+    /// of the courses as described while they make none. `None` while there are none.
+    pub perimeter: Option<f64>,
     /// Area inside them, arcs exact, m2; `None` while they enclose nothing.
     pub area: Option<f64>,
     /// The stated area beside it.
@@ -28,6 +31,7 @@ impl Summary {
         if record.courses.is_empty() {
             return Self {
                 closure: None,
+                perimeter: None,
                 area: None,
                 comparison: None,
                 findings: Vec::new(),
@@ -38,6 +42,7 @@ impl Summary {
         match Lot::check(record) {
             Ok((lot, findings)) => Self {
                 closure,
+                perimeter: Some(lot.outline.perimeter()),
                 area: Some(lot.area),
                 comparison: lot.area_comparison,
                 findings,
@@ -47,6 +52,7 @@ impl Summary {
                 let compare = |area| record.stated_area.and_then(|s| AreaComparison::of(s, area));
                 Self {
                     closure,
+                    perimeter: Some(record.courses.iter().map(|it| it.shape.length()).sum()),
                     area,
                     comparison: area.and_then(compare),
                     findings,

@@ -3,6 +3,7 @@
 use core::ops::Range;
 
 use super::clause::{self, Clause, Trouble};
+use super::length_unit::{self, LengthUnits, WrittenLength};
 use super::lex::Text;
 use super::token::Kind;
 use super::words::joins;
@@ -22,6 +23,12 @@ pub fn is_odd(text: &Text, at: usize) -> bool {
     }
 }
 
+/// Whether "to" or "to the" stands before a token.
+fn led_to(text: &Text, at: usize) -> bool {
+    let back = 1 + usize::from(text.before(at, 1) == "the");
+    text.before(at, back) == "to"
+}
+
 /// Where the walk stands in the description.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Stage {
@@ -33,29 +40,47 @@ enum Stage {
     Home,
 }
 
-/// Reads all clauses.
+/// Reads all clauses; a second time where numbers without a unit turn out to be in another unit
+/// than that of the system.
 pub fn walk(text: &Text, system: System) -> Reading {
+    let usual = LengthUnits::of(system);
+    let first = walk_in(text, usual);
+    let other = length_unit::shared(&first.lengths).filter(|unit| *unit != usual.bare);
+    let mut walk = match other {
+        Some(bare) => walk_in(text, LengthUnits { system, bare }),
+        None => first,
+    };
+    for caution in length_unit::cautions(&walk.lengths, walk.units) {
+        walk.caution(caution.code, caution.at, caution.message, caution.remedy);
+    }
+    let mut reading = walk.reading;
+    reading.pieces = pieces(text, walk.marked);
+    reading
+}
+
+/// Reads all clauses in the given units.
+fn walk_in(text: &Text, units: LengthUnits) -> Walk<'_> {
     let prose = (0..text.tokens.len()).any(|at| text.word(at) == "thence");
     let mut walk = Walk {
         text,
-        system,
+        units,
         prose,
         taken: vec![false; text.tokens.len()],
         marked: Vec::new(),
         reading: Reading::default(),
         lines: Vec::new(),
+        lengths: Vec::new(),
+        homes: Vec::new(),
         pending: None,
     };
     walk.tell_conflicts();
     walk.tell_other_zero();
     walk.take_areas();
-    let homes = walk.homes();
+    walk.homes = walk.find_homes();
     let clauses = walk.clauses();
-    walk.round(&clauses, &homes);
+    walk.round(&clauses);
     walk.settle_pending();
-    let mut reading = walk.reading;
-    reading.pieces = pieces(text, walk.marked);
-    reading
+    walk
 }
 
 /// What is told of a curve before its own clause.
@@ -72,7 +97,7 @@ pub struct Pending {
 /// The walk so far.
 pub struct Walk<'a> {
     pub(super) text: &'a Text,
-    pub(super) system: System,
+    pub(super) units: LengthUnits,
     pub(super) prose: bool,
     pub(super) taken: Vec<bool>,
     /// In the order of the text.
@@ -80,6 +105,10 @@ pub struct Walk<'a> {
     pub(super) reading: Reading,
     /// The line of each finding.
     lines: Vec<usize>,
+    /// The lengths that the courses rest on.
+    pub(super) lengths: Vec<WrittenLength>,
+    /// Where the point of beginning is named: the first token of each.
+    pub(super) homes: Vec<usize>,
     /// What the course before tells of a curve that it leads to, and the fault if no curve
     /// comes that takes it.
     pub(super) pending: Option<Pending>,
@@ -182,14 +211,14 @@ impl Walk<'_> {
     fn take_areas(&mut self) {
         let mut at = 0;
         while at < self.text.tokens.len() {
-            let found = phrase::area(self.text, at, self.system);
+            let found = phrase::area(self.text, at, self.units.system);
             let Some((found, value)) = found.and_then(|f| f.value.clone().ok().map(|v| (f, v)))
             else {
                 at += 1;
                 continue;
             };
             at = found.tokens.end;
-            let shown = show(Measure::LandArea, value, self.system).text;
+            let shown = show(Measure::LandArea, value, self.units.system).text;
             match self.reading.stated_area {
                 Some(first) if (first - value).abs() > first * AREAS_AGREE => self.caution(
                     "deed-areas",
@@ -209,13 +238,15 @@ impl Walk<'_> {
     }
 
     /// The phrases for the point of beginning.
-    fn homes(&mut self) -> Vec<usize> {
+    fn find_homes(&mut self) -> Vec<usize> {
         let text = self.text;
         let mut homes = Vec::new();
         for at in 0..text.tokens.len() {
             let length = match (text.word(at), text.word(at + 1), text.word(at + 2)) {
                 ("point" | "place" | "corner", "of", "beginning") => 3,
                 ("pob", _, _) => 1,
+                // "To the beginning", but not "to the beginning point of a curve".
+                ("beginning", next, last) if led_to(text, at) && ![next, last].contains(&"of") => 1,
                 ("p", _, "o") if text.word(at + 4) == "b" => 5,
                 _ => continue,
             };
@@ -259,10 +290,11 @@ impl Walk<'_> {
     }
 
     /// Every clause in its turn.
-    fn round(&mut self, clauses: &[Range<usize>], homes: &[usize]) {
+    fn round(&mut self, clauses: &[Range<usize>]) {
         let text = self.text;
         let head = clauses.first().cloned().unwrap_or(0..0);
         let commences = head.clone().any(|at| text.word(at).starts_with("commenc"));
+        let homes = self.homes.clone();
         let home_in = |clause: &Range<usize>| homes.iter().any(|home| clause.contains(home));
         let returns = clauses.iter().filter(|c| home_in(c)).count();
         let mut stage = if commences && returns > 1 && !home_in(&head) {
@@ -334,7 +366,7 @@ impl Walk<'_> {
             tokens.clone(),
             &self.taken,
             !self.prose,
-            self.system,
+            self.units,
         );
         if clause.bearing.is_some() || clause.bends() {
             self.fault(

@@ -8,18 +8,21 @@ use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, VERSION};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::math::TURN;
+use crate::units::{LONGEST_CURRENCY, Measure, System, out_of_range};
 
 /// Holds members of one object to their ranges. A row names the member, what a person calls
-/// it, and its range; the member's place in the file is the object's place and that name.
+/// it, what kind of figure it is, and its range; the member's place in the file is the object's
+/// place and that name.
 macro_rules! ranges {
     ($faults:ident, $place:expr, $object:expr;
-     $($member:ident $(. $inner:ident)*: $what:literal, $range:expr;)+) => { $(
+     $($member:ident $(. $inner:ident)*: $what:literal, $measure:ident, $range:expr;)+) => { $(
         $faults.within(
             &format!(
                 concat!("{}/", stringify!($member) $(, "/", stringify!($inner))*),
                 $place
             ),
             $what,
+            crate::units::Measure::$measure,
             $object.$member $(.$inner)*,
             $range,
         );
@@ -29,7 +32,11 @@ macro_rules! ranges {
 use ranges;
 
 /// The faults of plain numbers.
-struct Faults(Vec<Finding>);
+struct Faults {
+    found: Vec<Finding>,
+    /// The units in which they are told.
+    system: System,
+}
 
 impl Faults {
     /// A number that must lie in a range where it is given (NaN and infinities never do).
@@ -37,16 +44,16 @@ impl Faults {
         &mut self,
         place: &str,
         what: &str,
+        measure: Measure,
         value: impl Into<Option<f64>>,
         range: RangeInclusive<f64>,
     ) {
         let outside = value.into().filter(|value| !range.contains(value));
         if let Some(value) = outside {
-            let (low, high) = range.into_inner();
-            let message = format!("{what} is {value}; it must lie between {low} and {high}.");
-            let remedy = "Give it in meters, kilograms or radians, within that range.";
+            let message = out_of_range(what, measure, value, &range, &[self.system]);
+            let remedy = "Give a value within that range.";
             let fault = Finding::fault("out-of-range", message, remedy);
-            self.0.push(fault.under(place));
+            self.found.push(fault.under(place));
         }
     }
 
@@ -54,15 +61,19 @@ impl Faults {
     fn position(&mut self, place: &str, at: impl Into<Option<Point>>) {
         if let Some(at) = at.into() {
             let range = -COORDINATE_LIMIT..=COORDINATE_LIMIT;
-            self.within(place, "The x of a position", at.x, range.clone());
-            self.within(place, "The y of a position", at.y, range);
+            let measure = Measure::LongLength;
+            self.within(place, "The x of a position", measure, at.x, range.clone());
+            self.within(place, "The y of a position", measure, at.y, range);
         }
     }
 }
 
 /// Every plain number that is out of range, placed in the site file.
 pub(super) fn check(site: &Site) -> Vec<Finding> {
-    let mut faults = Faults(Vec::new());
+    let mut faults = Faults {
+        found: Vec::new(),
+        system: site.display,
+    };
     header(site, &mut faults);
     placement(site, &mut faults);
     works::check(&site.works, &mut faults);
@@ -76,15 +87,15 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     }
     for (i, rule) in site.rules.iter().enumerate() {
         ranges! { faults, format!("/rules/{i}"), rule;
-            distance: "The least distance", 0.0..=1000.0;
+            distance: "The least distance", Length, 0.0..=1000.0;
         }
     }
-    faults.0
+    faults.found
 }
 
 fn header(site: &Site, faults: &mut Faults) {
     if site.format != FORMAT {
-        faults.0.push(
+        faults.found.push(
             Finding::fault(
                 "format",
                 "This is not a batterboard site file.",
@@ -94,7 +105,7 @@ fn header(site: &Site, faults: &mut Faults) {
         );
     }
     if site.version == 0 || site.version > VERSION {
-        faults.0.push(
+        faults.found.push(
             Finding::fault(
                 "version",
                 format!(
@@ -116,9 +127,10 @@ fn facts(place: &str, feature: &Feature, faults: &mut Faults) {
         let form = fact.form(feature.kind);
         let member = format!("{place}/{}", fact.member());
         let range = form.least..=form.most;
-        faults.within(&member, form.label, facts.figure(fact), range);
+        let measure = form.measure.unwrap_or(Measure::Length);
+        faults.within(&member, form.label, measure, facts.figure(fact), range);
         if !belong.contains(&fact) {
-            faults.0.push(
+            faults.found.push(
                 Finding::note(
                     "fact-of-another-kind",
                     format!(
@@ -136,40 +148,40 @@ fn facts(place: &str, feature: &Feature, faults: &mut Faults) {
     for (i, opening) in facts.openings.iter().enumerate() {
         let place = format!("{place}/openings/{i}");
         faults.position(&format!("{place}/at"), opening.at);
-        ranges! { faults, place, opening; width: "The width of an opening", 0.1..=20.0; }
+        ranges! { faults, place, opening; width: "The width of an opening", Length, 0.1..=20.0; }
     }
 }
 
 fn datum(site: &Site, faults: &mut Faults) {
     if let Some(mark) = &site.benchmark {
         ranges! { faults, "/benchmark", mark;
-            elevation: "The elevation of the benchmark", -500.0..=9000.0;
+            elevation: "The elevation of the benchmark", Elevation, -500.0..=9000.0;
         }
         faults.position("/benchmark/at", mark.at);
     }
     if let Some(origin) = site.origin {
         ranges! { faults, "/origin", origin;
-            longitude: "The longitude", -0.5 * TURN..=0.5 * TURN;
+            longitude: "The longitude", Angle, -0.5 * TURN..=0.5 * TURN;
             // At the poles east and north lose their meaning; nobody digs a pool there.
-            latitude: "The latitude", -0.245 * TURN..=0.245 * TURN;
+            latitude: "The latitude", Angle, -0.245 * TURN..=0.245 * TURN;
         }
     }
     if let Some(grid) = site.grid {
         // Twice round the earth: no grid counts farther.
         ranges! { faults, "/grid", grid;
-            easting: "The easting", -80e6..=80e6;
-            northing: "The northing", -80e6..=80e6;
+            easting: "The easting", LongLength, -80e6..=80e6;
+            northing: "The northing", LongLength, -80e6..=80e6;
         }
     }
-    ranges! { faults, "", site; contours: "The contour interval", 0.01..=100.0; }
+    ranges! { faults, "", site; contours: "The contour interval", Elevation, 0.01..=100.0; }
 }
 
 fn under_the_plan(picture: &Picture, faults: &mut Faults) {
     faults.position("/picture/at", picture.at);
     ranges! { faults, "/picture", picture;
-        scale: "The scale of the picture", 1e-5..=10.0;
-        heading: "The heading of the picture", -100.0..=100.0;
-        opacity: "How much of the picture shows", 0.0..=1.0;
+        scale: "The size of one pixel of the picture", LongLength, 1e-5..=10.0;
+        heading: "The heading of the picture", Angle, -100.0..=100.0;
+        opacity: "How much of the picture shows", Fraction, 0.0..=1.0;
     }
 }
 
@@ -180,16 +192,29 @@ fn placement(site: &Site, faults: &mut Faults) {
     if let Some(pad) = &site.equipment {
         faults.position("/equipment/at", pad.at);
         ranges! { faults, "/equipment", pad;
-            heading: "The heading", -100.0..=100.0;
-            length: "The length of the pad", 0.1..=50.0;
-            width: "The width of the pad", 0.1..=50.0;
+            heading: "The heading", Angle, -100.0..=100.0;
+            length: "The length of the pad", Length, 0.1..=50.0;
+            width: "The width of the pad", Length, 0.1..=50.0;
         }
     }
 }
 
 fn plan(site: &Site, faults: &mut Faults) {
     for (i, rate) in site.rates.iter().enumerate() {
-        ranges! { faults, format!("/rates/{i}"), rate; rate: "A rate", 0.0..=1e9; }
+        ranges! { faults, format!("/rates/{i}"), rate; rate: "A rate", Money, 0.0..=1e9; }
+    }
+    if site.currency.as_ref().is_some_and(|it| !it.is_sound()) {
+        faults.found.push(
+            Finding::fault(
+                "currency",
+                format!(
+                    "The currency of the rates is a symbol or a code of 1 to {LONGEST_CURRENCY} characters, \
+                     without digits, points and commas."
+                ),
+                "Type a symbol such as $, or a code such as CAD.",
+            )
+            .under("/currency"),
+        );
     }
     if let Some(line) = site.section {
         faults.position("/section/from", line.from);
@@ -204,7 +229,7 @@ fn plan(site: &Site, faults: &mut Faults) {
 fn placed(place: &str, placement: &Placement, faults: &mut Faults) {
     faults.position(&format!("{place}/at"), placement.at);
     ranges! { faults, place, placement;
-        heading: "The heading", -100.0..=100.0;
-        coping_elevation: "The coping elevation", -500.0..=9000.0;
+        heading: "The heading", Angle, -100.0..=100.0;
+        coping_elevation: "The coping elevation", Elevation, -500.0..=9000.0;
     }
 }

@@ -6,6 +6,7 @@ use super::Picture;
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::math::{cos, sin, wrap_turn};
+use crate::units::{Measure, System, out_of_range};
 
 /// The two points must lie at least this many pixels apart. Arbitrary: a point is hit to about a
 /// pixel, and the scale would be off by more than a twentieth.
@@ -55,10 +56,12 @@ impl Fit {
                 "Take two points far apart: the farther, the better.",
             ));
         }
-        if self.distance.is_some_and(|it| !DISTANCES.contains(&it)) {
+        if let Some(distance) = self.distance.filter(|it| !DISTANCES.contains(it)) {
+            let both = [System::Feet, System::Metres];
+            let what = "The known distance";
             return Err(fault(
                 "known-distance",
-                "The known distance must lie between 0.1 m and 10 km.",
+                &out_of_range(what, Measure::LongLength, distance, &DISTANCES, &both),
                 "Give the distance along the ground between the two points.",
             ));
         }

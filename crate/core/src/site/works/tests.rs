@@ -148,3 +148,31 @@ fn a_setting_out_of_range_is_told_with_its_place() {
         }
     }
 }
+
+/// A bound speaks in the units in use, and in the figure as somebody would type it.
+#[test]
+fn a_setting_out_of_range_is_told_in_the_units_in_use() {
+    use crate::units::System;
+    let told = |system| {
+        let mut site = crate::site::starter::blank_lot();
+        site.display = system;
+        let mut works = ConstructionSettings::default();
+        works.dig.over_dig = 12.0 * 0.3048;
+        works.deck.fall = 0.25;
+        site.works = std::sync::Arc::new(works);
+        let faults = crate::site::CheckedSite::check(site, None).unwrap_err();
+        let texts = faults.iter().map(|f| format!("{} {}", f.message, f.remedy));
+        texts.collect::<Vec<_>>()
+    };
+    assert_eq!(
+        told(System::Feet),
+        [
+            "The over-dig is 12'-0\"; it must lie between 0'-0\" and 9'-10 1/16\". Give a value within that range.",
+            "The deck's fall is 25.0%; it must lie between 0.0% and 20.0%. Give a value within that range.",
+        ]
+    );
+    assert_eq!(
+        *told(System::Metres).first().unwrap(),
+        "The over-dig is 3.6576 m; it must lie between 0.000 m and 3.000 m. Give a value within that range."
+    );
+}
