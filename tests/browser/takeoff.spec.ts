@@ -79,6 +79,33 @@ test('rates are typed in place, costs add up, and all of it undoes', async ({ pa
   await expect(page.locator('.costs-total')).toHaveCount(0);
 });
 
+test('a rate that does not count stays on its line and says why, in the currency of the site', async ({ page }) => {
+  await openDemo(page, PRICED);
+  await openSheet(page, 'Takeoff and cost');
+  await expect(takeoff(page).locator('.takeoff-expected dd')).toHaveText(/^\$[0-9]/);
+  await typeRate(page, /^Rate of base stone, volume/, '$14');
+  const line = takeoff(page).locator('tr[data-key="base-stone-volume"]');
+  await expect(line.getByRole('textbox')).toHaveValue('14.00');
+  await expect(line).toContainText('Not counted: the rate of "Base stone" pays for the same thing');
+  await expect(line.locator('td').last()).toHaveText('');
+  const currency = takeoff(page).getByRole('textbox', { name: 'Currency of the rates' });
+  await currency.fill('CAD');
+  await currency.press('Enter');
+  await settled(page);
+  await expect(takeoff(page).locator('.takeoff-expected dd')).toHaveText(/^CAD [0-9]/);
+  // A decimal comma; dollars are another currency now.
+  await typeRate(page, /^Rate of water, per gal/, '0,25');
+  const water = takeoff(page).getByRole('textbox', { name: /^Rate of water, per gal/ });
+  await expect(water).toHaveValue('0.25');
+  await water.fill('$0.30');
+  await water.press('Enter');
+  await expect(water).toHaveAttribute('aria-invalid', 'true');
+  await water.press('Escape');
+  await line.scrollIntoViewIfNeeded();
+  await page.screenshot({ path: join(RESULTS, 'takeoff-not-counted.png') });
+  await expectSameReport(page);
+});
+
 test('the list for a spreadsheet has every line and is the one of the command line', async ({ page }) => {
   await openDemo(page, SITE);
   await openSheet(page, 'Takeoff and cost');

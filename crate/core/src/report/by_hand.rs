@@ -72,10 +72,12 @@ mod tests {
     use super::*;
     use crate::analysis::{Cache, Detail, Scenario, run};
     use crate::report::Workings;
+    use crate::site::{CheckedSite, Site};
 
     fn arithmetic(key: &str, system: System) -> String {
         let text = include_str!("../../../../demo-sites/sloping-hillside.json");
-        let site = crate::exchange::open(text).unwrap().site;
+        let site: Site = serde_json::from_str(text).unwrap();
+        let site = CheckedSite::check(site, None).unwrap();
         let analysis = run(
             &Scenario::of(&site),
             Detail::Complete,
