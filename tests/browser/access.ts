@@ -16,8 +16,8 @@ export async function faults(page: Page): Promise<string[]> {
 }
 
 /** Buttons, fields and summaries that can be seen and are too small for the hand that the screen is made for. */
-export async function smallTargets(page: Page): Promise<string[]> {
-  return page.locator('button, select, summary, input:not([type="file"])').evaluateAll((targets, [thumb, mouse]) => {
+export async function smallTargets(page: Page, within = ''): Promise<string[]> {
+  return page.locator(`${within} :is(button, select, summary, input:not([type="file"]))`).evaluateAll((targets, [thumb, mouse]) => {
     const least = matchMedia('(hover: hover) and (pointer: fine)').matches ? mouse : thumb;
     return targets
       .filter((it) => it.checkVisibility() && !it.closest('.unseen'))

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { finger, mouse, type Hand } from './hand.ts';
+import { smallTargets } from './access.ts';
 import { SCREENS } from './screens.ts';
 import { onScreen, openDemo, openStep, savedText, settled } from './site.ts';
 
@@ -290,14 +291,10 @@ test('a shape is changed by keys alone', async ({ page }) => {
   expect(await savedText(page)).toBe(text);
 });
 
-/** Faults of access, and targets smaller than a thumb, in the bar over the plan. */
+/** Faults of access, and targets too small for the hand at the screen, in the bar over the plan. */
 async function barFaults(page: Page): Promise<string[]> {
   const { violations } = await new AxeBuilder({ page }).include('.draw-bar').analyze();
-  const small = await page
-    .locator('.draw-bar :is(button, input, select)')
-    .evaluateAll((all) =>
-      all.filter((it) => it.getBoundingClientRect().height < 44).map((it) => `small: ${it.outerHTML.slice(0, 80)}`),
-    );
+  const small = await smallTargets(page, '.draw-bar');
   return [...violations.map(({ id, help }) => `${id}: ${help}`), ...small];
 }
 

@@ -26,9 +26,9 @@ test.describe('at a desk', () => {
     const before = await widthOf(page, '.ledger');
     const box = await edge.boundingBox();
     if (!box) throw new Error('the edge is not on the screen');
-    await page.mouse.move(box.x + 12, box.y + box.height / 2);
+    await page.mouse.move(box.x + 6, box.y + box.height / 2);
     await page.mouse.down();
-    await page.mouse.move(box.x - 48, box.y + box.height / 2, { steps: 4 });
+    await page.mouse.move(box.x - 54, box.y + box.height / 2, { steps: 4 });
     await page.mouse.up();
     await expect.poll(() => widthOf(page, '.ledger')).toBe(before + 60);
     await edge.focus();
@@ -103,6 +103,7 @@ test.describe('at a desk', () => {
     await page.keyboard.press('Escape');
     await expect(page.getByRole('combobox')).toHaveCount(0);
     await page.getByRole('button', { name: 'Find', exact: true }).click();
+    await expect(page.getByRole('combobox')).toBeFocused();
     await page.keyboard.type('garage');
     await page.getByRole('option', { name: /^garage/i }).first().click();
     await expect(page.locator('.panel')).toContainText('garage');

@@ -1,6 +1,6 @@
 // Nothing leaves the device: no request to any other host, and after the first visit none is needed.
 import { expect, test } from '@playwright/test';
-import { DEMO_SITES, keptOnDevice, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
+import { DEMO_SITES, keptOnDevice, listEveryClearance, openDemo, openStep, readLedger, savedText, settled } from './site.ts';
 
 // Pages are opened again here, as they are kept on the device.
 test.use({ serviceWorkers: 'allow' });
@@ -22,6 +22,7 @@ test('no other host is ever asked, and the page works without a connection', asy
   await context.setOffline(true);
   await page.reload();
   await expect(page.locator('.clearance').first()).toBeVisible();
+  await listEveryClearance(page);
   await settled(page);
   expect(await savedText(page)).toBe(text);
   expect(await readLedger(page)).toEqual(ledger);

@@ -99,7 +99,7 @@ pub const STEPS: [Step; 12] = [
     Step {
         name: "doc",
         title: "the examples in the documentation run",
-        run: |run| run.cargo(&["test", "--doc", "--package", "batterboard-core"]),
+        run: |run| run.cargo(&[&["test", "--doc"][..], &program::NATIVE].concat()),
     },
     Step {
         name: "runner",

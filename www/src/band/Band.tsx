@@ -1,7 +1,7 @@
 // The band: a string line under the head of the page with the few figures that never leave the screen. While something
 // is dragged a tag hangs from each that moves and says by how much.
 import type { BandFigure, ClearanceRow, Standing } from '../core/types.ts';
-import { Mark, MARKS } from '../ledger/Mark.tsx';
+import { Mark, MARKS, STANDING_WORDS } from '../ledger/Mark.tsx';
 import { ledgerFolded } from '../state/arrangement.ts';
 import { gesturing, ledger, sheet } from '../state/store.ts';
 import { figures, openFigure, showLedger } from './figures.ts';
@@ -43,24 +43,10 @@ export function Band() {
   );
 }
 
-/** The verdict where there is room for two or three words. */
+/** How many fall short, or the verdict in a few words. */
 function verdictWords(standing: Standing, clearances: ClearanceRow[]): string {
-  switch (standing) {
-    case 'not-placed':
-      return 'No shell yet';
-    case 'conflict':
-      return 'Conflict';
-    case 'short': {
-      const short = clearances.filter((it) => it.margin === 'short').length;
-      return `${short} short`;
-    }
-    case 'unchecked':
-      return 'Not checked';
-    case 'reserved':
-      return 'Holds, with doubts';
-    case 'holds':
-      return 'Holds';
-  }
+  if (standing !== 'short') return STANDING_WORDS[standing];
+  return `${clearances.filter((it) => it.margin === 'short').length} short`;
 }
 
 function Figure({ figure }: { figure: BandFigure }) {

@@ -1,5 +1,5 @@
 // Find anything by its name, and go there or do it.
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
 import { matching, type Thing } from './matching.ts';
@@ -21,7 +21,7 @@ export function FindSheet() {
   const [at, setAt] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const found = matching(typed, things).slice(0, MOST);
-  useEffect(() => input.current?.focus(), []);
+  useLayoutEffect(() => input.current?.focus(), []);
   useEffect(() => document.getElementById(`found-${at}`)?.scrollIntoView({ block: 'nearest' }), [at]);
   const key = (event: KeyboardEvent) => {
     const by = { ArrowDown: 1, ArrowUp: -1 }[event.key];

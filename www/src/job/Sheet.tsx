@@ -1,6 +1,6 @@
 // A sheet laid over the page: it takes the focus, Escape puts it away.
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 interface Props {
   label: string;
@@ -11,7 +11,8 @@ interface Props {
 
 export function Sheet({ label, class: kind, close, children }: Props) {
   const box = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  // At once: what is typed right behind the key that opened it goes into it.
+  useLayoutEffect(() => {
     const it = box.current;
     it?.showModal();
     return () => it?.close();

@@ -1,25 +1,6 @@
 // What the planner said of a job when it was kept: the verdict's mark, the least room, the bank cut.
-import type { Standing } from '../core/types.ts';
-import { Mark, type MarkKind } from '../ledger/Mark.tsx';
+import { Mark, MARKS, STANDING_WORDS } from '../ledger/Mark.tsx';
 import type { Figures } from './model.ts';
-
-const MARKS: Record<Standing, MarkKind> = {
-  'not-placed': 'open',
-  conflict: 'short',
-  short: 'short',
-  unchecked: 'unchecked',
-  reserved: 'reserved',
-  holds: 'fits',
-};
-
-const WORDS: Record<Standing, string> = {
-  'not-placed': 'No shell yet',
-  conflict: 'Conflict',
-  short: 'Falls short',
-  unchecked: 'Not all checked',
-  reserved: 'With reservations',
-  holds: 'Fits',
-};
 
 export function JobFigures({ figures }: { figures: Figures | null }) {
   if (!figures) return <p class="job-figures">Open it to see its figures.</p>;
@@ -29,7 +10,7 @@ export function JobFigures({ figures }: { figures: Figures | null }) {
       <div class="job-verdict" data-kind={MARKS[standing]} title={verdict}>
         <dt class="unseen">Verdict</dt>
         <dd>
-          <Mark kind={MARKS[standing]} /> {WORDS[standing]}
+          <Mark kind={MARKS[standing]} /> {STANDING_WORDS[standing]}
         </dd>
       </div>
       {room !== null && (

@@ -1,5 +1,4 @@
 // The marks in the margin: a tick, a cross, a ring, a ring with a query or a bar in it. Shape tells, color only helps.
-
 import type { Standing } from '../core/types.ts';
 
 export type MarkKind = 'fits' | 'short' | 'open' | 'unchecked' | 'reserved';
@@ -12,6 +11,16 @@ export const MARKS: Record<Standing, MarkKind> = {
   unchecked: 'unchecked',
   reserved: 'reserved',
   holds: 'fits',
+};
+
+/** Each verdict where there is room for two or three words. */
+export const STANDING_WORDS: Record<Standing, string> = {
+  'not-placed': 'No shell yet',
+  conflict: 'Conflict',
+  short: 'Falls short',
+  unchecked: 'Not all checked',
+  reserved: 'With reservations',
+  holds: 'Holds',
 };
 
 const SHAPES: Record<MarkKind, string> = {
