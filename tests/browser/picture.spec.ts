@@ -95,6 +95,8 @@ function siteFrom(picture: Picture, x: number, y: number): [number, number] {
 }
 
 async function tap(page: Page, hand: Hand, at: [number, number]): Promise<void> {
+  // A bar that has just come over the plan leaves it less room.
+  await settled(page);
   const spot = await onScreen(page, at);
   await hand.down(spot);
   await hand.up();

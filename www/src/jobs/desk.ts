@@ -381,7 +381,8 @@ const IDLE_WITHIN = 3000;
 async function keepPicture(): Promise<void> {
   waitingForIdle = false;
   if (gesturing.value) return pictureSoon();
-  await paintSmall()?.();
+  // A job that was just opened may not be written yet: only what is written has a card to put the picture on.
+  await flush();
 }
 
 /** Something is to be seen on the plan that the small picture has not. */
