@@ -83,6 +83,34 @@ test('typed ends and directions are edits, and undo', async ({ page }) => {
   expect(await told(page)).toEqual(shorter);
 });
 
+test('two ends typed within one frame are both kept', async ({ page }) => {
+  await openDemo(page, SITE);
+  await open(page);
+  await more(page);
+  // The line is the site's own from here on.
+  await field(page, 'A, to the east').fill('5 m');
+  await field(page, 'A, to the east').press('Enter');
+  await settled(page);
+  await page.evaluate(() => {
+    const box = (name: string) =>
+      [...document.querySelectorAll<HTMLLabelElement>('.section-line label')]
+        .find((it) => it.textContent === name)
+        ?.parentElement?.querySelector('input');
+    const typed = async (name: string, text: string) => {
+      const it = box(name);
+      if (!it) throw new Error(`no field ${name}`);
+      it.value = text;
+      it.dispatchEvent(new Event('input', { bubbles: true }));
+      // Rendering waits for a microtask, painting for a frame.
+      await Promise.resolve().then(() => Promise.resolve());
+      it.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+    };
+    return typed('A′, to the east', '21 m').then(() => typed('A′, to the north', '19 m'));
+  });
+  await settled(page);
+  expect((await told(page))?.to.map((it) => Math.round(it * 100) / 100)).toEqual([21, 19]);
+});
+
 test('it follows the shell while that is dragged', async ({ page }) => {
   await openDemo(page, SITE);
   await open(page);

@@ -1,7 +1,7 @@
 // The section under the plan: its canvas, what is read on it, and where it is cut.
 import { useEffect, useRef } from 'preact/hooks';
 import { Figure } from '../fields/fields.tsx';
-import type { Finding } from '../core/types.ts';
+import type { Finding, SectionLine } from '../core/types.ts';
 import { ask } from '../core/planner.ts';
 import { askForFrame } from '../plan/frame.ts';
 import { edit } from '../state/actions.ts';
@@ -88,8 +88,11 @@ function Line() {
   const figures = sectionFigures.value;
   if (!figures) return null;
   const { from, to } = figures;
-  const ends = (next: { from?: [number, number]; to?: [number, number] }): Finding[] =>
-    edit({ 'set-section': { from, to, ...next } });
+  // The line as it is by now: another field may have been committed since this was painted.
+  const ends = (change: (now: SectionLine) => SectionLine): Finding[] => {
+    const now = ask((p) => p.section(), undefined);
+    return now ? edit({ 'set-section': change({ from: now.from, to: now.to }) }) : [];
+  };
   const laid = (bearing: number, length: number): Finding[] => {
     const line = ask((p) => p.laid_section(bearing, length), undefined);
     return line ? edit({ 'set-section': line }) : [];
@@ -99,10 +102,10 @@ function Line() {
       <div class="pairs section-line">
         <Figure label="Direction from A to A′" measure="heading" value={figures.bearing} commit={(v) => laid(v, figures.length)} />
         <Figure label="Length" measure="length" value={figures.length} commit={(v) => laid(figures.bearing, v)} />
-        <Figure label="A, to the east" measure="long-length" value={from[0]} commit={(v) => ends({ from: [v, from[1]] })} />
-        <Figure label="A, to the north" measure="long-length" value={from[1]} commit={(v) => ends({ from: [from[0], v] })} />
-        <Figure label="A′, to the east" measure="long-length" value={to[0]} commit={(v) => ends({ to: [v, to[1]] })} />
-        <Figure label="A′, to the north" measure="long-length" value={to[1]} commit={(v) => ends({ to: [to[0], v] })} />
+        <Figure label="A, to the east" measure="long-length" value={from[0]} commit={(v) => ends((now) => ({ ...now, from: [v, now.from[1]] }))} />
+        <Figure label="A, to the north" measure="long-length" value={from[1]} commit={(v) => ends((now) => ({ ...now, from: [now.from[0], v] }))} />
+        <Figure label="A′, to the east" measure="long-length" value={to[0]} commit={(v) => ends((now) => ({ ...now, to: [v, now.to[1]] }))} />
+        <Figure label="A′, to the north" measure="long-length" value={to[1]} commit={(v) => ends((now) => ({ ...now, to: [now.to[0], v] }))} />
       </div>
       <p class="field-hint">On the plan, pull the line by its ends, or beside the shell to move the whole.</p>
       <button type="button" disabled={!figures.given} onClick={() => edit({ 'set-section': null })}>
