@@ -13,9 +13,16 @@ use batterboard_core::finding::Finding;
 /// # Errors
 /// When the file cannot be read, or with every fault of what is in it.
 pub fn open(path: &Path) -> Result<Opened> {
+    parsed(path, exchange::open)
+}
+
+/// What a file holds, as its own reader reads it.
+///
+/// # Errors
+/// As [`open`].
+pub fn parsed<T>(path: &Path, read: fn(&str) -> Result<T, Vec<Finding>>) -> Result<T> {
     let text = text(path)?;
-    exchange::open(&text)
-        .map_err(|faults| anyhow!("{} was not opened.\n{}", name(path), told(&faults)))
+    read(&text).map_err(|faults| anyhow!("{} was not opened.\n{}", name(path), told(&faults)))
 }
 
 /// What a file is called in messages.

@@ -7,6 +7,7 @@
 //! | `balance SITE` | the coping at which cut and fill are even, and what an inch changes |
 //! | `compare SITE` | the shell as placed beside the placements kept in the file |
 //! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
+//! | `book [BOOK]` | a company's book as a list, or what a site took from it; without one, the examples |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
 //! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
@@ -18,6 +19,7 @@
 //! could not tell: no shell is placed, or something that decides was not measured (no rules, sides
 //! of the lot without a kind).
 
+mod book;
 mod export;
 mod import;
 mod input;
@@ -104,11 +106,18 @@ enum Command {
         #[command(flatten)]
         site: SiteArgs,
     },
+    /// List a company's book, or print what a site took from it and what has changed since.
+    ///
+    /// Without a file it prints the book of examples, a start for one of your own.
+    Book(book::BookArgs),
     /// Print the JSON Schema of the site file.
     Schema {
         /// Print that of the shell file instead.
         #[arg(long)]
         shell: bool,
+        /// Print that of the company's book instead.
+        #[arg(long, conflicts_with = "shell")]
+        book: bool,
     },
     /// Bring a map (GeoJSON) or a list of points onto a site and print the new site file.
     ///
@@ -205,11 +214,12 @@ fn run(command: Command) -> Result<ExitCode> {
                 Standing::Reserved | Standing::Holds => ExitCode::SUCCESS,
             });
         }
-        Command::Schema { shell } => {
-            let schema = if shell {
-                schema::shell()
-            } else {
-                schema::site()
+        Command::Book(args) => print(&book::run(&args)?)?,
+        Command::Schema { shell, book } => {
+            let schema = match (shell, book) {
+                (true, _) => schema::shell(),
+                (_, true) => schema::book(),
+                _ => schema::site(),
             };
             print(&json::to_string(&schema))?;
         }

@@ -1,7 +1,7 @@
 //! The catalogue as cards: figures and a small picture for each shell.
 
 use batterboard_core::geom::Region;
-use batterboard_core::shell::{FacetKind, Shell, catalogue};
+use batterboard_core::shell::{FacetKind, Shell, ShellRecord, catalogue};
 use batterboard_core::units::{Measure, Shown, System, show};
 use serde::Serialize;
 use tsify::Tsify;
@@ -33,9 +33,14 @@ pub struct FacetPicture {
 pub fn all(system: System) -> Vec<ShellCard> {
     catalogue::all()
         .iter()
-        .filter_map(|record| Shell::check(record).ok())
-        .map(|(shell, _)| card(&shell, system))
+        .filter_map(|record| of(record, system))
         .collect()
+}
+
+/// A shell that its door lets pass.
+pub fn of(record: &ShellRecord, system: System) -> Option<ShellCard> {
+    let (shell, _) = Shell::check(record).ok()?;
+    Some(card(&shell, system))
 }
 
 fn card(shell: &Shell, system: System) -> ShellCard {

@@ -9,6 +9,7 @@
 //! A panic is a bug. It is told on the console by a hook and ends that instance for good; the
 //! page then makes a new one. The last good document is kept outside this memory.
 
+mod book;
 mod cards;
 mod closing;
 mod described;

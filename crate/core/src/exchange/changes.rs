@@ -10,8 +10,9 @@
 //! assert_eq!(words, ["Renamed from \"New job\" to \"Larch Road\"."]);
 //! ```
 
+mod terms;
+
 use serde::Serialize;
-use serde_json::Value;
 
 use crate::geom::path::VertexRecord;
 use crate::geom::{PathRecord, Point};
@@ -45,6 +46,16 @@ pub struct Change {
     pub words: String,
 }
 
+impl Change {
+    /// A thing that is another now.
+    pub(super) fn told(words: String) -> Self {
+        Self {
+            kind: ChangeKind::Changed,
+            words,
+        }
+    }
+}
+
 /// So many names are told one by one before the rest are counted.
 const NAMED: usize = 6;
 
@@ -75,9 +86,9 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
         after.display,
     );
     equipment(&mut told, before, after);
-    told.listed("Rule", "Rules", &before.rules, &after.rules, |it| &it.name);
-    works(&mut told, before, after);
-    rates(&mut told, before, after);
+    terms::rules(&mut told, before, after);
+    terms::works(&mut told, before, after);
+    terms::rates(&mut told, before, after);
     told.optional("The currency", &before.currency, &after.currency);
     told.optional("The line of the section", &before.section, &after.section);
     let (kept, now) = (&before.alternatives, &after.alternatives);
@@ -88,6 +99,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
         now,
         |it| &it.name,
     );
+    terms::taken(&mut told, before, after);
     told.0
 }
 
@@ -154,7 +166,7 @@ impl Told {
         self.named(ChangeKind::Added, one, many, &texts(&added));
         self.named(ChangeKind::Removed, one, many, &texts(&removed));
         self.named(ChangeKind::Changed, one, many, &changed);
-        let same_things = pairs.added.is_empty() && pairs.removed.is_empty() && changed.is_empty();
+        let same_things = pairs.is_all_paired() && changed.is_empty();
         if same_things && before != after {
             self.changed(format!("{many}: put in another order."));
         }
@@ -179,6 +191,13 @@ struct Pairs<'a, T> {
     both: Vec<(&'a T, &'a T)>,
     added: Vec<&'a T>,
     removed: Vec<&'a T>,
+}
+
+impl<T> Pairs<'_, T> {
+    /// Whether nothing is in one list alone.
+    fn is_all_paired(&self) -> bool {
+        self.added.is_empty() && self.removed.is_empty()
+    }
 }
 
 /// Pairs the things of two lists; each is in one pair at most.
@@ -473,47 +492,5 @@ fn equipment(told: &mut Told, before: &Site, after: &Site) {
 }
 
 /// The settings of the work by their groups, as the file names them.
-fn works(told: &mut Told, before: &Site, after: &Site) {
-    if before.works == after.works {
-        return;
-    }
-    let value = |site: &Site| serde_json::to_value(&site.works).unwrap_or(Value::Null);
-    let (was, is) = (value(before), value(after));
-    let (Some(was), Some(is)) = (was.as_object(), is.as_object()) else {
-        return;
-    };
-    let gone = was.keys().filter(|key| !is.contains_key(*key));
-    let other = is
-        .iter()
-        .filter(|(key, value)| was.get(*key) != Some(value))
-        .map(|(key, _)| key);
-    let groups: Vec<String> = other
-        .chain(gone)
-        .map(|key| key.replace(['-', '_'], " "))
-        .collect();
-    told.named(
-        ChangeKind::Changed,
-        "Settings of the work",
-        "Settings of the work",
-        &texts(&groups),
-    );
-}
-
-fn rates(told: &mut Told, before: &Site, after: &Site) {
-    let pairs = paired(&before.rates, &after.rates, |a, b| a.key == b.key);
-    let other = pairs.both.iter().filter(|(a, b)| a != b).count();
-    for (kind, count, does) in [
-        (ChangeKind::Added, pairs.added.len(), "added"),
-        (ChangeKind::Removed, pairs.removed.len(), "removed"),
-        (ChangeKind::Changed, other, "changed"),
-    ] {
-        match count {
-            0 => {}
-            1 => told.tell(kind, format!("1 rate {does}.")),
-            _ => told.tell(kind, format!("{count} rates {does}.")),
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests;

@@ -13,6 +13,8 @@
 //! |---|---|
 //! | open and save a site | [`open`], [`save`] |
 //! | load and write a single shell | [`open_shell`], [`save_shell`] |
+//! | open and save a company's book | [`open_book`], [`save_book`] |
+//! | how what a job took from it stands | [`standings`] |
 //! | what was changed from one site to another, in words | [`changes::between`] |
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | bring in a map or a list of points | [`import`] |
@@ -20,6 +22,7 @@
 //!
 //! JSON text with a fixed layout comes from [`crate::json`].
 
+pub mod book_file;
 pub mod changes;
 mod figures;
 pub mod geodesy;
@@ -32,10 +35,13 @@ mod read;
 pub mod schema;
 pub mod shell_file;
 mod site_file;
+mod standing;
 mod unknown;
 
+pub use book_file::{open as open_book, save as save_book};
 pub use figures::{Areas, FeatureFigure, Figures};
 pub use read::{SIZE_LIMIT, typed as read_value};
 pub use shell_file::{open as open_shell, save as save_shell};
 pub use site_file::{Opened, open, open_with_picture, save};
+pub use standing::{SinceTaken, TakenStanding, standings};
 pub use unknown::Unknown;

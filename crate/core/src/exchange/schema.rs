@@ -1,4 +1,4 @@
-//! The published JSON Schema of the site file and of the shell file, made from the types that
+//! The published JSON Schema of the site file, the shell file and the book, made from the types that
 //! read them, so that the two cannot drift apart. The committed copies in `crate/core/schema`
 //! are compared with these in the tests.
 
@@ -6,6 +6,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Value, json};
 
 use super::shell_file::{self, ShellFile};
+use crate::site::book::{self, Book};
 use crate::site::{self, Site};
 
 /// The schema of the site file (JSON Schema 2020-12).
@@ -16,6 +17,11 @@ pub fn site() -> Value {
 /// The schema of the shell file (JSON Schema 2020-12).
 pub fn shell() -> Value {
     published::<ShellFile>("Shell file", shell_file::FORMAT, shell_file::VERSION)
+}
+
+/// The schema of the company's book (JSON Schema 2020-12).
+pub fn book() -> Value {
+    published::<Book>("Company's book", book::FORMAT, book::VERSION)
 }
 
 fn published<T: JsonSchema>(title: &str, format: &str, version: u32) -> Value {
@@ -67,5 +73,6 @@ mod tests {
     fn published_schemas_are_those_of_the_types() {
         compare("site-3.schema.json", &site());
         compare("shell-2.schema.json", &shell());
+        compare("book-1.schema.json", &book());
     }
 }

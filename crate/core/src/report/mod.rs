@@ -5,6 +5,7 @@
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
 
+pub mod book;
 mod by_hand;
 mod comparison;
 pub mod csv;
@@ -25,6 +26,8 @@ mod workings;
 mod yard;
 
 use serde::Serialize;
+
+use book::BookFigures;
 
 pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
 pub use doubted::{
@@ -104,6 +107,9 @@ pub struct Report {
     /// Every run of pipe.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub pipes: Vec<RunFigures>,
+    /// What the job has from the company's book, if anything.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub book: Option<BookFigures>,
 }
 
 /// The part of a report that is the takeoff.
@@ -179,6 +185,7 @@ impl Report {
             pipes: (analysis.pipes.runs.iter())
                 .map(|run| RunFigures::of(run, system))
                 .collect(),
+            book: BookFigures::of(site.site()),
         }
     }
 

@@ -10,8 +10,12 @@ use crate::site::FactKind;
 pub(super) fn of(report: &Report) -> String {
     let (notes, cautions) = sorted(report);
     let mut out = String::new();
+    if let Some(book) = &report.book {
+        book.title(&mut out);
+    }
     title(report, &mut out);
     warnings(&cautions, &mut out);
+    own_cautions(report, &mut out);
     heading("Lot", &mut out);
     lot(report, &mut out);
     if !report.yard.is_empty() {
@@ -53,6 +57,9 @@ pub(super) fn of(report: &Report) -> String {
         heading("Notes", &mut out);
         findings(&notes, &mut out);
     }
+    if let Some(book) = &report.book {
+        book.text(&mut out);
+    }
     out
 }
 
@@ -62,6 +69,7 @@ pub(super) fn takeoff(report: &Report) -> String {
     let mut out = wrapped(&format!("Takeoff: {}", report.site), 0);
     out.push('\n');
     warnings(&cautions, &mut out);
+    own_cautions(report, &mut out);
     quantities::list(report, &mut out);
     groundwater(report, &mut out);
     quantities::workings(&report.quantities, &mut out);
@@ -125,6 +133,13 @@ fn warnings(all: &[&Finding], out: &mut String) {
     }
     heading("Cautions", out);
     findings(&cautions, out);
+}
+
+/// The cautions of the firm, below those of the planner.
+fn own_cautions(report: &Report, out: &mut String) {
+    for caution in report.book.iter().flat_map(|it| &it.cautions) {
+        out.push_str(&format!("  ! {}\n", wrapped(caution, 4).trim_start()));
+    }
 }
 
 fn findings(findings: &[&Finding], out: &mut String) {

@@ -15,6 +15,7 @@ use crate::geom::{PathRecord, Point, Vector};
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
+use crate::site::book::{self, BookContent, Taken};
 use crate::site::{
     Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
     GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
@@ -115,6 +116,8 @@ pub enum Command {
     SetSection(Option<SectionLine>),
     /// Set the placements kept for comparison.
     SetAlternatives(Vec<Alternative>),
+    /// Take an entry of the company's book over; of a shell, put it on the lot.
+    Take(Box<Taken>),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -166,6 +169,9 @@ impl Command {
             Self::SetCurrency(_) => "change the currency",
             Self::SetSection(_) => "move the section",
             Self::SetAlternatives(_) => "change the comparison",
+            Self::Take(taken) => {
+                return Cow::Owned(format!("take {} from the book", taken.entry.name));
+            }
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -183,8 +189,14 @@ impl Command {
     /// Edits a site that began as `before`.
     fn carry_out(self, site: &mut Site, before: &CheckedSite) -> Result<(), Vec<Finding>> {
         match self {
-            Self::ChooseShell(choice) => choose(site, before, choice),
-            Self::RemoveShell => site.placement = None,
+            Self::ChooseShell(choice) => {
+                choose(site, before, choice);
+                book::forget_shell(site);
+            }
+            Self::RemoveShell => {
+                site.placement = None;
+                book::forget_shell(site);
+            }
             Self::MoveShell { at } => placed(site)?.at = at,
             Self::NudgeShell { east, north } => {
                 let placement = placed(site)?;
@@ -236,6 +248,12 @@ impl Command {
             Self::SetCurrency(currency) => site.currency = currency,
             Self::SetSection(line) => site.section = line,
             Self::SetAlternatives(kept) => site.alternatives = kept,
+            Self::Take(taken) => {
+                if let BookContent::Shell(it) = &taken.entry.content {
+                    choose(site, before, ShellChoice::Own(it.shell.clone()));
+                }
+                taken.put_on(site)?;
+            }
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

@@ -73,7 +73,7 @@ pub fn shell(record: &ShellRecord) -> Option<Finding> {
     too_many("/floor", "facets", record.floor.len(), FACETS)
 }
 
-fn too_many(place: &str, what: &str, count: usize, limit: usize) -> Option<Finding> {
+pub(super) fn too_many(place: &str, what: &str, count: usize, limit: usize) -> Option<Finding> {
     (count > limit).then(|| {
         let message = format!("There are {count} {what}; at most {limit} are read.");
         let remedy = "Leave out what the plan does not need, or thin it out.";

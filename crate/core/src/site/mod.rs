@@ -5,6 +5,7 @@
 //! that alone. Large parts sit behind `Arc`, so that an edit copies only what it changes and
 //! derived results can be kept for as long as their part is the same one.
 
+pub mod book;
 pub mod checked;
 mod checked_lot;
 pub mod datum;
@@ -124,4 +125,7 @@ pub struct Site {
     /// Other shells and places, kept to be compared with the one in use.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub alternatives: Vec<Alternative>,
+    /// What was taken from the company's book, as it was then.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub taken: Vec<book::Taken>,
 }

@@ -31,10 +31,14 @@ impl Rule {
     /// Whether somebody has named who requires it on this lot: it has a source, and the source
     /// does not say that the rule is an example.
     pub fn is_confirmed(&self) -> bool {
-        let source = self.source.trim();
-        let start = source.get(..EXAMPLE.len()).unwrap_or_default();
-        !source.is_empty() && !start.eq_ignore_ascii_case(EXAMPLE)
+        !self.source.trim().is_empty() && !says_example(&self.source)
     }
+}
+
+/// Whether a source says that what it stands beside is an example.
+pub(super) fn says_example(source: &str) -> bool {
+    let start = source.trim().get(..EXAMPLE.len()).unwrap_or_default();
+    start.eq_ignore_ascii_case(EXAMPLE)
 }
 
 /// The part of the work a rule measures from.
@@ -137,7 +141,7 @@ const PATTERN: &str =
     "example only, in the pattern of town codes; the local authority's own rule governs";
 
 /// What the source of an example rule says that follows no code at all.
-const INVENTED: &str = "example only, invented; the local authority's own rule governs";
+pub(super) const INVENTED: &str = "example only, invented; the local authority's own rule governs";
 
 /// The rules a new job starts with: examples, to be replaced by the local authority's own.
 ///

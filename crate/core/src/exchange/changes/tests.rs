@@ -3,7 +3,8 @@
 use super::*;
 use crate::shell::catalogue;
 use crate::site::{EquipmentPad, FeatureKind, Picture, PictureMedia, Rate, starter};
-use crate::units::Currency;
+use crate::units::constants::FOOT;
+use crate::units::{Currency, RateUnit};
 use std::sync::Arc;
 
 fn placed() -> Site {
@@ -163,7 +164,7 @@ fn lot_ground_and_the_rest_are_counted() {
     let order = only(|site| Arc::make_mut(&mut site.rules).reverse());
     assert_eq!(order.1, "Rules: put in another order.");
     let settings = only(|site| Arc::make_mut(&mut site.works).dig.over_dig += 0.1);
-    assert_eq!(settings.1, "Settings of the work changed: dig.");
+    assert_eq!(settings.1, "Settings of the work changed: dig (over dig).");
     let rate = only(|site| {
         site.rates.push(Rate {
             key: "stone".into(),
@@ -172,6 +173,27 @@ fn lot_ground_and_the_rest_are_counted() {
         })
     });
     assert_eq!(rate.1, "1 rate added.");
+    let mut priced = starter::blank_lot();
+    let stone = |rate| Rate {
+        key: "base-stone".into(),
+        rate,
+        per: Some(RateUnit::ShortTon),
+    };
+    priced.rates.push(stone(42.0));
+    let mut dearer = priced.clone();
+    dearer.rates = vec![stone(45.5)];
+    let words = between(&priced, &dearer).remove(0).words;
+    assert_eq!(
+        words,
+        "Rate changed: base stone, $45.50 per short ton instead of $42.00 per short ton."
+    );
+    let mut farther = priced.clone();
+    Arc::make_mut(&mut farther.rules)[0].distance = 12.0 * FOOT;
+    let words = between(&priced, &farther).remove(0).words;
+    assert_eq!(
+        words,
+        "Rule changed: Water to front line, 12'-0\" instead of 25'-0\"."
+    );
     let currency = only(|site| site.currency = Some(Currency::new("CAD")));
     assert_eq!(currency.1, "The currency: added.");
 }

@@ -1,0 +1,134 @@
+//! The company's book for the page: read, written, listed, and held against the open job.
+
+use batterboard_core::exchange::{self, TakenStanding};
+use batterboard_core::finding::Finding;
+use batterboard_core::report::book::entry_line;
+use batterboard_core::session::Command;
+use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, Taken};
+use serde::Serialize;
+use tsify::{Ts, Tsify};
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+
+use crate::cards::{self, ShellCard};
+use crate::js::{Answer, Outcome, from_js, list_to_js, to_js};
+use crate::planner::Planner;
+
+/// A book that was read, or why it could not be.
+#[derive(Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct BookRead {
+    book: Option<Book>,
+    findings: Vec<Finding>,
+}
+
+/// An entry as lists show it.
+#[derive(Serialize, Tsify)]
+#[tsify(missing_as_null)]
+pub struct EntryCard {
+    id: String,
+    kind: BookKind,
+    /// The kind as one entry of it is called, and as a list of them is headed.
+    kind_words: &'static str,
+    heading: &'static str,
+    name: String,
+    /// Its content in a line.
+    line: String,
+    example: bool,
+    /// Its prices are older than a year, or of no day.
+    stale: bool,
+    /// A shell's picture.
+    shell: Option<ShellCard>,
+}
+
+#[wasm_bindgen]
+impl Planner {
+    /// Reads a book's file.
+    pub fn read_book(&self, text: &str) -> Answer<BookRead> {
+        to_js(&match exchange::open_book(text) {
+            Ok((book, findings)) => BookRead {
+                book: Some(book),
+                findings,
+            },
+            Err(findings) => BookRead {
+                book: None,
+                findings,
+            },
+        })
+    }
+
+    /// A book as the text of its file, once its door has let it pass; nothing where it has not.
+    pub fn write_book(&self, book: &Ts<Book>) -> Option<String> {
+        let text = exchange::save_book(&from_js(book).ok()?);
+        exchange::open_book(&text).is_ok().then_some(text)
+    }
+
+    /// The book that comes with the planner.
+    pub fn example_book(&self) -> Answer<Book> {
+        to_js(&book::examples())
+    }
+
+    /// The entries of a book as lists show them on a day (`2026-03-31`).
+    pub fn book_cards(&self, book: &Ts<Book>, today: &str) -> Result<Vec<Ts<EntryCard>>, JsValue> {
+        let book: Book = from_js(book).unwrap_or_else(|_| Book::empty(""));
+        let today = Day::read(today);
+        let system = self.session.site().site().display;
+        let card = |entry: &BookEntry| EntryCard {
+            id: entry.id.clone(),
+            kind: entry.content.kind(),
+            kind_words: entry.content.kind().words(),
+            heading: entry.content.kind().heading(),
+            name: entry.name.clone(),
+            line: entry_line(entry, system),
+            example: entry.is_example(),
+            stale: today.is_some_and(|today| entry.is_stale(today)),
+            shell: match &entry.content {
+                BookContent::Shell(it) => cards::of(&it.shell, system),
+                _ => None,
+            },
+        };
+        list_to_js(&book.entries.iter().map(card).collect::<Vec<_>>())
+    }
+
+    /// Takes an entry of a book over, in one step that can be undone.
+    pub fn take_entry(&mut self, book: &Ts<Book>, id: &str, today: &str) -> Answer<Outcome> {
+        let done = from_js(book).and_then(|book| {
+            let taken = taken(&book, id, today).ok_or_else(|| {
+                let message = "The book has this entry no more.";
+                vec![Finding::fault("no-entry", message, "Look it up again.")]
+            })?;
+            self.session.apply(Command::Take(Box::new(taken)))
+        });
+        to_js(&Outcome::from(done))
+    }
+
+    /// What the open job has of a kind, as an entry's content: like the entry of this id, where the
+    /// book has it.
+    pub fn content_for_book(
+        &self,
+        kind: Ts<BookKind>,
+        book: &Ts<Book>,
+        id: &str,
+    ) -> Result<Option<Ts<BookContent>>, JsValue> {
+        let kind: BookKind = crate::js::made_by_page(kind)?;
+        let book: Option<Book> = from_js(book).ok();
+        let like = book.as_ref().and_then(|book| book.entry(id));
+        let site = self.session.site().site();
+        let content = BookContent::of_site(kind, site, like.map(|it| &it.content));
+        content.map(|it| to_js(&it)).transpose()
+    }
+
+    /// How everything stands that the open job took from a book.
+    pub fn book_standings(&self, book: &Ts<Book>) -> Result<Vec<Ts<TakenStanding>>, JsValue> {
+        let book = from_js(book).unwrap_or_else(|_| Book::empty(""));
+        list_to_js(&exchange::standings(self.session.site().site(), &book))
+    }
+}
+
+fn taken(book: &Book, id: &str, today: &str) -> Option<Taken> {
+    Some(Taken {
+        book: book.name.clone(),
+        edition: book.edition,
+        on: Day::read(today)?,
+        entry: book.entry(id)?.clone(),
+    })
+}
