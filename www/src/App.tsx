@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { Band } from './band/Band.tsx';
 import { PinSheet } from './band/PinSheet.tsx';
+import { BookSheet } from './book/BookSheet.tsx';
 import { BringSheet } from './bring/BringSheet.tsx';
 import { WriteSheet } from './bring/WriteSheet.tsx';
 import { FindSheet } from './find/FindSheet.tsx';
@@ -52,6 +53,7 @@ export function App() {
       </div>
       {sheet.value === 'welcome' && <Welcome />}
       {sheet.value === 'jobs' && <JobsSheet />}
+      {sheet.value === 'book' && <BookSheet />}
       {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'takeoff' && <TakeoffSheet />}

@@ -4,13 +4,13 @@ use batterboard_core::exchange::{self, TakenStanding};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::book::entry_line;
 use batterboard_core::session::Command;
-use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, Taken};
+use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, TakenEntry};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::cards::{self, ShellCard};
-use crate::js::{Answer, Outcome, from_js, list_to_js, to_js};
+use crate::js::{Answer, Outcome, document_to_js, from_js, list_to_js, to_js};
 use crate::planner::Planner;
 
 /// A book that was read, or why it could not be.
@@ -44,7 +44,7 @@ pub struct EntryCard {
 impl Planner {
     /// Reads a book's file.
     pub fn read_book(&self, text: &str) -> Answer<BookRead> {
-        to_js(&match exchange::open_book(text) {
+        document_to_js(&match exchange::open_book(text) {
             Ok((book, findings)) => BookRead {
                 book: Some(book),
                 findings,
@@ -64,7 +64,7 @@ impl Planner {
 
     /// The book that comes with the planner.
     pub fn example_book(&self) -> Answer<Book> {
-        to_js(&book::examples())
+        document_to_js(&book::examples())
     }
 
     /// The entries of a book as lists show them on a day (`2026-03-31`).
@@ -114,7 +114,7 @@ impl Planner {
         let like = book.as_ref().and_then(|book| book.entry(id));
         let site = self.session.site().site();
         let content = BookContent::of_site(kind, site, like.map(|it| &it.content));
-        content.map(|it| to_js(&it)).transpose()
+        content.map(|it| document_to_js(&it)).transpose()
     }
 
     /// How everything stands that the open job took from a book.
@@ -124,8 +124,8 @@ impl Planner {
     }
 }
 
-fn taken(book: &Book, id: &str, today: &str) -> Option<Taken> {
-    Some(Taken {
+fn taken(book: &Book, id: &str, today: &str) -> Option<TakenEntry> {
+    Some(TakenEntry {
         book: book.name.clone(),
         edition: book.edition,
         on: Day::read(today)?,

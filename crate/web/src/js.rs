@@ -24,6 +24,16 @@ pub fn to_js<T: Tsify + Serialize>(value: &T) -> Answer<T> {
     Ok(Ts::new_unchecked(value))
 }
 
+/// Carries a document across, by way of its JSON text: whatever is kept in files is written as text
+/// anyway, and need not be made ready for another way as well.
+///
+/// # Errors
+/// None: what we write is JSON.
+pub fn document_to_js<T: Tsify + Serialize>(value: &T) -> Answer<T> {
+    let text = batterboard_core::json::to_string(value);
+    Ok(Ts::new_unchecked(js_sys::JSON::parse(&text)?))
+}
+
 /// Carries every value of a list across.
 ///
 /// # Errors

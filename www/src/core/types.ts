@@ -22,6 +22,7 @@ export type Course = Omit<core.Course, 'monument'> & { monument?: Monument };
 export type DeedReading = Omit<core.DeedReading, 'courses'> & { courses: Course[] };
 export type Picture = Written<core.Picture, 'name' | 'hidden' | 'locked'>;
 export type Rule = Written<core.Rule>;
+export type Book = Written<core.Book, 'changed'>;
 
 export type DigSettings = Written<
   core.DigSettings,

@@ -33,6 +33,7 @@ const ACTIONS: [string, () => void][] = [
   ['Bring in a map or list', chooseIncoming],
   ['Write a map or list', lay('write-out')],
   ['Report', lay('report')],
+  ['The company’s book', lay('book')],
   ['Takeoff and cost', lay('takeoff')],
   ['Compare placements', lay('compare')],
   ['Pin figures', lay('figures')],

@@ -132,6 +132,11 @@ function Files() {
             </button>
           </li>
           <li>
+            <button type="button" onClick={then(() => (sheet.value = 'book'))}>
+              The company’s book
+            </button>
+          </li>
+          <li>
             <button type="button" onClick={then(() => picker.current?.click())}>
               Open a file
             </button>

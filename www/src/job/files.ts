@@ -1,5 +1,6 @@
 // Files in and out. Nothing leaves the device except into a file that the user asked for.
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
+import { isBook, openBook } from '../book/shelf.ts';
 import { ask, good } from '../core/planner.ts';
 import { bringIn } from '../jobs/exchange.ts';
 import { isJobsFile } from '../jobs/transfer.ts';
@@ -45,6 +46,7 @@ export async function takeDropped(file: File): Promise<void> {
   const text = await textOf(file);
   if (text === undefined) return;
   if (isJobsFile(text)) await bringIn(text, file.name);
+  else if (isBook(text)) await openBook(text, file.name);
   else if (isBroughtIn(text)) lookAt(text, file.name);
   else openText(text, file.name);
 }
@@ -54,6 +56,7 @@ export async function openFile(file: File): Promise<void> {
   const text = await textOf(file);
   if (text === undefined) return;
   if (isJobsFile(text)) await bringIn(text, file.name);
+  else if (isBook(text)) await openBook(text, file.name);
   else openText(text, file.name);
 }
 

@@ -1,6 +1,7 @@
 // The open job as it was: by time and by name, what was changed since, and putting it back.
 import { useEffect, useState } from 'preact/hooks';
 import type { ChangesSince } from '../core/types.ts';
+import { ChangeList } from '../fields/ChangeList.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { Sheet } from '../job/Sheet.tsx';
 import { job, sheet } from '../state/store.ts';
@@ -90,13 +91,7 @@ function Since({ version }: { version: Version }) {
       {(since === undefined || (since && since.findings.length > 0)) && <p>This version cannot be read, and so not compared.</p>}
       {since && since.findings.length === 0 && since.changes.length === 0 && <p>Nothing: the job stands as it did then.</p>}
       {since && since.changes.length > 0 && (
-        <ul class="changes">
-          {since.changes.map((it, index) => (
-            <li key={index} data-kind={it.kind}>
-              {it.words}
-            </li>
-          ))}
-        </ul>
+        <ChangeList changes={since.changes} />
       )}
       <TextField
         label="Name of this version"

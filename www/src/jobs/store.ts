@@ -3,7 +3,7 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { digestOf, newId, type Figures, type JobCard, type Version, type Work } from './model.ts';
 import { EVERY, toDrop } from './thinning.ts';
-import { nameIn, OPEN, upgrade, VERSION, type JobsDatabase, type KeptWork } from './upgrade.ts';
+import { BOOK, nameIn, OPEN, upgrade, VERSION, type JobsDatabase, type KeptWork } from './upgrade.ts';
 
 /** What is written of the open job. */
 export interface Writing {
@@ -110,6 +110,23 @@ export class JobsStore {
     if (!card || !work) return undefined;
     const picture = work.picture === '' ? '' : await during.objectStore('pictures').get(work.picture);
     return { card, work: { ...work, picture: picture ?? '' } };
+  }
+
+  /** The company's book as text; `undefined` where there is none. */
+  async book(): Promise<string | undefined> {
+    return (await this.open()).get('desk', BOOK);
+  }
+
+  /** Keeps the book, unless another tab has changed it since the edition that this one goes on from (0: there was none).
+      False where nothing was kept. */
+  keepBook(text: string, from: number): Promise<boolean> {
+    return this.whole(async (during) => {
+      const desk = during.objectStore('desk');
+      const kept = await desk.get(BOOK);
+      if (kept !== undefined && JSON.parse(kept).edition !== from) return false;
+      await desk.put(text, BOOK);
+      return true;
+    });
   }
 
   /** Writes the open job, and puts the state before it aside where the last version is old. */

@@ -28,6 +28,8 @@ export const VERSION = 2;
 
 /** On the desk: the id of the job that was open last. */
 export const OPEN = 'open';
+/** On the desk: the company's book. */
+export const BOOK = 'book';
 
 type Upgrading = IDBPTransaction<JobsDatabase, StoreNames<JobsDatabase>[], 'versionchange'>;
 

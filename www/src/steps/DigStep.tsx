@@ -1,4 +1,5 @@
 // The dig and everything that goes into it and round it.
+import { FromBook } from '../book/FromBook.tsx';
 import type { ConstructionSettings } from '../core/types.ts';
 import { BasesPart } from './dig/BasesPart.tsx';
 import { DeckPart } from './dig/DeckPart.tsx';
@@ -20,6 +21,7 @@ export function DigStep({ works }: { works: ConstructionSettings }) {
         <strong>Caution:</strong> Call the utility-locating service and wait for the marks before anyone digs. A
         competent person classifies the soil on the site and decides how the sides are kept from falling in.
       </p>
+      <FromBook kinds={['works', 'deck', 'truck']} />
       <HolePart works={works} />
       <SidesPart works={works} />
       <LayersPart works={works} />

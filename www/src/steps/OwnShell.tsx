@@ -8,6 +8,7 @@ import { openShellFile } from '../job/files.ts';
 import { rectangleShell, type RectangleDraft } from './rectangle.ts';
 import { Fold } from '../fields/Fold.tsx';
 import { StationShell } from './StationShell.tsx';
+import { TracedShell } from './TracedShell.tsx';
 import shellSample from './shell-sample.json?raw';
 
 /** A start to type over, meters: 12 by 26 ft, 3 ft 6 in to 6 ft, corners of 2 ft. */
@@ -65,6 +66,9 @@ export function OwnShell() {
       <p class="field-hint">Take the figures from the maker's data sheet for this very shell.</p>
       <Fold class="card" head="A rectangle, its floor by stations">
         {() => <StationShell />}
+      </Fold>
+      <Fold class="card" head="Any shape, drawn round a brochure’s picture">
+        {() => <TracedShell />}
       </Fold>
       <h4>Any other shape, from a file</h4>
       <FileInput picker={picker} take={openShellFile} />

@@ -1,6 +1,7 @@
 // The clearance rules: from what, to what, how far, and who says so.
 import type { Rule } from '../core/types.ts';
 import { useMemo } from 'preact/hooks';
+import { FromBook } from '../book/FromBook.tsx';
 import { ask } from '../core/planner.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
@@ -60,6 +61,7 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
         ))}
       </ul>
       <NewRule rules={rules} />
+      <FromBook kinds={['rules']} />
       <div class="buttons">
         <button type="button" disabled={missing.length === 0} onClick={addExamples}>
           Add examples{missing.length > 0 ? ` (${missing.length})` : ''}

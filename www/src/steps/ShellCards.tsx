@@ -49,6 +49,9 @@ export function pathOf(flat: ArrayLike<number>): string {
   return path && `${path}Z`;
 }
 
+/** A shell as large as it may be. */
+export const SmallShell = ({ card }: { card: ShellCard }) => <Shape card={card} longest={Math.max(1, reach(card.outline))} />;
+
 /** All cards at one scale, so that a small shell looks small. */
 function Shape({ card, longest }: { card: ShellCard; longest: number }) {
   const half = longest * 1.04;

@@ -1,5 +1,6 @@
 // The shell: which one, where it stands, and the pad for its equipment.
 import type { Site } from '../core/types.ts';
+import { FromBook } from '../book/FromBook.tsx';
 import { catalogue, standing } from '../state/store.ts';
 import { EquipmentPart } from './EquipmentPart.tsx';
 import { OwnShell } from './OwnShell.tsx';
@@ -17,6 +18,7 @@ export function ShellStep({ site }: { site: Site }) {
           <ShellCards cards={catalogue.value} chosen={shell?.name ?? ''} />
         </div>
       </details>
+      <FromBook kinds={['shell']} />
       <details class="part">
         <summary>A shell of your own</summary>
         <div class="part-body">

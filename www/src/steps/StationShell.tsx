@@ -1,7 +1,7 @@
-// A rectangular shell whose floor is told by stations along its length, as data sheets give it. The record is made
-// and looked at by the core while it is typed.
+// A shell whose floor is told by stations along its length, as data sheets give it: a rectangle, or an outline drawn
+// round a brochure’s picture. The record is made and looked at by the core while it is typed.
 import { useId, useState } from 'preact/hooks';
-import type { Finding, Measure, RectangleFigures, ShellRecord } from '../core/types.ts';
+import type { Finding, Measure, ShellFigures, ShellRecord, TracedOutline } from '../core/types.ts';
 import { useAsked } from '../core/useAsked.ts';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -9,11 +9,10 @@ import { editOrTell } from '../state/actions.ts';
 import { display } from '../state/store.ts';
 
 /** A start to type over: 14 by 30 ft with corners of 3 ft. */
-const START: RectangleFigures = {
+const RECTANGLE = { length: 9.144, width: 4.2672, corner: 0.9144 };
+
+const START: Omit<ShellFigures, 'outline'> = {
   name: 'My shell by stations',
-  length: 9.144,
-  width: 4.2672,
-  corner: 0.9144,
   coping: 0.3048,
   waterline: 0.1524,
   thickness: 0.0095,
@@ -28,12 +27,15 @@ const TABLE = {
 };
 
 type Told = { shell: ShellRecord | null; findings: Finding[] };
-type Number = Exclude<keyof RectangleFigures, 'name' | 'weight'>;
+type Number = Exclude<keyof typeof START, 'name' | 'weight'>;
+
+const SIDES: [keyof typeof RECTANGLE, string][] = [
+  ['length', 'Length inside'],
+  ['width', 'Width inside'],
+  ['corner', 'Corner radius'],
+];
 
 const LINES: [Number, string, Measure][] = [
-  ['length', 'Length inside', 'length'],
-  ['width', 'Width inside', 'length'],
-  ['corner', 'Corner radius', 'length'],
   ['coping', 'Coping width', 'length'],
   ['waterline', 'Water below the rim', 'length'],
   ['thickness', 'Thickness of wall and floor', 'length'],
@@ -41,31 +43,45 @@ const LINES: [Number, string, Measure][] = [
   ['cove', 'Cove between wall and floor', 'length'],
 ];
 
-export function StationShell() {
+export function StationShell({ traced }: { traced?: TracedOutline }) {
   const id = useId();
   const system = display.value;
-  const [figures, setFigures] = useState(START);
+  const [rectangle, setRectangle] = useState(RECTANGLE);
+  const [rest, setRest] = useState(START);
   const [text, setText] = useState<string | null>(null);
   const table = text ?? TABLE[system];
   const value = useAsked<Told>(
-    (p) => p.shell_by_stations(figures, table),
-    [figures, table, system],
+    (p) => p.shell_by_stations({ ...rest, outline: traced ? { traced } : { rectangle } }, table),
+    [rest, rectangle, traced, table, system],
     { shell: null, findings: [] },
   );
   const faults = value.findings.filter((it) => it.severity === 'fault');
   const { shell } = value;
   return (
     <>
-      <TextField label="Name of the shell" value={figures.name} commit={(name) => setFigures({ ...figures, name })} />
+      <TextField label="Name of the shell" value={rest.name} commit={(name) => setRest({ ...rest, name })} />
       <div class="pairs">
+        {!traced &&
+          SIDES.map(([member, label]) => (
+            <Figure
+              key={member}
+              label={label}
+              measure="length"
+              value={rectangle[member]}
+              commit={(figure) => {
+                setRectangle((now) => ({ ...now, [member]: figure }));
+                return [];
+              }}
+            />
+          ))}
         {LINES.map(([member, label, measure]) => (
           <Figure
             key={member}
             label={label}
             measure={measure}
-            value={figures[member]}
+            value={rest[member]}
             commit={(figure) => {
-              setFigures((now) => ({ ...now, [member]: figure }));
+              setRest((now) => ({ ...now, [member]: figure }));
               return [];
             }}
           />
@@ -73,13 +89,13 @@ export function StationShell() {
         <Figure
           label="Weight, empty"
           measure="weight"
-          value={figures.weight ?? undefined}
+          value={rest.weight ?? undefined}
           commit={(weight) => {
-            setFigures((now) => ({ ...now, weight }));
+            setRest((now) => ({ ...now, weight }));
             return [];
           }}
           clear={() => {
-            setFigures((now) => ({ ...now, weight: null }));
+            setRest((now) => ({ ...now, weight: null }));
             return [];
           }}
         />

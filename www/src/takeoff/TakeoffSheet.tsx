@@ -1,6 +1,7 @@
 // The takeoff as the estimator reads it: every line with its low and high, in both systems of units, and what it
 // costs by rates typed here. No rate is built in.
 import { Fragment } from 'preact';
+import { FromBook } from '../book/FromBook.tsx';
 import { ask } from '../core/planner.ts';
 import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
@@ -54,6 +55,7 @@ export function TakeoffSheet() {
         the step Dig.
       </p>
       <TextField label="Currency of the rates" value={ask((p) => p.rate_currency(), '$')} commit={setCurrency} class="currency" />
+      <FromBook kinds={['rates']} />
       <NoRanges />
       {now && (
         <>

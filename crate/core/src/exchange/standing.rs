@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::changes::{Change, between};
 use crate::site::Site;
-use crate::site::book::{Book, BookContent, BookEntry, BookKind, Day, Taken, empty_job};
+use crate::site::book::{Book, BookContent, BookEntry, BookKind, Day, TakenEntry, empty_job};
 
 /// One thing that was taken, and how it stands.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -49,7 +49,7 @@ pub fn standings(site: &Site, book: &Book) -> Vec<TakenStanding> {
         .collect()
 }
 
-fn standing(taken: &Taken, site: &Site, book: &Book) -> TakenStanding {
+fn standing(taken: &TakenEntry, site: &Site, book: &Book) -> TakenStanding {
     let then = &taken.entry;
     let kind = then.content.kind();
     let since = match book.entry(&then.id) {
@@ -135,7 +135,7 @@ mod tests {
     fn took(book: &Book, kinds: &[BookKind]) -> Site {
         let mut site = empty_job(BookKind::Shell);
         for kind in kinds {
-            let taken = Taken {
+            let taken = TakenEntry {
                 book: book.name.clone(),
                 edition: book.edition,
                 on: Day::new(2026, 3, 31).unwrap(),

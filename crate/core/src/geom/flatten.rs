@@ -13,7 +13,7 @@ use crate::math::{TURN, asin, cos, sin};
 pub enum ChordSide {
     /// Chords inside the arc's circle: vertices on the arc. An outward bulge loses area.
     Inscribed,
-    /// Chords centerd on the arc: its area is kept exactly, vertices and chords lie off the
+    /// Chords centered on the arc: its area is kept exactly, vertices and chords lie off the
     /// arc by at most the tolerance. End points of segments stay where they are.
     Centred,
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::shell::Shell;
-use crate::site::book::{Book, BookContent, BookEntry, BookKind, BookShell, Day, Taken};
+use crate::site::book::{Book, BookContent, BookEntry, BookKind, BookShell, Day, TakenEntry};
 use crate::site::works::ConstructionSettings;
 use crate::site::{HaulSettings, Site};
 use crate::units::{Measure, System, show, show_money};
@@ -83,7 +83,7 @@ impl BookFigures {
 }
 
 impl TakenFigures {
-    fn of(taken: &Taken) -> Self {
+    fn of(taken: &TakenEntry) -> Self {
         let entry = &taken.entry;
         Self {
             kind: entry.content.kind(),

@@ -15,7 +15,7 @@ use crate::geom::{PathRecord, Point, Vector};
 use crate::ground::GroundRecord;
 use crate::lot::LotRecord;
 use crate::math::wrap_turn;
-use crate::site::book::{self, BookContent, Taken};
+use crate::site::book::{self, BookContent, TakenEntry};
 use crate::site::{
     Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
     GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
@@ -117,7 +117,7 @@ pub enum Command {
     /// Set the placements kept for comparison.
     SetAlternatives(Vec<Alternative>),
     /// Take an entry of the company's book over; of a shell, put it on the lot.
-    Take(Box<Taken>),
+    Take(Box<TakenEntry>),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.

@@ -27,6 +27,7 @@ mod losses;
 mod plane;
 pub mod record;
 mod stations;
+pub mod traced;
 pub mod typed;
 mod validate;
 

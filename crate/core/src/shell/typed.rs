@@ -1,4 +1,5 @@
-//! A shell from a few typed figures: a rectangle with round corners and a table of stations.
+//! A shell from a few typed figures and a table of stations: a rectangle with round corners, or an
+//! outline that was drawn.
 //!
 //! A row of the table is one station: how far from the shallow end, how deep below the rim, and,
 //! where they are told, how wide the level floor is and how deep the wall reaches. Figures are
@@ -7,27 +8,42 @@
 use serde::{Deserialize, Serialize};
 
 use super::record::{ShellRecord, StationRecord};
+use super::traced::Traced;
 use crate::finding::Finding;
 use crate::geom::{PathRecord, Vertex};
 use crate::math::tan;
 use crate::units::{Measure, System, parse_measure};
+
+/// The water's edge of a shell that is typed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[serde(rename_all = "kebab-case")]
+pub enum TypedOutline {
+    /// A rectangle with round corners.
+    Rectangle {
+        /// Length inside, meters.
+        length: f64,
+        /// Width inside, meters.
+        width: f64,
+        /// Radius of the corners, meters; 0 for square ones.
+        corner: f64,
+    },
+    /// As it was drawn over a picture.
+    Traced(Traced),
+}
 
 /// The figures of a shell beside its table of stations, SI.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(
     feature = "typescript",
     derive(tsify::Tsify),
-    tsify(rename = "RectangleFigures", missing_as_null)
+    tsify(rename = "ShellFigures", missing_as_null)
 )]
-pub struct Rectangle {
+pub struct Figures {
     /// What it is called.
     pub name: String,
-    /// Length inside at the water's edge, meters.
-    pub length: f64,
-    /// Width inside at the water's edge, meters.
-    pub width: f64,
-    /// Radius of the corners, meters; 0 for square ones.
-    pub corner: f64,
+    /// Its outline.
+    pub outline: TypedOutline,
     /// Width of the coping, meters.
     pub coping: f64,
     /// Depth of the water's surface below the rim, meters.
@@ -42,15 +58,13 @@ pub struct Rectangle {
     pub weight: Option<f64>,
 }
 
-/// The record of a rectangle whose floor a table tells; it is validated like any other.
+/// The record of a shell whose floor a table tells; it is validated like any other.
 ///
 /// # Errors
-/// Every row that cannot be read, placed at `/3` for the third line.
-pub fn rectangle(
-    figures: &Rectangle,
-    table: &str,
-    system: System,
-) -> Result<ShellRecord, Vec<Finding>> {
+/// What keeps the drawing from being an outline, or every row that cannot be read, placed at `/3` for
+/// the third line.
+pub fn shell(figures: &Figures, table: &str, system: System) -> Result<ShellRecord, Vec<Finding>> {
+    let (outline, length) = figures.outline.in_frame()?;
     let mut faults = Vec::new();
     let mut stations: Vec<StationRecord> = Vec::new();
     for (row, line) in table.lines().enumerate() {
@@ -61,7 +75,7 @@ pub fn rectangle(
         }
         match station(line, system) {
             Ok(station) => {
-                let at = station.at - figures.length / 2.0;
+                let at = station.at - length / 2.0;
                 if stations.last().is_some_and(|before| at <= before.at) {
                     let fault = Finding::fault(
                         "station-order",
@@ -83,7 +97,7 @@ pub fn rectangle(
     Ok(ShellRecord {
         name: figures.name.clone(),
         note: String::new(),
-        outline: PathRecord::from(outline(figures).as_slice()),
+        outline,
         floor: Vec::new(),
         coping_width: figures.coping,
         waterline: figures.waterline,
@@ -130,8 +144,28 @@ fn station(line: &str, system: System) -> Result<StationRecord, (String, String)
     })
 }
 
-fn outline(figures: &Rectangle) -> Vec<Vertex> {
-    let (x, y, r) = (figures.length / 2.0, figures.width / 2.0, figures.corner);
+impl TypedOutline {
+    /// The outline in the shell's frame, and its length, meters.
+    fn in_frame(&self) -> Result<(PathRecord, f64), Vec<Finding>> {
+        match self {
+            Self::Rectangle {
+                length,
+                width,
+                corner,
+            } => {
+                let vertices = rectangle(*length, *width, *corner);
+                Ok((PathRecord::from(vertices.as_slice()), *length))
+            }
+            Self::Traced(traced) => {
+                let frame = traced.in_frame()?;
+                Ok((frame.outline.record(), frame.length))
+            }
+        }
+    }
+}
+
+fn rectangle(length: f64, width: f64, r: f64) -> Vec<Vertex> {
+    let (x, y) = (length / 2.0, width / 2.0);
     if r <= 0.0 {
         return [(-x, -y), (x, -y), (x, y), (-x, y)]
             .map(|(x, y)| Vertex::line(x, y))
@@ -157,12 +191,14 @@ mod tests {
     use crate::shell::Shell;
     use crate::units::constants::FOOT;
 
-    fn figures() -> Rectangle {
-        Rectangle {
+    fn figures() -> Figures {
+        Figures {
             name: "typed".into(),
-            length: 30.0 * FOOT,
-            width: 14.0 * FOOT,
-            corner: 3.0 * FOOT,
+            outline: TypedOutline::Rectangle {
+                length: 30.0 * FOOT,
+                width: 14.0 * FOOT,
+                corner: 3.0 * FOOT,
+            },
             coping: 0.3,
             waterline: 0.15,
             thickness: 0.01,
@@ -175,20 +211,20 @@ mod tests {
     #[test]
     fn a_table_of_stations_makes_a_shell() {
         let table = "from the end, depth, width, wall\n0, 3.5\n10', 3'6\"\n20 ft; 6; 8; 3.5\n30, 6, 7 ft, -\n";
-        let record = rectangle(&figures(), table, System::Feet).unwrap();
+        let record = shell(&figures(), table, System::Feet).unwrap();
         assert_eq!(record.stations.len(), 4);
         assert!((record.stations[0].at + 15.0 * FOOT).abs() < 1e-9);
         assert!((record.stations[1].depth - 3.5 * FOOT).abs() < 1e-12);
         let width = record.stations[3].width.unwrap();
         assert!((width - 7.0 * FOOT).abs() < 1e-12 && record.stations[3].wall.is_none());
-        let (shell, _) = Shell::check(&record).unwrap();
+        let (checked, _) = Shell::check(&record).unwrap();
         // Rounded rectangle: L W - (4 - pi) r^2.
-        assert!((shell.outline.area() / FOOT / FOOT - 412.2743).abs() < 1e-3);
+        assert!((checked.outline.area() / FOOT / FOOT - 412.2743).abs() < 1e-3);
     }
 
     #[test]
     fn every_row_that_cannot_be_read_is_told() {
-        let found = rectangle(
+        let found = shell(
             &figures(),
             "0, 1\n5\n10, deep\n1,2,3,4,5\n, 2",
             System::Metres,

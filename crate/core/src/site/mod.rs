@@ -127,5 +127,5 @@ pub struct Site {
     pub alternatives: Vec<Alternative>,
     /// What was taken from the company's book, as it was then.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub taken: Vec<book::Taken>,
+    pub taken: Vec<book::TakenEntry>,
 }

@@ -1,4 +1,4 @@
-//! What the shell holds.
+//! The shell, and what it holds.
 
 use super::expression::{input, measured};
 use super::line::{GEOMETRY, Group, Line};
@@ -9,13 +9,21 @@ pub(super) fn take(inputs: &Inputs<'_>, taken: &mut Takeoff) {
     taken.lines.extend(water(inputs.measured));
 }
 
-fn water(shell: &Measured) -> [Line; 4] {
+fn water(shell: &Measured) -> [Line; 5] {
     let line = |key, label, measure, expression| {
         Line::new(key, Group::Water, label, measure, expression, GEOMETRY)
     };
     let surface = input("water's surface", shell.water_area, Measure::Area);
     let waterline = input("waterline below the rim", shell.waterline, Measure::Length);
     [
+        line(
+            "shell",
+            "Shell, one piece",
+            Measure::Count,
+            measured("the shell that was chosen", 1.0),
+        )
+        .on(MeasuredOn::Body)
+        .paying_for("shell"),
         line(
             "water-volume",
             "Water",

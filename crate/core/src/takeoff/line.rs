@@ -53,7 +53,7 @@ pub enum Group {
     RodsAndForms,
     /// Pipe, straps and trenches, and the pipe that lowers groundwater.
     Pipe,
-    /// What the shell holds, and what lifts it.
+    /// The shell, what it holds, and what lifts it.
     Water,
 }
 
@@ -80,7 +80,7 @@ impl Group {
             Self::Concrete => "Concrete",
             Self::RodsAndForms => "Rebar and forms",
             Self::Pipe => "Pipe",
-            Self::Water => "Water",
+            Self::Water => "Shell and water",
         }
     }
 

@@ -3,7 +3,7 @@
 //! A [`Book`] holds [`BookEntry`]s: shells from brochures, rule sets of authorities, price lists of
 //! suppliers, ways of building, deck materials, trucks, the title block. Each says where it is from and
 //! of what day. A job never leans on the book: what it takes from there ([`BookEntry::put_on`]) becomes
-//! its own, and beside it stands what was taken and when ([`Taken`]), whole, so that later it can be
+//! its own, and beside it stands what was taken and when ([`TakenEntry`]), whole, so that later it can be
 //! told what has changed in the book since. Nothing is taken over by itself.
 
 mod check;
@@ -50,7 +50,6 @@ pub struct Book {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub changed: Option<Day>,
     /// What is in it, each under an id of its own.
-    #[serde(default)]
     pub entries: Vec<BookEntry>,
 }
 
@@ -280,7 +279,7 @@ pub struct TitleBlock {
 /// What a job took from a book, as it was then.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
-pub struct Taken {
+pub struct TakenEntry {
     /// Whose book it was.
     pub book: String,
     /// Its edition then.

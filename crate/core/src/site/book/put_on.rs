@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{BookContent, BookEntry, BookKind, RateList, RuleSet, Taken};
+use super::{BookContent, BookEntry, BookKind, RateList, RuleSet, TakenEntry};
 use crate::finding::Finding;
 use crate::shell::catalogue;
 use crate::site::rule::{self, Rule};
@@ -160,7 +160,7 @@ pub(super) fn with_lot_of(
     }
 }
 
-impl Taken {
+impl TakenEntry {
     /// Puts the entry on a job and notes there that it was taken.
     ///
     /// # Errors

@@ -9,9 +9,9 @@ fn of_kind(kind: BookKind) -> BookEntry {
     examples().entries.into_iter().find(is_it).unwrap()
 }
 
-fn taken(entry: BookEntry) -> Taken {
+fn taken(entry: BookEntry) -> TakenEntry {
     let Book { name, edition, .. } = examples();
-    Taken {
+    TakenEntry {
         book: name,
         edition,
         on: Day::new(2026, 3, 31).unwrap(),

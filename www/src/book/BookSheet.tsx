@@ -1,0 +1,176 @@
+// The company's book: what the firm types once. What this job took from it stands first, then every entry by its kind.
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { BookEntry, BookKind, EntryCard } from '../core/types.ts';
+import { FileInput } from '../fields/FileInput.tsx';
+import { Fold } from '../fields/Fold.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { openPicked } from '../job/files.ts';
+import { Sheet } from '../job/Sheet.tsx';
+import { sheet } from '../state/store.ts';
+import { EntryRow } from './EntryRow.tsx';
+import { KINDS, today } from './pages.ts';
+import { before, book, cards, change, contentOf, exampleCards, examples, keepFromJob, loadBook, openEntry, putEntry, saveBook, shelf, undoChange } from './shelf.ts';
+import { TookPart } from './TookPart.tsx';
+import { newId } from '../jobs/model.ts';
+
+export function BookSheet() {
+  const [words, setWords] = useState('');
+  const picker = useRef<HTMLInputElement>(null);
+  useEffect(() => void loadBook(), []);
+  const own = book.value;
+  const close = () => (sheet.value = null);
+  return (
+    <Sheet label="Company’s book" class="book" close={close}>
+      <header class="jobs-head">
+        <h2>The company’s book</h2>
+        <button type="button" onClick={close}>
+          Close
+        </button>
+      </header>
+      <p>
+        What you type once and use on every job. A job keeps what it took as it was then; nothing in it changes until you
+        take something over again.
+      </p>
+      {shelf.value === 'unkept' && (
+        <p class="book-word" role="alert">
+          The book cannot be kept on this device. Save it to a file before you leave.
+        </p>
+      )}
+      <TookPart />
+      {own && (
+        <div class="book-name">
+          <TextField label="Name of the firm" value={own.name} commit={(name) => void change((now) => ({ ...now, name: name || now.name }))} />
+          <p class="book-edition">
+            Edition {own.edition}
+            {own.changed ? `, changed ${own.changed}` : ''}
+            {shelf.value === 'ready' ? ', kept on this device' : ''}
+          </p>
+        </div>
+      )}
+      <div role="status" class="jobs-deleted" data-shown={before.value !== undefined}>
+        {before.value !== undefined && (
+          <>
+            <span>The book was changed.</span>
+            <button type="button" onClick={() => void undoChange()}>
+              Undo in the book
+            </button>
+          </>
+        )}
+      </div>
+      {!own && shelf.value !== 'unreadable' && (
+        <p class="jobs-none">
+          There is nothing in it yet. Keep something of this job in it, copy an example into it, or open the file of a book.
+        </p>
+      )}
+      <KeepPart />
+      {cards.value.length > FINDABLE && (
+        <input
+          type="search"
+          autocomplete="off"
+          aria-label="Find in the book"
+          placeholder="Find in the book"
+          value={words}
+          onInput={(event) => setWords(event.currentTarget.value)}
+        />
+      )}
+      <Entries cards={matching(cards.value, words)} />
+      <Fold class="part" head="Examples that come with the planner" start={!own}>
+        {() => (
+          <div class="part-body">
+            <p class="field-hint">All invented, or common practice with no source. Use one to see what an entry does; put in your own.</p>
+            <Entries cards={exampleCards.value} example />
+          </div>
+        )}
+      </Fold>
+      <FileInput picker={picker} take={openPicked} />
+      <div class="buttons">
+        <button type="button" onClick={() => picker.current?.click()}>
+          Open a book’s file
+        </button>
+        <button type="button" disabled={!own} onClick={saveBook}>
+          Save the book to a file
+        </button>
+      </div>
+      <p class="foot-words">
+        The book is kept in this browser on this device and nowhere else. Rules in it are what you typed: the local
+        authority’s own text governs. Prices are your suppliers’; those older than a year are marked.
+      </p>
+    </Sheet>
+  );
+}
+
+/** From so many entries on they can be looked for. */
+const FINDABLE = 8;
+
+function matching(all: EntryCard[], words: string): EntryCard[] {
+  const wanted = words.toLowerCase().split(/\s+/).filter((it) => it !== '');
+  return all.filter((it) => {
+    const text = `${it.name} ${it.kind_words} ${it.line}`.toLowerCase();
+    return wanted.every((word) => text.includes(word));
+  });
+}
+
+function Entries({ cards: all, example = false }: { cards: EntryCard[]; example?: boolean }) {
+  const from = example ? examples.value : book.value;
+  if (!from) return null;
+  return (
+    <>
+      {KINDS.map((kind) => {
+        const some = all.filter((it) => it.kind === kind);
+        if (some.length === 0) return null;
+        return (
+          <section key={kind} class="book-kind">
+            <h3>{some[0]?.heading}</h3>
+            <ul class="cards">
+              {some.map((card) => {
+                const entry = from.entries.find((it) => it.id === card.id);
+                return entry && <EntryRow key={card.id} card={card} entry={entry} from={from} example={example} />;
+              })}
+            </ul>
+          </section>
+        );
+      })}
+    </>
+  );
+}
+
+const KEEP: [BookKind, string][] = [
+  ['shell', 'Its shell'],
+  ['rules', 'Its rules'],
+  ['rates', 'Its rates'],
+  ['works', 'How it is built'],
+  ['deck', 'Its deck'],
+  ['truck', 'Its truck'],
+];
+
+/** What the open job has, to be kept as a new entry. */
+function KeepPart() {
+  if (shelf.value === 'unreadable') return null;
+  return (
+    <Fold class="part" head="Keep something of this job in the book">
+      {() => (
+        <div class="part-body">
+          <div class="buttons">
+            {KEEP.map(([kind, label]) => (
+              <button key={kind} type="button" disabled={!contentOf(kind, '')} onClick={() => void keepFromJob(kind)}>
+                {label}
+              </button>
+            ))}
+            <button type="button" onClick={() => void addTitleBlock()}>
+              A new title block
+            </button>
+          </div>
+          <p class="field-hint">
+            Set it up in the job as you want it, then keep it here. Places on this lot, its soil and its groundwater stay
+            with the job.
+          </p>
+        </div>
+      )}
+    </Fold>
+  );
+}
+
+async function addTitleBlock(): Promise<void> {
+  const entry: BookEntry = { id: newId(), name: 'Title block', dated: today(), content: { 'title-block': { lines: [] } } };
+  if (await putEntry(entry)) openEntry.value = entry.id;
+}

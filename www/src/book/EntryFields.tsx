@@ -1,0 +1,95 @@
+// What an entry says of itself: its name, where it is from and of what day, and the figures that no job has.
+import { useId } from 'preact/hooks';
+import type { BookContent, BookEntry, BookShell, RuleSet, TitleBlock } from '../core/types.ts';
+import { Figure } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { kindOf, linesOf, SOURCE } from './pages.ts';
+import { putEntry } from './shelf.ts';
+
+export function EntryFields({ entry }: { entry: BookEntry }) {
+  const put = (change: Partial<BookEntry>) => void putEntry({ ...entry, ...change });
+  const kind = kindOf(entry);
+  const { content } = entry;
+  return (
+    <>
+      <TextField label="Name" value={entry.name} commit={(name) => put({ name })} />
+      <div class="pairs">
+        <TextField label={SOURCE[kind]} value={entry.source ?? ''} commit={(source) => put({ source })} />
+        <DayField
+          label={kind === 'rules' ? 'Checked on' : 'Of the day'}
+          value={entry.dated ?? ''}
+          commit={(day) => {
+            const { dated: _, ...rest } = entry;
+            void putEntry(day === '' ? rest : { ...rest, dated: day });
+          }}
+        />
+      </div>
+      {'rules' in content && <RuleFields set={content.rules} put={(rules) => put({ content: { rules } })} />}
+      {'shell' in content && <ShellFields shell={content.shell} put={(shell) => put({ content: { shell } })} />}
+      {'title-block' in content && <TitleFields title={content['title-block']} put={(content) => put({ content })} />}
+      <TextField label="Note" value={entry.note ?? ''} commit={(note) => put({ note })} />
+    </>
+  );
+}
+
+function DayField({ label, value, commit }: { label: string; value: string; commit: (day: string) => void }) {
+  const id = useId();
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input id={id} type="date" value={value} onChange={(event) => commit(event.currentTarget.value)} />
+    </div>
+  );
+}
+
+function RuleFields({ set, put }: { set: RuleSet; put: (set: RuleSet) => void }) {
+  return (
+    <div class="pairs">
+      <TextField label="Where it holds" value={set.jurisdiction ?? ''} placeholder="County or town" commit={(jurisdiction) => put({ ...set, jurisdiction })} />
+      <TextField label="Checked by" value={set.checked_by ?? ''} placeholder="Nobody yet" commit={(checked_by) => put({ ...set, checked_by })} />
+    </div>
+  );
+}
+
+function ShellFields({ shell, put }: { shell: BookShell; put: (shell: BookShell) => void }) {
+  const figure = (member: 'printed_length' | 'printed_width' | 'price', value: number | undefined) => {
+    const { [member]: _, ...rest } = shell;
+    put(value === undefined ? rest : { ...rest, [member]: value });
+    return [];
+  };
+  const line = (member: 'printed_length' | 'printed_width' | 'price', label: string, measure: 'length' | 'money') => (
+    <Figure
+      label={label}
+      measure={measure}
+      value={shell[member]}
+      commit={(value) => figure(member, value)}
+      clear={() => figure(member, undefined)}
+    />
+  );
+  return (
+    <div class="pairs">
+      {line('printed_length', 'Length inside, as printed', 'length')}
+      {line('printed_width', 'Width inside, as printed', 'length')}
+      {line('price', 'Price', 'money')}
+    </div>
+  );
+}
+
+function TitleFields({ title, put }: { title: TitleBlock; put: (content: BookContent) => void }) {
+  return (
+    <>
+      <Lines label="Lines: name, address, telephone, license" value={title.lines ?? []} commit={(lines) => put({ 'title-block': { ...title, lines } })} />
+      <Lines label="Cautions of your own, one to a line" value={title.cautions ?? []} commit={(cautions) => put({ 'title-block': { ...title, cautions } })} />
+    </>
+  );
+}
+
+function Lines({ label, value, commit }: { label: string; value: string[]; commit: (lines: string[]) => void }) {
+  const id = useId();
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <textarea id={id} rows={4} value={value.join('\n')} onChange={(event) => commit(linesOf(event.currentTarget.value))} />
+    </div>
+  );
+}

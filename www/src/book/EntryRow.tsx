@@ -1,0 +1,65 @@
+// One entry of the book: what it is in a line; opened, where it is from and what can be done with it.
+import type { Book, BookEntry, EntryCard } from '../core/types.ts';
+import { SmallShell } from '../steps/ShellCards.tsx';
+import { EntryFields } from './EntryFields.tsx';
+import { copyEntry, openEntry, removeEntry, takeEntry, updateFromJob } from './shelf.ts';
+
+interface Props {
+  card: EntryCard;
+  entry: BookEntry;
+  from: Book;
+  example: boolean;
+}
+
+export function EntryRow({ card, entry, from, example }: Props) {
+  const { id, name } = card;
+  const open = openEntry.value === id;
+  return (
+    <li>
+      <div class="entry" data-entry-id={id}>
+        <button type="button" class="entry-head" aria-expanded={open} onClick={() => (openEntry.value = open ? null : id)}>
+          {card.shell && <SmallShell card={card.shell} />}
+          <span>
+            <strong>{name}</strong>
+            <span class="entry-line">{card.line}</span>
+            <Marks card={card} entry={entry} />
+          </span>
+        </button>
+        <button type="button" aria-label={`Use ${name} in this job`} onClick={() => takeEntry(from, card)}>
+          Use
+        </button>
+      </div>
+      {open && (
+        <div class="entry-body">
+          {!example && <EntryFields entry={entry} />}
+          <div class="buttons">
+            {!example && 'title-block' in entry.content === false && (
+              <button type="button" onClick={() => void updateFromJob(entry)}>
+                Set it to what this job has
+              </button>
+            )}
+            <button type="button" onClick={() => void copyEntry(entry)}>
+              {example ? 'Copy into our book' : 'Copy'}
+            </button>
+            {!example && (
+              <button type="button" onClick={() => void removeEntry(id)}>
+                Remove from the book
+              </button>
+            )}
+          </div>
+        </div>
+      )}
+    </li>
+  );
+}
+
+function Marks({ card, entry }: { card: EntryCard; entry: BookEntry }) {
+  return (
+    <span class="entry-from">
+      {card.example && <b class="mark-example">Example</b>}
+      {card.stale && <b class="mark-stale">{entry.dated ? 'Prices older than a year' : 'Prices of no day'}</b>}
+      {!card.example && entry.source}
+      {entry.dated ? `${!card.example && entry.source ? ', ' : ''}${entry.dated}` : ''}
+    </span>
+  );
+}

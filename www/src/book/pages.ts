@@ -1,0 +1,46 @@
+// What can be done to a book as plain data. Pure.
+import type { Book, BookEntry, BookKind, Day } from '../core/types.ts';
+
+/** The kinds, in the order lists show them. */
+export const KINDS = ['shell', 'rules', 'rates', 'works', 'deck', 'truck', 'title-block'] as const satisfies readonly BookKind[];
+
+/** What an entry of a kind is from. */
+export const SOURCE: Record<BookKind, string> = {
+  shell: 'Brochure and page',
+  rules: 'Who requires it: the code and its section',
+  rates: 'Supplier',
+  works: 'Who says so',
+  deck: 'Supplier or specification',
+  truck: 'Owner or data plate',
+  'title-block': 'Who answers for it',
+};
+
+export const kindOf = (entry: BookEntry): BookKind => KINDS.find((kind) => kind in entry.content) ?? 'title-block';
+
+/** A day of the calendar here, `2026-03-31`. */
+export function dayOf(date: Date): Day {
+  const two = (it: number) => String(it).padStart(2, '0');
+  return `${String(date.getFullYear()).padStart(4, '0')}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+export const today = (): Day => dayOf(new Date());
+
+/** The book with an entry put in, in place of the one of its id or at the end. */
+export function withEntry(book: Book, entry: BookEntry): Book {
+  const known = book.entries.some((it) => it.id === entry.id);
+  const entries = known ? book.entries.map((it) => (it.id === entry.id ? entry : it)) : [...book.entries, entry];
+  return { ...book, entries };
+}
+
+export const withoutEntry = (book: Book, id: string): Book => ({ ...book, entries: book.entries.filter((it) => it.id !== id) });
+
+/** A copy under another id. Whoever copies an example answers for it: it is no example any more. */
+export function copied(entry: BookEntry, id: string): BookEntry {
+  const isExample = /^\s*example only/i.test(entry.source ?? '');
+  return isExample ? { ...entry, id, source: '' } : { ...entry, id, name: `${entry.name}, copy` };
+}
+
+export const nextEdition = (book: Book, day: Day): Book => ({ ...book, edition: book.edition + 1, changed: day });
+
+/** The lines of a text that say something. */
+export const linesOf = (text: string): string[] => text.split('\n').map((it) => it.trim()).filter((it) => it !== '');
