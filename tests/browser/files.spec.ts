@@ -158,7 +158,7 @@ test('the report is read, printed and saved as text', async ({ page }) => {
 
 test('a blank lot can be made into a job by typing', async ({ page }) => {
   await firstVisit(page);
-  await page.getByRole('button', { name: 'Start with a blank lot' }).click();
+  await page.getByRole('button', { name: 'Start with an empty 100 by 140 ft lot' }).click();
   await openStep(page, 'Lot');
   await page.getByText('Start again with a rectangle').click();
   for (const [label, text] of [

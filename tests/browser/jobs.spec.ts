@@ -56,7 +56,7 @@ test('opening another job loses nothing of the first, and its undo is there as w
   const second = await savedText(page);
   await menu(page, 'Start or open another job');
   await expect(page.locator('.latest-job')).toHaveCount(2);
-  await page.getByRole('button', { name: 'Start with a blank lot' }).click();
+  await page.getByRole('button', { name: 'Start with an empty 100 by 140 ft lot' }).click();
   await settled(page);
 
   const sheet = await list(page);

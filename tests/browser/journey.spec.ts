@@ -182,7 +182,7 @@ async function figures(page: Page): Promise<void> {
 test('a designer goes from the deed to the permit figures without touching a file', async ({ page }) => {
   test.setTimeout(180_000);
   await firstVisit(page);
-  await page.getByRole('button', { name: 'Start with a blank lot' }).click();
+  await page.getByRole('button', { name: 'Start with an empty 100 by 140 ft lot' }).click();
   await deed(page);
   await yard(page);
   await ground(page);

@@ -11,6 +11,7 @@ import { FindingsPanel } from './job/FindingsPanel.tsx';
 import { KeysSheet } from './job/KeysSheet.tsx';
 import { NoticeBar } from './job/NoticeBar.tsx';
 import { ReportSheet } from './job/ReportSheet.tsx';
+import { sheetsOpen } from './job/Sheet.tsx';
 import { StoppedSheet } from './job/StoppedSheet.tsx';
 import { TopBar } from './job/TopBar.tsx';
 import { Welcome } from './job/Welcome.tsx';
@@ -65,7 +66,7 @@ export function App() {
       {sheet.value === 'write-out' && <WriteSheet />}
       {stopped.value && <StoppedSheet />}
       <FindingsPanel />
-      <NoticeBar />
+      {sheetsOpen.value === 0 && <NoticeBar />}
       <DropPlace />
     </>
   );

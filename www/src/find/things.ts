@@ -3,6 +3,7 @@
 import { openFigure, showClearance } from '../band/figures.ts';
 import { chooseIncoming } from '../bring/incoming.ts';
 import type { System } from '../core/types.ts';
+import { beginGuide } from '../guide/Guide.tsx';
 import { saveFile } from '../job/files.ts';
 import { fitPlan, toggleSnap, turn, zoomIn, zoomOut } from '../plan/keys.ts';
 import { ledgerFolded } from '../state/arrangement.ts';
@@ -39,6 +40,7 @@ const ACTIONS: [string, () => void][] = [
   ['Pin figures', lay('figures')],
   ['Fold or show the ledger', () => (ledgerFolded.value = !ledgerFolded.value)],
   ['Start or open another job', lay('welcome')],
+  ['First site with hints', beginGuide],
   ['Keys and gestures', lay('keys')],
 ];
 

@@ -1,6 +1,12 @@
-// A sheet laid over the page: it takes the focus, Escape puts it away.
+// A sheet laid over the page: it takes the focus, Escape puts it away. What there is to say meanwhile is said in front
+// of it.
+import { signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { NoticeBar } from './NoticeBar.tsx';
+
+/** How many sheets are open. */
+export const sheetsOpen = signal(0);
 
 interface Props {
   label: string;
@@ -15,7 +21,11 @@ export function Sheet({ label, class: kind, close, children }: Props) {
   useLayoutEffect(() => {
     const it = box.current;
     it?.showModal();
-    return () => it?.close();
+    sheetsOpen.value += 1;
+    return () => {
+      it?.close();
+      sheetsOpen.value -= 1;
+    };
   }, []);
   return (
     <dialog
@@ -28,6 +38,7 @@ export function Sheet({ label, class: kind, close, children }: Props) {
       }}
     >
       {children}
+      <NoticeBar />
     </dialog>
   );
 }

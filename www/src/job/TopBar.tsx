@@ -5,6 +5,7 @@ import type { System } from '../core/types.ts';
 import { FileInput } from '../fields/FileInput.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { keeping, trouble, watching } from '../jobs/desk.ts';
+import { Guide } from '../guide/Guide.tsx';
 import { KeepBar } from '../jobs/KeepBar.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
@@ -17,6 +18,7 @@ export function TopBar() {
     <div class="head">
       <Bar now={now} />
       <KeepBar />
+      <Guide />
     </div>
   );
 }

@@ -1,7 +1,8 @@
-// The first sheet: invented sites to try, a file of one's own, or a blank lot.
+// The first sheet: invented sites to try, a file of one's own, or an empty lot.
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../core/planner.ts';
+import { beginGuide } from '../guide/Guide.tsx';
 import { jobs } from '../jobs/list.ts';
 import { shownCards, STATUS_WORDS, when } from '../jobs/model.ts';
 import { openKept } from '../jobs/open.ts';
@@ -31,6 +32,13 @@ export function Welcome() {
         Drag a pool shell over the plan and read off what is left to every line, wall and tank, how deep to dig, and
         what to buy. Everything stays on this device.
       </p>
+      {jobs.value.length === 0 && (
+        <div class="buttons">
+          <button type="button" class="main" onClick={beginGuide}>
+            Show me on a first site
+          </button>
+        </div>
+      )}
       <LatestJobs />
       <h3>Try an invented site</h3>
       {jobs.value.length > 0 && <p>A copy is opened; your own jobs stay as they are.</p>}
@@ -53,7 +61,7 @@ export function Welcome() {
           Open a file
         </button>
         <button type="button" onClick={startBlank}>
-          Start with a blank lot
+          Start with an empty 100 by 140 ft lot
         </button>
         <button type="button" onClick={() => (sheet.value = null)}>
           {working ? 'Back to the open job' : 'Close'}
@@ -61,6 +69,7 @@ export function Welcome() {
       </div>
       {/* Last, so that the sheet does not begin with the focus on what nobody sees. */}
       <FileInput picker={picker} take={openPicked} />
+      <p class="field-hint">The empty lot comes with example rules: put in those of the local authority.</p>
       <p class="foot-words">
         A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every
         rule with the local authority, and every hazard with licensed practice.

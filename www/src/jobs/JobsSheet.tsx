@@ -65,7 +65,7 @@ export function JobsSheet() {
       <FileInput picker={picker} take={openPicked} />
       <div class="buttons">
         <button type="button" class="main" onClick={startBlank}>
-          New job on a blank lot
+          New job on an empty 100 by 140 ft lot
         </button>
         <button type="button" onClick={() => (sheet.value = 'welcome')}>
           Try an invented site
@@ -88,7 +88,7 @@ export function JobsSheet() {
 }
 
 function none(all: number, words: string, archived: boolean): string {
-  if (all === 0) return 'No job is kept yet. Start one on a blank lot, open a file, or try an invented site: what you change is kept by itself.';
+  if (all === 0) return 'No job is kept yet. Start one on an empty lot, open a file, or try an invented site: what you change is kept by itself.';
   if (words.trim() !== '') return `No job has “${words.trim()}” in its name, place or status.`;
   return archived ? 'No job is archived.' : 'Every job is archived. Look there.';
 }

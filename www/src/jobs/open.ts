@@ -91,7 +91,7 @@ function show(): void {
 /** Starts a job on an empty lot. */
 export function startBlank(): void {
   const blank = aside((p) => p.save(), '');
-  if (blank) openText(blank, 'A blank lot', 'blank');
+  if (blank && openText(blank, 'An empty lot', 'blank')) step.value = 'lot';
 }
 
 /** Opens a job of the list. False where it cannot be; the open one stays then. */

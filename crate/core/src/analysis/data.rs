@@ -56,7 +56,8 @@ pub struct Analysis {
     pub cost: Option<Cost>,
     /// The rates that count for nothing, and why.
     pub uncounted: Vec<Uncounted>,
-    /// Both lines from the toe of the dig, for every structure: above them its footing is in reach.
+    /// Both lines from the toe of the dig, for every structure that they could reach: above them its
+    /// footing is in reach.
     pub influence: Vec<InfluenceLine>,
     /// Everything worth knowing, in the order in which it was found: where the work reaches too far,
     /// what belongs to it,

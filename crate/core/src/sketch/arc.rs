@@ -2,7 +2,7 @@
 
 use crate::finding::Finding;
 use crate::geom::validate::{BULGE_LIMIT, SMALLEST_GAP};
-use crate::geom::{Point, Segment, Vector, Vertex};
+use crate::geom::{Point, Segment, Vector, Vertex, nearest_on};
 use crate::math::{TURN, atan, tan, wrap_turn};
 
 /// The bulge of the arc from one point through a second to a third; 0 where the second lies
@@ -63,30 +63,28 @@ pub fn split(bulge: f64, fraction: f64) -> (f64, f64) {
 
 /// The bulge of the arc that two arcs of one circle make together; `None` when they are not
 /// of one circle (to a millimetre) or run against each other.
-pub fn joined(first: &Segment, second: &Segment) -> Option<f64> {
-    let (
-        Segment::Arc {
-            centre,
-            radius,
-            sweep,
-            ..
-        },
-        Segment::Arc {
-            centre: other_centre,
-            radius: other_radius,
-            sweep: other_sweep,
-            ..
-        },
-    ) = (first, second)
-    else {
+///
+/// The arc is held against both: centers would not do, because that of a short piece is hardly known.
+/// A piece may be so short that it passes for straight.
+pub fn joined(first: Vertex, second: Vertex, to: Point) -> Option<f64> {
+    let (quarter, other) = (atan(first.bulge), atan(second.bulge));
+    let bulge = tan(quarter + other);
+    let one_way = first.bulge * second.bulge >= 0.0 && (quarter + other).abs() < TURN / 4.0;
+    if !one_way || bulge.abs() > BULGE_LIMIT {
         return None;
-    };
-    let same = centre.distance(*other_centre) < 1e-3
-        && (radius - other_radius).abs() < 1e-3
-        && sweep * other_sweep > 0.0;
-    let bulge = tan((sweep + other_sweep) / 4.0);
-    (same && (sweep + other_sweep).abs() < TURN && bulge.abs() <= BULGE_LIMIT).then_some(bulge)
+    }
+    let (from, at) = (first.at, second.at);
+    let whole = Segment::between(Vertex { at: from, bulge }, to);
+    let (before, after) = split(bulge, fraction_at(&whole, at));
+    let near = |a: f64, b: f64, chord: f64| (a - b).abs() * chord / 2.0 < SAME;
+    let same = nearest_on(&whole, at).distance(at) < SAME
+        && near(first.bulge, before, from.distance(at))
+        && near(second.bulge, after, at.distance(to));
+    same.then_some(bulge)
 }
+
+/// Arcs that lie this near to each other are one, meters.
+const SAME: f64 = 1e-3;
 
 /// How far along a stretch a point on it lies, 0 at its start and 1 at its end.
 pub fn fraction_at(segment: &Segment, p: Point) -> f64 {
@@ -156,23 +154,39 @@ mod tests {
                 let whole = Segment::between(Vertex::arc(1.0, 2.0, bulge), Point::new(7.0, 3.0));
                 let middle = whole.point_at(fraction);
                 let (one, other) = split(bulge, fraction);
-                let first = Segment::between(
-                    Vertex {
-                        bulge: one,
-                        ..Vertex::line(1.0, 2.0)
-                    },
-                    middle,
-                );
-                let second = Segment::between(
-                    Vertex {
-                        at: middle,
-                        bulge: other,
-                    },
-                    Point::new(7.0, 3.0),
-                );
-                assert!((joined(&first, &second).unwrap() - bulge).abs() < 1e-9);
+                let first = Vertex::arc(1.0, 2.0, one);
+                let second = Vertex {
+                    at: middle,
+                    bulge: other,
+                };
+                let again = joined(first, second, Point::new(7.0, 3.0)).unwrap();
+                assert!((again - bulge).abs() < 1e-9);
                 assert!((fraction_at(&whole, middle) - fraction).abs() < 1e-9);
             }
         }
+    }
+
+    #[test]
+    fn arcs_of_two_circles_are_not_joined() {
+        let (a, b) = (Point::new(0.0, 0.0), Point::new(4.0, 0.0));
+        // Of one bow each, and of two circles all the same.
+        let humps = (Vertex::arc(0.0, 0.0, 0.3), Vertex::arc(2.0, 0.0, 0.3));
+        assert_eq!(joined(humps.0, humps.1, b), None);
+        let whole = Segment::between(Vertex { at: a, bulge: 0.4 }, b);
+        let middle = nearest_on(&whole, Point::new(2.0, -9.0));
+        let (one, other) = split(0.4, fraction_at(&whole, middle));
+        let join = |one, other| {
+            let second = Vertex {
+                at: middle,
+                bulge: other,
+            };
+            joined(Vertex { at: a, bulge: one }, second, b)
+        };
+        assert!(join(one, other).is_some());
+        assert_eq!(
+            join(one + 0.02, other - 0.02),
+            None,
+            "the joint alone lies on the circle"
+        );
     }
 }

@@ -112,17 +112,20 @@ impl Sketch {
 
     /// The bulge of the edge that takes the place of the two at a corner.
     fn bulge_without(&self, before: usize, index: usize, next: usize) -> f64 {
-        let (Some(first), Some(second)) = (self.edge(before), self.edge(index)) else {
+        let vertex = |index: usize| self.vertices.get(index).copied();
+        let (Some(first), Some(second), Some(to)) = (vertex(before), vertex(index), vertex(next))
+        else {
             return 0.0;
         };
-        let arcs = [&first, &second]
-            .iter()
-            .all(|s| matches!(s, Segment::Arc { .. }));
-        if !arcs || before == next {
+        if before == next {
             return 0.0;
         }
-        arc::joined(&first, &second)
-            .or_else(|| arc::bulge_through(first.from(), first.to(), second.to()))
+        let through = || {
+            let arcs = first.bulge != 0.0 && second.bulge != 0.0;
+            arcs.then(|| arc::bulge_through(first.at, second.at, to.at))?
+        };
+        arc::joined(first, second, to.at)
+            .or_else(through)
             .unwrap_or(0.0)
     }
 

@@ -23,6 +23,7 @@ fn water(shell: &Measured) -> [Line; 5] {
             measured("the shell that was chosen", 1.0),
         )
         .on(MeasuredOn::Body)
+        .counted("set in one piece")
         .paying_for("shell"),
         line(
             "water-volume",

@@ -18,11 +18,14 @@ use crate::units::{Measure, show};
 /// The two lines: run per unit of rise and their words, the steeper first.
 const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
 
+/// The flatter of them.
+const FLATTEST: f64 = LINES[1].0;
+
 /// A footing this near is at the toe itself, meters.
 const TOUCH: f64 = 1e-6;
 
-/// Every structure whose footing the hole reaches under, and both lines for each structure. A
-/// footing of unknown depth is taken to lie at the ground.
+/// Every structure whose footing the hole reaches under, and both lines for each structure that they
+/// could reach at all. A footing of unknown depth is taken to lie at the ground.
 pub(super) fn screen(
     site: &CheckedSite,
     placement: &Placement,
@@ -31,6 +34,7 @@ pub(super) fn screen(
 ) -> (Vec<Finding>, Vec<InfluenceLine>) {
     let pose = placement.pose();
     let toe = kept.toe().posed(&pose);
+    let toe = Measurable::of(Figure::Area(&toe));
     let (mut found, mut drawn) = (Vec::new(), Vec::new());
     for feature in site.features().iter().filter(|f| is_structure(f.kind)) {
         let Some(record) = site.site().features.get(feature.index) else {
@@ -40,13 +44,18 @@ pub(super) fn screen(
             continue;
         };
         let base = ground - record.facts.footing_depth.unwrap_or(0.0);
+        let figure = Measurable::of(feature.shape.figure());
+        // No plane is above the footing farther from the toe than the flattest is that rises from the
+        // deepest bottom.
+        if toe.boxes_apart(&figure) > FLATTEST * (base - cut.bottom_elevation).max(0.0) {
+            continue;
+        }
         let below_rim = placement.coping_elevation - base;
         let lines = LINES.map(|(slope, _)| InfluenceLine {
             feature: feature.index,
             slope,
             region: kept.undermined(below_rim, slope).posed(&pose),
         });
-        let figure = Measurable::of(feature.shape.figure());
         let first = lines.iter().zip(LINES).find_map(|(line, (_, words))| {
             let line = Measurable::of(Figure::Area(&line.region));
             if line.boxes_apart(&figure) > 0.0 {
@@ -55,9 +64,8 @@ pub(super) fn screen(
             let pair = line.nearest(&figure)?;
             (pair.distance <= 0.0).then_some((words, pair.to))
         });
-        let from_toe = || Measurable::of(Figure::Area(&toe)).nearest(&figure);
         if let Some((words, at)) = first
-            && let Some(from_toe) = from_toe()
+            && let Some(from_toe) = toe.nearest(&figure)
         {
             let needed = lines.each_ref().map(|line| {
                 let deepest = line.slope * (base - cut.bottom_elevation).max(0.0);
