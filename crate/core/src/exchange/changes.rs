@@ -88,6 +88,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
         now,
         |it| &it.name,
     );
+    tapes(&mut told, before, after);
     told.0
 }
 
@@ -501,6 +502,17 @@ fn works(told: &mut Told, before: &Site, after: &Site) {
 
 fn rates(told: &mut Told, before: &Site, after: &Site) {
     let pairs = paired(&before.rates, &after.rates, |a, b| a.key == b.key);
+    counted(told, "rate", &pairs);
+}
+
+/// A tape has no name: it is the one between these ends.
+fn tapes(told: &mut Told, before: &Site, after: &Site) {
+    let pairs = paired(&before.tapes, &after.tapes, |a, b| a == b);
+    counted(told, "tape", &pairs);
+}
+
+/// How many of a sort were added, removed and changed.
+fn counted<T: PartialEq>(told: &mut Told, what: &str, pairs: &Pairs<'_, T>) {
     let other = pairs.both.iter().filter(|(a, b)| a != b).count();
     for (kind, count, does) in [
         (ChangeKind::Added, pairs.added.len(), "added"),
@@ -509,8 +521,8 @@ fn rates(told: &mut Told, before: &Site, after: &Site) {
     ] {
         match count {
             0 => {}
-            1 => told.tell(kind, format!("1 rate {does}.")),
-            _ => told.tell(kind, format!("{count} rates {does}.")),
+            1 => told.tell(kind, format!("1 {what} {does}.")),
+            _ => told.tell(kind, format!("{count} {what}s {does}.")),
         }
     }
 }

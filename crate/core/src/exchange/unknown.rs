@@ -9,7 +9,7 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 59] = [
+const LEFT_OUT: [&str; 60] = [
     "alternatives",
     "at",
     "balance",
@@ -61,6 +61,7 @@ const LEFT_OUT: [&str; 59] = [
     "stated_area",
     "stations",
     "swell",
+    "tapes",
     "true_north",
     "trunk",
     "upright_below",
@@ -72,7 +73,7 @@ const LEFT_OUT: [&str; 59] = [
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 11] = [
+const LISTS: [&str; 12] = [
     "alternatives",
     "bases",
     "breaklines",
@@ -84,6 +85,7 @@ const LISTS: [&str; 11] = [
     "rates",
     "sides",
     "stations",
+    "tapes",
 ];
 
 /// The one of them that is an object.

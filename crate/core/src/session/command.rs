@@ -17,7 +17,7 @@ use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::{
     Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
-    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
+    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site, Tape,
 };
 use crate::units::{Currency, System};
 
@@ -115,6 +115,8 @@ pub enum Command {
     SetSection(Option<SectionLine>),
     /// Set the placements kept for comparison.
     SetAlternatives(Vec<Alternative>),
+    /// Set the tapes that are kept.
+    SetTapes(Vec<Tape>),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -166,6 +168,7 @@ impl Command {
             Self::SetCurrency(_) => "change the currency",
             Self::SetSection(_) => "move the section",
             Self::SetAlternatives(_) => "change the comparison",
+            Self::SetTapes(_) => "change the tapes",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -236,6 +239,7 @@ impl Command {
             Self::SetCurrency(currency) => site.currency = currency,
             Self::SetSection(line) => site.section = line,
             Self::SetAlternatives(kept) => site.alternatives = kept,
+            Self::SetTapes(tapes) => site.tapes = tapes,
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::follow;
 use super::handle::{self, Handle};
+use super::ring;
 use super::scene::scene;
 use super::shape::Target;
 use super::snap::{self, Snap};
@@ -42,6 +43,8 @@ pub(super) struct Gesture {
     /// the shell's heading is kept in `turn` instead.
     offset: Vector,
     turn: f64,
+    /// How near to the shell's middle the hand turns it by whole degrees, meters.
+    near: f64,
     shape: Option<ShapeHold>,
 }
 
@@ -140,11 +143,20 @@ fn within(figure: Figure<'_>, at: Point, reach: f64) -> bool {
 }
 
 impl Gesture {
-    pub(super) fn begin(held: DragTarget, site: &CheckedSite, at: Point) -> Option<Self> {
+    /// `scale`: pixels per meter of the view.
+    pub(super) fn begin(
+        held: DragTarget,
+        site: &CheckedSite,
+        at: Point,
+        scale: f64,
+    ) -> Option<Self> {
+        let mut near = 0.0;
         let (offset, turn) = match held {
             DragTarget::Shell => (site.site().placement.as_ref()?.at - at, 0.0),
             DragTarget::Turn => {
                 let placement = site.site().placement.as_ref()?;
+                let (_, knob) = handle(site, scale)?;
+                near = ring::near(knob.distance(placement.at), scale);
                 (
                     Vector::default(),
                     placement.heading - (at - placement.at).bearing(),
@@ -164,6 +176,7 @@ impl Gesture {
             before: site.clone(),
             offset,
             turn,
+            near,
             shape: None,
         })
     }
@@ -189,6 +202,7 @@ impl Gesture {
             before: site.clone(),
             offset: from - at,
             turn: 0.0,
+            near: 0.0,
             shape: Some(shape),
         })
     }
@@ -292,7 +306,12 @@ impl Gesture {
         } else {
             (crate::math::wrap_turn(wanted), None)
         };
-        placement.heading = heading;
+        let near = at.distance(placement.at) <= self.near;
+        placement.heading = if snap && near && snapped.is_none() {
+            ring::whole(wanted)
+        } else {
+            heading
+        };
         snapped
     }
 

@@ -23,6 +23,7 @@ pub mod shape;
 pub mod soil;
 pub mod starter;
 mod street;
+pub mod tape;
 pub mod works;
 
 use std::sync::Arc;
@@ -43,6 +44,7 @@ pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use street::kinds_from_street;
+pub use tape::{Tape, TapeEnd};
 pub use works::{
     BaseZone, Bench, CollarSettings, ConstructionSettings, DeckSettings, DewateringSettings,
     DigSettings, DoubtSettings, Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide,
@@ -124,4 +126,7 @@ pub struct Site {
     /// Other shells and places, kept to be compared with the one in use.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub alternatives: Vec<Alternative>,
+    /// Distances that somebody had measured and wants to keep.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tapes: Vec<Tape>,
 }

@@ -37,6 +37,7 @@ pub fn blank_lot() -> Site {
         currency: None,
         section: None,
         alternatives: Vec::new(),
+        tapes: Vec::new(),
     }
 }
 
