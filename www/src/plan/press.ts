@@ -17,17 +17,19 @@ export function openNumbersAt(at: { x: number; y: number }, reach: number): bool
     openEntry('equipment');
     return true;
   }
-  const feature = ask((p) => p.feature_id_at(x, y, reach / scale), undefined);
+  // Of what is not taken in hand, the nearest edge.
+  const end = ask((p) => p.tape_end_at(x, y, reach / scale), null);
+  if (end && 'work' in end) return shellNumbers('.standing-place input');
+  if (end && 'side' in end) {
+    step.value = 'lot';
+    chosenSide.value = end.side;
+    takeInHand('.side[data-chosen] summary');
+    return shown();
+  }
+  const feature = end && 'feature' in end ? end.feature : ask((p) => p.feature_id_at(x, y, reach / scale), undefined);
   if (feature !== undefined) {
     step.value = 'yard';
     chosenFeature.value = feature;
-    return shown();
-  }
-  const course = ask((p) => p.side_at(x, y, reach / scale), undefined);
-  if (course !== undefined) {
-    step.value = 'lot';
-    chosenSide.value = course;
-    takeInHand('.side[data-chosen] summary');
     return shown();
   }
   if (under === undefined) return false;
