@@ -127,7 +127,7 @@ fn widened(vertices: &[Vertex], out: f64) -> Vec<Point> {
         let p = *p;
         (0..180).map(move |i| p + Vector::along_bearing(f64::from(i) * 0.034_906_585) * out)
     };
-    let coarse: Vec<Point> = along.iter().step_by(4).copied().collect();
+    let coarse: Vec<Point> = along.iter().step_by(2).copied().collect();
     let ring = coarse.iter().flat_map(round);
     let kept =
         ring.filter(|p| !inside.contains(*p) && coarse.iter().all(|q| q.distance(*p) > out - 1e-3));
@@ -172,7 +172,10 @@ proptest! {
         );
         let rough = if wide(&from) || wide(&to) { 0.12 } else { STEP };
         let sampled = least(&a, &b);
-        prop_assert!(there.distance <= sampled + 2.0 * DRAWING_TOLERANCE, "{there:?} {sampled}");
+        // Circles a double step apart dip between each other, at the narrowest coping by 1 mm, and
+        // are cut a millimeter within.
+        let under = if rough > STEP { 3.0 } else { 2.0 } * DRAWING_TOLERANCE;
+        prop_assert!(there.distance <= sampled + under, "{there:?} {sampled}");
         prop_assert!(sampled <= there.distance + rough, "{there:?} {sampled}");
         if there.lie == Lie::Meeting {
             prop_assert!(sampled <= rough);

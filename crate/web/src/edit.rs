@@ -3,9 +3,9 @@
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::geom::{PathRecord, Point, Vector, Vertex};
+use batterboard_core::json;
 use batterboard_core::session::draft::{Drawn, Mode, Typed, Wanted};
-use batterboard_core::session::{DragTarget, Part, ShapeEdit, Shaped, TapeChoice, Target};
-use batterboard_core::site::TapeEnd;
+use batterboard_core::session::{DragTarget, Part, ShapeEdit, Shaped, Target};
 use batterboard_core::sketch::Sketch;
 use batterboard_core::sketch::build::Way;
 use batterboard_core::units::System;
@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-use crate::js::{Answer, Outcome, list_to_js, made_by_page, to_js};
+use crate::js::{Answer, Outcome, made_by_page, to_js};
 use crate::planner::Planner;
 
 /// What a hand holds.
@@ -207,14 +207,17 @@ impl Planner {
         feature.map(|feature| feature.id.clone())
     }
 
-    /// What an end of a tape is held to that is put down at a place.
-    pub fn tape_end_at(&self, x: f64, y: f64, reach: f64) -> Answer<TapeEnd> {
-        to_js(&self.session.tape_end_at(Point::new(x, y), reach))
+    /// What an end of a tape is held to that is put down at a place, as JSON.
+    pub fn tape_end_at(&self, x: f64, y: f64, reach: f64) -> String {
+        json::to_string(&self.session.tape_end_at(Point::new(x, y), reach))
     }
 
-    /// Everything an end of a tape may be held to but points.
-    pub fn tape_choices(&self) -> Result<Vec<Ts<TapeChoice>>, JsValue> {
-        list_to_js(&self.session.tape_choices())
+    /// Everything an end of a tape may be held to but points, as JSON, each followed by its name.
+    pub fn tape_choices(&self) -> Vec<String> {
+        let choices = self.session.tape_choices().into_iter();
+        choices
+            .flat_map(|it| [json::to_string(&it.end), it.name])
+            .collect()
     }
 
     /// The course of the lot whose side lies nearest to a place, within a reach (meters).

@@ -5,7 +5,7 @@ use batterboard_core::exchange;
 use batterboard_core::exchange::changes::{self, Change};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Command, Keepsake, Ledger, Session, Steps};
+use batterboard_core::session::{Command, Keepsake, Ledger, Session};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::{Deserialize, Serialize};
@@ -144,9 +144,11 @@ impl Planner {
         self.session.redo_steps(steps)
     }
 
-    /// Every edit that can be taken back or carried out again, by its name.
-    pub fn steps(&self) -> Answer<Steps> {
-        to_js(&self.session.steps())
+    /// The edits that can be taken back, or those that can be carried out again, by their names, those
+    /// nearest the present first.
+    pub fn steps(&self, redo: bool) -> Vec<String> {
+        let steps = self.session.steps();
+        if redo { steps.redo } else { steps.undo }
     }
 
     /// Everything the page lists beside the plan, but for the quantities.

@@ -2,12 +2,9 @@
 // it.
 import { useRef, useState } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
-import type { Steps } from '../core/types.ts';
 import { goBack } from '../state/actions.ts';
 import { ledger } from '../state/store.ts';
 import { Menu } from './Menu.tsx';
-
-const NONE: Steps = { undo: [], redo: [] };
 
 /** Unfolds the list. */
 export function openSteps(): void {
@@ -27,8 +24,8 @@ export function StepList() {
 
 function List() {
   // Its names alone do not tell one site from another.
-  const revision = ledger.value?.revision;
-  const { undo, redo } = revision === undefined ? NONE : ask((p) => p.steps(), NONE);
+  void ledger.value?.revision;
+  const [undo, redo] = [false, true].map((again) => ask((p) => p.steps(again), [])) as [string[], string[]];
   const rows = [
     ...redo.map((name, i): [string, number] => [name, -1 - i]).reverse(),
     ...undo.map((name, i): [string, number] => [name, i]),

@@ -1,9 +1,8 @@
 // The bar over the plan while a tape is stretched: what its ends are held to, its reading, and what that rests on.
 import { useId } from 'preact/hooks';
-import { ask } from '../core/planner.ts';
 import type { TapeEnd } from '../core/types.ts';
 import { drawing, ledger } from '../state/store.ts';
-import { endTape, holdEnd, holdToPoint, indexOf, removeTape, sameEnd, taping } from './tapes.ts';
+import { choices, endTape, holdEnd, holdToPoint, indexOf, removeTape, sameEnd, taping } from './tapes.ts';
 
 const POINT = 'point';
 
@@ -21,10 +20,6 @@ export function TapeBar() {
         <p class="draw-wants" role="status">
           {word ? <span class="draw-word">{word}</span> : row ? <b>{row.distance?.text ?? 'Waits'}</b> : hint}
         </p>
-      </header>
-      <div class="draw-typing">
-        <End label="From" which={0} end={ends[0]} />
-        <End label="To" which={1} end={ends[1]} />
         {row && (
           <button type="button" onClick={() => removeTape(index)}>
             Remove
@@ -33,6 +28,10 @@ export function TapeBar() {
         <button type="button" class="main" onClick={endTape}>
           Done
         </button>
+      </header>
+      <div class="draw-typing">
+        <End label="From" which={0} end={ends[0]} />
+        <End label="To" which={1} end={ends[1]} />
       </div>
       {row && <p class="field-hint">{row.says.join(' ')}</p>}
     </section>
@@ -41,8 +40,8 @@ export function TapeBar() {
 
 function End({ label, which, end }: { label: string; which: 0 | 1; end: TapeEnd | null }) {
   const id = useId();
-  const choices = ask((p) => p.tape_choices(), []);
-  const value = end && 'at' in end ? POINT : String(choices.findIndex((it) => sameEnd(it.end, end)));
+  const all = choices();
+  const value = end && 'at' in end ? POINT : String(all.findIndex((it) => sameEnd(it.end, end)));
   return (
     <div class="draw-box">
       <label for={id}>{label}</label>
@@ -50,7 +49,7 @@ function End({ label, which, end }: { label: string; which: 0 | 1; end: TapeEnd 
         id={id}
         value={value}
         onChange={(event) => {
-          const picked = choices[Number(event.currentTarget.value)];
+          const picked = all[Number(event.currentTarget.value)];
           if (picked) holdEnd(which, picked.end);
           else void holdToPoint(which);
         }}
@@ -58,7 +57,7 @@ function End({ label, which, end }: { label: string; which: 0 | 1; end: TapeEnd 
         <option value="-1" disabled>
           Not yet
         </option>
-        {choices.map(({ name }, i) => (
+        {all.map(({ name }, i) => (
           <option key={i} value={String(i)}>
             {name}
           </option>

@@ -316,6 +316,15 @@ function menu(canvas: HTMLCanvasElement, event: MouseEvent): void {
   openNumbersAt(at(canvas, event), REACH.mouse);
 }
 
+/** The pointer has left the plan: nothing is under it. */
+function leave(): void {
+  tip.value = null;
+  if (over !== 'turn') return;
+  over = undefined;
+  ask((p) => p.hover(NaN, NaN, 0, 1), undefined);
+  askForFrame();
+}
+
 /** Listens to the canvas; gives what stops it. */
 export function listen(canvas: HTMLCanvasElement): () => void {
   const stop = new AbortController();
@@ -332,7 +341,7 @@ export function listen(canvas: HTMLCanvasElement): () => void {
     options,
   );
   canvas.addEventListener('pointercancel', (event) => lost(canvas, event), options);
-  canvas.addEventListener('pointerleave', () => (tip.value = null), options);
+  canvas.addEventListener('pointerleave', leave, options);
   canvas.addEventListener('wheel', (event) => wheel(canvas, event), { ...options, passive: false });
   canvas.addEventListener('contextmenu', (event) => menu(canvas, event), options);
   return () => stop.abort();

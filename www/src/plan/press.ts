@@ -3,6 +3,7 @@
 import { ask } from '../core/planner.ts';
 import { openEntry, takeInHand } from '../ledger/entry.ts';
 import { chosenFeature, chosenSide, ledgerUp, ledger, shaping, step } from '../state/store.ts';
+import { endAt } from './tapes.ts';
 import { current, siteAt } from './view.ts';
 
 /** Opens the numbers of what lies within a reach (css pixels) of a place on the canvas; says whether there are any. */
@@ -18,7 +19,7 @@ export function openNumbersAt(at: { x: number; y: number }, reach: number): bool
     return true;
   }
   // Of what is not taken in hand, the nearest edge.
-  const end = ask((p) => p.tape_end_at(x, y, reach / scale), null);
+  const end = endAt(x, y, reach / scale);
   if (end && 'work' in end) return shellNumbers('.standing-place input');
   if (end && 'side' in end) {
     step.value = 'lot';

@@ -22,6 +22,19 @@ export const taping = signal<Taping | null>(null);
 
 export const sameEnd = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
+/** What a tape is held to that is put down at a place of the site. */
+export const endAt = (x: number, y: number, reach: number): TapeEnd | null =>
+  JSON.parse(ask((p) => p.tape_end_at(x, y, reach), 'null')) as TapeEnd | null;
+
+/** Everything it may be held to but points, by name. */
+export function choices(): { end: TapeEnd; name: string }[] {
+  const told = ask((p) => p.tape_choices(), []);
+  return Array.from({ length: told.length / 2 }, (_, i) => ({
+    end: JSON.parse(told[2 * i] ?? '') as TapeEnd,
+    name: told[2 * i + 1] ?? '',
+  }));
+}
+
 const NEW: Taping = { ends: [null, null], word: '' };
 
 export function startTape(): void {
@@ -58,7 +71,7 @@ export function holdEnd(which: 0 | 1, end: TapeEnd | null): void {
 /** Puts an end down at a place on the canvas: the first, then the other, then the first of the next tape. */
 export function tapTape(at: { x: number; y: number }, reach: number): void {
   const [x, y] = siteAt(current.view, at.x, at.y);
-  const end = ask((p) => p.tape_end_at(x, y, reach / current.view.scale), null);
+  const end = endAt(x, y, reach / current.view.scale);
   const [from, to] = taping.value?.ends ?? NEW.ends;
   if (from && to && indexOf([from, to]) >= 0) taping.value = NEW;
   holdEnd(taping.value?.ends[0] ? 1 : 0, end);

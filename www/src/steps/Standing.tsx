@@ -19,7 +19,7 @@ export function Standing({ shell, at }: { shell: Stands; at: Point }) {
         {shell.mirrored && <span class="head-aside">flipped</span>}
       </p>
       <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end, where the bearing points.</p>
-      <div class="stepped standing-place">
+      <div class="pairs standing-place">
         <Figure label="Shell place, east" measure="long-length" value={at[0]} commit={(x) => edit({ 'move-shell': { at: [x, at[1]] } })} />
         <Figure label="Shell place, north" measure="long-length" value={at[1]} commit={(y) => edit({ 'move-shell': { at: [at[0], y] } })} />
       </div>

@@ -502,23 +502,27 @@ fn works(told: &mut Told, before: &Site, after: &Site) {
 
 fn rates(told: &mut Told, before: &Site, after: &Site) {
     let pairs = paired(&before.rates, &after.rates, |a, b| a.key == b.key);
-    counted(told, "rate", &pairs);
+    let other = pairs.both.iter().filter(|(a, b)| a != b).count();
+    let counts = [pairs.added.len(), pairs.removed.len(), other];
+    counted(told, "rate", counts);
 }
 
 /// A tape has no name: it is the one between these ends.
 fn tapes(told: &mut Told, before: &Site, after: &Site) {
-    let pairs = paired(&before.tapes, &after.tapes, |a, b| a == b);
-    counted(told, "tape", &pairs);
+    let (was, is) = (&before.tapes, &after.tapes);
+    let added = is.iter().filter(|it| !was.contains(it)).count();
+    let removed = was.iter().filter(|it| !is.contains(it)).count();
+    counted(told, "tape", [added, removed, 0]);
 }
 
 /// How many of a sort were added, removed and changed.
-fn counted<T: PartialEq>(told: &mut Told, what: &str, pairs: &Pairs<'_, T>) {
-    let other = pairs.both.iter().filter(|(a, b)| a != b).count();
-    for (kind, count, does) in [
-        (ChangeKind::Added, pairs.added.len(), "added"),
-        (ChangeKind::Removed, pairs.removed.len(), "removed"),
-        (ChangeKind::Changed, other, "changed"),
-    ] {
+fn counted(told: &mut Told, what: &str, counts: [usize; 3]) {
+    let sorts = [
+        (ChangeKind::Added, "added"),
+        (ChangeKind::Removed, "removed"),
+        (ChangeKind::Changed, "changed"),
+    ];
+    for ((kind, does), count) in sorts.into_iter().zip(counts) {
         match count {
             0 => {}
             1 => told.tell(kind, format!("1 {what} {does}.")),

@@ -41,24 +41,19 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
         Some(order) => order.get(course).map_or(Now::Gone, |at| Now::At(*at)),
         None => now(old, new, course),
     };
-    let tapes = site.tapes.iter().flat_map(|tape| {
-        let [from, to] = [&tape.from, &tape.to].map(|end| ends(end, &now));
-        let pairs = from.into_iter().flat_map(move |from| {
-            let to = to.clone().into_iter();
-            to.map(move |to| Tape {
-                from: from.clone(),
-                to,
-            })
-        });
-        pairs.filter(|tape| tape.from != tape.to)
-    });
-    let mut once: Vec<Tape> = Vec::with_capacity(site.tapes.len());
-    for tape in tapes {
-        if !once.contains(&tape) {
-            once.push(tape);
+    let mut tapes = Vec::with_capacity(site.tapes.len());
+    for tape in &site.tapes {
+        for from in ends(&tape.from, &now) {
+            for to in ends(&tape.to, &now) {
+                let from = from.clone();
+                let tape = Tape { from, to };
+                if tape.from != tape.to && !tapes.contains(&tape) {
+                    tapes.push(tape);
+                }
+            }
         }
     }
-    site.tapes = once;
+    site.tapes = tapes;
     if !followed {
         return;
     }

@@ -49,8 +49,7 @@ struct KeptPatch {
 }
 
 /// The steps of an open site by their names, on either side those nearest the present first.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Steps {
     /// What can be taken back.
     pub undo: Vec<String>,

@@ -37,8 +37,7 @@ pub struct TapeRow {
 }
 
 /// Something that an end of a tape may be held to.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+#[derive(Debug, Clone, PartialEq)]
 pub struct TapeChoice {
     /// The end.
     pub end: TapeEnd,
