@@ -105,8 +105,8 @@ function beginPress(pointer: number, touch: Touch, reach: number): void {
   pressing = window.setTimeout(() => {
     if (hold.kind !== 'thing' && hold.kind !== 'paper') return;
     giveUp();
-    hold = { kind: 'pressed', pointer };
-    openNumbersAt(touch, reach);
+    // On bare ground it goes on as it was.
+    if (openNumbersAt(touch, reach)) hold = { kind: 'pressed', pointer };
   }, PRESS);
 }
 

@@ -4,7 +4,6 @@ use std::sync::Arc;
 
 use super::follow;
 use super::handle::{self, Handle};
-use super::ring;
 use super::scene::scene;
 use super::shape::Target;
 use super::snap::{self, Snap};
@@ -16,6 +15,10 @@ use crate::sketch::catch::{Scene, Stroke, catch};
 /// How far outside the rim the turning handle stands on the screen, pixels: clear of the
 /// finger that drags the shell.
 const HANDLE_STANDOFF: f64 = 44.0;
+
+/// How far beyond the handle a hand still turns the shell by whole degrees, pixels: a finger's
+/// breadth or so.
+const NEAR_RING: f64 = 48.0;
 
 /// What is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -156,7 +159,7 @@ impl Gesture {
             DragTarget::Turn => {
                 let placement = site.site().placement.as_ref()?;
                 let (_, knob) = handle(site, scale)?;
-                near = ring::near(knob.distance(placement.at), scale);
+                near = knob.distance(placement.at) + NEAR_RING / scale;
                 (
                     Vector::default(),
                     placement.heading - (at - placement.at).bearing(),
@@ -308,7 +311,7 @@ impl Gesture {
         };
         let near = at.distance(placement.at) <= self.near;
         placement.heading = if snap && near && snapped.is_none() {
-            ring::whole(wanted)
+            snap::whole(wanted)
         } else {
             heading
         };

@@ -12,9 +12,6 @@ const STEP: u16 = 5;
 /// How long the marks at every 5, 15 and 90 degrees are, pixels.
 const MARKS: [f64; 3] = [6.0, 11.0, 18.0];
 
-/// How far beyond the ring a hand still turns by whole degrees, pixels: a finger's breadth or so.
-const NEAR: f64 = 48.0;
-
 /// The ring, site meters.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TurnRing {
@@ -70,17 +67,6 @@ impl Session {
             text: show(Measure::Heading, heading, site.display).text,
         })
     }
-}
-
-/// How far from the shell's middle a hand may be to turn it by whole degrees, meters, in a view of
-/// `scale` pixels per meter whose handle stands at `radius`.
-pub(super) fn near(radius: f64, scale: f64) -> f64 {
-    radius + NEAR / scale
-}
-
-/// The heading of whole degrees nearest to one, radians in one turn.
-pub(super) fn whole(heading: f64) -> f64 {
-    crate::math::wrap_turn((heading / TURN * 360.0).round() * snap::DEGREE)
 }
 
 #[cfg(test)]

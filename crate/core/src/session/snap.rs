@@ -77,6 +77,11 @@ pub fn turned(site: &CheckedSite, at: Point, heading: f64) -> (f64, Option<Snap>
     }
 }
 
+/// The heading of whole degrees nearest to one, radians in one turn.
+pub(super) fn whole(heading: f64) -> f64 {
+    wrap_turn((heading / DEGREE).round() * DEGREE)
+}
+
 /// The straight wall or lot line nearest to a point.
 pub fn nearest_line(site: &CheckedSite, at: Point) -> Option<StraightLine> {
     lines(site).min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
