@@ -9,7 +9,7 @@ interface Props {
   children: ComponentChildren;
 }
 
-export function Menu({ menu, class: more = '', onToggle, children }: Props) {
+export function Menu({ menu, class: kind = 'menu', onToggle, children }: Props) {
   const leave = (to: EventTarget | null) => {
     if (menu.current && to instanceof Node && !menu.current.contains(to)) menu.current.open = false;
   };
@@ -20,7 +20,7 @@ export function Menu({ menu, class: more = '', onToggle, children }: Props) {
   }, []);
   return (
     <details
-      class={`menu ${more}`}
+      class={kind}
       ref={menu}
       onToggle={onToggle}
       onKeyDown={(event) => {

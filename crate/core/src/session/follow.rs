@@ -43,8 +43,8 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
     };
     let mut tapes = Vec::with_capacity(site.tapes.len());
     for tape in &site.tapes {
-        for from in ends(&tape.from, &now) {
-            for to in ends(&tape.to, &now) {
+        for from in ends(&tape.from, now) {
+            for to in ends(&tape.to, now) {
                 let from = from.clone();
                 let tape = Tape { from, to };
                 if tape.from != tape.to && !tapes.contains(&tape) {

@@ -3,7 +3,6 @@
 use super::drag::{DragTarget, handle};
 use super::{Session, snap};
 use crate::geom::{Point, Vector};
-use crate::math::TURN;
 use crate::units::{Measure, show};
 
 /// From one mark of the ring to the next, degrees.
@@ -74,6 +73,7 @@ mod tests {
     #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
     use super::*;
+    use crate::math::TURN;
     use crate::session::Command;
     use crate::session::tests::with_shell;
 

@@ -129,7 +129,7 @@ fn a_tape_that_says_nothing_is_refused() {
     ] {
         let faults = session.apply(Command::SetTapes(vec![tape])).unwrap_err();
         assert_eq!(
-            (faults[0].code.as_ref(), faults[0].pointer.as_ref()),
+            (faults[0].code, faults[0].pointer.as_str()),
             (code, pointer)
         );
     }
