@@ -105,10 +105,7 @@ fn points(site: &CheckedSite, end: &TapeEnd, dig: &Region) -> Vec<Point> {
                 MeasuredFrom::Rim => shell.record.coping_width,
                 _ => shell.record.coping_width + site.site().works.deck.width,
             };
-            widened(
-                &shell.outline.posed(&placement.pose()).vertices().to_vec(),
-                out,
-            )
+            widened(shell.outline.posed(&placement.pose()).vertices(), out)
         }
     }
 }
