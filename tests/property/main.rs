@@ -28,6 +28,7 @@ mod picture;
 mod shapes;
 mod shell;
 mod sketch;
+mod tapes;
 mod units;
 mod verdict;
 mod workings;

@@ -21,6 +21,7 @@ import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
 import { pageKey } from './plan/keys.ts';
+import { taping } from './plan/tapes.ts';
 import { ledgerWidth, panelWidth } from './state/arrangement.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
 import { StepPanel } from './steps/StepPanel.tsx';
@@ -72,10 +73,10 @@ export function App() {
   );
 }
 
-/** What has the plan: a drawing, a point whose elevation is asked for, or a shape being changed. */
+/** What has the plan: a drawing, a point whose elevation is asked for, a shape being changed, or a tape. */
 function overPlan(): string | undefined {
   if (drawing.value || askedHeight.value) return 'drawing';
-  return shaping.value ? 'shaping' : undefined;
+  return shaping.value || taping.value ? 'shaping' : undefined;
 }
 
 function Foot() {

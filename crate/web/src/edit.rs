@@ -3,6 +3,7 @@
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::point::rectangle;
 use batterboard_core::geom::{PathRecord, Point, Vector, Vertex};
+use batterboard_core::json;
 use batterboard_core::session::draft::{Drawn, Mode, Typed, Wanted};
 use batterboard_core::session::{DragTarget, Part, ShapeEdit, Shaped, Target};
 use batterboard_core::sketch::Sketch;
@@ -157,13 +158,13 @@ impl From<ShapeAction> for ShapeEdit {
 impl Planner {
     /// What a pointer at a place would take hold of; `reach` in meters, `scale` in pixels per meter.
     pub fn hover(
-        &self,
+        &mut self,
         x: f64,
         y: f64,
         reach: f64,
         scale: f64,
     ) -> Result<Option<Ts<HeldPart>>, JsValue> {
-        let held = self.session.hit_test(Point::new(x, y), reach, scale);
+        let held = self.session.hover(Point::new(x, y), reach, scale);
         held.map(|held| to_js(&HeldPart::from(held))).transpose()
     }
 
@@ -204,6 +205,19 @@ impl Planner {
     pub fn feature_id_at(&self, x: f64, y: f64, reach: f64) -> Option<String> {
         let feature = self.session.feature_at(Point::new(x, y), reach);
         feature.map(|feature| feature.id.clone())
+    }
+
+    /// What an end of a tape is held to that is put down at a place, as JSON.
+    pub fn tape_end_at(&self, x: f64, y: f64, reach: f64) -> String {
+        json::to_string(&self.session.tape_end_at(Point::new(x, y), reach))
+    }
+
+    /// Everything an end of a tape may be held to but points, as JSON, each followed by its name.
+    pub fn tape_choices(&self) -> Vec<String> {
+        let choices = self.session.tape_choices().into_iter();
+        choices
+            .flat_map(|it| [json::to_string(&it.end), it.name])
+            .collect()
     }
 
     /// The course of the lot whose side lies nearest to a place, within a reach (meters).

@@ -74,6 +74,8 @@ pub enum Highlight {
     Feature(String),
     /// A side of the lot, by its course.
     Side(usize),
+    /// A tape, by its index.
+    Tape(usize),
 }
 
 impl Highlight {
@@ -85,6 +87,7 @@ impl Highlight {
             Self::Quantity(key) => Focus::Quantity(key),
             Self::Feature(id) => Focus::Feature(id),
             Self::Side(course) => Focus::Side(*course),
+            Self::Tape(index) => Focus::Tape(*index),
         }
     }
 }
@@ -131,14 +134,21 @@ impl Planner {
         to_js(&Outcome::from(done))
     }
 
-    /// Takes the last edit back.
-    pub fn undo(&mut self) -> bool {
-        self.session.undo()
+    /// Takes so many edits back, as far as there are any; gives how many.
+    pub fn undo(&mut self, steps: usize) -> usize {
+        self.session.undo_steps(steps)
     }
 
-    /// Carries out again what was taken back.
-    pub fn redo(&mut self) -> bool {
-        self.session.redo()
+    /// Carries out again so many edits that were taken back; gives how many.
+    pub fn redo(&mut self, steps: usize) -> usize {
+        self.session.redo_steps(steps)
+    }
+
+    /// The edits that can be taken back, or those that can be carried out again, by their names, those
+    /// nearest the present first.
+    pub fn steps(&self, redo: bool) -> Vec<String> {
+        let steps = self.session.steps();
+        if redo { steps.redo } else { steps.undo }
     }
 
     /// Everything the page lists beside the plan, but for the quantities.

@@ -52,7 +52,7 @@ export interface ConstructionSettings {
 
 /** The site document, named as in a site file. */
 export type Site = Omit<
-  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives'>,
+  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives' | 'tapes'>,
   'works' | 'lot' | 'picture' | 'rules'
 > & { works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
 

@@ -7,6 +7,10 @@ import { beginGuide } from '../guide/Guide.tsx';
 import { saveFile } from '../job/files.ts';
 import { fitPlan, toggleSnap, turn, zoomIn, zoomOut } from '../plan/keys.ts';
 import { ledgerFolded } from '../state/arrangement.ts';
+import { openSteps } from '../job/StepList.tsx';
+import { toggleLock } from '../plan/lock.ts';
+import { openNumbers } from '../plan/press.ts';
+import { startTape } from '../plan/tapes.ts';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { tally } from '../state/quantities.ts';
 import { chosenFeature, chosenSide, ledger, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
@@ -25,6 +29,10 @@ const ACTIONS: [string, () => void][] = [
   ['Turn the shell 1° to the left', () => turn(-1, false)],
   ['Turn the shell 1° to the right', () => turn(1, false)],
   ['Snapping on or off', toggleSnap],
+  ['Stretch a tape between two things', startTape],
+  ['Lock or unlock the plan', toggleLock],
+  ['Exact numbers of the shell', openNumbers],
+  ['All steps, to go to any of them', openSteps],
   ['Show the whole lot', fitPlan],
   ['Zoom in', zoomIn],
   ['Zoom out', zoomOut],

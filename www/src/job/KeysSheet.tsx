@@ -7,11 +7,13 @@ import { Sheet } from './Sheet.tsx';
 
 const HANDS: [string, string][] = [
   ['Drag the shell', 'moves it; with Alt, snapping is the other way round'],
-  ['Drag its handle', 'turns it'],
+  ['Drag its handle', 'turns it by whole degrees; freely far out, or with Alt'],
+  ['Press for half a second, or the right button', 'opens the exact numbers of what lies there'],
   ['Drag bare ground', 'moves the view'],
   ['Two fingers, or the wheel', 'zoom'],
   ['Slide a finger while drawing', 'the cross stands above it; lifting places the point'],
   ['Click or tap a thing', 'says what it is'],
+  ['A pen', 'while it is there, fingers and palm are left out'],
 ];
 const ANYWHERE: [string, string][] = [
   ['Ctrl or ⌘ + Z', 'undo'],

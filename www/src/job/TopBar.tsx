@@ -10,6 +10,8 @@ import { KeepBar } from '../jobs/KeepBar.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
 import { openPicked, saveFile } from './files.ts';
+import { Menu } from './Menu.tsx';
+import { StepList } from './StepList.tsx';
 
 export function TopBar() {
   const now = job.value;
@@ -46,6 +48,7 @@ function Bar({ now }: { now: NonNullable<typeof job.value> }) {
       <div class="top-group" role="group" aria-label="Undo and redo">
         <Arrow label={now.undo ? `Undo: ${now.undo}` : 'Nothing to undo'} off={!now.undo} does={undo} />
         <Arrow label={now.redo ? `Redo: ${now.redo}` : 'Nothing to redo'} off={!now.redo} does={redo} back />
+        <StepList />
       </div>
       <Units />
       <Files />
@@ -107,20 +110,7 @@ function Files() {
       <button type="button" class="top-wide" onClick={saveFile}>
         Save
       </button>
-      <details
-        class="menu"
-        ref={menu}
-        onKeyDown={(event) => {
-          if (event.key === 'Escape' && menu.current) {
-            menu.current.open = false;
-            menu.current.querySelector('summary')?.focus();
-          }
-        }}
-        onFocusOut={(event) => {
-          const to = event.relatedTarget;
-          if (to instanceof Node && menu.current && !menu.current.contains(to)) menu.current.open = false;
-        }}
-      >
+      <Menu menu={menu}>
         <summary>Job</summary>
         <ul>
           <li>
@@ -174,7 +164,7 @@ function Files() {
             </button>
           </li>
         </ul>
-      </details>
+      </Menu>
     </>
   );
 }

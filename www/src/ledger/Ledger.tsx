@@ -8,6 +8,7 @@ import type { Topic } from '../core/types.ts';
 import { Clearances } from './Clearances.tsx';
 import { Cautions } from './Cautions.tsx';
 import { places } from './places.ts';
+import { Tapes } from './Tapes.tsx';
 import { Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
 
@@ -42,6 +43,7 @@ export function Ledger() {
             <Cautions findings={placed.get('verdict')} place="verdict" />
             <Clearances clearances={now.clearances} />
             <Cautions findings={placed.get('clearances')} place="clearances" />
+            <Tapes tapes={now.tapes} />
             <Quantities findings={placed} placed={now.shell !== null} />
           </>
         )}

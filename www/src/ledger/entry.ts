@@ -23,6 +23,15 @@ export function openEntry(entry: Entry): void {
   requestAnimationFrame(() => show(entry, PATIENCE));
 }
 
+/** Takes a field in hand once it is there. */
+export function takeInHand(field: string, patience = PATIENCE): void {
+  requestAnimationFrame(() => {
+    const it = document.querySelector<HTMLElement>(field);
+    if (it) it.focus();
+    else if (patience > 0) takeInHand(field, patience - 1);
+  });
+}
+
 /** The part of the open step, marked `data-entry`. */
 function show(entry: Entry, patience: number): void {
   const part = document.querySelector<HTMLElement>(`#step-panel [data-entry='${entry}']`);

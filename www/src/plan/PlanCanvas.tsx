@@ -9,8 +9,11 @@ import { listen, tip } from './gesture.ts';
 import { HeightBar } from './HeightBar.tsx';
 import { SectionButton, SectionPanel } from '../section/SectionPanel.tsx';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
+import { planLocked, toggleLock } from './lock.ts';
 import { paintOn } from './painter.ts';
 import { ShapeBar } from './ShapeBar.tsx';
+import { TapeBar } from './TapeBar.tsx';
+import { startTape, taping } from './tapes.ts';
 import { current } from './view.ts';
 
 export function PlanCanvas() {
@@ -40,6 +43,7 @@ export function PlanCanvas() {
       <DrawBar />
       <HeightBar />
       <ShapeBar />
+      <TapeBar />
       <div class="plan-sheet">
         <canvas
           ref={canvas}
@@ -52,12 +56,30 @@ export function PlanCanvas() {
           onKeyDown={planKey}
         />
         <p id="plan-keys" class="unseen">
-          Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, plus and minus zoom, 0 shows the
-          whole lot.
+          Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, T stretches a tape, L locks the
+          plan, plus and minus zoom, 0 shows the whole lot.
         </p>
         {snapped.value && <p class="plan-snap">{snapped.value}</p>}
         <Tip />
-        <SectionButton />
+        <div class="plan-corner">
+          <SectionButton />
+          <button type="button" class="plan-hand" aria-pressed={taping.value !== null} onClick={startTape}>
+            Tape
+          </button>
+          <button
+            type="button"
+            class="plan-hand"
+            aria-label="Lock the plan"
+            title={planLocked.value ? 'Unlock the plan' : 'Lock the plan'}
+            aria-pressed={planLocked.value}
+            onClick={toggleLock}
+          >
+            <svg viewBox="0 0 24 24" aria-hidden="true">
+              <path d={planLocked.value ? 'M8 11V7a4 4 0 0 1 8 0v4' : 'M8 11V6a4 4 0 0 1 7.5-2'} />
+              <path d="M5 11h14v9H5z" />
+            </svg>
+          </button>
+        </div>
         <div class="plan-tools" role="group" aria-label="Zoom">
           <button type="button" onClick={zoomIn} aria-label="Zoom in">
             +

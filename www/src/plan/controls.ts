@@ -3,7 +3,7 @@ import { ask } from '../core/planner.ts';
 import { askForFrame } from './frame.ts';
 
 /** Controls lie over the plan and take the hand; what only passes over it does not. */
-const CONTROLS = '.plan-tools, .section-button';
+const CONTROLS = '.plan-tools, .section-button, .plan-hand';
 
 let covered: number[] = [];
 let told: unknown;

@@ -1,21 +1,29 @@
 // Fingers and mouse on the plan. One pointer on the shell moves it, on bare ground it pulls the paper; a
-// second finger lets go of the shell and zooms. Moves are kept until the next frame, one per frame.
+// second finger lets go of the shell and zooms. A finger or pen that stays where it is opens the exact numbers of what
+// lies there. Moves are kept until the next frame, one per frame.
 import { signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
+import type { DragTarget } from '../core/types.ts';
 import { refresh } from '../state/actions.ts';
 import { chosenFeature, drawing, held, shaping, snapping, step } from '../state/store.ts';
 import { hoverDrawing, slideDrawing, tapDrawing } from './drawing.ts';
 import { askForFrame } from './frame.ts';
+import { planLocked } from './lock.ts';
+import { Palms } from './palm.ts';
 import { place } from './pick.ts';
+import { openNumbersAt } from './press.ts';
 import { takeShape } from './shape.ts';
 import { dropSection, pullSection, takeSection } from '../state/section.ts';
 import { tapSide } from './sides.ts';
+import { tapTape, taping } from './tapes.ts';
 import { current, look, pulled, siteAt, zoomed } from './view.ts';
 
 /** How near a pointer must come, css pixels. */
 const REACH = { finger: 22, mouse: 10 };
 /** A finger that moved less than this has tapped, css pixels. */
 const TAP = 6;
+/** A finger or a pen that stays for so long presses, milliseconds (common practice, no source). */
+const PRESS = 500;
 
 interface Touch {
   x: number;
@@ -24,7 +32,8 @@ interface Touch {
 
 type Hold =
   | { kind: 'nothing' }
-  | { kind: 'thing'; pointer: number }
+  | { kind: 'pressed'; pointer: number }
+  | { kind: 'thing'; pointer: number; first: Touch }
   | { kind: 'section'; pointer: number }
   | { kind: 'cross'; pointer: number; first: Touch; last: Touch; slid: boolean }
   | { kind: 'paper'; pointer: number; last: Touch; first: Touch };
@@ -35,6 +44,13 @@ export const tip = signal<{ text: string; x: number; y: number } | null>(null);
 const fingers = new Map<number, Touch>();
 let hold: Hold = { kind: 'nothing' };
 let waiting: { x: number; y: number; snap: boolean } | null = null;
+let over: DragTarget | undefined;
+/** A press has just ended: the browser makes no click of it, which would take the focus from the field it opened. */
+let quiet = false;
+let pressing = 0;
+/** When the right button last pulled the paper. */
+let pulledAt = -Infinity;
+const palms = new Palms();
 let pinch: { gap: number; middle: Touch } | null = null;
 
 /** Does the drag that waits, if any; called by the frame. */
@@ -69,7 +85,38 @@ function at(canvas: HTMLCanvasElement, event: MouseEvent): Touch {
   return { x: event.clientX - box.left, y: event.clientY - box.top };
 }
 
+const reachOf = (event: PointerEvent): number => (event.pointerType === 'touch' ? REACH.finger : REACH.mouse);
+
+/** A hand that was taken for a finger turns out to be at rest: what it did is given up. */
+function putDown(): void {
+  stopPress();
+  if (!giveUp()) hold = { kind: 'nothing' };
+  fingers.clear();
+  pinch = null;
+}
+
+function stopPress(): void {
+  window.clearTimeout(pressing);
+}
+
+/** After a while the press opens the numbers of what lies there; it neither drags nor taps. */
+function beginPress(pointer: number, touch: Touch, reach: number): void {
+  stopPress();
+  pressing = window.setTimeout(() => {
+    if (hold.kind !== 'thing' && hold.kind !== 'paper') return;
+    giveUp();
+    // On bare ground it goes on as it was.
+    if (openNumbersAt(touch, reach)) hold = { kind: 'pressed', pointer };
+  }, PRESS);
+}
+
 function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  if (event.pointerType === 'pen') {
+    // The hand that holds it may have come first.
+    if (fingers.size > 0) putDown();
+    palms.pen(event, true);
+  }
+  if (palms.rests(event)) return;
   const touch = at(canvas, event);
   canvas.setPointerCapture(event.pointerId);
   tip.value = null;
@@ -83,19 +130,21 @@ function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
     hold = { kind: 'cross', pointer: event.pointerId, first: touch, last: touch, slid: false };
     return;
   }
-  if (drawing.value) {
+  if (drawing.value || taping.value) {
     hold = { kind: 'paper', pointer: event.pointerId, last: touch, first: touch };
     return;
   }
-  const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
+  const reach = reachOf(event);
+  if (event.pointerType !== 'mouse') beginPress(event.pointerId, touch, reach);
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
+  const free = event.button === 0 && !planLocked.value;
   const cut = (whole: boolean): boolean =>
-    event.button === 0 && !shaping.value && takeSection(x, y, reach / scale, whole);
+    free && !shaping.value && takeSection(x, y, reach / scale, whole);
   if (cut(false)) return holdSection(canvas, event);
-  const taken = event.button === 0 ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
+  const taken = free ? ask((p) => p.grab(x, y, reach / scale, scale), undefined) : undefined;
   if (taken) {
-    hold = { kind: 'thing', pointer: event.pointerId };
+    hold = { kind: 'thing', pointer: event.pointerId, first: touch };
     held.value = taken;
     canvas.style.cursor = 'grabbing';
     // A shape may reach farther afterwards: the plan is not fitted to it anew.
@@ -118,16 +167,22 @@ function holdSection(canvas: HTMLCanvasElement, event: PointerEvent): void {
 }
 
 function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  if (event.pointerType === 'pen') palms.pen(event, false);
+  if (palms.rests(event)) {
+    if (fingers.has(event.pointerId)) putDown();
+    return;
+  }
   const touch = at(canvas, event);
   if (fingers.has(event.pointerId)) fingers.set(event.pointerId, touch);
   if (pinch) return movePinch();
   if (hold.kind === 'nothing') {
-    if (event.pointerType !== 'mouse') return;
+    if (event.pointerType === 'touch') return;
     if (drawing.value) hoverDrawing(touch.x, touch.y);
     else hover(canvas, touch, REACH.mouse);
     return;
   }
-  if (hold.pointer !== event.pointerId) return;
+  if (hold.pointer !== event.pointerId || hold.kind === 'pressed') return;
+  if ('first' in hold && moved({ first: hold.first, last: touch })) stopPress();
   if (hold.kind === 'cross') {
     hold.last = touch;
     hold.slid ||= moved(hold);
@@ -147,6 +202,8 @@ function move(canvas: HTMLCanvasElement, event: PointerEvent): void {
 }
 
 function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  if (palms.lifted(event)) return;
+  stopPress();
   fingers.delete(event.pointerId);
   if (pinch) {
     // The finger that stays neither pulls nor moves anything until it is lifted too.
@@ -163,6 +220,8 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     held.value = null;
     takeShape();
     refresh();
+  } else if (was.kind === 'pressed') {
+    quiet = true;
   } else if (was.kind === 'section') {
     dropSection(true);
   } else if (was.kind === 'cross') {
@@ -170,8 +229,12 @@ function up(canvas: HTMLCanvasElement, event: PointerEvent): void {
     else tapDrawing(was.first.x, was.first.y, true);
   } else if (!moved(was) && drawing.value) {
     if (event.button === 0) tapDrawing(was.first.x, was.first.y, false);
-  } else if (!moved(was)) {
-    const reach = event.pointerType === 'mouse' ? REACH.mouse : REACH.finger;
+  } else if (!moved(was) && taping.value) {
+    if (event.button === 0) tapTape(was.first, reachOf(event));
+  } else if (moved(was)) {
+    if (event.button === 2) pulledAt = event.timeStamp;
+  } else if (event.button === 0) {
+    const reach = reachOf(event);
     if (tapSide(was.last, reach)) return;
     hover(canvas, was.last, reach);
     openCard(was.last, reach);
@@ -191,6 +254,8 @@ function openCard(touch: Touch, reach: number): void {
 
 /** The system took the pointer away: nothing is left half done. */
 function lost(canvas: HTMLCanvasElement, event: PointerEvent): void {
+  if (palms.lifted(event)) return;
+  stopPress();
   fingers.delete(event.pointerId);
   if (fingers.size === 0) pinch = null;
   if (hold.kind === 'nothing' || hold.pointer !== event.pointerId) return;
@@ -205,6 +270,7 @@ function twoFingers(): { gap: number; middle: Touch } | null {
 }
 
 function startPinch(): void {
+  stopPress();
   giveUp();
   hold = { kind: 'nothing' };
   pinch = twoFingers();
@@ -222,7 +288,10 @@ function movePinch(): void {
 function hover(canvas: HTMLCanvasElement, touch: Touch, reach: number): void {
   const { scale } = current.view;
   const [x, y] = siteAt(current.view, touch.x, touch.y);
-  const under = ask((p) => p.hover(x, y, reach / scale, scale), undefined);
+  const under = planLocked.value ? undefined : ask((p) => p.hover(x, y, reach / scale, scale), undefined);
+  // The ring comes and goes with the handle.
+  if (over !== under && [over, under].includes('turn')) askForFrame();
+  over = under;
   canvas.style.cursor = under ? 'grab' : '';
   const feature = under ? undefined : ask((p) => p.feature_at(x, y, reach / scale), undefined);
   tip.value = feature ? { text: feature, ...touch } : null;
@@ -237,6 +306,25 @@ function wheel(canvas: HTMLCanvasElement, event: WheelEvent): void {
   askForFrame();
 }
 
+/** The right button. What a long press of a finger and the menu key do is done elsewhere. */
+function menu(canvas: HTMLCanvasElement, event: MouseEvent): void {
+  event.preventDefault();
+  const right = event.button === 2 || event.ctrlKey;
+  if (!right || drawing.value || taping.value || event.timeStamp - pulledAt < TAP) return;
+  giveUp();
+  hold = { kind: 'nothing' };
+  openNumbersAt(at(canvas, event), REACH.mouse);
+}
+
+/** The pointer has left the plan: nothing is under it. */
+function leave(): void {
+  tip.value = null;
+  if (over !== 'turn') return;
+  over = undefined;
+  ask((p) => p.hover(NaN, NaN, 0, 1), undefined);
+  askForFrame();
+}
+
 /** Listens to the canvas; gives what stops it. */
 export function listen(canvas: HTMLCanvasElement): () => void {
   const stop = new AbortController();
@@ -244,9 +332,17 @@ export function listen(canvas: HTMLCanvasElement): () => void {
   canvas.addEventListener('pointerdown', (event) => down(canvas, event), options);
   canvas.addEventListener('pointermove', (event) => move(canvas, event), options);
   canvas.addEventListener('pointerup', (event) => up(canvas, event), options);
+  canvas.addEventListener(
+    'touchend',
+    (event) => {
+      if (quiet) event.preventDefault();
+      quiet = false;
+    },
+    options,
+  );
   canvas.addEventListener('pointercancel', (event) => lost(canvas, event), options);
-  canvas.addEventListener('pointerleave', () => (tip.value = null), options);
+  canvas.addEventListener('pointerleave', leave, options);
   canvas.addEventListener('wheel', (event) => wheel(canvas, event), { ...options, passive: false });
-  canvas.addEventListener('contextmenu', (event) => event.preventDefault(), options);
+  canvas.addEventListener('contextmenu', (event) => menu(canvas, event), options);
   return () => stop.abort();
 }

@@ -6,7 +6,10 @@ import { announce, drawing, ledger, shaping, sheet, snapping } from '../state/st
 import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
+import { heldOff, toggleLock } from './lock.ts';
+import { openNumbers } from './press.ts';
 import { shapeKey } from './shape.ts';
+import { endTape, startTape } from './tapes.ts';
 import { current, fitSoon, fitted, look, pulled, zoomed } from './view.ts';
 
 /** How far the paper moves under an arrow key, css pixels. */
@@ -27,6 +30,9 @@ export const PLAN_KEYS: [string, string][] = [
   ['F', 'flip the shell'],
   ['A', 'line it up with the nearest wall or lot line'],
   ['S', 'snapping on or off'],
+  ['T', 'stretch a tape between two things'],
+  ['L', 'lock the plan, or unlock it'],
+  ['Menu, or Shift + F10', 'the exact numbers of the shell'],
   ['+ and −', 'zoom in and out'],
   ['0', 'show the whole lot'],
   ['Ctrl + arrows', 'move the view'],
@@ -74,6 +80,7 @@ function arrow(event: KeyboardEvent, [east, north]: [number, number]): void {
     askForFrame();
     return;
   }
+  if (heldOff()) return;
   const by = step(event.shiftKey);
   edit({ 'nudge-shell': { east: east * by, north: north * by } });
 }
@@ -95,14 +102,20 @@ export function toggleSnap(): void {
   else say(words);
 }
 
-const LETTERS: Record<string, (event: KeyboardEvent) => void> = {
-  f: () => editOrTell('flip-shell', 'The shell was not flipped.'),
-  a: () => editOrTell('align-shell', 'The shell was not lined up.'),
-  s: toggleSnap,
+/** What moves the shell. */
+const MOVES: Record<string, () => void> = {
+  f: () => void editOrTell('flip-shell', 'The shell was not flipped.'),
+  a: () => void editOrTell('align-shell', 'The shell was not lined up.'),
   '[': () => turn(-1, false),
   ']': () => turn(1, false),
   '{': () => turn(-1, true),
   '}': () => turn(1, true),
+};
+
+const LETTERS: Record<string, () => void> = {
+  s: toggleSnap,
+  l: toggleLock,
+  t: startTape,
   '+': zoomIn,
   '=': zoomIn,
   '-': zoomOut,
@@ -124,8 +137,12 @@ export function planKey(event: KeyboardEvent): void {
     event.preventDefault();
     return;
   }
+  if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) {
+    if (openNumbers()) event.preventDefault();
+    return;
+  }
   if (event.key === 'Escape') {
-    if (giveUp()) event.preventDefault();
+    if (giveUp() || endTape()) event.preventDefault();
     return;
   }
   const way = ARROWS[event.key];
@@ -135,10 +152,12 @@ export function planKey(event: KeyboardEvent): void {
     return;
   }
   if (event.ctrlKey || event.metaKey || event.altKey || (drawing.value && !VIEW_KEYS.includes(event.key))) return;
-  const does = LETTERS[event.key.toLowerCase()];
+  const key = event.key.toLowerCase();
+  const moves = MOVES[key];
+  const does = moves ?? LETTERS[key];
   if (!does) return;
   event.preventDefault();
-  does(event);
+  if (!moves || !heldOff()) does();
 }
 
 /** What takes typed letters itself. */

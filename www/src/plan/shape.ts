@@ -5,6 +5,7 @@ import type { Outcome, ShapeAction, ShapeTarget } from '../core/types.ts';
 import { refresh } from '../state/actions.ts';
 import { announce, shaping } from '../state/store.ts';
 import { askForFrame } from './frame.ts';
+import { heldOff } from './lock.ts';
 
 const NOT_DONE: Outcome = { ok: false, findings: [] };
 
@@ -62,11 +63,11 @@ export function shapeKey(event: KeyboardEvent, way: [number, number] | undefined
   }
   const whole = now.shaped.picked === null && (typeof now.target === 'string' || !('feature' in now.target));
   if (way) {
-    if (!whole) shapeDo({ nudge: { east: way[0] * step, north: way[1] * step } });
+    if (!whole && !heldOff()) shapeDo({ nudge: { east: way[0] * step, north: way[1] * step } });
     return true;
   }
   const does = KEYS[event.key.toLowerCase()];
-  if (does) shapeDo(does);
+  if (does && (does === 'next' || does === 'before' || !heldOff())) shapeDo(does);
   return does !== undefined;
 }
 

@@ -27,7 +27,11 @@ export function keep(): void {
 /** Makes one undoable edit. Gives the findings when the core would not have it. */
 export function edit(command: Command): Finding[] {
   const outcome = ask((p) => p.apply(command), NOTHING_DONE);
+  const tapes = ledger.value?.tapes.length ?? 0;
   refresh();
+  if ((ledger.value?.tapes.length ?? 0) < tapes && !(typeof command === 'object' && 'set-tapes' in command)) {
+    say('A tape went with what it was held to. Undo brings both back.');
+  }
   return outcome.ok ? [] : outcome.findings;
 }
 
@@ -42,13 +46,19 @@ export function undo(): void {
   // While something is drawn, its points are taken back.
   if (drawing.value) return back();
   const label = ledger.value?.undo;
-  if (ask((p) => p.undo(), false)) say(`Undone: ${label ?? 'the last step'}`);
+  if (ask((p) => p.undo(1), 0)) say(`Undone: ${label ?? 'the last step'}`);
   refresh();
 }
 
 export function redo(): void {
   const label = ledger.value?.redo;
-  if (ask((p) => p.redo(), false)) say(`Done again: ${label ?? 'the next step'}`);
+  if (ask((p) => p.redo(1), 0)) say(`Done again: ${label ?? 'the next step'}`);
+  refresh();
+}
+
+/** Goes so many steps back (or, below none, forward again) at once. */
+export function goBack(steps: number): void {
+  ask((p) => (steps < 0 ? p.redo(-steps) : p.undo(steps)), 0);
   refresh();
 }
 

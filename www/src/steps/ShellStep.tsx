@@ -11,7 +11,7 @@ export function ShellStep({ site }: { site: Site }) {
   const shell = standing.value;
   return (
     <>
-      {shell && <Standing shell={shell} />}
+      {shell && <Standing shell={shell} at={site.placement?.at ?? [0, 0]} />}
       <details class="part" data-entry="shell" open={shell === null} key={shell === null ? 'none' : 'placed'}>
         <summary>{shell ? 'Choose another shell' : 'Choose a shell'}</summary>
         <div class="part-body">

@@ -1,10 +1,11 @@
 // Where the shell stands: bearing and coping elevation, typed or by steps, and the moves that need no hand.
+import type { Point } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { smallStep, toggleSnap, turn } from '../plan/keys.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { display, snapping, type Standing as Stands } from '../state/store.ts';
 
-export function Standing({ shell }: { shell: Stands }) {
+export function Standing({ shell, at }: { shell: Stands; at: Point }) {
   const step = display.value === 'feet' ? '1 in' : '1 cm';
   const raise = (sense: number) =>
     editOrTell(
@@ -18,7 +19,11 @@ export function Standing({ shell }: { shell: Stands }) {
         {shell.mirrored && <span class="head-aside">flipped</span>}
       </p>
       <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end, where the bearing points.</p>
-      <div class="stepped">
+      <div class="pairs standing-place">
+        <Figure label="Shell place, east" measure="long-length" value={at[0]} commit={(x) => edit({ 'move-shell': { at: [x, at[1]] } })} />
+        <Figure label="Shell place, north" measure="long-length" value={at[1]} commit={(y) => edit({ 'move-shell': { at: [at[0], y] } })} />
+      </div>
+      <div class="stepped standing-heading">
         <Figure
           label="Shell bearing"
           measure="heading"

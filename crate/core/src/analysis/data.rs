@@ -6,6 +6,7 @@ use super::cost::{self, Cost, Uncounted};
 use super::ranges::Ranges;
 use super::rings::ShellRings;
 use super::small_digs::SmallDigs;
+use crate::clearance::tape::Taped;
 use crate::clearance::{Clearance, WorkFigures};
 use crate::deck::DeckPlan;
 use crate::dig::Dig;
@@ -30,6 +31,8 @@ pub struct Analysis {
     pub dig: Option<Dig>,
     /// Every rule measured, least room first.
     pub clearances: Vec<Clearance>,
+    /// Every tape of the site measured, in order; none where it waits for a part of the work.
+    pub tapes: Vec<Option<Taped>>,
     /// Deck, banks, cut and fill.
     pub grading: Option<Grading>,
     /// The runs of pipe, site frame.

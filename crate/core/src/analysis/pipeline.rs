@@ -68,6 +68,7 @@ pub(super) fn run(scenario: &Scenario<'_>, detail: Detail, cache: &mut Cache) ->
     }
     if detail.measures_clearances() {
         analysis.clearances = clearances(site, &analysis);
+        analysis.tapes = clearance::tape::measure(site, &analysis.work);
     }
     if detail.advises() {
         let pricing = cost::price(&analysis.takeoff, &site.site().rates);

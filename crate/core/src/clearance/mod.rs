@@ -8,6 +8,7 @@
 
 mod advice;
 mod farther;
+pub mod tape;
 
 use std::collections::BTreeMap;
 

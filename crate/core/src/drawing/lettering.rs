@@ -186,7 +186,7 @@ fn rank(layer: Layer) -> Rank {
     use FeatureKind as K;
     match layer {
         Layer::Shortfall => 0,
-        Layer::Clearance => DIMENSION,
+        Layer::Clearance | Layer::Tape => DIMENSION,
         Layer::Pile | Layer::Bank | Layer::Equipment | Layer::Pipe { .. } => WORK,
         Layer::Feature(
             K::House | K::Outbuilding | K::Easement | K::SepticField | K::SepticTank | K::Well,
@@ -204,7 +204,7 @@ fn rank(layer: Layer) -> Rank {
 /// Whether a layer's text may be left out, and whether it may stand at the end of a leader.
 fn need(layer: Layer, focused: bool) -> Need {
     match layer {
-        Layer::Shortfall => Need::Required,
+        Layer::Shortfall | Layer::Tape => Need::Required,
         _ if focused => Need::Required,
         Layer::Clearance | Layer::Pile | Layer::Bank | Layer::Equipment | Layer::Benchmark => {
             Need::Leader
@@ -217,7 +217,7 @@ fn need(layer: Layer, focused: bool) -> Need {
 /// How far a layer's text keeps from what it names, view units.
 fn gap(layer: Layer) -> f64 {
     match layer {
-        Layer::Shortfall | Layer::Clearance => 4.0,
+        Layer::Shortfall | Layer::Clearance | Layer::Tape => 4.0,
         Layer::Monument(_) => 8.0,
         Layer::Benchmark => 7.0,
         Layer::Pipe { .. } => 5.0,

@@ -20,6 +20,7 @@ mod relief;
 mod scale_bar;
 mod setback;
 mod sides;
+mod tape;
 mod work;
 
 pub use anchor::{Anchor, LineSide};
@@ -123,6 +124,8 @@ pub enum Layer {
     Focus,
     /// The same, where it is a line.
     FocusLine,
+    /// A tape: a distance that somebody wants to see.
+    Tape,
     /// A clearance that holds.
     Clearance,
     /// A clearance that falls short.

@@ -1,6 +1,6 @@
 //! What quantities lay over the plan: the geometry that a quantity was measured on.
 
-use super::{Drawing, Focus, Layer, earth, hardware};
+use super::{Drawing, Focus, Layer, earth, hardware, tape};
 use crate::analysis::{Analysis, ShellRings};
 use crate::geom::{Region, boolean};
 use crate::shell::Shell;
@@ -14,6 +14,7 @@ pub fn overlay(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Dra
     let mut drawing = Drawing::default();
     earth::lies(&mut drawing, site, analysis);
     hardware::lies(&mut drawing, site, analysis);
+    tape::lies(&mut drawing, site, analysis, focus);
     let Focus::Quantity(key) = focus else {
         return drawing;
     };

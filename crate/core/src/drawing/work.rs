@@ -38,6 +38,8 @@ pub enum Focus<'a> {
     Feature(&'a str),
     /// The side of the lot that this course describes.
     Side(usize),
+    /// The tape of this index.
+    Tape(usize),
 }
 
 /// Dig, deck, shell and clearances as they stand.

@@ -99,6 +99,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
         now,
         |it| &it.name,
     );
+    terms::tapes(&mut told, before, after);
     terms::taken(&mut told, before, after);
     told.0
 }
@@ -491,6 +492,5 @@ fn equipment(told: &mut Told, before: &Site, after: &Site) {
     }
 }
 
-/// The settings of the work by their groups, as the file names them.
 #[cfg(test)]
 mod tests;

@@ -20,6 +20,7 @@
 //! | several polygons with holes | [`compound::check`] |
 //! | a door or a gate | [`span::on_chain`] |
 //! | room between two figures | [`distance::nearest`], [`distance::Measurable`] |
+//! | distance of two paths, arcs exact | [`stretches::nearest`] |
 //! | distance of many points from one figure | [`Edges`] |
 //! | hatches and ticks for drawings | [`pattern`] |
 
@@ -44,6 +45,7 @@ pub mod region;
 mod segment;
 pub mod span;
 mod spur;
+pub mod stretches;
 pub mod validate;
 
 pub use edges::{Edges, Foot};

@@ -18,7 +18,7 @@ use crate::math::wrap_turn;
 use crate::site::book::{self, BookContent, TakenEntry};
 use crate::site::{
     Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
-    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site,
+    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site, Tape,
 };
 use crate::units::{Currency, System};
 
@@ -118,6 +118,8 @@ pub enum Command {
     SetAlternatives(Vec<Alternative>),
     /// Take an entry of the company's book over; of a shell, put it on the lot.
     Take(Box<TakenEntry>),
+    /// Set the tapes that are kept.
+    SetTapes(Vec<Tape>),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -172,6 +174,7 @@ impl Command {
             Self::Take(taken) => {
                 return Cow::Owned(format!("take {} from the book", taken.entry.name));
             }
+            Self::SetTapes(_) => "change the tapes",
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -254,6 +257,7 @@ impl Command {
                 }
                 taken.put_on(site)?;
             }
+            Self::SetTapes(tapes) => site.tapes = tapes,
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

@@ -16,6 +16,10 @@ use crate::sketch::catch::{Scene, Stroke, catch};
 /// finger that drags the shell.
 const HANDLE_STANDOFF: f64 = 44.0;
 
+/// How far beyond the handle a hand still turns the shell by whole degrees, pixels: a finger's
+/// breadth or so.
+const NEAR_RING: f64 = 48.0;
+
 /// What is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DragTarget {
@@ -42,6 +46,8 @@ pub(super) struct Gesture {
     /// the shell's heading is kept in `turn` instead.
     offset: Vector,
     turn: f64,
+    /// How near to the shell's middle the hand turns it by whole degrees, meters.
+    near: f64,
     shape: Option<ShapeHold>,
 }
 
@@ -140,11 +146,20 @@ fn within(figure: Figure<'_>, at: Point, reach: f64) -> bool {
 }
 
 impl Gesture {
-    pub(super) fn begin(held: DragTarget, site: &CheckedSite, at: Point) -> Option<Self> {
+    /// `scale`: pixels per meter of the view.
+    pub(super) fn begin(
+        held: DragTarget,
+        site: &CheckedSite,
+        at: Point,
+        scale: f64,
+    ) -> Option<Self> {
+        let mut near = 0.0;
         let (offset, turn) = match held {
             DragTarget::Shell => (site.site().placement.as_ref()?.at - at, 0.0),
             DragTarget::Turn => {
                 let placement = site.site().placement.as_ref()?;
+                let (_, knob) = handle(site, scale)?;
+                near = knob.distance(placement.at) + NEAR_RING / scale;
                 (
                     Vector::default(),
                     placement.heading - (at - placement.at).bearing(),
@@ -164,6 +179,7 @@ impl Gesture {
             before: site.clone(),
             offset,
             turn,
+            near,
             shape: None,
         })
     }
@@ -189,6 +205,7 @@ impl Gesture {
             before: site.clone(),
             offset: from - at,
             turn: 0.0,
+            near: 0.0,
             shape: Some(shape),
         })
     }
@@ -292,7 +309,12 @@ impl Gesture {
         } else {
             (crate::math::wrap_turn(wanted), None)
         };
-        placement.heading = heading;
+        let near = at.distance(placement.at) <= self.near;
+        placement.heading = if snap && near && snapped.is_none() {
+            snap::whole(wanted)
+        } else {
+            heading
+        };
         snapped
     }
 

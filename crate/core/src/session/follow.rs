@@ -1,6 +1,6 @@
-//! Bands along a course when the courses of the lot change.
+//! Bands along a course, and tapes to one, when the courses of the lot change.
 //!
-//! A band knows its course by number. Where courses are put in or taken out, those before and
+//! A band knows its course by number, and so does a tape. Where courses are put in or taken out, those before and
 //! behind the change are told apart by being the same as ever, and numbers move with them. Where
 //! courses only change their order, each band goes with its own.
 
@@ -10,7 +10,7 @@ use super::copy::fresh_id;
 use crate::geom::PathRecord;
 use crate::geom::path::VertexRecord;
 use crate::lot::Course;
-use crate::site::{CheckedShape, CheckedSite, Feature, ShapeRecord, Site};
+use crate::site::{CheckedShape, CheckedSite, Feature, ShapeRecord, Site, Tape, TapeEnd};
 
 /// What the note of a band says that has lost its course.
 const LOST: &str = "It followed a side of the lot that is no longer there, and keeps the outline \
@@ -25,21 +25,38 @@ enum Now {
     Gone,
 }
 
-/// Has the bands of a site follow the courses it has now. One whose course was divided is
-/// doubled; one whose course is gone keeps its outline, and its note says so.
+/// Has the bands and tapes of a site follow the courses it has now. One whose course was divided is
+/// doubled. Where its course is gone, a band keeps its outline, and its note says so; a tape goes.
 pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
     let old = &before.site().lot.courses;
     let new = &site.lot.courses;
     let follows = |f: &Feature| matches!(f.shape, ShapeRecord::Along { .. });
     let order = reordered(old, new);
     let as_before = old.len() == new.len() && order.is_none();
-    if as_before || !site.features.iter().any(follows) {
+    let followed = site.features.iter().any(follows);
+    if as_before || (!followed && site.tapes.is_empty()) {
         return;
     }
     let now = |course: usize| match &order {
         Some(order) => order.get(course).map_or(Now::Gone, |at| Now::At(*at)),
         None => now(old, new, course),
     };
+    let mut tapes = Vec::with_capacity(site.tapes.len());
+    for tape in &site.tapes {
+        for from in ends(&tape.from, now) {
+            for to in ends(&tape.to, now) {
+                let from = from.clone();
+                let tape = Tape { from, to };
+                if tape.from != tape.to && !tapes.contains(&tape) {
+                    tapes.push(tape);
+                }
+            }
+        }
+    }
+    site.tapes = tapes;
+    if !followed {
+        return;
+    }
     let mut features = Vec::with_capacity(site.features.len());
     for (index, feature) in site.features.iter().enumerate() {
         let ShapeRecord::Along { course, width } = feature.shape else {
@@ -66,6 +83,19 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
         }
     }
     site.features = Arc::new(features);
+}
+
+/// What an end of a tape is held to from now on: both where its course was divided, nothing where
+/// that is gone.
+fn ends(end: &TapeEnd, now: impl Fn(usize) -> Now) -> Vec<TapeEnd> {
+    let TapeEnd::Side(course) = end else {
+        return vec![end.clone()];
+    };
+    match now(*course) {
+        Now::At(course) => vec![TapeEnd::Side(course)],
+        Now::Divided(first, last) => (first..=last).map(TapeEnd::Side).collect(),
+        Now::Gone => Vec::new(),
+    }
 }
 
 /// Where each course went, when nothing but their order changed.
@@ -226,6 +256,55 @@ mod tests {
         assert!(site.features[0].note.contains("no longer there"));
         assert!(session.undo());
         assert_eq!(bands(&session), [(3, 90.0)]);
+    }
+
+    #[test]
+    fn a_tape_follows_its_side_and_goes_with_it() {
+        let mut session = with_band(0);
+        let tape = |course| Tape {
+            from: TapeEnd::Side(course),
+            to: TapeEnd::At(Point::new(10.0, 10.0)),
+        };
+        let reading = |session: &Session| -> Vec<f64> {
+            let tapes = session.analysis().tapes.iter();
+            tapes.map(|taped| taped.unwrap().distance).collect()
+        };
+        session
+            .apply(Command::SetTapes(vec![tape(1), tape(3)]))
+            .unwrap();
+        assert_eq!(reading(&session), [20.0, 10.0]);
+        // A corner put into the first side: the numbers of those behind it move.
+        let corners = [
+            (0.0, 0.0),
+            (15.0, -4.0),
+            (30.0, 0.0),
+            (30.0, 30.0),
+            (0.0, 30.0),
+        ];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert_eq!(session.site().site().tapes, [tape(2), tape(4)]);
+        assert_eq!(reading(&session), [20.0, 10.0]);
+        // Its own side divided: a tape to each part.
+        let corners = [
+            (0.0, 0.0),
+            (15.0, -4.0),
+            (30.0, 0.0),
+            (31.0, 9.0),
+            (30.0, 30.0),
+            (0.0, 30.0),
+        ];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert_eq!(session.site().site().tapes, [tape(2), tape(3), tape(5)]);
+        // All of them made one: one tape is enough.
+        let corners = [(0.0, 0.0), (15.0, -4.0), (30.0, 0.0)];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert_eq!(session.site().site().tapes, [tape(2)]);
+        assert!(session.undo());
+        // Sides that are gone take their tapes along; undo brings both back.
+        let corners = [(0.0, 0.0), (15.0, -4.0), (28.0, 0.0), (20.0, 20.0)];
+        session.apply(Command::SetLot(lot(&corners))).unwrap();
+        assert!(session.site().site().tapes.is_empty());
+        assert!(session.undo() && session.analysis().tapes.len() == 3);
     }
 
     #[test]

@@ -48,6 +48,15 @@ struct KeptPatch {
     picture: Option<usize>,
 }
 
+/// The steps of an open site by their names, on either side those nearest the present first.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Steps {
+    /// What can be taken back.
+    pub undo: Vec<String>,
+    /// What can be carried out again.
+    pub redo: Vec<String>,
+}
+
 /// The steps that can be taken back and those that can be carried out again.
 #[derive(Debug, Default)]
 pub(super) struct History {
@@ -69,12 +78,28 @@ impl History {
         });
     }
 
-    pub(super) fn undo(&mut self, site: &mut CheckedSite) -> bool {
-        swap(&mut self.past, &mut self.future, &mut self.pictures, site)
+    /// Takes back so many steps, as far as there are any; gives how many.
+    pub(super) fn undo(&mut self, steps: usize, site: &mut CheckedSite) -> usize {
+        let mut one = || swap(&mut self.past, &mut self.future, &mut self.pictures, site);
+        (0..steps).take_while(|_| one()).count()
     }
 
-    pub(super) fn redo(&mut self, site: &mut CheckedSite) -> bool {
-        swap(&mut self.future, &mut self.past, &mut self.pictures, site)
+    /// Carries out again so many steps, as far as there are any; gives how many.
+    pub(super) fn redo(&mut self, steps: usize, site: &mut CheckedSite) -> usize {
+        let mut one = || swap(&mut self.future, &mut self.past, &mut self.pictures, site);
+        (0..steps).take_while(|_| one()).count()
+    }
+
+    /// Every step by its name.
+    pub(super) fn steps(&self) -> Steps {
+        let names = |steps: &[Step]| {
+            let nearest_first = steps.iter().rev();
+            nearest_first.map(|step| step.label.to_string()).collect()
+        };
+        Steps {
+            undo: names(&self.past),
+            redo: names(&self.future),
+        }
     }
 
     pub(super) fn undo_label(&self) -> Option<&str> {

@@ -6,6 +6,7 @@
 use serde::Serialize;
 
 use super::Session;
+use super::tapes::{self, TapeRow};
 use crate::analysis::Verdict;
 use crate::clearance::Clearance;
 use crate::finding::{Caveat, Finding, sort_by_severity};
@@ -38,6 +39,8 @@ pub struct Ledger {
     pub verdict: VerdictFigures,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceRow>,
+    /// Every tape that is kept, in order.
+    pub tapes: Vec<TapeRow>,
     /// Everything worth knowing, in the report's order.
     pub findings: Vec<Finding>,
 }
@@ -134,6 +137,7 @@ impl Ledger {
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: VerdictFigures::of(&Verdict::of(session.site(), analysis), system),
             clearances: clearance_rows(&analysis.clearances, system),
+            tapes: tapes::rows(session.site(), analysis),
             findings: sort_by_severity(&analysis.findings),
         }
     }

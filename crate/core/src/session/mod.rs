@@ -18,6 +18,7 @@ mod keepsake;
 pub mod ledger;
 mod patch;
 mod plan;
+mod ring;
 mod scene;
 mod section_view;
 mod shape;
@@ -26,6 +27,7 @@ mod site_value;
 mod sketching;
 pub mod snap;
 pub mod tally;
+pub mod tapes;
 
 pub use band::BandFigure;
 pub use command::Command;
@@ -33,19 +35,22 @@ pub use draft::Draft;
 pub use drag::{DragTarget, handle, picture_handle};
 pub use ground_words::GroundWords;
 pub use handle::{Handle, Part, PlacedHandle};
+pub use history::Steps;
 pub use keepsake::Keepsake;
 pub use ledger::Ledger;
+pub use ring::TurnRing;
 pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
 pub use shaping::{PickedPart, ShapeEdit, Shaped, ShapedForm, Shaping};
 pub use snap::Snap;
 pub use tally::Tally;
+pub use tapes::{TapeChoice, TapeRow};
 
 use crate::analysis::{self, Analysis, Cache, Detail, Ranges, Scenario};
 use crate::exchange::{self, Unknown};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::site::{CheckedSite, Feature, Site, starter};
+use crate::site::{CheckedSite, Feature, Site, starter, tape};
 use crate::sketch::Sketch;
 use history::{History, Label};
 
@@ -58,6 +63,8 @@ pub struct Session {
     history: History,
     marks: band::Marks,
     gesture: Option<drag::Gesture>,
+    /// A pointer is over the shell's handle.
+    over_turn: bool,
     snap: Option<Snap>,
     draft: Option<Draft>,
     shown: Option<Sketch>,
@@ -90,6 +97,7 @@ impl Session {
             history: History::default(),
             marks: band::Marks::default(),
             gesture: None,
+            over_turn: false,
             snap: None,
             draft: None,
             shown: None,
@@ -187,7 +195,8 @@ impl Session {
         self.commit(label, next)
     }
 
-    fn commit(&mut self, label: Label, next: Site) -> Result<(), Vec<Finding>> {
+    fn commit(&mut self, label: Label, mut next: Site) -> Result<(), Vec<Finding>> {
+        tape::drop_loose(&mut next);
         if next == **self.site.site() {
             return Ok(());
         }
@@ -219,24 +228,41 @@ impl Session {
 
     /// Takes the last edit back; says whether there was one.
     pub fn undo(&mut self) -> bool {
+        self.undo_steps(1) == 1
+    }
+
+    /// Carries the last edit taken back out again; says whether there was one.
+    pub fn redo(&mut self) -> bool {
+        self.redo_steps(1) == 1
+    }
+
+    /// Takes back so many edits at once, as far as there are any; gives how many. What follows from
+    /// the site is worked out once, however many there are.
+    pub fn undo_steps(&mut self, steps: usize) -> usize {
+        self.go(|history, site| history.undo(steps, site))
+    }
+
+    /// Carries out again so many edits at once, as [`Session::undo_steps`] takes them back.
+    pub fn redo_steps(&mut self, steps: usize) -> usize {
+        self.go(|history, site| history.redo(steps, site))
+    }
+
+    fn go(&mut self, to: impl FnOnce(&mut History, &mut CheckedSite) -> usize) -> usize {
         self.release();
-        let moved = !self.watching && self.history.undo(&mut self.site);
-        if moved {
+        if self.watching {
+            return 0;
+        }
+        let moved = to(&mut self.history, &mut self.site);
+        if moved > 0 {
             self.section.forget_drag();
             self.refresh();
         }
         moved
     }
 
-    /// Carries the last edit taken back out again; says whether there was one.
-    pub fn redo(&mut self) -> bool {
-        self.release();
-        let moved = !self.watching && self.history.redo(&mut self.site);
-        if moved {
-            self.section.forget_drag();
-            self.refresh();
-        }
-        moved
+    /// Every edit that can be taken back or carried out again, by its name.
+    pub fn steps(&self) -> Steps {
+        self.history.steps()
     }
 
     /// The edit that [`Session::undo`] would take back.
@@ -268,7 +294,7 @@ impl Session {
         let held = self.hit_test(at, reach, scale)?;
         self.gesture = match held {
             DragTarget::Part(handle) => self.grab_part(handle, at, reach),
-            _ => drag::Gesture::begin(held, &self.site, at),
+            _ => drag::Gesture::begin(held, &self.site, at, scale),
         };
         self.mark();
         self.gesture.as_ref().map(|_| held)

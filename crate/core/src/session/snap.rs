@@ -4,8 +4,11 @@ use crate::geom::{Point, Segment};
 use crate::math::{TURN, wrap_half_turn, wrap_turn};
 use crate::site::{CheckedSite, FeatureKind};
 
+/// One degree, radians.
+pub(super) const DEGREE: f64 = TURN / 360.0;
+
 /// How far from parallel a turn still snaps, radians (3 degrees; arbitrary, tried by hand).
-const CATCH: f64 = TURN * 3.0 / 360.0;
+const CATCH: f64 = 3.0 * DEGREE;
 
 /// The shortest straight stretch worth aligning to, meters (arbitrary: a door's width).
 const SHORTEST: f64 = 0.9;
@@ -72,6 +75,11 @@ pub fn turned(site: &CheckedSite, at: Point, heading: f64) -> (f64, Option<Snap>
         }
         None => (wrap_turn(heading), None),
     }
+}
+
+/// The heading of whole degrees nearest to one, radians in one turn.
+pub(super) fn whole(heading: f64) -> f64 {
+    wrap_turn((heading / DEGREE).round() * DEGREE)
 }
 
 /// The straight wall or lot line nearest to a point.

@@ -62,6 +62,10 @@ fn every_command() -> Vec<Command> {
             latitude: 0.7,
         })),
         Command::SetContours(Some(0.3048)),
+        Command::SetTapes(vec![crate::site::Tape {
+            from: crate::site::TapeEnd::Side(0),
+            to: crate::site::TapeEnd::At(Point::new(5.0, 6.0)),
+        }]),
         Command::Together {
             label: "two at once".into(),
             commands: vec![
@@ -92,6 +96,40 @@ fn every_edit_is_taken_back_and_carried_out_again() {
     while session.redo() {}
     // The very first step placed the shell.
     assert_eq!(&session.save(), saves.last().unwrap());
+}
+
+#[test]
+fn any_step_is_reached_at_once() {
+    let mut session = with_shell();
+    let turned = |session: &Session| session.site().site().placement.as_ref().unwrap().heading;
+    let start = turned(&session);
+    for heading in [0.5, 1.0, 1.5] {
+        session.apply(Command::TurnShell { heading }).unwrap();
+    }
+    session.apply(Command::FlipShell).unwrap();
+    let turns = ["turn shell"; 3];
+    let (before, revision) = (session.steps(), session.revision());
+    assert_eq!(before.undo[..4], [&["flip shell"][..], &turns].concat());
+    assert!(before.redo.is_empty());
+    // One analysis for all of them.
+    assert_eq!(session.undo_steps(3), 3);
+    assert_eq!((turned(&session), session.revision()), (0.5, revision + 1));
+    let steps = session.steps();
+    assert_eq!(steps.redo, ["turn shell", "turn shell", "flip shell"]);
+    assert_eq!(steps.undo, before.undo[3..]);
+    assert_eq!(session.redo_steps(2), 2);
+    assert_eq!((turned(&session), session.revision()), (1.5, revision + 2));
+    // No farther than the history reaches, and not at all where it has none.
+    assert_eq!(session.redo_steps(9), 1);
+    assert_eq!(session.steps(), before);
+    assert_eq!(
+        (session.redo_steps(2), session.revision()),
+        (0, revision + 3)
+    );
+    assert_eq!(session.undo_steps(4), 4);
+    assert_eq!(turned(&session), start);
+    assert_eq!(session.undo_steps(999), 1);
+    assert!(session.steps().undo.is_empty());
 }
 
 #[test]

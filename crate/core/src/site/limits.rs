@@ -18,6 +18,8 @@ pub const FEATURES: usize = 2_000;
 pub const FEATURE_VERTICES: usize = 50_000;
 /// Clearance rules of one site.
 pub const RULES: usize = 500;
+/// Tapes of one site.
+pub const TAPES: usize = 200;
 /// Spot elevations: one to the square meter on more than 30 acres.
 pub const SPOTS: usize = 150_000;
 /// Points of all breaklines together: every pair of stretches is tried for a crossing.
@@ -52,6 +54,7 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         FEATURE_VERTICES,
     );
     at_most("/rules", "rules", site.rules.len(), RULES);
+    at_most("/tapes", "tapes", site.tapes.len(), TAPES);
     if let GroundRecord::Spots { spots, breaklines } = site.ground.as_ref() {
         let points = breaklines.iter().map(Vec::len).sum::<usize>();
         at_most("/ground/spots/spots", "spot elevations", spots.len(), SPOTS);

@@ -24,6 +24,7 @@ pub mod shape;
 pub mod soil;
 pub mod starter;
 mod street;
+pub mod tape;
 pub mod works;
 
 use std::sync::Arc;
@@ -44,6 +45,7 @@ pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use street::kinds_from_street;
+pub use tape::{Tape, TapeEnd};
 pub use works::{
     BaseZone, Bench, CollarSettings, ConstructionSettings, DeckSettings, DewateringSettings,
     DigSettings, DoubtSettings, Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide,
@@ -128,4 +130,7 @@ pub struct Site {
     /// What was taken from the company's book, as it was then.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub taken: Vec<book::TakenEntry>,
+    /// Distances that somebody had measured and wants to keep.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tapes: Vec<Tape>,
 }

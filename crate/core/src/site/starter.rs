@@ -38,6 +38,7 @@ pub fn blank_lot() -> Site {
         section: None,
         alternatives: Vec::new(),
         taken: Vec::new(),
+        tapes: Vec::new(),
     }
 }
 

@@ -301,6 +301,15 @@ pub fn ink(layer: Layer) -> Ink {
             width: 10.0,
             ..PLAIN
         },
+        Layer::Tape => Ink {
+            stroke: "#7a1f5c",
+            text: "#7a1f5c",
+            width: 2.0,
+            dash: &[9.0, 4.0],
+            text_size: 13.0,
+            text_from_scale: 0.0,
+            ..PLAIN
+        },
         Layer::Clearance => Ink {
             stroke: "#0d5c3a",
             text: "#0d5c3a",

@@ -71,7 +71,11 @@ pub fn draw(pen: &mut Pen<'_>, view: &View, items: &[Item]) {
             Item::Measured {
                 layer, from, to, ..
             } => {
-                sign::dimension_line(pen, view.place(*from), view.place(*to), &ink(*layer));
+                let (from, to) = (view.place(*from), view.place(*to));
+                match layer {
+                    Layer::Tape => sign::tape(pen, from, to, &ink(*layer)),
+                    _ => sign::dimension_line(pen, from, to, &ink(*layer)),
+                }
             }
             Item::Label { .. } => {}
         }

@@ -64,6 +64,19 @@ pub fn dimension_line(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
     }
 }
 
+/// A tape's line, with a ring at each end.
+pub fn tape(pen: &mut Pen<'_>, from: Place, to: Place, ink: &Ink) {
+    pen.line(from, to, ink);
+    let ring = Ink {
+        fill: HOLLOW.fill,
+        dash: &[],
+        ..*ink
+    };
+    for end in [from, to] {
+        pen.disc(end, 4.0, &ring);
+    }
+}
+
 /// The direction on the canvas of a bearing.
 pub fn direction(bearing: f64) -> Place {
     let along = Vector::along_bearing(bearing);

@@ -10,6 +10,7 @@ use batterboard_core::drawing;
 use batterboard_core::drawing::placement::TextBox;
 use batterboard_core::geom::Point;
 use batterboard_core::lot::{Basis, North};
+use batterboard_core::session::TurnRing;
 use batterboard_core::units::System;
 
 const KNOB: Ink = Ink {
@@ -21,6 +22,14 @@ const KNOB: Ink = Ink {
 const STALK: Ink = Ink {
     stroke: "#0b7a75",
     width: 2.5,
+    ..LINE
+};
+
+const RING: Ink = Ink {
+    stroke: "#0b7a75",
+    width: 1.5,
+    text: "#084f4c",
+    text_size: 16.0,
     ..LINE
 };
 
@@ -51,6 +60,39 @@ pub fn handle(pen: &mut Pen<'_>, rim: Place, knob: Place) {
             },
         );
     }
+}
+
+/// The ring round the shell while it is turned, with a pointer at its heading and the figure of that.
+pub fn turn_ring(pen: &mut Pen<'_>, view: &View, ring: &TurnRing) {
+    let middle = view.place(ring.middle);
+    let radius = ring.radius * view.scale;
+    pen.disc(middle, radius, &RING);
+    let marks = ring.marks.iter();
+    let ends = marks.map(|(a, b)| (view.place(*a), view.place(*b)));
+    pen.lines(ends, &STALK);
+    let along = direction(ring.heading);
+    pen.line(middle, at(middle, along, radius), &RING);
+    pen.text(beyond(view, ring), FRAC_PI_2, &ring.text, &RING);
+}
+
+/// Where the ring's figure stands: beyond the handle.
+fn beyond(view: &View, ring: &TurnRing) -> Place {
+    let along = direction(ring.heading);
+    let out = ring.radius * view.scale + 26.0 + 22.0 * along.0.abs();
+    let (x, y) = at(view.place(ring.middle), along, out);
+    (
+        x.clamp(40.0, (view.width - 40.0).max(40.0)),
+        y.clamp(14.0, (view.height - 14.0).max(14.0)),
+    )
+}
+
+/// What the ring's figure covers.
+pub fn ring_text(view: &View, ring: &TurnRing) -> TextBox {
+    let (x, y) = beyond(view, ring);
+    TextBox::between(
+        Point::new(x - 42.0, y - 12.0),
+        Point::new(x + 42.0, y + 12.0),
+    )
 }
 
 /// What is written under the north arrow.

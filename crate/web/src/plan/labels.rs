@@ -67,6 +67,9 @@ impl PlanLabels {
                 of: None,
             });
         }
+        if let Some(ring) = session.turn_ring(view.scale) {
+            keep_clear.push(guarded(furniture::ring_text(view, &ring)));
+        }
         keep_clear
             .extend(hand::handle_places(view, session).map(|at| guarded(square(at, hand::HANDLE))));
         if let Some(line) = session.shown_section_line() {

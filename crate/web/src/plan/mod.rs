@@ -49,6 +49,10 @@ pub fn paint(
     let mut pen = Pen::new(context, view);
     let moving = session.work_drawing(focus);
     draw(&mut pen, view, &moving.items);
+    let ring = session.turn_ring(view.scale);
+    if let Some(ring) = &ring {
+        furniture::turn_ring(&mut pen, view, ring);
+    }
     for (stem, knob) in turning_handles(view, session) {
         furniture::handle(&mut pen, stem, knob);
     }

@@ -1,5 +1,5 @@
-//! What was changed of the terms that a job is under: its rules, settings and rates, and what it has
-//! from a book.
+//! What was changed of the terms that a job is under: its rules, settings and rates, its tapes, and
+//! what it has from a book.
 
 use serde_json::Value;
 
@@ -85,16 +85,7 @@ fn plain(key: &str) -> String {
 /// Rates; of one that is another, both figures.
 pub(super) fn rates(told: &mut Told, before: &Site, after: &Site) {
     let pairs = paired(&before.rates, &after.rates, |a, b| a.key == b.key);
-    for (kind, count, does) in [
-        (ChangeKind::Added, pairs.added.len(), "added"),
-        (ChangeKind::Removed, pairs.removed.len(), "removed"),
-    ] {
-        match count {
-            0 => {}
-            1 => told.tell(kind, format!("1 rate {does}.")),
-            _ => told.tell(kind, format!("{count} rates {does}.")),
-        }
-    }
+    counted(told, "rate", [pairs.added.len(), pairs.removed.len()]);
     let changed: Vec<String> = pairs
         .both
         .iter()
@@ -126,5 +117,27 @@ pub(super) fn taken(told: &mut Told, before: &Site, after: &Site) {
     if !names.is_empty() {
         let words = format!("Taken from the book: {}.", listing(&names));
         told.tell(ChangeKind::Changed, words);
+    }
+}
+
+/// A tape has no name: it is the one between these ends.
+pub(super) fn tapes(told: &mut Told, before: &Site, after: &Site) {
+    let (was, is) = (&before.tapes, &after.tapes);
+    let added = is.iter().filter(|it| !was.contains(it)).count();
+    let removed = was.iter().filter(|it| !is.contains(it)).count();
+    counted(told, "tape", [added, removed]);
+}
+
+/// How many of a sort were added and removed.
+fn counted(told: &mut Told, what: &str, [added, removed]: [usize; 2]) {
+    for (kind, count, does) in [
+        (ChangeKind::Added, added, "added"),
+        (ChangeKind::Removed, removed, "removed"),
+    ] {
+        match count {
+            0 => {}
+            1 => told.tell(kind, format!("1 {what} {does}.")),
+            _ => told.tell(kind, format!("{count} {what}s {does}.")),
+        }
     }
 }

@@ -48,6 +48,18 @@ fn only(edit: impl FnOnce(&mut Site)) -> (ChangeKind, String) {
 }
 
 #[test]
+fn tapes_are_counted() {
+    let tape = |x: f64| crate::site::Tape {
+        from: crate::site::TapeEnd::Side(0),
+        to: crate::site::TapeEnd::At(Point::new(x, 1.0)),
+    };
+    let added = only(|site| site.tapes = vec![tape(1.0)]);
+    assert_eq!(added, (ChangeKind::Added, "1 tape added.".to_owned()));
+    let added = only(|site| site.tapes = vec![tape(1.0), tape(2.0)]);
+    assert_eq!(added, (ChangeKind::Added, "2 tapes added.".to_owned()));
+}
+
+#[test]
 fn nothing_is_told_of_the_same_site() {
     assert_eq!(told(|_| {}), []);
 }

@@ -4,7 +4,7 @@ mod works;
 
 use core::ops::RangeInclusive;
 
-use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, VERSION};
+use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, TapeEnd, VERSION, tape};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::math::TURN;
@@ -220,6 +220,14 @@ fn plan(site: &Site, faults: &mut Faults) {
         faults.position("/section/from", line.from);
         faults.position("/section/to", line.to);
     }
+    for (i, tape) in site.tapes.iter().enumerate() {
+        for (name, end) in [("from", &tape.from), ("to", &tape.to)] {
+            if let TapeEnd::At(at) = end {
+                faults.position(&format!("/tapes/{i}/{name}/at"), *at);
+            }
+        }
+    }
+    faults.found.extend(tape::check(site));
     for (i, kept) in site.alternatives.iter().enumerate() {
         let place = format!("/alternatives/{i}/placement");
         placed(&place, &kept.placement, faults);
