@@ -20,14 +20,14 @@ pub fn examples() -> Book {
     let mut book = Book::empty("Examples");
     book.entries = others().into();
     let shells = catalogue::all().iter().enumerate().map(|(i, shell)| {
-        let content = BookContent::Shell(BookShell {
+        let content = BookContent::Shell(Box::new(BookShell {
             shell: shell.clone(),
             fittings: Vec::new(),
             printed_length: None,
             printed_width: None,
             price: None,
             currency: None,
-        });
+        }));
         entry(
             &format!("example-shell-{}", i + 1),
             &shell.name,

@@ -13,7 +13,7 @@ impl BookContent {
     /// rules, what the brochure prints) is as in `like`, and of the rates those that `like` names.
     pub fn of_site(kind: BookKind, site: &Site, like: Option<&Self>) -> Option<Self> {
         Some(match kind {
-            BookKind::Shell => Self::Shell(shell(site, like)?),
+            BookKind::Shell => Self::Shell(Box::new(shell(site, like)?)),
             BookKind::Rules => {
                 let told = match like {
                     Some(Self::Rules(set)) => Some(set),
@@ -49,7 +49,7 @@ impl BookContent {
 
 fn shell(site: &Site, like: Option<&BookContent>) -> Option<BookShell> {
     let told = match like {
-        Some(BookContent::Shell(it)) => Some(it),
+        Some(BookContent::Shell(it)) => Some(it.as_ref()),
         _ => None,
     };
     let price = site.rates.iter().find(|it| it.key == SHELL);

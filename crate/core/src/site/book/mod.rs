@@ -116,7 +116,7 @@ impl BookEntry {
 #[serde(rename_all = "kebab-case")]
 pub enum BookContent {
     /// A shell of a brochure.
-    Shell(BookShell),
+    Shell(Box<BookShell>),
     /// The clearance rules of an authority.
     Rules(RuleSet),
     /// What a supplier asks.

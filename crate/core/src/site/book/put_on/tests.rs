@@ -1,3 +1,5 @@
+//! Entries put on jobs: what gives way, what stays, and what is noted.
+
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic)]
 use super::*;
 use crate::geom::Point;
