@@ -83,9 +83,9 @@ test('rules typed on one job are used on another, and the job keeps them as they
   // The book changes; the job does not, and says so.
   const [first] = taken.rules;
   if (!first) throw new Error('the set has no rule');
-  await page.evaluate(() => window.bench.ask((p) => p.undo(), false));
+  await page.evaluate(() => window.bench.ask((p) => p.undo(1), 0));
   expect(await savedText(page)).toBe(before);
-  await page.evaluate(() => window.bench.ask((p) => p.redo(), false));
+  await page.evaluate(() => window.bench.ask((p) => p.redo(1), 0));
   await open(sheet, 'Larch County');
   await type(sheet, 'Note', 'New edition of the code');
   await expect(sheet.locator('.took-one')).toContainText('Changed in the book since');

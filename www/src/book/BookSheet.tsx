@@ -1,6 +1,6 @@
 // The company's book: what the firm types once. What this job took from it stands first, then every entry by its kind.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { BookEntry, BookKind, EntryCard } from '../core/types.ts';
+import type { BookContent, BookEntry, BookKind, EntryCard } from '../core/types.ts';
 import { FileInput } from '../fields/FileInput.tsx';
 import { Fold } from '../fields/Fold.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -156,7 +156,10 @@ function KeepPart() {
                 {label}
               </button>
             ))}
-            <button type="button" onClick={() => void addTitleBlock()}>
+            <button type="button" onClick={() => void add('A machine', { machine: { width: 1.8288, height: 2.4892, weight: 5000 } })}>
+              A new machine
+            </button>
+            <button type="button" onClick={() => void add('Title block', { 'title-block': { lines: [] } })}>
               A new title block
             </button>
           </div>
@@ -170,7 +173,8 @@ function KeepPart() {
   );
 }
 
-async function addTitleBlock(): Promise<void> {
-  const entry: BookEntry = { id: newId(), name: 'Title block', dated: today(), content: { 'title-block': { lines: [] } } };
+/** Puts a new entry into the book, and opens it to be filled in. */
+async function add(name: string, content: BookContent): Promise<void> {
+  const entry: BookEntry = { id: newId(), name, dated: today(), content };
   if (await putEntry(entry)) openEntry.value = entry.id;
 }

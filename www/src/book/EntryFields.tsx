@@ -1,6 +1,6 @@
 // What an entry says of itself: its name, where it is from and of what day, and the figures that no job has.
 import { useId } from 'preact/hooks';
-import type { BookContent, BookEntry, BookShell, RuleSet, TitleBlock } from '../core/types.ts';
+import type { BookContent, BookEntry, BookShell, Machine, RuleSet, TitleBlock } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { kindOf, linesOf, SOURCE } from './pages.ts';
@@ -26,6 +26,7 @@ export function EntryFields({ entry }: { entry: BookEntry }) {
       </div>
       {'rules' in content && <RuleFields set={content.rules} put={(rules) => put({ content: { rules } })} />}
       {'shell' in content && <ShellFields shell={content.shell} put={(shell) => put({ content: { shell } })} />}
+      {'machine' in content && <MachineFields machine={content.machine} put={(machine) => put({ content: { machine } })} />}
       {'title-block' in content && <TitleFields title={content['title-block']} put={(content) => put({ content })} />}
       <TextField label="Note" value={entry.note ?? ''} commit={(note) => put({ note })} />
     </>
@@ -71,6 +72,27 @@ function ShellFields({ shell, put }: { shell: BookShell; put: (shell: BookShell)
       {line('printed_length', 'Length inside, as printed', 'length')}
       {line('printed_width', 'Width inside, as printed', 'length')}
       {line('price', 'Price', 'money')}
+    </div>
+  );
+}
+
+function MachineFields({ machine, put }: { machine: Machine; put: (machine: Machine) => void }) {
+  const line = (member: keyof Machine, label: string, measure: 'length' | 'weight') => (
+    <Figure
+      label={label}
+      measure={measure}
+      value={machine[member]}
+      commit={(value) => {
+        put({ ...machine, [member]: value });
+        return [];
+      }}
+    />
+  );
+  return (
+    <div class="pairs">
+      {line('width', 'Width over all', 'length')}
+      {line('height', 'Height as it travels', 'length')}
+      {line('weight', 'Weight', 'weight')}
     </div>
   );
 }

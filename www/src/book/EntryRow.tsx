@@ -33,7 +33,7 @@ export function EntryRow({ card, entry, from, example }: Props) {
         <div class="entry-body">
           {!example && <EntryFields entry={entry} />}
           <div class="buttons">
-            {!example && 'title-block' in entry.content === false && (
+            {!example && !('title-block' in entry.content || 'machine' in entry.content) && (
               <button type="button" onClick={() => void updateFromJob(entry)}>
                 Set it to what this job has
               </button>

@@ -2,7 +2,7 @@
 import type { Book, BookEntry, BookKind, Day } from '../core/types.ts';
 
 /** The kinds, in the order lists show them. */
-export const KINDS = ['shell', 'rules', 'rates', 'works', 'deck', 'truck', 'title-block'] as const satisfies readonly BookKind[];
+export const KINDS = ['shell', 'rules', 'rates', 'works', 'deck', 'truck', 'machine', 'title-block'] as const satisfies readonly BookKind[];
 
 /** What an entry of a kind is from. */
 export const SOURCE: Record<BookKind, string> = {
@@ -12,6 +12,7 @@ export const SOURCE: Record<BookKind, string> = {
   works: 'Who says so',
   deck: 'Supplier or specification',
   truck: 'Owner or data plate',
+  machine: 'Data plate or rental sheet',
   'title-block': 'Who answers for it',
 };
 
@@ -24,6 +25,12 @@ export function dayOf(date: Date): Day {
 }
 
 export const today = (): Day => dayOf(new Date());
+
+/** Whether a day is more than a year before another. */
+export function isOld(day: Day, now: Day): boolean {
+  const [year = '', rest = ''] = [now.slice(0, 4), now.slice(4)];
+  return day < `${String(Number(year) - 1).padStart(4, '0')}${rest}`;
+}
 
 /** The book with an entry put in, in place of the one of its id or at the end. */
 export function withEntry(book: Book, entry: BookEntry): Book {

@@ -2,6 +2,7 @@
 // costs by rates typed here. No rate is built in.
 import { Fragment } from 'preact';
 import { FromBook } from '../book/FromBook.tsx';
+import { isOld, today } from '../book/pages.ts';
 import { ask } from '../core/planner.ts';
 import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
@@ -56,6 +57,7 @@ export function TakeoffSheet() {
       </p>
       <TextField label="Currency of the rates" value={ask((p) => p.rate_currency(), '$')} commit={setCurrency} class="currency" />
       <FromBook kinds={['rates']} />
+      <OldRates />
       <NoRanges />
       {now && (
         <>
@@ -93,6 +95,17 @@ export function TakeoffSheet() {
         </button>
       </div>
     </Sheet>
+  );
+}
+
+/** Price lists that this job took and that are older than a year now. */
+function OldRates() {
+  const old = (site.value?.taken ?? []).filter(({ entry }) => 'rates' in entry.content && entry.dated && isOld(entry.dated, today()));
+  if (old.length === 0) return null;
+  return (
+    <p class="field-word" data-kind="doubt">
+      Older than a year: {old.map(({ entry }) => `${entry.name}, ${entry.dated}`).join('; ')}. Ask for new prices.
+    </p>
   );
 }
 

@@ -94,6 +94,10 @@ fn entry_changes(was: &BookEntry, is: &BookEntry, site: &Site) -> Vec<Change> {
 
 /// What differs between two contents, as it would on one and the same empty job.
 fn content_changes(was: &BookContent, is: &BookContent, site: &Site) -> Vec<Change> {
+    if let (BookContent::Machine(was), BookContent::Machine(is)) = (was, is) {
+        let other = (was != is).then(|| Change::told("Its size or weight: changed.".into()));
+        return other.into_iter().collect();
+    }
     if let (BookContent::TitleBlock(was), BookContent::TitleBlock(is)) = (was, is) {
         let other = (was != is).then(|| Change::told("Lines of the title block: changed.".into()));
         return other.into_iter().collect();

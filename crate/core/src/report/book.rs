@@ -140,6 +140,12 @@ pub fn entry_line(entry: &BookEntry, system: System) -> String {
             length(deck.joint_spacing)
         ),
         BookContent::Truck(truck) => truck_line(truck, system),
+        BookContent::Machine(it) => format!(
+            "{} wide, {} high, {}",
+            length(it.width),
+            length(it.height),
+            show(Measure::Weight, it.weight, system).text
+        ),
         BookContent::TitleBlock(title) => {
             let first = title.lines.first().cloned().unwrap_or_default();
             let more = title.cautions.len();

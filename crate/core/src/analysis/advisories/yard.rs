@@ -4,7 +4,10 @@
 use crate::clearance::WorkFigures;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Nearest, nearest};
-use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, KnownFrom, LineClass};
+use crate::site::book::BookContent;
+use crate::site::{
+    CheckedFeature, CheckedSite, Feature, FeatureKind, KnownFrom, LineClass, Opening,
+};
 use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
 
@@ -51,7 +54,8 @@ pub(super) fn findings(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
     }
     found.extend(unknown(records));
     found.extend(private(records));
-    found.extend(gate(site));
+    found.extend(shell_at_gate(site));
+    found.extend(machines_at_gate(site));
     found.extend(hidden(records));
     found
 }
@@ -200,32 +204,87 @@ fn private(records: &[Feature]) -> Option<Finding> {
 }
 
 /// The narrowest gate, where the shell is wider.
-fn gate(site: &CheckedSite) -> Option<Finding> {
+fn shell_at_gate(site: &CheckedSite) -> Option<Finding> {
     let (shell, _) = site.placed_shell()?;
     let (low, high) = shell.rim.bounds()?;
     let across = (high.x - low.x).min(high.y - low.y);
-    let fences = site.site().features.iter().enumerate();
-    let fences = fences.filter(|(_, f)| matches!(f.kind, FeatureKind::Fence | FeatureKind::Wall));
-    let gates = fences.flat_map(|(i, f)| f.facts.openings.iter().map(move |gate| (i, f, gate)));
-    let narrowest = gates.min_by(|a, b| a.2.width.total_cmp(&b.2.width));
-    let (index, fence, gate) = narrowest.filter(|(_, _, gate)| gate.width < across)?;
-    let name = match gate.name.as_str() {
-        "" => format!("a gate of {}", fence.label()),
-        name => name.to_owned(),
-    };
+    let gate = Gate::narrowest(site).filter(|it| it.opening.width < across)?;
     let message = format!(
-        "The narrowest gate ({name}) is {} wide; the shell is {} wide over its coping.",
-        length(site, gate.width),
+        "The narrowest gate ({}) is {} wide; the shell is {} wide over its coping.",
+        gate.name(),
+        length(site, gate.opening.width),
         length(site, across)
     );
     let remedy = "Plan how the shell comes in: past the fence, over it, or with a section of it \
                   taken down.";
-    let place = format!("/features/{index}/facts/openings");
-    Some(
-        Finding::note("gate-narrower-than-shell", message, remedy)
+    Some(gate.place(Finding::note("gate-narrower-than-shell", message, remedy)))
+}
+
+/// Every machine from the company's book that the narrowest gate does not let through.
+fn machines_at_gate(site: &CheckedSite) -> Vec<Finding> {
+    let Some(gate) = Gate::narrowest(site) else {
+        return Vec::new();
+    };
+    let taken = site.site().taken.iter();
+    let machines = taken.filter_map(|it| match it.entry.content {
+        BookContent::Machine(machine) => Some((&it.entry.name, machine)),
+        _ => None,
+    });
+    machines
+        .filter(|(_, machine)| gate.opening.width < machine.width)
+        .map(|(name, machine)| {
+            let message = format!(
+                "The narrowest gate ({}) is {} wide; {name} is {} wide.",
+                gate.name(),
+                length(site, gate.opening.width),
+                length(site, machine.width)
+            );
+            let remedy = "Find another way in for it, take a section of the fence down, or dig with \
+                          a smaller machine.";
+            gate.place(Finding::note("gate-narrower-than-machine", message, remedy))
+        })
+        .collect()
+}
+
+/// A gate in a fence or a wall.
+struct Gate<'a> {
+    /// The fence's index in the site file.
+    index: usize,
+    fence: &'a Feature,
+    opening: &'a Opening,
+}
+
+impl<'a> Gate<'a> {
+    /// The narrowest of the lot.
+    fn narrowest(site: &'a CheckedSite) -> Option<Self> {
+        let fences = site.site().features.iter().enumerate();
+        let fences =
+            fences.filter(|(_, f)| matches!(f.kind, FeatureKind::Fence | FeatureKind::Wall));
+        let gates = fences.flat_map(|(index, fence)| {
+            let openings = fence.facts.openings.iter();
+            openings.map(move |opening| Self {
+                index,
+                fence,
+                opening,
+            })
+        });
+        gates.min_by(|a, b| a.opening.width.total_cmp(&b.opening.width))
+    }
+
+    fn name(&self) -> String {
+        match self.opening.name.as_str() {
+            "" => format!("a gate of {}", self.fence.label()),
+            name => name.to_owned(),
+        }
+    }
+
+    /// A finding at the gate.
+    fn place(&self, finding: Finding) -> Finding {
+        let place = format!("/features/{}/facts/openings", self.index);
+        finding
             .under(&place)
-            .at(gate.at.x, gate.at.y),
-    )
+            .at(self.opening.at.x, self.opening.at.y)
+    }
 }
 
 /// What is hidden on the plan; one note for all.

@@ -6,9 +6,10 @@
 use std::collections::BTreeSet;
 
 use super::put_on::empty_job;
-use super::{Book, BookContent, BookEntry};
+use super::{Book, BookContent, BookEntry, Machine};
 use crate::finding::Finding;
 use crate::site::{CheckedSite, limits};
+use crate::units::{Measure, System, out_of_range};
 
 /// The most entries of a book (arbitrary).
 const ENTRIES: usize = 500;
@@ -65,6 +66,7 @@ fn content(entry: &BookEntry) -> Vec<Finding> {
             found.extend(lines("cautions", &it.cautions));
             return found;
         }
+        BookContent::Machine(it) => return machine(*it),
         BookContent::Shell(it) => {
             if let Some(fault) = limits::shell(&it.shell) {
                 return vec![fault.under("/content/shell/shell")];
@@ -104,7 +106,7 @@ fn in_book(mut finding: Finding, content: &BookContent) -> Option<Finding> {
         BookContent::Works(_) => &[("/works", "/content/works")],
         BookContent::Deck(_) => &[("/works/deck", "/content/deck")],
         BookContent::Truck(_) => &[("/works/haul", "/content/truck")],
-        BookContent::TitleBlock(_) => &[],
+        BookContent::Machine(_) | BookContent::TitleBlock(_) => &[],
     };
     let (rest, place) = places
         .iter()
@@ -112,6 +114,37 @@ fn in_book(mut finding: Finding, content: &BookContent) -> Option<Finding> {
     finding.pointer = format!("{place}{rest}");
     finding.at = None;
     Some(finding)
+}
+
+/// The figures of a machine: anything from a plate tamper to a loader.
+fn machine(it: Machine) -> Vec<Finding> {
+    let figures = [
+        ("width", "Its width", Measure::Length, it.width, 0.3..=6.0),
+        (
+            "height",
+            "Its height",
+            Measure::Length,
+            it.height,
+            0.3..=6.0,
+        ),
+        (
+            "weight",
+            "Its weight",
+            Measure::Weight,
+            it.weight,
+            50.0..=100_000.0,
+        ),
+    ];
+    figures
+        .into_iter()
+        .filter(|(.., value, range)| !range.contains(value))
+        .map(|(member, what, measure, value, range)| {
+            let systems = [System::Feet, System::Metres];
+            let message = out_of_range(what, measure, value, &range, &systems);
+            Finding::fault("out-of-range", message, "Give a value within that range.")
+                .under(&format!("/content/machine/{member}"))
+        })
+        .collect()
 }
 
 fn lines(member: &str, lines: &[String]) -> Vec<Finding> {
@@ -216,6 +249,16 @@ mod tests {
             };
             it.price = Some(-1.0);
         });
+        let machine = place_of(&book, BookKind::Machine);
+        refused(
+            &format!("/entries/{machine}/content/machine/width"),
+            &|book| {
+                let BookContent::Machine(it) = &mut book.entries[machine].content else {
+                    panic!()
+                };
+                it.width = -1.0;
+            },
+        );
         let told = faults(|book| {
             let BookContent::Shell(it) = &mut book.entries[shell].content else {
                 panic!()

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Book, BookContent, BookEntry, BookShell, RuleSet, TitleBlock};
+use super::{Book, BookContent, BookEntry, BookShell, Machine, RuleSet, TitleBlock};
 use crate::shell::catalogue;
 use crate::site::rule::{self, INVENTED};
 use crate::site::works::{ConstructionSettings, DeckSettings, HaulSettings};
@@ -39,7 +39,7 @@ pub fn examples() -> Book {
     book
 }
 
-fn others() -> [BookEntry; 7] {
+fn others() -> [BookEntry; 8] {
     let works = ConstructionSettings::default();
     let deck = works.deck;
     let paved = DeckSettings {
@@ -67,6 +67,11 @@ fn others() -> [BookEntry; 7] {
         cautions: vec!["Call the utility-locating service before anybody digs.".to_owned()],
     };
     let haul = works.haul;
+    let excavator = Machine {
+        width: 72.0 * INCH,
+        height: 98.0 * INCH,
+        weight: 11_000.0 * POUND,
+    };
     [
         entry(
             "example-rules",
@@ -103,6 +108,12 @@ fn others() -> [BookEntry; 7] {
             "Two-axle dump truck, 5 cu yd",
             USUAL,
             BookContent::Truck(small_truck),
+        ),
+        entry(
+            "example-machine",
+            "Small excavator",
+            MADE_UP,
+            BookContent::Machine(excavator),
         ),
         entry(
             "example-title",

@@ -42,7 +42,9 @@ impl BookContent {
             }
             BookKind::Deck => Self::Deck(site.works.deck),
             BookKind::Truck => Self::Truck(site.works.haul),
-            BookKind::TitleBlock => like.filter(|it| it.kind() == kind)?.clone(),
+            BookKind::Machine | BookKind::TitleBlock => {
+                like.filter(|it| it.kind() == kind)?.clone()
+            }
         })
     }
 }

@@ -128,6 +128,8 @@ pub enum BookContent {
     Deck(DeckSettings),
     /// A truck that hauls.
     Truck(HaulSettings),
+    /// A machine that digs or carries.
+    Machine(Machine),
     /// What stands on the firm's sheets.
     TitleBlock(TitleBlock),
 }
@@ -151,19 +153,22 @@ pub enum BookKind {
     Deck,
     /// Trucks.
     Truck,
+    /// Machines.
+    Machine,
     /// Title blocks.
     TitleBlock,
 }
 
 impl BookKind {
     /// Every kind, in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Shell,
         Self::Rules,
         Self::Rates,
         Self::Works,
         Self::Deck,
         Self::Truck,
+        Self::Machine,
         Self::TitleBlock,
     ];
 
@@ -176,6 +181,7 @@ impl BookKind {
             Self::Works => "way of building",
             Self::Deck => "deck material",
             Self::Truck => "truck",
+            Self::Machine => "machine",
             Self::TitleBlock => "title block",
         }
     }
@@ -189,13 +195,14 @@ impl BookKind {
             Self::Works => "Ways of building",
             Self::Deck => "Deck materials",
             Self::Truck => "Trucks",
+            Self::Machine => "Machines",
             Self::TitleBlock => "Title blocks",
         }
     }
 
     /// Whether a job has one of them at most: the next one takes its place.
     pub const fn is_single(self) -> bool {
-        !matches!(self, Self::Rates)
+        !matches!(self, Self::Rates | Self::Machine)
     }
 }
 
@@ -209,6 +216,7 @@ impl BookContent {
             Self::Works(_) => BookKind::Works,
             Self::Deck(_) => BookKind::Deck,
             Self::Truck(_) => BookKind::Truck,
+            Self::Machine(_) => BookKind::Machine,
             Self::TitleBlock(_) => BookKind::TitleBlock,
         }
     }
@@ -262,6 +270,19 @@ pub struct RateList {
     /// The rates, one to a quantity.
     #[serde(default)]
     pub rates: Vec<Rate>,
+}
+
+/// A machine that digs or carries, as it comes to the lot. A gate that is too narrow for one that a job
+/// took is told there.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+pub struct Machine {
+    /// Width over all, meters.
+    pub width: f64,
+    /// Height over all as it travels, meters.
+    pub height: f64,
+    /// Weight in working order, kilograms.
+    pub weight: f64,
 }
 
 /// What stands on the firm's sheets.

@@ -64,7 +64,7 @@ impl BookEntry {
                 };
             }
             BookContent::Truck(truck) => Arc::make_mut(&mut site.works).haul = *truck,
-            BookContent::TitleBlock(_) => {}
+            BookContent::Machine(_) | BookContent::TitleBlock(_) => {}
         }
         Ok(replaced)
     }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::*;
 use crate::analysis::{Analysis, Cache, Detail, Scenario, run};
 use crate::geom::Point;
+use crate::site::book::{BookEntry, Day, Machine, TakenEntry};
 use crate::site::{
     FeaturePart, MeasuredFrom, MeasuredTo, Opening, Placement, Rule, ShellChoice, Utility, starter,
 };
@@ -13,6 +14,16 @@ use crate::site::{
 /// A blank lot, 30.48 m by 42.67 m, with a shell of 20 x 10 ft lying north and south at its
 /// middle and one feature.
 fn analysis(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> Analysis {
+    with_machines(kind, shape, edit, &[])
+}
+
+/// The same of a job that took machines of these widths.
+fn with_machines(
+    kind: FeatureKind,
+    shape: &str,
+    edit: impl FnOnce(&mut Feature),
+    widths: &[f64],
+) -> Analysis {
     let mut feature = Feature::of("it", kind, serde_json::from_str(shape).unwrap());
     edit(&mut feature);
     let mut site = starter::blank_lot();
@@ -47,6 +58,24 @@ fn analysis(kind: FeatureKind, shape: &str, edit: impl FnOnce(&mut Feature)) -> 
             MeasuredTo::Feature { kind },
         ),
     ]);
+    let taken = |width: &f64| TakenEntry {
+        book: "Ours".to_owned(),
+        edition: 1,
+        on: Day::new(2026, 3, 31).unwrap(),
+        entry: BookEntry {
+            id: width.to_string(),
+            name: format!("Machine {width}"),
+            source: String::new(),
+            dated: None,
+            note: String::new(),
+            content: BookContent::Machine(Machine {
+                width: *width,
+                height: 2.5,
+                weight: 5000.0,
+            }),
+        },
+    };
+    site.taken = widths.iter().map(taken).collect();
     let site = CheckedSite::check(site, None).unwrap();
     run(
         &Scenario::of(&site),
@@ -214,6 +243,26 @@ fn the_narrowest_gate_is_set_against_the_shell() {
     let gates = narrow.clearances.iter().filter(|c| c.name == "gate");
     assert_eq!(gates.count(), 2);
     assert!((distance(&narrow, "gate") - (35.0 - 20.0 - 3.048)).abs() < 1e-9);
+}
+
+#[test]
+fn a_machine_that_a_gate_does_not_let_through_is_told() {
+    let gate = |f: &mut Feature| {
+        f.facts.openings = vec![Opening {
+            at: Point::new(5.0, 35.0),
+            width: 1.5,
+            name: "side gate".to_owned(),
+        }];
+    };
+    let track = r#"{"track": [[0, 35], [30, 35]]}"#;
+    let analysis = with_machines(FeatureKind::Fence, track, gate, &[1.4, 1.8]);
+    let code = "gate-narrower-than-machine";
+    let notes = analysis.findings.iter().filter(|f| f.code == code);
+    let notes: Vec<_> = notes.map(|f| f.message.as_str()).collect();
+    assert_eq!(
+        notes,
+        ["The narrowest gate (side gate) is 4'-11 1/16\" wide; Machine 1.8 is 5'-10 7/8\" wide."]
+    );
 }
 
 #[test]
