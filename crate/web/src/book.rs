@@ -3,14 +3,13 @@
 use batterboard_core::exchange::{self, TakenStanding};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::book::entry_line;
-use batterboard_core::session::Command;
-use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, TakenEntry};
+use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::cards::{self, ShellCard};
-use crate::js::{Answer, Outcome, document_to_js, from_js, list_to_js, to_js};
+use crate::js::{Answer, document_to_js, from_js, list_to_js};
 use crate::planner::Planner;
 
 /// A book that was read, or why it could not be.
@@ -89,31 +88,26 @@ impl Planner {
         list_to_js(&book.entries.iter().map(card).collect::<Vec<_>>())
     }
 
-    /// Takes an entry of a book over, in one step that can be undone.
-    pub fn take_entry(&mut self, book: &Ts<Book>, id: &str, today: &str) -> Answer<Outcome> {
-        let done = from_js(book).and_then(|book| {
-            let taken = taken(&book, id, today).ok_or_else(|| {
-                let message = "The book has this entry no more.";
-                vec![Finding::fault("no-entry", message, "Look it up again.")]
-            })?;
-            self.session.apply(Command::Take(Box::new(taken)))
-        });
-        to_js(&Outcome::from(done))
+    /// The price lists that the open job took and that are older than a year on a day (`2026-03-31`),
+    /// each with its own day.
+    pub fn old_price_lists(&self, today: &str) -> Vec<String> {
+        let taken = self.session.site().site().taken.iter();
+        let entries = taken.map(|it| &it.entry);
+        let lists = entries.filter(|it| it.content.kind() == BookKind::Rates);
+        let old = lists.filter(|it| Day::read(today).is_some_and(|today| it.is_stale(today)));
+        old.filter_map(|it| Some(format!("{}, {}", it.name, it.dated?)))
+            .collect()
     }
 
-    /// What the open job has of a kind, as an entry's content: like the entry of this id, where the
-    /// book has it.
+    /// What the open job has of a kind, as an entry's content: like this one, where it is told.
     pub fn content_for_book(
         &self,
         kind: Ts<BookKind>,
-        book: &Ts<Book>,
-        id: &str,
+        like: Option<Ts<BookContent>>,
     ) -> Result<Option<Ts<BookContent>>, JsValue> {
         let kind: BookKind = crate::js::made_by_page(kind)?;
-        let book: Option<Book> = from_js(book).ok();
-        let like = book.as_ref().and_then(|book| book.entry(id));
-        let site = self.session.site().site();
-        let content = BookContent::of_site(kind, site, like.map(|it| &it.content));
+        let like: Option<BookContent> = like.and_then(|it| from_js(&it).ok());
+        let content = BookContent::of_site(kind, self.session.site().site(), like.as_ref());
         content.map(|it| document_to_js(&it)).transpose()
     }
 
@@ -122,13 +116,4 @@ impl Planner {
         let book = from_js(book).unwrap_or_else(|_| Book::empty(""));
         list_to_js(&exchange::standings(self.session.site().site(), &book))
     }
-}
-
-fn taken(book: &Book, id: &str, today: &str) -> Option<TakenEntry> {
-    Some(TakenEntry {
-        book: book.name.clone(),
-        edition: book.edition,
-        on: Day::read(today)?,
-        entry: book.entry(id)?.clone(),
-    })
 }

@@ -152,7 +152,7 @@ function KeepPart() {
         <div class="part-body">
           <div class="buttons">
             {KEEP.map(([kind, label]) => (
-              <button key={kind} type="button" disabled={!contentOf(kind, '')} onClick={() => void keepFromJob(kind)}>
+              <button key={kind} type="button" disabled={!contentOf(kind)} onClick={() => void keepFromJob(kind)}>
                 {label}
               </button>
             ))}

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Book, BookEntry } from '../core/types.ts';
-import { copied, dayOf, isOld, kindOf, linesOf, nextEdition, withEntry, withoutEntry } from './pages.ts';
+import { copied, dayOf, kindOf, linesOf, nextEdition, withEntry, withoutEntry } from './pages.ts';
 
 const entry = (id: string, source = ''): BookEntry => ({
   id,
@@ -27,8 +27,6 @@ test('whoever copies an example answers for it', () => {
 
 test('days, kinds and lines are read off', () => {
   expect(dayOf(new Date(2026, 2, 5, 23, 59))).toBe('2026-03-05');
-  expect(isOld('2025-11-28', '2026-11-29')).toBe(true);
-  expect(isOld('2025-11-29', '2026-11-29')).toBe(false);
   expect(kindOf(entry('a'))).toBe('title-block');
   expect(linesOf(' one \n\n two')).toEqual(['one', 'two']);
 });

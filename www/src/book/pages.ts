@@ -26,12 +26,6 @@ export function dayOf(date: Date): Day {
 
 export const today = (): Day => dayOf(new Date());
 
-/** Whether a day is more than a year before another. */
-export function isOld(day: Day, now: Day): boolean {
-  const [year = '', rest = ''] = [now.slice(0, 4), now.slice(4)];
-  return day < `${String(Number(year) - 1).padStart(4, '0')}${rest}`;
-}
-
 /** The book with an entry put in, in place of the one of its id or at the end. */
 export function withEntry(book: Book, entry: BookEntry): Book {
   const known = book.entries.some((it) => it.id === entry.id);

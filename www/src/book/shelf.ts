@@ -2,12 +2,13 @@
 // never written over: whoever comes second sees it and does it again.
 import { computed, signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
-import type { Book, BookEntry, BookKind, EntryCard, Finding } from '../core/types.ts';
+import type { Book, BookContent, BookEntry, BookKind, EntryCard, Finding } from '../core/types.ts';
 import { fileName } from '../job/files.ts';
 import { download } from '../job/download.ts';
 import { store } from '../jobs/list.ts';
 import { newId } from '../jobs/model.ts';
-import { refresh, say } from '../state/refresh.ts';
+import { editOrTell } from '../state/actions.ts';
+import { say } from '../state/refresh.ts';
 import { display, site, trouble } from '../state/store.ts';
 import { copied, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
 
@@ -114,7 +115,7 @@ export async function copyEntry(entry: BookEntry): Promise<void> {
 
 /** Keeps what the open job has of a kind as a new entry, and opens it to be named. */
 export async function keepFromJob(kind: BookKind): Promise<void> {
-  const content = contentOf(kind, '');
+  const content = contentOf(kind);
   if (!content) return;
   const id = newId();
   const name = 'shell' in content ? content.shell.shell.name : `From ${site.peek()?.name || 'a job'}`;
@@ -125,28 +126,24 @@ export async function keepFromJob(kind: BookKind): Promise<void> {
 }
 
 /** What the open job has of a kind; `undefined` where it has none. */
-export function contentOf(kind: BookKind, id: string): BookEntry['content'] | undefined {
-  const now = book.peek() ?? examples.peek();
-  return now ? ask((p) => p.content_for_book(kind, now, id), undefined) : undefined;
-}
+export const contentOf = (kind: BookKind, like?: BookContent): BookContent | undefined =>
+  ask((p) => p.content_for_book(kind, like), undefined);
 
 /** Puts what the open job has in place of an entry's content; its day is today. */
 export async function updateFromJob(entry: BookEntry): Promise<void> {
-  const content = contentOf(kindOf(entry), entry.id);
+  const content = contentOf(kindOf(entry), entry.content);
   if (!content) return say('This job has nothing of that kind.', 'bad');
   if (await putEntry({ ...entry, dated: today(), content })) say(`${entry.name} is in the book as this job has it.`, 'good');
 }
 
 /** Takes an entry over into the open job, in one step that can be undone. */
 export function takeEntry(from: Book, { id, name }: { id: string; name: string }): void {
-  const outcome = ask((p) => p.take_entry(from, id, today()), { ok: false, findings: [] });
-  refresh();
-  if (!outcome.ok) {
-    trouble.value = { title: `${name} was not taken over.`, findings: outcome.findings };
-    return;
-  }
-  const content = from.entries.find((it) => it.id === id)?.content;
-  const own = content && 'rules' in content ? (site.value?.rules.length ?? 0) - (content.rules.rules?.length ?? 0) : 0;
+  const entry = from.entries.find((it) => it.id === id);
+  if (!entry) return say('The book has this entry no more.', 'bad');
+  const take = { book: from.name, edition: from.edition, on: today(), entry };
+  if (!editOrTell({ take }, `${name} was not taken over.`)) return;
+  const { content } = entry;
+  const own = 'rules' in content ? (site.value?.rules.length ?? 0) - (content.rules.rules?.length ?? 0) : 0;
   const stays = own > 0 ? ` Of this job’s own rules ${own} ${own === 1 ? 'stays' : 'stay'}.` : '';
   say(`${name} was taken over from the book.${stays}`, 'good');
 }

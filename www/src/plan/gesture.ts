@@ -24,6 +24,8 @@ const REACH = { finger: 22, mouse: 10 };
 const TAP = 6;
 /** A finger or a pen that stays for so long presses, milliseconds (common practice, no source). */
 const PRESS = 500;
+/** The menu that the right button asks for comes so soon after it was lifted, milliseconds (arbitrary). */
+const RIGHT_AFTER = 6;
 
 interface Touch {
   x: number;
@@ -310,7 +312,7 @@ function wheel(canvas: HTMLCanvasElement, event: WheelEvent): void {
 function menu(canvas: HTMLCanvasElement, event: MouseEvent): void {
   event.preventDefault();
   const right = event.button === 2 || event.ctrlKey;
-  if (!right || drawing.value || taping.value || event.timeStamp - pulledAt < TAP) return;
+  if (!right || drawing.value || taping.value || event.timeStamp - pulledAt < RIGHT_AFTER) return;
   giveUp();
   hold = { kind: 'nothing' };
   openNumbersAt(at(canvas, event), REACH.mouse);

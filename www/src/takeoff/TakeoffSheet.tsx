@@ -2,7 +2,7 @@
 // costs by rates typed here. No rate is built in.
 import { Fragment } from 'preact';
 import { FromBook } from '../book/FromBook.tsx';
-import { isOld, today } from '../book/pages.ts';
+import { today } from '../book/pages.ts';
 import { ask } from '../core/planner.ts';
 import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
@@ -100,11 +100,12 @@ export function TakeoffSheet() {
 
 /** Price lists that this job took and that are older than a year now. */
 function OldRates() {
-  const old = (site.value?.taken ?? []).filter(({ entry }) => 'rates' in entry.content && entry.dated && isOld(entry.dated, today()));
+  // Asked anew after every edit.
+  const old = site.value ? ask((p) => p.old_price_lists(today()), []) : [];
   if (old.length === 0) return null;
   return (
     <p class="field-word" data-kind="doubt">
-      Older than a year: {old.map(({ entry }) => `${entry.name}, ${entry.dated}`).join('; ')}. Ask for new prices.
+      Older than a year: {old.join('; ')}. Ask for new prices.
     </p>
   );
 }
