@@ -110,14 +110,7 @@ fn content_changes(was: &BookContent, is: &BookContent, site: &Site) -> Vec<Chan
 fn job_of(content: &BookContent, like: &Site) -> Site {
     let mut site = empty_job(content.kind());
     site.display = like.display;
-    let entry = BookEntry {
-        id: String::new(),
-        name: String::new(),
-        source: String::new(),
-        dated: None,
-        note: String::new(),
-        content: content.clone(),
-    };
+    let entry = BookEntry::new("", "", "", content.clone());
     // An empty job has no rates that could be in another currency.
     let _ = entry.put_on(&mut site);
     site

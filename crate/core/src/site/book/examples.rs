@@ -28,8 +28,8 @@ pub fn examples() -> Book {
             price: None,
             currency: None,
         }));
-        entry(
-            &format!("example-shell-{}", i + 1),
+        BookEntry::new(
+            format!("example-shell-{}", i + 1),
             &shell.name,
             MADE_UP,
             content,
@@ -73,64 +73,53 @@ fn others() -> [BookEntry; 8] {
         weight: 11_000.0 * POUND,
     };
     [
-        entry(
+        BookEntry::new(
             "example-rules",
             "Example rules",
             INVENTED,
             BookContent::Rules(rules),
         ),
-        entry(
+        BookEntry::new(
             "example-works",
             "Usual way of building",
             USUAL,
             BookContent::Works(Arc::new(works)),
         ),
-        entry(
+        BookEntry::new(
             "example-deck",
             "Concrete, 4 in",
             USUAL,
             BookContent::Deck(deck),
         ),
-        entry(
+        BookEntry::new(
             "example-deck-6",
             "Concrete, 6 in",
             USUAL,
             BookContent::Deck(paved),
         ),
-        entry(
+        BookEntry::new(
             "example-truck",
             "Three-axle dump truck, 10 cu yd",
             USUAL,
             BookContent::Truck(haul),
         ),
-        entry(
+        BookEntry::new(
             "example-truck-5",
             "Two-axle dump truck, 5 cu yd",
             USUAL,
             BookContent::Truck(small_truck),
         ),
-        entry(
+        BookEntry::new(
             "example-machine",
             "Small excavator",
             MADE_UP,
             BookContent::Machine(excavator),
         ),
-        entry(
+        BookEntry::new(
             "example-title",
             "Example title block",
             MADE_UP,
             BookContent::TitleBlock(title),
         ),
     ]
-}
-
-fn entry(id: &str, name: &str, source: &str, content: BookContent) -> BookEntry {
-    BookEntry {
-        id: id.to_owned(),
-        name: name.to_owned(),
-        source: source.to_owned(),
-        dated: None,
-        note: String::new(),
-        content,
-    }
 }

@@ -94,6 +94,23 @@ pub struct BookEntry {
 }
 
 impl BookEntry {
+    /// An entry of no day and without a note.
+    pub fn new(
+        id: impl Into<String>,
+        name: impl Into<String>,
+        source: impl Into<String>,
+        content: BookContent,
+    ) -> Self {
+        Self {
+            id: id.into(),
+            name: name.into(),
+            source: source.into(),
+            dated: None,
+            note: String::new(),
+            content,
+        }
+    }
+
     /// Whether it is an example, to be replaced by the firm's own.
     pub fn is_example(&self) -> bool {
         rule::says_example(&self.source)

@@ -62,18 +62,16 @@ fn with_machines(
         book: "Ours".to_owned(),
         edition: 1,
         on: Day::new(2026, 3, 31).unwrap(),
-        entry: BookEntry {
-            id: width.to_string(),
-            name: format!("Machine {width}"),
-            source: String::new(),
-            dated: None,
-            note: String::new(),
-            content: BookContent::Machine(Machine {
+        entry: BookEntry::new(
+            width.to_string(),
+            format!("Machine {width}"),
+            "",
+            BookContent::Machine(Machine {
                 width: *width,
                 height: 2.5,
                 weight: 5000.0,
             }),
-        },
+        ),
     };
     site.taken = widths.iter().map(taken).collect();
     let site = CheckedSite::check(site, None).unwrap();
