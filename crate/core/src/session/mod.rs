@@ -37,7 +37,7 @@ pub use ground_words::GroundWords;
 pub use handle::{Handle, Part, PlacedHandle};
 pub use history::Steps;
 pub use keepsake::Keepsake;
-pub use ledger::Ledger;
+pub use ledger::{ClearanceRow, Ledger, clearance_rows};
 pub use ring::TurnRing;
 pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
