@@ -5,7 +5,9 @@ use batterboard_core::exchange;
 use batterboard_core::exchange::changes::{self, Change};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
-use batterboard_core::session::{ClearanceRow, Command, Keepsake, Ledger, Session, clearance_rows};
+use batterboard_core::session::{
+    ClearanceRow, Command, Keepsake, Ledger, Listed, Session, clearance_rows,
+};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::{Deserialize, Serialize};
@@ -152,9 +154,9 @@ impl Planner {
     }
 
     /// Everything the page lists beside the plan, but for the quantities; in each group of clearances so
-    /// many `more` rows than at first.
-    pub fn ledger(&self, more: usize) -> Answer<Ledger> {
-        to_js(&Ledger::of(&self.session, more))
+    /// many `more` rows than at first, and the one `opened`, by its index.
+    pub fn ledger(&self, more: usize, opened: Option<usize>) -> Answer<Ledger> {
+        to_js(&Ledger::of(&self.session, Listed { more, opened }))
     }
 
     /// Every clearance, least room first.

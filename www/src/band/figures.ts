@@ -4,7 +4,7 @@ import { ask } from '../core/planner.ts';
 import type { BandFigure } from '../core/types.ts';
 import { ledgerFolded, openGroups, pins } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
-import { listClearances } from '../state/refresh.ts';
+import { takeOver } from '../state/refresh.ts';
 import { sharing } from '../state/sharing.ts';
 import { ledger, ledgerUp, openedClearance, openedQuantity, sheet, step } from '../state/store.ts';
 
@@ -48,8 +48,8 @@ export function openFigure(key: string): void {
 /** Opens a clearance in the ledger. */
 export function showClearance(index: number): void {
   showLedger();
-  listClearances(index);
   openedClearance.value = index;
+  takeOver();
   lookAt(`.clearance[data-index='${index}']`);
 }
 

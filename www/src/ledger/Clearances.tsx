@@ -1,7 +1,7 @@
 // Every clearance with its room, signed, least first: what falls short or is tight in full, what has ample room a line
 // each. Looking at a row lights it up on the plan; tapping it opens it.
 import type { ClearanceGroup, ClearanceRow, Margin } from '../core/types.ts';
-import { listClearances } from '../state/refresh.ts';
+import { takeOver } from '../state/refresh.ts';
 import { dim, highlight, light, moreClearances, openedClearance, sameLight } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 
@@ -24,6 +24,11 @@ export function Clearances({ clearances }: { clearances: ClearanceGroup[] }) {
   );
 }
 
+function listMore(): void {
+  moreClearances.value += STEP;
+  takeOver();
+}
+
 function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
   const left = count - rows.length;
   return (
@@ -37,7 +42,7 @@ function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
         ))}
       </ul>
       {left > 0 && (
-        <button type="button" class="more" onClick={() => listClearances(moreClearances.value + STEP)}>
+        <button type="button" class="more" onClick={listMore}>
           {left} more {margin === 'short' ? 'that fall short' : `with at least ${rows.at(-1)?.room.text} of room`}
         </button>
       )}

@@ -6,25 +6,19 @@ import { askForFrame } from '../plan/frame.ts';
 import { takeShape } from '../plan/shape.ts';
 import { takeTally } from './quantities.ts';
 import { sharing } from './sharing.ts';
-import { gesturing, ledger, moreClearances, notice, site, type Notice } from './store.ts';
+import { gesturing, ledger, moreClearances, notice, openedClearance, site, type Notice } from './store.ts';
 
 /** Takes over what the core says now. */
 export function takeOver(): void {
   const before = ledger.value?.revision;
   batch(() => {
-    ledger.value = ask((p) => sharing(ledger.value, p.ledger(moreClearances.value)), ledger.value);
+    ledger.value = ask((p) => sharing(ledger.value, p.ledger(moreClearances.value, openedClearance.value)), ledger.value);
     takeTally();
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);
       followPicture();
     }
   });
-}
-
-/** Lists so many more clearances of each group, or as many as are listed already. */
-export function listClearances(more: number): void {
-  moreClearances.value = Math.max(moreClearances.value, more);
-  takeOver();
 }
 
 /** Takes over what the core says now, and has the plan painted. */

@@ -113,8 +113,18 @@ pub struct ClearanceGroup {
     pub margin: Margin,
     /// How many there are.
     pub count: usize,
-    /// The first of them, least room first; a large site has more than anybody reads.
+    /// The first of them, least room first, and the one that is opened: a large site has more than
+    /// anybody reads.
     pub rows: Vec<ClearanceRow>,
+}
+
+/// Which clearances are listed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Listed {
+    /// How many more rows each group has than at first.
+    pub more: usize,
+    /// The clearance that is opened, by its index in the analysis: it is listed wherever it stands.
+    pub opened: Option<usize>,
 }
 
 /// One clearance as listed.
@@ -142,9 +152,8 @@ pub struct ClearanceRow {
 }
 
 impl Ledger {
-    /// The ledger of a session as it stands, with so many `more` rows in each group of clearances
-    /// than are listed at first.
-    pub fn of(session: &Session, more: usize) -> Self {
+    /// The ledger of a session as it stands.
+    pub fn of(session: &Session, listed: Listed) -> Self {
         let site = session.site().site();
         let analysis = session.analysis();
         let system = site.display;
@@ -158,7 +167,7 @@ impl Ledger {
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: VerdictFigures::of(&Verdict::of(session.site(), analysis), system),
-            clearances: groups(&analysis.clearances, more, system),
+            clearances: groups(&analysis.clearances, listed, system),
             tapes: tapes::rows(session.site(), analysis),
             findings: sort_by_severity(&analysis.findings),
         }
@@ -181,22 +190,31 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
 }
 
 /// `clearances`: least room first.
-fn groups(clearances: &[Clearance], more: usize, system: System) -> Vec<ClearanceGroup> {
+fn groups(clearances: &[Clearance], listed: Listed, system: System) -> Vec<ClearanceGroup> {
     let first = |margin: Margin| clearances.partition_point(|c| Margin::of(c.room) < margin);
     let bounds = |margin: Margin| {
         first(margin)..clearances.partition_point(|c| Margin::of(c.room) <= margin)
     };
+    let row_of = |index: usize| Some(row(index, clearances.get(index)?, system));
     Margin::ALL
         .into_iter()
         .map(|margin| (margin, bounds(margin)))
         .filter(|(_, of_kind)| !of_kind.is_empty())
-        .map(|(margin, of_kind)| ClearanceGroup {
-            margin,
-            count: of_kind.len(),
-            rows: of_kind
-                .take(margin.listed().saturating_add(more))
-                .filter_map(|index| Some(row(index, clearances.get(index)?, system)))
-                .collect(),
+        .map(|(margin, of_kind)| {
+            let first = margin
+                .listed()
+                .saturating_add(listed.more)
+                .min(of_kind.len());
+            let (first, others) = (
+                of_kind.start..of_kind.start + first,
+                of_kind.start + first..of_kind.end,
+            );
+            let opened = listed.opened.filter(|index| others.contains(index));
+            ClearanceGroup {
+                margin,
+                count: of_kind.len(),
+                rows: first.chain(opened).filter_map(row_of).collect(),
+            }
         })
         .collect()
 }

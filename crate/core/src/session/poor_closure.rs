@@ -44,7 +44,7 @@ fn session(asked: f64) -> Session {
 fn poor_closure_is_told_beside_every_figure_of_the_lot() {
     let session = session(5000.0);
     let sentence = "The lot does not close within 1:5,000.";
-    let ledger = Ledger::of(&session, 0);
+    let ledger = Ledger::of(&session, Listed::default());
     assert!(
         ledger.verdict.text.ends_with(sentence),
         "{}",
@@ -91,7 +91,7 @@ fn poor_closure_is_told_beside_every_figure_of_the_lot() {
 #[test]
 fn a_lot_that_closes_well_enough_says_nothing() {
     let session = session(1000.0);
-    let ledger = Ledger::of(&session, 0);
+    let ledger = Ledger::of(&session, Listed::default());
     assert!(!ledger.verdict.text.contains("close"));
     assert!(
         clearance_rows(&session)
