@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use super::put_on::empty_job;
-use super::{Book, BookContent, BookEntry, Machine};
+use super::{Book, BookContent, BookEntry, Machine, TakenEntry};
 use crate::finding::Finding;
 use crate::site::{CheckedSite, limits};
 use crate::units::{Measure, System, out_of_range};
@@ -84,21 +84,38 @@ fn head(entry: &BookEntry, is_new: bool) -> Vec<Finding> {
     found
 }
 
-/// What the door of sites says of the entry on an empty job.
-fn content(entry: &BookEntry) -> Vec<Finding> {
-    match &entry.content {
+/// What is wrong with what a job took and has in no other place of its own.
+pub fn check_taken(taken: &[TakenEntry]) -> Vec<Finding> {
+    let told = |(i, it): (usize, &TakenEntry)| {
+        let place = format!("/taken/{i}/entry");
+        let found = alone(&it.entry.content).unwrap_or_default().into_iter();
+        found.map(move |it| it.under(&place))
+    };
+    taken.iter().enumerate().flat_map(told).collect()
+}
+
+/// What is wrong with a content that the door of sites does not know.
+fn alone(content: &BookContent) -> Option<Vec<Finding>> {
+    match content {
         BookContent::TitleBlock(it) => {
             let mut found = lines("lines", &it.lines);
             found.extend(lines("cautions", &it.cautions));
-            return found;
+            Some(found)
         }
-        BookContent::Machine(it) => return machine(*it),
-        BookContent::Shell(it) => {
-            if let Some(fault) = limits::shell(&it.shell) {
-                return vec![fault.under("/content/shell/shell")];
-            }
-        }
-        _ => {}
+        BookContent::Machine(it) => Some(machine(*it)),
+        _ => None,
+    }
+}
+
+/// What the door of sites says of the entry on an empty job.
+fn content(entry: &BookEntry) -> Vec<Finding> {
+    if let Some(found) = alone(&entry.content) {
+        return found;
+    }
+    if let BookContent::Shell(it) = &entry.content
+        && let Some(fault) = limits::shell(&it.shell)
+    {
+        return vec![fault.under("/content/shell/shell")];
     }
     let mut site = empty_job(entry.content.kind());
     let found = match entry.put_on(&mut site) {
@@ -296,6 +313,26 @@ mod tests {
             told[0].1,
             format!("/entries/{shell}/content/shell/shell/coping_width")
         );
+    }
+
+    #[test]
+    fn a_machine_that_a_job_took_is_held_to_its_ranges_too() {
+        let book = examples();
+        let mut entry = book.entries[place_of(&book, BookKind::Machine)].clone();
+        let BookContent::Machine(it) = &mut entry.content else {
+            panic!()
+        };
+        it.width = 0.0;
+        let mut site = empty_job(BookKind::Machine);
+        site.taken.push(TakenEntry {
+            book: book.name.clone(),
+            edition: 1,
+            on: super::super::Day::new(2026, 3, 31).unwrap(),
+            entry,
+        });
+        let faults = CheckedSite::check(site, None).unwrap_err();
+        let places: Vec<&str> = faults.iter().map(|it| it.pointer.as_str()).collect();
+        assert_eq!(places, ["/taken/0/entry/content/machine/width"]);
     }
 
     #[test]

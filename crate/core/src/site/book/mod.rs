@@ -17,7 +17,7 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use check::check;
+pub use check::{check, check_taken};
 pub use day::Day;
 pub use examples::examples;
 pub use put_on::{Replaced, empty_job, forget_shell};
