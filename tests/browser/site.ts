@@ -25,11 +25,17 @@ export const DEMO_SITES = readdirSync(FOLDER)
 
 const GROUPS = ['dig', 'grading', 'haul', 'stone', 'concrete', 'rods-and-forms', 'pipe', 'water'];
 
-/** A first visit: the page with its first sheet. `groups`: of the quantities all are open, or those that were. */
-export async function firstVisit(page: Page, groups: 'all' | 'as left' = 'all'): Promise<void> {
-  if (groups === 'all') {
-    await page.addInitScript((open) => localStorage.setItem('open-groups', JSON.stringify(open)), GROUPS);
-  }
+/** Which groups of quantities are open: all, or those that were. */
+type Groups = 'all' | 'as left';
+
+async function openGroups(page: Page, groups: Groups): Promise<void> {
+  if (groups === 'as left') return;
+  await page.addInitScript((open) => localStorage.setItem('open-groups', JSON.stringify(open)), GROUPS);
+}
+
+/** A first visit: the page with its first sheet. */
+export async function firstVisit(page: Page): Promise<void> {
+  await openGroups(page, 'all');
   await page.goto('./?bench');
   await expect(page.locator('.demo')).toHaveCount(DEMO_SITES.length);
 }
@@ -38,10 +44,9 @@ export async function firstVisit(page: Page, groups: 'all' | 'as left' = 'all'):
 const WIDE = 1180;
 
 /** The page with a demo site open and painted; with `all`, where the screen is wide, the step Shell is open as well. */
-export async function openDemo(page: Page, file: string, groups: 'all' | 'as left' = 'all'): Promise<void> {
-  await firstVisit(page, groups);
-  await page.locator(`.demo[data-file="${file}"]`).click();
-  await expect(page.locator('.welcome')).toHaveCount(0);
+export async function openDemo(page: Page, file: string, groups: Groups = 'all'): Promise<void> {
+  await openGroups(page, groups);
+  await page.goto(`./?bench=${file}`);
   await expect(page.locator('.clearance').first()).toBeVisible();
   if (groups === 'all') {
     await listEveryClearance(page);

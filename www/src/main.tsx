@@ -11,6 +11,7 @@ async function start(): Promise<void> {
   if (!root) return;
   try {
     await begin();
+    await benchDoor();
     render(<App />, root);
     document.documentElement.dataset['ready'] = '';
   } catch (error) {
@@ -18,7 +19,6 @@ async function start(): Promise<void> {
     render(<NoStart />, root);
     return;
   }
-  benchDoor();
   keepOffline();
 }
 
