@@ -67,9 +67,11 @@ export async function openFile(page: Page, text: string, name = 'picked.json'): 
   await settled(page);
 }
 
-/** Waits until whatever was asked of the page has been painted. */
+/** Waits until whatever was asked of the page has been painted: the plan in a frame, the ledger in the next. */
 export async function settled(page: Page): Promise<void> {
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await page.evaluate(async () => {
+    for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
+  });
 }
 
 export interface Spot {

@@ -55,6 +55,9 @@ let pulledAt = -Infinity;
 const palms = new Palms();
 let pinch: { gap: number; middle: Touch } | null = null;
 
+/** A drag waits for the next frame. */
+export const dragWaits = (): boolean => waiting !== null;
+
 /** Does the drag that waits, if any; called by the frame. */
 export function takeDrag(): boolean {
   if (!waiting) return false;

@@ -1,15 +1,22 @@
 // Paints the plan: takes the drag that waits, gives the core the canvas, and keeps the document once it has been
-// painted without trouble.
+// painted without trouble. Under a hand the plan is painted in every frame; the ledger, which is read and not felt, has
+// a frame of its own some times a second, and one as soon as the hand pauses.
 import { ask } from '../core/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
 import { followSection, paintSection } from '../state/section.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
 import { tellControls } from './controls.ts';
 import { askForFrame, eachFrame } from './frame.ts';
-import { takeDrag } from './gesture.ts';
+import { dragWaits, takeDrag } from './gesture.ts';
 import { current } from './view.ts';
 
+/** While the hand moves the ledger follows this often, milliseconds: nobody reads figures faster (arbitrary). */
+const LEDGER_EVERY = 100;
+
 let painted = -1;
+/** The plan has moved on since the ledger was told, and when that was. */
+let behind = false;
+let told = 0;
 let below: { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D } | null = null;
 
 /** Sets the canvas of the section to be painted from now on, after the plan; gives what undoes that. */
@@ -31,7 +38,17 @@ export function paintOn(canvas: HTMLCanvasElement): () => void {
 }
 
 function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): void {
-  if (takeDrag()) takeOver();
+  if (behind && (!dragWaits() || performance.now() - told >= LEDGER_EVERY)) {
+    behind = false;
+    told = performance.now();
+    takeOver();
+    askForFrame();
+    return;
+  }
+  if (takeDrag()) {
+    behind = true;
+    askForFrame();
+  }
   followSection();
   const ratio = window.devicePixelRatio || 1;
   const { width, height } = current.view;
