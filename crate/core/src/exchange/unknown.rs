@@ -9,15 +9,17 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 70] = [
+const LEFT_OUT: [&str; 78] = [
     "alternatives",
     "at",
+    "backsight",
     "balance",
     "bases",
     "basis",
     "bench",
     "benchmark",
     "breaklines",
+    "by",
     "cautions",
     "changed",
     "checked_by",
@@ -32,6 +34,7 @@ const LEFT_OUT: [&str; 70] = [
     "facts",
     "finished_floor",
     "fittings",
+    "fixed",
     "floor",
     "footing_depth",
     "grid",
@@ -55,18 +58,22 @@ const LEFT_OUT: [&str; 70] = [
     "over_dig",
     "per",
     "picture",
+    "place",
     "placement",
     "price",
     "printed_length",
     "printed_width",
     "protection",
     "rates",
+    "readings",
+    "rod_scale",
     "section",
     "short_term",
     "side_slope",
     "sides",
     "slope",
     "source",
+    "stakeout",
     "stated_area",
     "stations",
     "swell",
@@ -78,12 +85,13 @@ const LEFT_OUT: [&str; 70] = [
     "utility",
     "wall",
     "weight",
+    "when",
     "width",
     "words",
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 12] = [
+const LISTS: [&str; 13] = [
     "alternatives",
     "bases",
     "breaklines",
@@ -93,6 +101,7 @@ const LISTS: [&str; 12] = [
     "layers",
     "openings",
     "rates",
+    "readings",
     "sides",
     "stations",
     "tapes",

@@ -50,7 +50,7 @@ use crate::analysis::{self, Analysis, Cache, Detail, Ranges, Scenario};
 use crate::exchange::{self, Unknown};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::site::{CheckedSite, Feature, Site, starter, tape};
+use crate::site::{CheckedSite, Feature, Site, stakeout, starter, tape};
 use crate::sketch::Sketch;
 use history::{History, Label};
 
@@ -197,6 +197,7 @@ impl Session {
 
     fn commit(&mut self, label: Label, mut next: Site) -> Result<(), Vec<Finding>> {
         tape::drop_loose(&mut next);
+        stakeout::drop_lost(&mut next);
         if next == **self.site.site() {
             return Ok(());
         }
