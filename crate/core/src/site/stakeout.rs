@@ -190,13 +190,7 @@ pub enum StakedLine {
 
 impl StakedLine {
     /// Every line, in the order of the sheet.
-    pub const ALL: [Self; 5] = [
-        Self::Hole,
-        Self::Bottom,
-        Self::Top,
-        Self::Rim,
-        Self::Collar,
-    ];
+    pub const ALL: [Self; 5] = [Self::Hole, Self::Bottom, Self::Top, Self::Rim, Self::Collar];
 
     /// What its stakes mark, and the letter that their names begin with.
     pub const fn words(self) -> (&'static str, &'static str) {
