@@ -26,6 +26,7 @@ mod shaping;
 mod site_value;
 mod sketching;
 pub mod snap;
+mod staking;
 pub mod tally;
 pub mod tapes;
 
@@ -43,6 +44,7 @@ pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
 pub use shaping::{PickedPart, ShapeEdit, Shaped, ShapedForm, Shaping};
 pub use snap::Snap;
+pub use staking::StakeoutEdit;
 pub use tally::Tally;
 pub use tapes::{TapeChoice, TapeRow};
 

@@ -199,7 +199,7 @@ impl StakedLine {
             Self::Collar => ("edge of collar", "C"),
             Self::Top => ("top of dig", "D"),
             Self::Bottom => ("bottom edge of dig", "B"),
-            Self::Hole => ("corner of the rectangle round the bottom", "H"),
+            Self::Hole => ("corner of the hole", "H"),
         }
     }
 }
@@ -247,7 +247,7 @@ pub fn drop_lost(site: &mut Site) {
 }
 
 /// The faults of fixed points that are not there or twice the same, placed in the site file.
-pub(super) fn check(site: &Site) -> Vec<Finding> {
+pub fn check(site: &Site) -> Vec<Finding> {
     let mut faults = Vec::new();
     let Some(pair) = site.stakeout.as_ref().and_then(|it| it.fixed.as_ref()) else {
         return faults;

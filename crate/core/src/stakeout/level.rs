@@ -35,6 +35,9 @@ struct Floor<'a> {
     base: f64,
 }
 
+/// A place of the floor, what it is like there, and where the middle of that part lies along the axis.
+type Met = (Point, FloorAt, f64);
+
 /// Depths and elevations at one place of the floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FloorAt {
@@ -152,7 +155,7 @@ impl<'a> Floors<'a> {
             Point::new(reach.0 - 1.0, BESIDE),
             Point::new(reach.1 + 1.0, BESIDE),
         ];
-        let mut found: Vec<(Point, FloorAt)> = Vec::new();
+        let mut found: Vec<Met> = Vec::new();
         for floor in &self.facets {
             let parts = clip::inside(&axis, floor.region);
             for part in &parts {
@@ -162,16 +165,18 @@ impl<'a> Floors<'a> {
             }
             if parts.is_empty() {
                 let middle = floor.region.centroid();
-                found.extend(middle.map(|p| (p, self.on(floor, p))));
+                found.extend(middle.map(|p| (p, self.on(floor, p), p.x)));
             }
         }
-        found.sort_by(|(p, _), (q, _)| p.x.total_cmp(&q.x).then(p.y.total_cmp(&q.y)));
-        found.dedup_by(|(q, b), (p, a)| {
+        // Where two parts meet the one toward the shallow end comes first.
+        let place = |it: &Met| (it.0.x / SAME_PLACE).round();
+        found.sort_by(|a, b| place(a).total_cmp(&place(b)).then(a.2.total_cmp(&b.2)));
+        found.dedup_by(|(q, b, _), (p, a, _)| {
             p.distance(*q) < SAME_PLACE
                 && (a.depth - b.depth).abs() < SAME_DEPTH
                 && (a.bottom - b.bottom).abs() < SAME_DEPTH
         });
-        let start = found.first().map_or(0.0, |(p, _)| p.x);
+        let start = found.first().map_or(0.0, |(p, ..)| p.x);
         let stations = found
             .into_iter()
             .enumerate()
@@ -186,13 +191,7 @@ impl<'a> Floors<'a> {
     }
 
     /// Both ends of a part of the axis, and places between where the floor falls.
-    fn between(
-        &self,
-        floor: &Floor<'_>,
-        from: Point,
-        to: Point,
-        found: &mut Vec<(Point, FloorAt)>,
-    ) {
+    fn between(&self, floor: &Floor<'_>, from: Point, to: Point, found: &mut Vec<Met>) {
         let fall = (floor.plane.depth(to) - floor.plane.depth(from)).abs();
         let parts = match fall > SAME_DEPTH {
             true => (from.distance(to) / STEP).ceil().max(1.0),
@@ -201,7 +200,7 @@ impl<'a> Floors<'a> {
         for k in 0..=parts as u32 {
             let p = from + (to - from) * (f64::from(k) / parts);
             let p = Point::new(p.x, 0.0);
-            found.push((p, self.on(floor, p)));
+            found.push((p, self.on(floor, p), from.midpoint(to).x));
         }
     }
 }

@@ -24,7 +24,8 @@
 //!
 //! # Accuracy
 //! Stakes lie on lines flattened within 1 mm (the top of dig within 5 mm). Between two stakes a
-//! straight string lies off the line by no more than the chord that was chosen.
+//! straight string lies off the line by no more than the chord that was chosen, off the top of dig by
+//! 4 in or as much.
 //!
 //! Deliberately absent: paper (`sheet`) and words for people but those of findings (`report`).
 
@@ -66,6 +67,9 @@ use sight::Obstacles;
 
 /// Two readings this near to each other are of one place, meters (2 in; arbitrary).
 const ONE_PLACE: f64 = 0.05;
+
+/// How far a straight string may lie off the top of dig, meters (4 in; common practice, no source).
+const TOP_CHORD: f64 = 0.1016;
 
 /// A stake on a line of the work.
 #[derive(Debug, Clone, PartialEq)]
@@ -197,7 +201,12 @@ impl<'a> StakeoutPlan<'a> {
                     let p = pose.shell_from_site(p);
                     p.x + 1e-6 * p.y
                 };
-                let (places, off) = line::along(&polygon.outer, settings.chord, from);
+                // The top of dig is known no better than the ground, and a bucket cuts no finer.
+                let chord_kept = match line {
+                    StakedLine::Top => TOP_CHORD.max(settings.chord),
+                    _ => settings.chord,
+                };
+                let (places, off) = line::along(&polygon.outer, chord_kept, from);
                 chord = chord.max(off);
                 for at in places {
                     count += 1;

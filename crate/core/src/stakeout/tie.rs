@@ -54,6 +54,16 @@ pub enum BaseSide {
     Right,
 }
 
+impl BaseSide {
+    /// 1 on the left, -1 on the right.
+    pub const fn sign(self) -> f64 {
+        match self {
+            Self::Left => 1.0,
+            Self::Right => -1.0,
+        }
+    }
+}
+
 /// Where two tapes of given readings meet.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Meeting {
