@@ -14,3 +14,4 @@ mod figures;
 mod golden;
 mod members;
 mod run;
+mod stakes;

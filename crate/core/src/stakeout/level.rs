@@ -180,7 +180,7 @@ impl<'a> Floors<'a> {
         let stations = found
             .into_iter()
             .enumerate()
-            .map(|(i, (p, floor))| Station {
+            .map(|(i, (p, floor, _))| Station {
                 name: format!("S{}", i + 1),
                 in_shell: p,
                 at: self.pose.site_from_shell(p),

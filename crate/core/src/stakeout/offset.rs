@@ -1,6 +1,7 @@
 //! Stakes that stay: clear of the dig, square to its sides.
 
 use super::level::{Floors, Station};
+use crate::geom::boolean::union;
 use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region, Vector, clip};
 
@@ -71,7 +72,9 @@ pub(super) fn stakes(
     corners: &[(String, Point)],
     stations: &[Station],
 ) -> Vec<OffsetStake> {
-    let kept_free = offset_region(dug.top, dug.clear, DRAWING_TOLERANCE);
+    // Where the ground lies lower than the bottom nothing is dug, and the bottom is its own edge.
+    let opened = union(dug.top, &dug.bottom.posed(&floors.pose));
+    let kept_free = offset_region(&opened, dug.clear, DRAWING_TOLERANCE);
     let mut places: Vec<(String, Point, Vector)> = Vec::new();
     let middle = corners.iter().fold(Vector::default(), |sum, (_, p)| {
         sum + Vector::new(p.x, p.y) * (1.0 / corners.len() as f64)

@@ -6,6 +6,7 @@ use super::*;
 use crate::analysis::{self, Cache, Detail, Scenario};
 use crate::geom::path::VertexRecord;
 use crate::geom::{PathRecord, Vector};
+use crate::ground::GroundRecord;
 use crate::shell::{FacetKind, FacetRecord, ShellRecord};
 use crate::site::{
     Benchmark, FeatureKind, FixedPair, FixedPoint, Placement, ShapeRecord, ShellChoice, Site,
@@ -35,6 +36,7 @@ fn boxed() -> Site {
         weight: None,
     };
     let mut site = starter::blank_lot();
+    site.ground = Arc::new(GroundRecord::Level { elevation: 30.48 });
     site.benchmark = Some(Benchmark {
         name: "step".into(),
         at: None,
