@@ -381,7 +381,7 @@ proptest! {
         prop_assert!((shares - bottom).abs() < 1e-9, "{} of {}", shares, bottom);
         let mut stone = 0.0;
         for (place, (_, _, z)) in dug.places.iter().zip(&spots) {
-            prop_assert!((place.high - z).abs() < 1e-9 && place.share > 0.0);
+            prop_assert!((place.high - *z).abs() < 1e-9 && place.share > 0.0);
             let grade = if *z > 0.0127 { Grade::Cut } else if *z < -0.0127 { Grade::Fill } else { Grade::OnGrade };
             prop_assert_eq!(place.grade, grade);
             stone -= z * place.share;
