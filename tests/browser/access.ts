@@ -7,8 +7,16 @@ const THUMB = 44;
 /** And where a mouse is at hand: well over the 24 of WCAG 2.2, 2.5.8 (from memory). */
 const MOUSE = 32;
 
-/** Serious faults of the page as it stands. */
+/** Serious faults of the page as it stands, once nothing fades in or out any more: axe reads colors as they are painted. */
 export async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(() =>
+    Promise.allSettled(
+      document
+        .getAnimations()
+        .filter((it) => it.effect?.getTiming().iterations !== Infinity)
+        .map((it) => it.finished),
+    ),
+  );
   const { violations } = await new AxeBuilder({ page }).analyze();
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
@@ -21,7 +29,8 @@ export async function smallTargets(page: Page, within = ''): Promise<string[]> {
     const least = matchMedia('(hover: hover) and (pointer: fine)').matches ? mouse : thumb;
     return targets
       .filter((it) => it.checkVisibility() && !it.closest('.unseen'))
-      .map((it) => ({ it, box: it.getBoundingClientRect() }))
+      // A box in its label is hit wherever the label is.
+      .map((it) => ({ it, box: (it.closest('label') ?? it).getBoundingClientRect() }))
       .filter(({ box }) => box.width > 1 && (box.height < least - 0.5 || box.width < least - 0.5))
       .map(({ it, box }) => `${it.outerHTML.slice(0, 90)} ${box.width.toFixed(0)}x${box.height.toFixed(0)}`);
   }, [THUMB, MOUSE] as const);

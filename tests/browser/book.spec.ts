@@ -136,6 +136,15 @@ test('rates with their supplier and day are used where there are none, and old o
   expect((await saved(page)).rates).toEqual(rates);
   await expect(page.locator('.notice')).toContainText('taken over from the book');
 
+  // A price is typed where it is kept, in the units of the job that is open; what took it before stays as it was.
+  await open(sheet, 'Alder Aggregates');
+  await sheet.locator('.entry-body').getByText('Its prices').click();
+  const price = sheet.locator('.entry-body').getByLabel(/^Base stone, .* per short ton$/);
+  await price.fill('51.25');
+  await price.press('Enter');
+  await expect(sheet.locator('.took-one')).toContainText('Changed in the book since');
+  expect((await saved(page)).rates).toEqual(rates);
+
   // The price of a shell is paid for by a line of its own.
   await keep(sheet, 'Its shell');
   await type(sheet, 'Price', '24,500');
@@ -146,6 +155,27 @@ test('rates with their supplier and day are used where there are none, and old o
   const now = await saved(page);
   expect(now.rates?.find((it) => it.key === 'shell')?.rate).toBe(24500);
   expect(now.placement?.shell.own?.name).toBeTruthy();
+});
+
+test('a new job begins with what the book says, and tells so', async ({ page }) => {
+  await openDemo(page, PRICED);
+  const { works } = JSON.parse(await savedText(page));
+  works.dig.over_dig = 0.3;
+  await page.evaluate((works) => window.bench.ask((p) => p.apply({ 'set-works': works } as never), null), works);
+  const sheet = await theBook(page);
+  await keep(sheet, 'How it is built');
+  await type(sheet, 'Name', 'As we build');
+  await sheet.locator('.entry-body').getByLabel('New jobs begin with it').check();
+  await close(page);
+
+  await page.locator('.menu > summary').click();
+  await page.locator('.menu').getByRole('button', { name: 'Start or open another job' }).click();
+  await page.getByRole('button', { name: /empty 100 by 140/ }).click();
+  await settled(page);
+  await expect(page.locator('.notice')).toContainText('The job begins with As we build from the company’s book.');
+  const next = await saved(page);
+  expect(next.taken?.map((it) => it.entry.name)).toEqual(['As we build']);
+  expect(JSON.parse(await savedText(page)).works.dig.over_dig).toBe(0.3);
 });
 
 test('the book outlives the page, two tabs do not overwrite each other, and a file goes out and back', async ({ page, context }) => {

@@ -8,12 +8,12 @@ const SITE = 'level-suburban.json';
 
 /** What the undo arrow would take back. */
 const undoLabel = (page: Page): Promise<string | null> =>
-  page.evaluate(() => window.bench.ask((p) => p.ledger().undo, null));
+  page.evaluate(() => window.bench.ask((p) => p.ledger(0, null).undo, null));
 
 /** What is kept of the tapes, as the page lists them. */
 const tapes = (page: Page) =>
   page.evaluate(() =>
-    window.bench.ask((p) => p.ledger().tapes.map((it) => [it.from, it.to, it.distance?.text ?? null, it.says.join(' ')]), []),
+    window.bench.ask((p) => p.ledger(0, null).tapes.map((it) => [it.from, it.to, it.distance?.text ?? null, it.says.join(' ')]), []),
   );
 
 const degrees = async (page: Page): Promise<number> => ((await standing(page)).heading * 180) / Math.PI;

@@ -101,7 +101,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
         await openDemo(page, file);
         expect(await faults(page)).toEqual([]);
         const short = await page.evaluate(() =>
-          window.bench.ask((p) => p.ledger().clearances.filter((row) => row.margin === 'short').map((row) => row.distance.text), []),
+          window.bench.ask((p) => p.ledger(0, null).clearances.filter((it) => it.margin === 'short').flatMap((it) => it.rows).map((row) => row.distance.text), []),
         );
         const { labels } = await laid(page);
         // The plan shows one dimension to each thing: the shortest of the rules that speak of it.

@@ -251,10 +251,10 @@ test('a large photograph is made small enough, and a drag with it sends none of 
   const lengths = await page.evaluate(() =>
     window.bench.ask(
       (p) => {
-        const shell = p.ledger().shell;
+        const shell = p.ledger(0, null).shell;
         if (!shell || p.grab(shell.at[0], shell.at[1], 0.1, 20) !== 'shell') return [];
         p.drag_to(shell.at[0] + 0.2, shell.at[1], false);
-        const frame = [p.ledger(), p.tally()].map((it) => JSON.stringify(it).length);
+        const frame = [p.ledger(0, null), p.tally()].map((it) => JSON.stringify(it).length);
         p.cancel();
         return [JSON.stringify(p.settings()).length, p.save_bare().length, ...frame];
       },
@@ -330,5 +330,5 @@ test('keys alone lay it', async ({ page }) => {
   await lay.focus();
   await page.keyboard.press('Enter');
   await expect(lay).toHaveCount(0);
-  expect(await page.evaluate(() => window.bench.ask((p) => p.ledger().undo, null))).toBe('scale the picture');
+  expect(await page.evaluate(() => window.bench.ask((p) => p.ledger(0, null).undo, null))).toBe('scale the picture');
 });

@@ -140,7 +140,7 @@ for (const [name, hasTouch, taken] of hands) {
       await openDemo(page, SITE);
       await open(page);
       await more(page);
-      const shell = (await page.evaluate(() => window.bench.ask((p) => p.ledger().shell, null)))!.at;
+      const shell = (await page.evaluate(() => window.bench.ask((p) => p.ledger(0, null).shell, null)))!.at;
       const start: Ends = { from: [shell[0] - 9, shell[1] - 8], to: [shell[0] + 9, shell[1] - 8] };
       await typed(page, start);
       // Nearer, so that a finger's reach holds nothing else.

@@ -92,7 +92,7 @@ export interface Standing {
 
 /** Where the shell stands. */
 export async function standing(page: Page): Promise<Standing> {
-  const shell = await page.evaluate(() => window.bench.ask((p) => p.ledger().shell, null));
+  const shell = await page.evaluate(() => window.bench.ask((p) => p.ledger(0, null).shell, null));
   if (!shell) throw new Error('there is no shell');
   return { at: shell.at, heading: shell.heading_value, mirrored: shell.mirrored, coping: shell.coping_value };
 }
@@ -107,7 +107,7 @@ export async function handleOnScreen(page: Page): Promise<Spot> {
   const at = await page.evaluate(() =>
     window.bench.ask((p): [number, number] | null => {
       const { scale } = window.bench.view();
-      const shell = p.ledger().shell;
+      const shell = p.ledger(0, null).shell;
       if (!shell) return null;
       const touched: number[] = [];
       for (let reach = 0; reach < 30; reach += 0.02) {
@@ -181,15 +181,17 @@ export async function readLedger(page: Page) {
 export async function plannerLedger(page: Page) {
   return page.evaluate(() =>
     window.bench.ask((p) => {
-      const now = p.ledger();
+      const now = p.ledger(1000, null);
       return {
         verdict: now.verdict.text,
-        clearances: now.clearances.map((row) => ({
-          name: row.name,
-          room: row.margin === 'short' ? row.room.text : `+${row.room.text}`,
-          distance: row.distance.text,
-          short: row.margin === 'short',
-        })),
+        clearances: now.clearances.flatMap(({ margin, rows }) =>
+          rows.map((row) => ({
+            name: row.name,
+            room: margin === 'short' ? row.room.text : `+${row.room.text}`,
+            distance: row.distance.text,
+            short: margin === 'short',
+          })),
+        ),
         quantities: p.tally().quantities.map((row) => ({ key: row.key, value: row.shown.text })),
       };
     }, null),

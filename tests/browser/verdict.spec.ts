@@ -152,7 +152,7 @@ test('conflicts come first among what is listed, this placement before every job
   const first = page.locator('.cautions[data-place="verdict"] .caution').first();
   await expect(first).toContainText('Conflict: The shell');
   const order = await page.evaluate(() =>
-    window.bench.ask((p) => p.ledger().findings.map(({ severity, scope }) => [severity, scope]), []),
+    window.bench.ask((p) => p.ledger(0, null).findings.map(({ severity, scope }) => [severity, scope]), []),
   );
   const rank = ([severity, scope]: string[]) =>
     ['fault', 'caution', 'note'].indexOf(severity ?? '') * 3 + ['placement', 'site', 'every-job'].indexOf(scope ?? '');

@@ -2,8 +2,9 @@
 
 use batterboard_core::exchange::{self, TakenStanding};
 use batterboard_core::finding::Finding;
-use batterboard_core::report::book::entry_line;
-use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day};
+use batterboard_core::report::book::{entry_line, off_print};
+use batterboard_core::session::{PriceRow, price_rows};
+use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, RateList};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -97,6 +98,17 @@ impl Planner {
         let old = lists.filter(|it| Day::read(today).is_some_and(|today| it.is_stale(today)));
         old.filter_map(|it| Some(format!("{}, {}", it.name, it.dated?)))
             .collect()
+    }
+
+    /// What a length, meters, is off from the one that is printed; nothing where they agree.
+    pub fn off_print(&self, measured: f64, printed: f64) -> Option<String> {
+        off_print(measured, printed, self.session.site().site().display)
+    }
+
+    /// A price list beside the open job.
+    pub fn price_rows(&self, list: &Ts<RateList>) -> Result<Vec<Ts<PriceRow>>, JsValue> {
+        let list: Option<RateList> = from_js(list).ok();
+        list_to_js(&list.map_or_else(Vec::new, |it| price_rows(&self.session, &it)))
     }
 
     /// What the open job has of a kind, as an entry's content: like this one, where it is told.

@@ -5,7 +5,9 @@ use batterboard_core::exchange;
 use batterboard_core::exchange::changes::{self, Change};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
-use batterboard_core::session::{Command, Keepsake, Ledger, Session};
+use batterboard_core::session::{
+    ClearanceRow, Command, Keepsake, Ledger, Listed, Session, clearance_rows,
+};
 use batterboard_core::site::Site;
 use batterboard_core::units::{Measure, show};
 use serde::{Deserialize, Serialize};
@@ -151,9 +153,15 @@ impl Planner {
         if redo { steps.redo } else { steps.undo }
     }
 
-    /// Everything the page lists beside the plan, but for the quantities.
-    pub fn ledger(&self) -> Answer<Ledger> {
-        to_js(&Ledger::of(&self.session))
+    /// Everything the page lists beside the plan, but for the quantities; in each group of clearances so
+    /// many `more` rows than at first, and the one `opened`, by its index.
+    pub fn ledger(&self, more: usize, opened: Option<usize>) -> Answer<Ledger> {
+        to_js(&Ledger::of(&self.session, Listed { more, opened }))
+    }
+
+    /// Every clearance, least room first.
+    pub fn clearances(&self) -> Result<Vec<Ts<ClearanceRow>>, JsValue> {
+        list_to_js(&clearance_rows(&self.session))
     }
 
     /// The document as a plain object, for forms; without its picture's data.

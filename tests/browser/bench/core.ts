@@ -10,7 +10,7 @@ export async function coreAlone(page: Page): Promise<number[]> {
   return page.evaluate(
     ([steps, reach]) => {
       const { ask } = window.bench;
-      const at = ask((p) => p.ledger().shell?.at, undefined);
+      const at = ask((p) => p.ledger(0, null).shell?.at, undefined);
       if (!at || ask((p) => p.grab(at[0], at[1], 0.1, 10), undefined) !== 'shell') throw new Error('no shell to drag');
       const times: number[] = [];
       for (let i = 0; i < steps; i += 1) {

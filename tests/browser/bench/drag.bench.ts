@@ -1,11 +1,12 @@
-// What a hand feels: on every demo site, and over a large photograph, the shell is dragged about and let go, in the
+// What a hand feels: on every demo site, on a large one, and over a large photograph, the shell is dragged about and let go, in the
 // built page. Afterwards the same drag is asked of the core alone. Each leaves its figures in results/bench/<site>.json,
 // which the task runner holds against the targets and prints.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, type Page } from '@playwright/test';
 import { photograph } from '../photograph.ts';
-import { DEMO_SITES, openDemo, openStep, shellOnScreen } from '../site.ts';
+import { largeSite } from '../large_site.ts';
+import { DEMO_SITES, openDemo, openFile, openStep, shellOnScreen } from '../site.ts';
 import { coreAlone } from './core.ts';
 import { spread } from './spread.ts';
 import { taken, watch } from './watch.ts';
@@ -52,6 +53,12 @@ for (const file of DEMO_SITES) {
     await measure(page, file.replace('.json', ''));
   });
 }
+
+test('a large site', async ({ page }) => {
+  await openDemo(page, DEMO_SITES[0] ?? '');
+  await openFile(page, largeSite(), 'large.json');
+  await measure(page, 'a large site');
+});
 
 test('with a photograph under the plan', async ({ page }) => {
   await openDemo(page, DEMO_SITES[0] ?? '');

@@ -19,7 +19,7 @@ const sites = readdirSync(SITES)
 function step(Planner, text) {
   const planner = new Planner();
   planner.open(text);
-  const [x, y] = planner.ledger().shell.at;
+  const [x, y] = planner.ledger(0).shell.at;
   if (planner.grab(x, y, 0.1, 10) !== 'shell') throw new Error('no shell to drag');
   const times = [];
   for (let i = -WARM; i < STEPS; i += 1) {

@@ -1,6 +1,6 @@
 // The band: a string line under the head of the page with the few figures that never leave the screen. While something
 // is dragged a tag hangs from each that moves and says by how much.
-import type { BandFigure, ClearanceRow, Standing } from '../core/types.ts';
+import type { BandFigure, ClearanceGroup, Standing } from '../core/types.ts';
 import { Mark, MARKS, STANDING_WORDS } from '../ledger/Mark.tsx';
 import { ledgerFolded } from '../state/arrangement.ts';
 import { gesturing, ledger, sheet } from '../state/store.ts';
@@ -44,9 +44,9 @@ export function Band() {
 }
 
 /** How many fall short, or the verdict in a few words. */
-function verdictWords(standing: Standing, clearances: ClearanceRow[]): string {
+function verdictWords(standing: Standing, clearances: ClearanceGroup[]): string {
   if (standing !== 'short') return STANDING_WORDS[standing];
-  return `${clearances.filter((it) => it.margin === 'short').length} short`;
+  return `${clearances.find((it) => it.margin === 'short')?.count ?? 0} short`;
 }
 
 function Figure({ figure }: { figure: BandFigure }) {

@@ -4,8 +4,9 @@ import { ask } from '../core/planner.ts';
 import type { BandFigure } from '../core/types.ts';
 import { ledgerFolded, openGroups, pins } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
+import { takeOver } from '../state/refresh.ts';
 import { sharing } from '../state/sharing.ts';
-import { allAmple, ledger, ledgerUp, openedClearance, openedQuantity, sheet, step } from '../state/store.ts';
+import { ledger, ledgerUp, openedClearance, openedQuantity, sheet, step } from '../state/store.ts';
 
 export const figures = signal<BandFigure[]>([]);
 
@@ -35,7 +36,7 @@ export function openFigure(key: string): void {
   showLedger();
   const group = tally.value?.quantities.find((it) => it.key === key)?.group;
   if (group === undefined) {
-    const first = ledger.value?.clearances[0];
+    const first = ledger.value?.clearances[0]?.rows[0];
     if (first) showClearance(first.index);
     return;
   }
@@ -47,8 +48,8 @@ export function openFigure(key: string): void {
 /** Opens a clearance in the ledger. */
 export function showClearance(index: number): void {
   showLedger();
-  allAmple.value = true;
   openedClearance.value = index;
+  takeOver();
   lookAt(`.clearance[data-index='${index}']`);
 }
 

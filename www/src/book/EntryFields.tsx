@@ -1,9 +1,11 @@
 // What an entry says of itself: its name, where it is from and of what day, and the figures that no job has.
 import { useId } from 'preact/hooks';
 import type { BookContent, BookEntry, BookShell, Machine, RuleSet, TitleBlock } from '../core/types.ts';
+import { Tick } from '../bring/Meaning.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { kindOf, linesOf, SOURCE } from './pages.ts';
+import { RateFields } from './RateFields.tsx';
 import { putEntry } from './shelf.ts';
 
 export function EntryFields({ entry }: { entry: BookEntry }) {
@@ -25,10 +27,14 @@ export function EntryFields({ entry }: { entry: BookEntry }) {
         />
       </div>
       {'rules' in content && <RuleFields set={content.rules} put={(rules) => put({ content: { rules } })} />}
+      {'rates' in content && <RateFields list={content.rates} put={(rates) => put({ content: { rates } })} />}
       {'shell' in content && <ShellFields shell={content.shell} put={(shell) => put({ content: { shell } })} />}
       {'machine' in content && <MachineFields machine={content.machine} put={(machine) => put({ content: { machine } })} />}
       {'title-block' in content && <TitleFields title={content['title-block']} put={(content) => put({ content })} />}
       <TextField label="Note" value={entry.note ?? ''} commit={(note) => put({ note })} />
+      {kind !== 'shell' && (
+        <Tick label="New jobs begin with it" on={entry.for_new_jobs ?? false} set={(for_new_jobs) => put({ for_new_jobs })} />
+      )}
     </>
   );
 }

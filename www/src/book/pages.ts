@@ -26,19 +26,31 @@ export function dayOf(date: Date): Day {
 
 export const today = (): Day => dayOf(new Date());
 
-/** The book with an entry put in, in place of the one of its id or at the end. */
+/** Of these a job has several. */
+const SEVERAL: readonly BookKind[] = ['rates', 'machine'];
+
+/** The book with an entry put in, in place of the one of its id or at the end. Where new jobs begin with it, they do so
+    with no other of a kind that a job has once. */
 export function withEntry(book: Book, entry: BookEntry): Book {
   const known = book.entries.some((it) => it.id === entry.id);
-  const entries = known ? book.entries.map((it) => (it.id === entry.id ? entry : it)) : [...book.entries, entry];
+  const kind = kindOf(entry);
+  const alone = entry.for_new_jobs === true && !SEVERAL.includes(kind);
+  const others = book.entries.map((it) => (alone && kindOf(it) === kind ? { ...it, for_new_jobs: false } : it));
+  const entries = known ? others.map((it) => (it.id === entry.id ? entry : it)) : [...others, entry];
   return { ...book, entries };
 }
+
+/** What new jobs begin with. A shell is not among it: where one stands is chosen on the lot. */
+export const forNewJobs = (book: Book | null): BookEntry[] =>
+  book?.entries.filter((it) => it.for_new_jobs === true && kindOf(it) !== 'shell') ?? [];
 
 export const withoutEntry = (book: Book, id: string): Book => ({ ...book, entries: book.entries.filter((it) => it.id !== id) });
 
 /** A copy under another id. Whoever copies an example answers for it: it is no example any more. */
 export function copied(entry: BookEntry, id: string): BookEntry {
   const isExample = /^\s*example only/i.test(entry.source ?? '');
-  return isExample ? { ...entry, id, source: '' } : { ...entry, id, name: `${entry.name}, copy` };
+  const copy = { ...entry, id, for_new_jobs: false };
+  return isExample ? { ...copy, source: '' } : { ...copy, name: `${entry.name}, copy` };
 }
 
 export const nextEdition = (book: Book, day: Day): Book => ({ ...book, edition: book.edition + 1, changed: day });

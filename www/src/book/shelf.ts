@@ -1,8 +1,8 @@
 // The company's book on this device: read when first wanted, changed as a whole, kept at once. Another tab's change is
 // never written over: whoever comes second sees it and does it again.
 import { computed, signal } from '@preact/signals';
-import { ask } from '../core/planner.ts';
-import type { Book, BookContent, BookEntry, BookKind, EntryCard, Finding } from '../core/types.ts';
+import { ask, aside } from '../core/planner.ts';
+import type { Book, BookContent, BookEntry, BookKind, Command, EntryCard, Finding } from '../core/types.ts';
 import { fileName } from '../job/files.ts';
 import { download } from '../job/download.ts';
 import { store } from '../jobs/list.ts';
@@ -10,7 +10,7 @@ import { newId } from '../jobs/model.ts';
 import { editOrTell } from '../state/actions.ts';
 import { say } from '../state/refresh.ts';
 import { display, site, trouble } from '../state/store.ts';
-import { copied, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
+import { copied, forNewJobs, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
 
 /** The firm's own book; `null` where it has none yet. */
 export const book = signal<Book | null>(null);
@@ -136,12 +136,38 @@ export async function updateFromJob(entry: BookEntry): Promise<void> {
   if (await putEntry({ ...entry, dated: today(), content })) say(`${entry.name} is in the book as this job has it.`, 'good');
 }
 
+const takeOf = (from: Book, entry: BookEntry): Command => ({
+  take: { book: from.name, edition: from.edition, on: today(), entry },
+});
+
+/** An empty lot as the firm begins a job. */
+export interface EmptyLot {
+  text: string;
+  /** The names of what it has from the book. */
+  begun: string[];
+  /** Why it has nothing from there although the book says so. */
+  refused: Finding[];
+}
+
+export async function emptyLot(): Promise<EmptyLot> {
+  if (shelf.peek() === 'unread') await loadBook();
+  const from = book.peek();
+  const entries = forNewJobs(from);
+  const commands = from ? entries.map((it) => takeOf(from, it)) : [];
+  return aside(
+    (p): EmptyLot => {
+      const { ok, findings } = p.apply({ together: { label: 'begin with the book', commands } });
+      return { text: p.save(), begun: ok ? entries.map((it) => it.name) : [], refused: ok ? [] : findings };
+    },
+    { text: '', begun: [], refused: [] },
+  );
+}
+
 /** Takes an entry over into the open job, in one step that can be undone. */
 export function takeEntry(from: Book, { id, name }: { id: string; name: string }): void {
   const entry = from.entries.find((it) => it.id === id);
   if (!entry) return say('The book has this entry no more.', 'bad');
-  const take = { book: from.name, edition: from.edition, on: today(), entry };
-  if (!editOrTell({ take }, `${name} was not taken over.`)) return;
+  if (!editOrTell(takeOf(from, entry), `${name} was not taken over.`)) return;
   const { content } = entry;
   const own = 'rules' in content ? (site.value?.rules.length ?? 0) - (content.rules.rules?.length ?? 0) : 0;
   const stays = own > 0 ? ` Of this job’s own rules ${own} ${own === 1 ? 'stays' : 'stay'}.` : '';

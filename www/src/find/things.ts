@@ -2,6 +2,7 @@
 // and every clearance.
 import { openFigure, showClearance } from '../band/figures.ts';
 import { chooseIncoming } from '../bring/incoming.ts';
+import { ask } from '../core/planner.ts';
 import type { System } from '../core/types.ts';
 import { beginGuide } from '../guide/Guide.tsx';
 import { saveFile } from '../job/files.ts';
@@ -13,7 +14,7 @@ import { openNumbers } from '../plan/press.ts';
 import { startTape } from '../plan/tapes.ts';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { tally } from '../state/quantities.ts';
-import { chosenFeature, chosenSide, ledger, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
+import { chosenFeature, chosenSide, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
 import { HEADS } from '../steps/StepPanel.tsx';
 import { labelOf, sidesOf } from '../steps/yard/forms.ts';
 import type { Thing } from './matching.ts';
@@ -62,7 +63,7 @@ export function everything(): Thing[] {
   const quantities = (tally.value?.quantities ?? []).map(
     (it): Thing => ({ name: it.label, aside: it.shown.text, does: () => openFigure(it.key) }),
   );
-  const clearances = (ledger.value?.clearances ?? []).map(
+  const clearances = ask((p) => p.clearances(), []).map(
     (it): Thing => ({ name: `${it.name}: ${it.from} to ${it.target}`, aside: it.distance.text, does: () => showClearance(it.index) }),
   );
   return [...actions, ...steps, ...quantities, ...clearances, ...features, ...sides];

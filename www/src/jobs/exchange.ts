@@ -136,7 +136,7 @@ function lookedAt(text: string, data: string): Look {
   return aside((p): Look => {
     const { ok, findings } = p.open_kept(text, data);
     if (!ok) return { ...nothing, findings };
-    const ledger = p.ledger();
+    const ledger = p.ledger(0, null);
     return { ok, findings: [], name: ledger.name, text: p.save_bare(), figures: figuresIn(ledger, p.tally()), small: smallPicture(p) };
   }, nothing);
 }

@@ -8,13 +8,14 @@ export const SMALL = { width: 160, height: 120, shrunk: 2.2 };
 
 export function figuresIn(ledger: Ledger | null, tally: Tally | null): Figures | null {
   if (!ledger) return null;
-  const least = ledger.clearances[0];
+  const { margin, rows } = ledger.clearances[0] ?? {};
+  const least = rows?.[0];
   const cut = tally?.quantities.find((it) => it.key === 'bank-cut');
   return {
     standing: ledger.verdict.standing,
     verdict: ledger.verdict.text,
-    room: least ? `${least.margin === 'short' ? '' : '+'}${least.room.text}` : null,
-    short: least?.margin === 'short',
+    room: least ? `${margin === 'short' ? '' : '+'}${least.room.text}` : null,
+    short: margin === 'short',
     cut: ledger.shell && cut ? cut.shown.text : null,
   };
 }

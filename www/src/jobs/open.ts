@@ -1,6 +1,7 @@
 // Opening jobs: from the list, from a file, a copy of an example, a blank lot. The job that was open is kept first, and
 // stays as it is where the other cannot be opened.
 import { batch, effect } from '@preact/signals';
+import { emptyLot } from '../book/shelf.ts';
 import { ask, aside, keepGood } from '../core/planner.ts';
 import type { Outcome } from '../core/types.ts';
 import { followPicture } from '../picture/shown.ts';
@@ -89,9 +90,12 @@ function show(): void {
 }
 
 /** Starts a job on an empty lot. */
-export function startBlank(): void {
-  const blank = aside((p) => p.save(), '');
-  if (blank && openText(blank, 'An empty lot', 'blank')) step.value = 'lot';
+export async function startBlank(): Promise<void> {
+  const { text, begun, refused } = await emptyLot();
+  if (text === '' || !openText(text, 'An empty lot', 'blank')) return;
+  step.value = 'lot';
+  if (refused.length > 0) trouble.value = { title: 'The job begins without what the book has for new jobs.', findings: refused };
+  if (begun.length > 0) say(`The job begins with ${begun.join(', ')} from the company’s book.`);
 }
 
 /** Opens a job of the list. False where it cannot be; the open one stays then. */

@@ -1,54 +1,57 @@
 // Every clearance with its room, signed, least first: what falls short or is tight in full, what has ample room a line
 // each. Looking at a row lights it up on the plan; tapping it opens it.
-import type { ClearanceRow as Clearance, Margin } from '../core/types.ts';
-import { allAmple, dim, highlight, light, openedClearance, sameLight } from '../state/store.ts';
+import type { ClearanceGroup, ClearanceRow, Margin } from '../core/types.ts';
+import { takeOver } from '../state/refresh.ts';
+import { dim, highlight, light, moreClearances, openedClearance, sameLight } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 
-/** Of the ample ones only so many are listed until more are asked for. */
-const FIRST = 12;
+/** How many more of each group are listed at a tap. */
+const STEP = 48;
 
 const HEADS: Record<Margin, string> = { short: 'Short', tight: 'Tight', ample: 'Ample' };
-const GROUPS: Margin[] = ['short', 'tight', 'ample'];
 
-export function Clearances({ clearances }: { clearances: Clearance[] }) {
+export function Clearances({ clearances }: { clearances: ClearanceGroup[] }) {
   return (
     <section class="clearances" aria-labelledby="clearances-head">
       <h3 id="clearances-head">
         Clearances <span class="head-aside">least room first</span>
       </h3>
       {clearances.length === 0 && <p class="nothing-yet">Nothing is measured yet: the verdict above says why.</p>}
-      {GROUPS.map((margin) => {
-        const rows = clearances.filter((it) => it.margin === margin);
-        return rows.length > 0 && <Group key={margin} margin={margin} rows={rows} />;
-      })}
+      {clearances.map((group) => (
+        <Group key={group.margin} group={group} />
+      ))}
     </section>
   );
 }
 
-function Group({ margin, rows }: { margin: Margin; rows: Clearance[] }) {
-  const shown = margin !== 'ample' || allAmple.value ? rows : rows.slice(0, FIRST);
-  const left = rows.length - shown.length;
+function listMore(): void {
+  moreClearances.value += STEP;
+  takeOver();
+}
+
+function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
+  const left = count - rows.length;
   return (
     <div class="clearance-group" data-margin={margin}>
       <h4>
-        {HEADS[margin]} <span class="head-count">{rows.length}</span>
+        {HEADS[margin]} <span class="head-count">{count}</span>
       </h4>
       <ul>
-        {shown.map((clearance) => (
-          <Row key={clearance.index} clearance={clearance} />
+        {rows.map((clearance) => (
+          <Row key={clearance.index} clearance={clearance} margin={margin} />
         ))}
       </ul>
       {left > 0 && (
-        <button type="button" class="more" onClick={() => (allAmple.value = true)}>
-          {left} more with at least {shown.at(-1)?.room.text} of room
+        <button type="button" class="more" onClick={listMore}>
+          {left} more {margin === 'short' ? 'that fall short' : `with at least ${rows.at(-1)?.room.text} of room`}
         </button>
       )}
     </div>
   );
 }
 
-function Row({ clearance }: { clearance: Clearance }) {
-  const { index, name, from, target, distance, required, room, margin, source, caveats } = clearance;
+function Row({ clearance, margin }: { clearance: ClearanceRow; margin: Margin }) {
+  const { index, name, from, target, distance, required, room, source, caveats } = clearance;
   const it = { clearance: index };
   const lit = sameLight(highlight.value, it);
   const short = margin === 'short';

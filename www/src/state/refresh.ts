@@ -6,13 +6,13 @@ import { askForFrame } from '../plan/frame.ts';
 import { takeShape } from '../plan/shape.ts';
 import { takeTally } from './quantities.ts';
 import { sharing } from './sharing.ts';
-import { gesturing, ledger, notice, site, type Notice } from './store.ts';
+import { gesturing, ledger, moreClearances, notice, openedClearance, site, type Notice } from './store.ts';
 
 /** Takes over what the core says now. */
 export function takeOver(): void {
   const before = ledger.value?.revision;
   batch(() => {
-    ledger.value = ask((p) => sharing(ledger.value, p.ledger()), ledger.value);
+    ledger.value = ask((p) => sharing(ledger.value, p.ledger(moreClearances.value, openedClearance.value)), ledger.value);
     takeTally();
     if (!gesturing.value && (ledger.value?.revision !== before || !site.value)) {
       site.value = ask((p) => p.settings(), site.value);

@@ -44,8 +44,8 @@ export const light = (it: Highlight): void => void (highlight.value = it);
 export function dim(it: Highlight): void {
   if (sameLight(highlight.value, it)) highlight.value = 'none';
 }
-/** Every clearance with ample room is listed, and not the first ones alone. */
-export const allAmple = signal(false);
+/** How many more clearances of each group are listed than at first. */
+export const moreClearances = signal(0);
 /** The clearance and the quantity that are opened in the ledger. */
 export const openedClearance = signal<number | null>(null);
 export const openedQuantity = signal<string | null>(null);

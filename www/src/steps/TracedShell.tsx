@@ -8,10 +8,6 @@ import { site } from '../state/store.ts';
 import { DrawButton } from './DrawButton.tsx';
 import { StationShell } from './StationShell.tsx';
 
-/** Lengths nearer to each other than this are one reading of a brochure, meters (half an inch; common practice, no
-    source). */
-const READ_OFF = 0.0127;
-
 export function TracedShell() {
   const [path, setPath] = useState<PathRecord | null>(null);
   const [turned, setTurned] = useState(false);
@@ -75,7 +71,7 @@ export function TracedShell() {
 /** What a drawn length is off from the printed one. */
 function off(what: string, drawn: number, printed: number | undefined): string {
   if (printed === undefined) return '';
-  const by = drawn - printed;
-  if (Math.abs(by) < READ_OFF) return `The ${what} agrees with the printed one.`;
-  return `The ${what} is ${show(Math.abs(by), 'length')} ${by > 0 ? 'more' : 'less'} than the printed one: look for what was drawn wrong, or whether the page gives the outside.`;
+  const by = ask((p) => p.off_print(drawn, printed), undefined);
+  if (by === undefined) return `The ${what} agrees with the printed one.`;
+  return `The ${what} is ${by} ${drawn > printed ? 'more' : 'less'} than the printed one: look for what was drawn wrong, or whether the page gives the outside.`;
 }

@@ -8,6 +8,7 @@
     clippy::indexing_slicing
 )]
 
+mod book;
 mod command;
 mod exchange;
 mod figures;

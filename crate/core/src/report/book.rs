@@ -190,13 +190,17 @@ fn shell_line(it: &BookShell, system: System) -> String {
 
 /// How far an outline is from what the brochure prints, once that can be read off a sheet.
 fn printed(what: &str, printed: Option<f64>, measured: f64, system: System) -> Option<String> {
-    let printed = printed.filter(|it| (it - measured).abs() >= READ_OFF)?;
-    let length = |metres| show(Measure::Length, metres, system).text;
-    Some(format!(
-        "{what} {} off the printed {}",
-        length((printed - measured).abs()),
-        length(printed)
-    ))
+    let printed = printed?;
+    let off = off_print(measured, printed, system)?;
+    let printed = show(Measure::Length, printed, system).text;
+    Some(format!("{what} {off} off the printed {printed}"))
+}
+
+/// What a length, meters, is off from the one that is printed; nothing where a sheet cannot tell them
+/// apart.
+pub fn off_print(measured: f64, printed: f64, system: System) -> Option<String> {
+    let off = (printed - measured).abs();
+    (off >= READ_OFF).then(|| show(Measure::Length, off, system).text)
 }
 
 /// The least difference of lengths that a brochure's picture can tell, meters (half an inch; common

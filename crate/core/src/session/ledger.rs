@@ -37,8 +37,8 @@ pub struct Ledger {
     pub snap: Option<String>,
     /// Whether the shell may stand there, as far as anybody can tell.
     pub verdict: VerdictFigures,
-    /// Every clearance, least room first.
-    pub clearances: Vec<ClearanceRow>,
+    /// The clearances by their room, least first; kinds of room that none has are left out.
+    pub clearances: Vec<ClearanceGroup>,
     /// Every tape that is kept, in order.
     pub tapes: Vec<TapeRow>,
     /// Everything worth knowing, in the report's order.
@@ -66,7 +66,7 @@ pub struct PlacedShell {
 }
 
 /// How the room of a clearance is to be taken.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Margin {
@@ -82,6 +82,17 @@ impl Margin {
     /// Room from which a clearance is ample: one foot, meters (common practice, no source).
     const AMPLE: f64 = 0.3048;
 
+    const ALL: [Self; 3] = [Self::Short, Self::Tight, Self::Ample];
+
+    /// How many of a kind are listed before more are asked for: those that press on the placement
+    /// for as long as anybody reads on, those with plenty of room a few.
+    pub(super) const fn listed(self) -> usize {
+        match self {
+            Self::Short | Self::Tight => 48,
+            Self::Ample => 12,
+        }
+    }
+
     /// `room`: distance less the distance required, meters.
     fn of(room: f64) -> Self {
         if room < 0.0 {
@@ -92,6 +103,28 @@ impl Margin {
             Self::Ample
         }
     }
+}
+
+/// The clearances whose room is to be taken alike, the first of them as listed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
+pub struct ClearanceGroup {
+    /// How their room is to be taken.
+    pub margin: Margin,
+    /// How many there are.
+    pub count: usize,
+    /// The first of them, least room first, and the one that is opened: a large site has more than
+    /// anybody reads.
+    pub rows: Vec<ClearanceRow>,
+}
+
+/// Which clearances are listed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Listed {
+    /// How many more rows each group has than at first.
+    pub more: usize,
+    /// The clearance that is opened, by its index in the analysis: it is listed wherever it stands.
+    pub opened: Option<usize>,
 }
 
 /// One clearance as listed.
@@ -112,8 +145,6 @@ pub struct ClearanceRow {
     pub required: Shown,
     /// Distance less required.
     pub room: Shown,
-    /// How its room is to be taken.
-    pub margin: Margin,
     /// Who says so.
     pub source: String,
     /// Why it is weaker than it looks, in a few words each.
@@ -122,7 +153,7 @@ pub struct ClearanceRow {
 
 impl Ledger {
     /// The ledger of a session as it stands.
-    pub fn of(session: &Session) -> Self {
+    pub fn of(session: &Session, listed: Listed) -> Self {
         let site = session.site().site();
         let analysis = session.analysis();
         let system = site.display;
@@ -136,7 +167,7 @@ impl Ledger {
             shell: site.placement.as_ref().map(|p| placed(p, system)),
             snap: session.snap().map(|s| s.reason.clone()),
             verdict: VerdictFigures::of(&Verdict::of(session.site(), analysis), system),
-            clearances: clearance_rows(&analysis.clearances, system),
+            clearances: groups(&analysis.clearances, listed, system),
             tapes: tapes::rows(session.site(), analysis),
             findings: sort_by_severity(&analysis.findings),
         }
@@ -158,24 +189,56 @@ fn placed(placement: &Placement, system: System) -> PlacedShell {
     }
 }
 
-fn clearance_rows(clearances: &[Clearance], system: System) -> Vec<ClearanceRow> {
-    let length = |metres| show(Measure::Length, metres, system);
-    clearances
-        .iter()
-        .enumerate()
-        .map(|(index, c)| ClearanceRow {
-            index,
-            name: c.name.clone(),
-            from: c.from.words(),
-            target: c.target.clone(),
-            distance: length(c.distance),
-            required: length(c.required),
-            room: length(c.room),
-            margin: Margin::of(c.room),
-            source: c.source.clone(),
-            caveats: words(&c.caveats),
+/// `clearances`: least room first.
+fn groups(clearances: &[Clearance], listed: Listed, system: System) -> Vec<ClearanceGroup> {
+    let first = |margin: Margin| clearances.partition_point(|c| Margin::of(c.room) < margin);
+    let bounds = |margin: Margin| {
+        first(margin)..clearances.partition_point(|c| Margin::of(c.room) <= margin)
+    };
+    let row_of = |index: usize| Some(row(index, clearances.get(index)?, system));
+    Margin::ALL
+        .into_iter()
+        .map(|margin| (margin, bounds(margin)))
+        .filter(|(_, of_kind)| !of_kind.is_empty())
+        .map(|(margin, of_kind)| {
+            let first = margin
+                .listed()
+                .saturating_add(listed.more)
+                .min(of_kind.len());
+            let (first, others) = (
+                of_kind.start..of_kind.start + first,
+                of_kind.start + first..of_kind.end,
+            );
+            let opened = listed.opened.filter(|index| others.contains(index));
+            ClearanceGroup {
+                margin,
+                count: of_kind.len(),
+                rows: first.chain(opened).filter_map(row_of).collect(),
+            }
         })
         .collect()
+}
+
+/// Every clearance as listed, least room first.
+pub fn clearance_rows(session: &Session) -> Vec<ClearanceRow> {
+    let system = session.site().site().display;
+    let all = session.analysis().clearances.iter().enumerate();
+    all.map(|(index, it)| row(index, it, system)).collect()
+}
+
+fn row(index: usize, c: &Clearance, system: System) -> ClearanceRow {
+    let length = |metres| show(Measure::Length, metres, system);
+    ClearanceRow {
+        index,
+        name: c.name.clone(),
+        from: c.from.words(),
+        target: c.target.clone(),
+        distance: length(c.distance),
+        required: length(c.required),
+        room: length(c.room),
+        source: c.source.clone(),
+        caveats: words(&c.caveats),
+    }
 }
 
 fn words(caveats: &[Caveat]) -> Vec<&'static str> {

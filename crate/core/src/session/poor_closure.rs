@@ -44,16 +44,15 @@ fn session(asked: f64) -> Session {
 fn poor_closure_is_told_beside_every_figure_of_the_lot() {
     let session = session(5000.0);
     let sentence = "The lot does not close within 1:5,000.";
-    let ledger = Ledger::of(&session);
+    let ledger = Ledger::of(&session, Listed::default());
     assert!(
         ledger.verdict.text.ends_with(sentence),
         "{}",
         ledger.verdict.text
     );
     let words = Caveat::PoorClosure.words();
-    let (lot_lines, others): (Vec<_>, Vec<_>) = ledger
-        .clearances
-        .iter()
+    let (lot_lines, others): (Vec<_>, Vec<_>) = clearance_rows(&session)
+        .into_iter()
         .partition(|row| row.target.contains("line") || row.target == "easement");
     assert!(lot_lines.len() >= 4 && lot_lines.iter().all(|row| row.caveats == [words]));
     assert!(others.iter().all(|row| row.caveats.is_empty()));
@@ -92,9 +91,13 @@ fn poor_closure_is_told_beside_every_figure_of_the_lot() {
 #[test]
 fn a_lot_that_closes_well_enough_says_nothing() {
     let session = session(1000.0);
-    let ledger = Ledger::of(&session);
+    let ledger = Ledger::of(&session, Listed::default());
     assert!(!ledger.verdict.text.contains("close"));
-    assert!(ledger.clearances.iter().all(|row| row.caveats.is_empty()));
+    assert!(
+        clearance_rows(&session)
+            .iter()
+            .all(|row| row.caveats.is_empty())
+    );
     let site = session.site();
     let report = Report::new(site, session.analysis(), site.site().display);
     assert!(!report.to_text().contains(Caveat::PoorClosure.words()));

@@ -235,7 +235,7 @@ fn a_drag_beyond_the_range_of_a_lot_is_held_back() {
 fn the_verdict_tells_of_work_over_a_lot_line_even_where_no_rule_does() {
     let mut session = with_shell();
     session.apply(Command::SetRules(Vec::new())).unwrap();
-    let verdict = |session: &Session| Ledger::of(session).verdict;
+    let verdict = |session: &Session| Ledger::of(session, Listed::default()).verdict;
     assert_eq!(verdict(&session).standing, Standing::Unchecked);
     session
         .apply(Command::MoveShell {
@@ -317,4 +317,31 @@ fn low_and_high_are_taken_for_the_site_they_were_worked_out_for() {
         .unwrap();
     assert!(!session.set_ranges(&ranges, revision));
     assert!(Tally::of(&session).without_ranges);
+}
+
+#[test]
+fn a_ledger_counts_every_clearance_and_lists_the_first_of_each_kind() {
+    let demo = include_str!("../../../../demo-sites/creek-side-deed.json");
+    let mut session = Session::new().unwrap();
+    session.open(demo).unwrap();
+    let all = clearance_rows(&session);
+    let groups = Ledger::of(&session, Listed::default()).clearances;
+    assert_eq!(groups.iter().map(|it| it.count).sum::<usize>(), all.len());
+    assert!(groups.is_sorted_by_key(|it| it.margin));
+    assert!(groups.iter().any(|it| it.count > it.margin.listed()));
+    for group in &groups {
+        assert_eq!(group.rows.len(), group.count.min(group.margin.listed()));
+    }
+    let listed = |listed| -> Vec<_> {
+        let groups = Ledger::of(&session, listed).clearances.into_iter();
+        groups.flat_map(|it| it.rows).collect()
+    };
+    let every = Listed {
+        more: all.len(),
+        opened: None,
+    };
+    assert_eq!(listed(every), all);
+    let opened = all.last().map(|it| it.index);
+    let last = Listed { more: 0, opened };
+    assert_eq!(listed(last).last(), all.last());
 }

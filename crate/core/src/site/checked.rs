@@ -9,7 +9,7 @@ use super::checked_lot::CheckedLot;
 use super::feature::{Feature, ShapeRecord};
 use super::placement::{Placement, ShellChoice};
 use super::shape::{CheckedFeature, check_features};
-use super::{Site, limits, numbers};
+use super::{Site, book, limits, numbers};
 use crate::finding::{Finding, any_fault};
 use crate::geom::{Region, Ring, Vector};
 use crate::ground::Ground;
@@ -86,6 +86,7 @@ impl CheckedSite {
             kept.map_or_else(|| part(check_shell(placement), "/placement/shell"), Ok)
         });
         let mut findings = numbers::check(&site);
+        findings.extend(book::check_taken(&site.taken));
         if let Some(picture) = &site.picture {
             let before = previous.and_then(|p| p.site.picture.as_ref());
             if !before.is_some_and(|it| it.same_data(picture)) {

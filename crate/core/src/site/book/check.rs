@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use super::put_on::empty_job;
-use super::{Book, BookContent, BookEntry, Machine};
+use super::{Book, BookContent, BookEntry, Machine, TakenEntry};
 use crate::finding::Finding;
 use crate::site::{CheckedSite, limits};
 use crate::units::{Measure, System, out_of_range};
@@ -26,7 +26,7 @@ pub fn check(book: &Book) -> Vec<Finding> {
         return vec![fault];
     }
     let mut ids = BTreeSet::new();
-    let mut found = Vec::new();
+    let mut found = several_for_new_jobs(book);
     for (i, entry) in book.entries.iter().enumerate() {
         let place = format!("/entries/{i}");
         let mut told = head(entry, ids.insert(entry.id.as_str()));
@@ -34,6 +34,32 @@ pub fn check(book: &Book) -> Vec<Finding> {
         found.extend(told.into_iter().map(|it| it.under(&place)));
     }
     found
+}
+
+/// Of what a job has once, one entry alone is what new jobs begin with: the last.
+fn several_for_new_jobs(book: &Book) -> Vec<Finding> {
+    let is_marked = |it: &BookEntry| it.for_new_jobs && it.content.kind().is_single();
+    let marked = book
+        .entries
+        .iter()
+        .enumerate()
+        .filter(|(_, it)| is_marked(it));
+    let has_later = |i: usize, kind| {
+        let mut later = book.entries.iter().skip(i + 1);
+        later.any(|it| is_marked(it) && it.content.kind() == kind)
+    };
+    let given_up = marked.filter(|(i, it)| has_later(*i, it.content.kind()));
+    given_up
+        .map(|(i, it)| {
+            let what = it.content.kind().words();
+            Finding::caution(
+                "several-for-new-jobs",
+                format!("More than one {what} is marked for new jobs; they begin with the last."),
+                "Take the mark from all but one.",
+            )
+            .under(&format!("/entries/{i}/for_new_jobs"))
+        })
+        .collect()
 }
 
 fn head(entry: &BookEntry, is_new: bool) -> Vec<Finding> {
@@ -58,21 +84,38 @@ fn head(entry: &BookEntry, is_new: bool) -> Vec<Finding> {
     found
 }
 
-/// What the door of sites says of the entry on an empty job.
-fn content(entry: &BookEntry) -> Vec<Finding> {
-    match &entry.content {
+/// What is wrong with what a job took and has in no other place of its own.
+pub fn check_taken(taken: &[TakenEntry]) -> Vec<Finding> {
+    let told = |(i, it): (usize, &TakenEntry)| {
+        let place = format!("/taken/{i}/entry");
+        let found = alone(&it.entry.content).unwrap_or_default().into_iter();
+        found.map(move |it| it.under(&place))
+    };
+    taken.iter().enumerate().flat_map(told).collect()
+}
+
+/// What is wrong with a content that the door of sites does not know.
+fn alone(content: &BookContent) -> Option<Vec<Finding>> {
+    match content {
         BookContent::TitleBlock(it) => {
             let mut found = lines("lines", &it.lines);
             found.extend(lines("cautions", &it.cautions));
-            return found;
+            Some(found)
         }
-        BookContent::Machine(it) => return machine(*it),
-        BookContent::Shell(it) => {
-            if let Some(fault) = limits::shell(&it.shell) {
-                return vec![fault.under("/content/shell/shell")];
-            }
-        }
-        _ => {}
+        BookContent::Machine(it) => Some(machine(*it)),
+        _ => None,
+    }
+}
+
+/// What the door of sites says of the entry on an empty job.
+fn content(entry: &BookEntry) -> Vec<Finding> {
+    if let Some(found) = alone(&entry.content) {
+        return found;
+    }
+    if let BookContent::Shell(it) = &entry.content
+        && let Some(fault) = limits::shell(&it.shell)
+    {
+        return vec![fault.under("/content/shell/shell")];
     }
     let mut site = empty_job(entry.content.kind());
     let found = match entry.put_on(&mut site) {
@@ -269,6 +312,63 @@ mod tests {
         assert_eq!(
             told[0].1,
             format!("/entries/{shell}/content/shell/shell/coping_width")
+        );
+    }
+
+    #[test]
+    fn a_machine_that_a_job_took_is_held_to_its_ranges_too() {
+        let book = examples();
+        let mut entry = book.entries[place_of(&book, BookKind::Machine)].clone();
+        let BookContent::Machine(it) = &mut entry.content else {
+            panic!()
+        };
+        it.width = 0.0;
+        let mut site = empty_job(BookKind::Machine);
+        site.taken.push(TakenEntry {
+            book: book.name.clone(),
+            edition: 1,
+            on: super::super::Day::new(2026, 3, 31).unwrap(),
+            entry,
+        });
+        let faults = CheckedSite::check(site, None).unwrap_err();
+        let places: Vec<&str> = faults.iter().map(|it| it.pointer.as_str()).collect();
+        assert_eq!(places, ["/taken/0/entry/content/machine/width"]);
+    }
+
+    #[test]
+    fn new_jobs_begin_with_one_of_a_kind_and_never_with_a_shell() {
+        let mut book = examples();
+        for entry in &mut book.entries {
+            entry.for_new_jobs = true;
+        }
+        assert!(
+            !book
+                .for_new_jobs()
+                .any(|it| it.content.kind() == BookKind::Shell)
+        );
+        let (rules, truck) = (
+            place_of(&book, BookKind::Rules),
+            place_of(&book, BookKind::Truck),
+        );
+        let mut second = book.entries[truck].clone();
+        second.id = "second".to_owned();
+        book.entries.push(second);
+        let told: Vec<_> = check(&book)
+            .into_iter()
+            .filter(|it| it.code == "several-for-new-jobs")
+            .map(|it| it.pointer)
+            .collect();
+        assert!(
+            told.contains(&format!("/entries/{truck}/for_new_jobs")),
+            "{told:?}"
+        );
+        assert!(!told.contains(&format!("/entries/{}/for_new_jobs", book.entries.len() - 1)));
+        let alone = book.entries[rules + 1..]
+            .iter()
+            .all(|it| it.content.kind() != BookKind::Rules);
+        assert_eq!(
+            alone,
+            !told.contains(&format!("/entries/{rules}/for_new_jobs"))
         );
     }
 

@@ -17,7 +17,7 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use check::check;
+pub use check::{check, check_taken};
 pub use day::Day;
 pub use examples::examples;
 pub use put_on::{Replaced, empty_job, forget_shell};
@@ -66,6 +66,13 @@ impl Book {
         }
     }
 
+    /// What new jobs begin with, in order.
+    pub fn for_new_jobs(&self) -> impl Iterator<Item = &BookEntry> {
+        let is_shell = |it: &&BookEntry| it.content.kind() == BookKind::Shell;
+        let entries = self.entries.iter().filter(|it| it.for_new_jobs);
+        entries.filter(move |it| !is_shell(it))
+    }
+
     /// The entry of this id.
     pub fn entry(&self, id: &str) -> Option<&BookEntry> {
         self.entries.iter().find(|entry| entry.id == id)
@@ -89,6 +96,9 @@ pub struct BookEntry {
     /// Anything worth saying about it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
+    /// New jobs begin with it. Not said of shells: where one stands is chosen on the lot.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub for_new_jobs: bool,
     /// What it is.
     pub content: BookContent,
 }
@@ -107,6 +117,7 @@ impl BookEntry {
             source: source.into(),
             dated: None,
             note: String::new(),
+            for_new_jobs: false,
             content,
         }
     }
@@ -114,6 +125,16 @@ impl BookEntry {
     /// Whether it is an example, to be replaced by the firm's own.
     pub fn is_example(&self) -> bool {
         rule::says_example(&self.source)
+    }
+
+    /// Whether a job that takes the one has what the other would give it.
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        let for_new_jobs = other.for_new_jobs;
+        let alike = Self {
+            for_new_jobs,
+            ..self.clone()
+        };
+        alike == *other
     }
 
     /// Whether its prices are older than a year on a day, or of no day at all.
