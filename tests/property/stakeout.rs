@@ -11,11 +11,11 @@ use batterboard_core::ground::GroundRecord;
 use batterboard_core::math::{TURN, acos, cos, sin};
 use batterboard_core::shell::{FacetKind, FacetRecord, ShellRecord};
 use batterboard_core::site::{
-    Benchmark, CheckedSite, Feature, FeatureKind, FixedPair, Placement, Reading, ReadingOf,
-    RodReading, ShapeRecord, ShellChoice, Site, StakeoutRecord, starter,
+    Benchmark, CheckedSite, Feature, FeatureKind, FixedPair, Placement, ReadingOf, RodReading,
+    ShapeRecord, ShellChoice, Site, StakeoutRecord, YardReading, starter,
 };
 use batterboard_core::stakeout::{
-    BaseLine, FixedCandidate, Grade, Meeting, StakeoutPlan, candidates,
+    BaseLine, FixedCandidate, GradeWork, Meeting, StakeoutPlan, candidates,
 };
 use proptest::prelude::*;
 
@@ -198,7 +198,7 @@ fn rod(p: (f64, f64), rod: f64) -> RodReading {
 }
 
 fn with_readings(mut site: Site, readings: impl Iterator<Item = ReadingOf>) -> CheckedSite {
-    let reading = |of| Reading {
+    let reading = |of| YardReading {
         of,
         when: String::new(),
         by: String::new(),
@@ -363,7 +363,7 @@ proptest! {
 
     #[test]
     fn every_part_of_the_bottom_is_counted_once_and_signs_are_right(
-        spots in proptest::collection::vec((-4.2..4.2, -2.2..2.2, -0.05..0.05), 1..9), turn in 0.0..TURN,
+        spots in proptest::collection::vec((-4.2..4.2, -2.2..2.2, -0.05..0.05_f64), 1..9), turn in 0.0..TURN,
     ) {
         let apart = |i: usize| spots.iter().skip(i + 1).all(|q| {
             Point::new(spots[i].0, spots[i].1).distance(Point::new(q.0, q.1)) > 0.06
@@ -382,7 +382,7 @@ proptest! {
         let mut stone = 0.0;
         for (place, (_, _, z)) in dug.places.iter().zip(&spots) {
             prop_assert!((place.high - *z).abs() < 1e-9 && place.share > 0.0);
-            let grade = if *z > 0.0127 { Grade::Cut } else if *z < -0.0127 { Grade::Fill } else { Grade::OnGrade };
+            let grade = if *z > 0.0127 { GradeWork::Cut } else if *z < -0.0127 { GradeWork::Fill } else { GradeWork::OnGrade };
             prop_assert_eq!(place.grade, grade);
             stone -= z * place.share;
         }

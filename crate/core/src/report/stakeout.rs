@@ -7,10 +7,10 @@ use crate::analysis::Analysis;
 use crate::finding::{Finding, sort_by_severity};
 use crate::geom::Point;
 use crate::shell::FacetKind;
-use crate::site::{CheckedSite, Reading, ReadingOf, RodScale, StakedLine};
+use crate::site::{CheckedSite, ReadingOf, RodScale, StakedLine, YardReading};
 use crate::stakeout::{
-    AsDug, AsSet, BaseSide, Diagonals, Fix, FixedCandidate, Found, Grade, ShellEnd, StakeoutPlan,
-    TapedAt, Tie, off_square,
+    AsDug, AsSet, BaseSide, Diagonals, Fix, FixedCandidate, Found, GradeWork, ShellEnd,
+    StakeoutPlan, TapedAt, Tie, off_square,
 };
 use crate::units::{LengthStyle, Measure, System, format_length};
 
@@ -57,7 +57,7 @@ pub struct StakeoutFigures {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct ReadingFigures {
     /// The reading.
-    pub reading: Reading,
+    pub reading: YardReading,
     /// What was read, in words.
     pub words: String,
 }
@@ -260,7 +260,7 @@ pub struct BottomPlace {
     /// How far above grade, signed.
     pub high: Figure,
     /// What is to be done.
-    pub grade: Grade,
+    pub grade: GradeWork,
     /// The part of the bottom it stands for.
     pub share: Figure,
 }
@@ -508,7 +508,7 @@ impl Shower {
         }
     }
 
-    fn reading(&self, reading: &Reading) -> ReadingFigures {
+    fn reading(&self, reading: &YardReading) -> ReadingFigures {
         let words = match &reading.of {
             ReadingOf::Bottom(it) | ReadingOf::Rim(it) => {
                 let (rod, mark) = (self.rod(it.rod).text, self.rod(it.backsight).text);

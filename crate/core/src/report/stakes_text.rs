@@ -6,8 +6,8 @@ use super::table::{columns, heading, pairs, wrapped};
 use super::text::findings;
 use super::{Figure, OffsetFigures, ReadingFigures, StakeoutFigures, TieFigures};
 use crate::finding::Finding;
-use crate::site::ReadingOf;
-use crate::stakeout::{BaseSide, Grade, ShellEnd};
+use crate::site::{ReadingOf, StakedLine};
+use crate::stakeout::{BaseSide, GradeWork, ShellEnd};
 
 /// Everything, with the cautions first.
 pub(super) fn of(figures: &StakeoutFigures) -> String {
@@ -35,9 +35,9 @@ pub(super) fn sections(figures: &StakeoutFigures, out: &mut String) {
         let head = ["Place", "Elevation", "Off grade", "To do", "Stands for"];
         let rows = bottom.places.iter().map(|it| {
             let todo = match it.grade {
-                Grade::Cut => format!("cut {}", it.high.step()),
-                Grade::Fill => format!("fill {}", it.high.step()),
-                Grade::OnGrade => "on grade".to_owned(),
+                GradeWork::Cut => format!("cut {}", it.high.step()),
+                GradeWork::Fill => format!("fill {}", it.high.step()),
+                GradeWork::OnGrade => "on grade".to_owned(),
             };
             let off = signed(&it.high, ["high", "low"]);
             let (level, share) = (&it.elevation.shown.text, &it.share.shown.text);
@@ -146,39 +146,47 @@ fn tied(tie: Option<&TieFigures>) -> Vec<String> {
 fn stakes(figures: &StakeoutFigures, out: &mut String) {
     let mut head = vec!["Stake"];
     head.extend(TIE);
-    head.push("Marks");
     let rows = figures.stakes.iter().map(|stake| {
         let mut row = vec![stake.name.clone()];
         row.extend(tied(stake.tie.as_ref()));
-        row.push(stake.what.to_owned());
         row
     });
     let mut leans = vec![Left];
     leans.extend([Right; TIE.len()]);
-    leans.push(Left);
     table(&head, &leans, rows, out);
-    let text = "x: something stands in the way of that tape. !: the tapes cross poorly. Along and off: \
-                from A along the base line toward B, then square off it to the left (L) or right (R).";
-    out.extend(["\n    ", wrapped(text, 4).trim_start(), "\n"]);
+    let marks = StakedLine::ALL.map(|line| {
+        let (what, letter) = line.words();
+        format!("{letter} {what}")
+    });
+    let text = format!(
+        "{} (the rectangle round its bottom). x: something stands in the way of that tape. !: the \
+         tapes cross poorly. Along and off: from A along the base line toward B, then square off it \
+         to the left (L) or right (R).",
+        marks.join(", ")
+    );
+    out.extend(["\n    ", wrapped(&text, 4).trim_start(), "\n"]);
 }
+
+/// The cells of a tie that stand beside an offset stake: along and off are in the list and the JSON.
+const TAPES: usize = 4;
 
 fn offsets(stakes: &[OffsetFigures], out: &mut String) {
     let mut head = vec!["Stake", "For"];
-    head.extend(TIE);
+    head.extend(TIE.iter().take(TAPES));
     head.extend(["To edge", "Cut", "Rod"]);
     let rows = stakes.iter().map(|stake| {
         let mut row = vec![
             stake.name.clone(),
             format!("{} {}", stake.serves, stake.towards),
         ];
-        row.extend(tied(stake.tie.as_ref()));
+        row.extend(tied(stake.tie.as_ref()).into_iter().take(TAPES));
         row.push(stake.distance.shown.text.clone());
         row.push(shown(stake.cut.as_ref()));
         row.push(read(stake.rod.as_ref()));
         row
     });
     let mut leans = vec![Left, Left];
-    leans.extend([Right; TIE.len() + 3]);
+    leans.extend([Right; TAPES + 3]);
     table(&head, &leans, rows, out);
     let text = "To edge: level, square to the side, to the bottom edge of the dig. Cut: from the ground at \
                 the stake down to the bottom of the dig there. Rod: what it reads on that bottom.";

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::Session;
 use crate::finding::Finding;
 use crate::report::StakeoutFigures;
-use crate::site::{FixedPair, Reading, Site, StakeoutRecord, stakeout};
+use crate::site::{FixedPair, Site, StakeoutRecord, YardReading, stakeout};
 
 /// One edit of the stakeout.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -21,13 +21,13 @@ pub enum StakeoutEdit {
     /// Set the laser up: the reading on the benchmark, meters; or take it down.
     SetUp(Option<f64>),
     /// Add a reading after the others.
-    AddReading(Reading),
+    AddReading(YardReading),
     /// Put another reading in the place of one.
     ChangeReading {
         /// Its index.
         at: usize,
         /// What it is from now on.
-        reading: Reading,
+        reading: YardReading,
     },
     /// Remove a reading.
     RemoveReading {
@@ -124,8 +124,8 @@ mod tests {
         session
     }
 
-    fn reading(rod: f64) -> Reading {
-        Reading {
+    fn reading(rod: f64) -> YardReading {
+        YardReading {
             of: ReadingOf::Bottom(RodReading {
                 place: "S1".into(),
                 at: Point::new(0.0, 0.0),
@@ -144,7 +144,7 @@ mod tests {
         let rods = |session: &Session| -> Vec<f64> {
             let record = session.site().site().stakeout.clone();
             let readings = record.map(|it| it.readings.clone()).unwrap_or_default();
-            let rod = |it: &Reading| match &it.of {
+            let rod = |it: &YardReading| match &it.of {
                 ReadingOf::Bottom(it) => it.rod,
                 _ => f64::NAN,
             };

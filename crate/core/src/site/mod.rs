@@ -46,8 +46,8 @@ pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use stakeout::{
-    FixedPair, FixedPoint, Reading, ReadingOf, RodReading, RodScale, StakedLine, StakeoutRecord,
-    TapedPoint,
+    FixedPair, FixedPoint, ReadingOf, RodReading, RodScale, StakedLine, StakeoutRecord, TapedPoint,
+    YardReading,
 };
 pub use street::kinds_from_street;
 pub use tape::{Tape, TapeEnd};

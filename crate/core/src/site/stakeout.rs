@@ -45,7 +45,7 @@ pub struct StakeoutRecord {
     pub rim_limit: f64,
     /// What was read, in the order in which it was read: of two at one place the later one counts.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub readings: Vec<Reading>,
+    pub readings: Vec<YardReading>,
 }
 
 impl Default for StakeoutRecord {
@@ -118,7 +118,7 @@ pub enum RodScale {
 /// Something read in the yard.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
-pub struct Reading {
+pub struct YardReading {
     /// What was read.
     pub of: ReadingOf,
     /// When, as somebody typed it.

@@ -15,7 +15,7 @@ use crate::site::RodReading;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
-pub enum Grade {
+pub enum GradeWork {
     /// It is too high: cut.
     Cut,
     /// It is within the limit.
@@ -36,7 +36,7 @@ pub struct BottomAt<'a> {
     /// How far it lies above grade, meters; negative when it lies below.
     pub high: f64,
     /// What is to be done.
-    pub grade: Grade,
+    pub grade: GradeWork,
     /// The part of the bottom that it stands for, m2.
     pub share: f64,
 }
@@ -102,11 +102,11 @@ pub(super) fn as_dug<'a>(
     }
 }
 
-fn grade(high: f64, limit: f64) -> Grade {
+fn grade(high: f64, limit: f64) -> GradeWork {
     match high {
-        high if high > limit => Grade::Cut,
-        high if high < -limit => Grade::Fill,
-        _ => Grade::OnGrade,
+        high if high > limit => GradeWork::Cut,
+        high if high < -limit => GradeWork::Fill,
+        _ => GradeWork::OnGrade,
     }
 }
 

@@ -44,7 +44,7 @@ mod taped;
 mod tests;
 mod tie;
 
-pub use as_dug::{AsDug, BottomAt, Grade};
+pub use as_dug::{AsDug, BottomAt, GradeWork};
 pub use as_set::{AsSet, ENOUGH, RimAt, ShellEnd, Tilt};
 pub use fixed::{FixedCandidate, candidates, named};
 pub use level::{FloorAt, Setup, Station};
@@ -60,7 +60,8 @@ use crate::analysis::Analysis;
 use crate::finding::Finding;
 use crate::geom::{Point, Region, Ring};
 use crate::site::{
-    CheckedSite, Feature, Reading, ReadingOf, RodReading, StakedLine, StakeoutRecord, TapedPoint,
+    CheckedSite, Feature, ReadingOf, RodReading, StakedLine, StakeoutRecord, TapedPoint,
+    YardReading,
 };
 use level::Floors;
 use sight::Obstacles;
@@ -119,7 +120,7 @@ pub struct Read<'a, T> {
     /// What was read.
     pub reading: &'a T,
     /// The whole entry.
-    pub entry: &'a Reading,
+    pub entry: &'a YardReading,
 }
 
 impl<T> Clone for Read<'_, T> {
@@ -382,7 +383,7 @@ fn base(site: &CheckedSite, settings: &StakeoutRecord, best: Option<&BestPair>) 
 
 /// The rod readings of a kind that count: of several at one place the last.
 fn rods<'a>(
-    readings: &'a [Reading],
+    readings: &'a [YardReading],
     of: impl Fn(&'a ReadingOf) -> Option<&'a RodReading>,
 ) -> Vec<Read<'a, RodReading>> {
     let mut rods: Vec<Read<'a, RodReading>> = Vec::new();

@@ -81,8 +81,8 @@ fn has(plan: &StakeoutPlan<'_>, code: &str) -> bool {
     plan.findings.iter().any(|it| it.code == code)
 }
 
-fn reading(of: ReadingOf) -> Reading {
-    Reading {
+fn reading(of: ReadingOf) -> YardReading {
+    YardReading {
         of,
         when: "noon".into(),
         by: "Vale".into(),
@@ -277,8 +277,8 @@ fn a_bottom_is_cut_where_it_is_high_and_filled_where_it_is_low() {
         // The one read over counts no more.
         let indices: Vec<usize> = dug.places.iter().map(|it| it.read.index).collect();
         assert_eq!(indices, [0, 2]);
-        let grades: Vec<Grade> = dug.places.iter().map(|it| it.grade).collect();
-        assert_eq!(grades, [Grade::Cut, Grade::Fill]);
+        let grades: Vec<GradeWork> = dug.places.iter().map(|it| it.grade).collect();
+        assert_eq!(grades, [GradeWork::Cut, GradeWork::Fill]);
         let half = dug.places[0].share;
         assert!((half - dug.places[1].share).abs() < 1e-9);
         // 8.4264 by 4.4264 less what the rounded corners lack.
