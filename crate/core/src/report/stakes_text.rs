@@ -159,7 +159,7 @@ fn stakes(figures: &StakeoutFigures, out: &mut String) {
         format!("{letter} {what}")
     });
     let text = format!(
-        "{} (the rectangle round its bottom). x: something stands in the way of that tape. !: the \
+        "{}; the hole is the rectangle round its bottom. x: something stands in the way of that tape. !: the \
          tapes cross poorly. Along and off: from A along the base line toward B, then square off it \
          to the left (L) or right (R).",
         marks.join(", ")
