@@ -26,7 +26,7 @@ fn stakes_come_as_text_as_json_and_as_a_list() {
     assert_eq!(code, Some(0));
     for part in [
         "utility-locating service",
-        "house corner 6 (northwest)",
+        "shed corner 2 (southeast)",
         "Check diagonals",
         "Height of instrument",
         "As dug: the bottom",

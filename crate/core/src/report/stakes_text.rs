@@ -167,8 +167,8 @@ fn stakes(figures: &StakeoutFigures, out: &mut String) {
     out.extend(["\n    ", wrapped(&text, 4).trim_start(), "\n"]);
 }
 
-/// The cells of a tie that stand beside an offset stake: along and off are in the list and the JSON.
-const TAPES: usize = 4;
+/// The cells of a tie that stand beside an offset stake; the others are in the list and the JSON.
+const TAPES: usize = 3;
 
 fn offsets(stakes: &[OffsetFigures], out: &mut String) {
     let mut head = vec!["Stake", "For"];

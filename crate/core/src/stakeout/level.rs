@@ -19,6 +19,9 @@ const SAME_DEPTH: f64 = 0.001;
 /// practice, no source).
 const STEP: f64 = 1.524;
 
+/// How far from the edge of a step the rod stands, meters (4 in; common practice, no source).
+const INSET: f64 = 0.1016;
+
 /// The floor and what lies under it, by place.
 pub(super) struct Floors<'a> {
     facets: Vec<Floor<'a>>,
@@ -35,8 +38,17 @@ struct Floor<'a> {
     base: f64,
 }
 
-/// A place of the floor, what it is like there, and where the middle of that part lies along the axis.
-type Met = (Point, FloorAt, f64);
+/// A place where the axis meets the floor.
+struct Met<'f> {
+    /// The place, shell frame.
+    at: Point,
+    /// A place beside it that lies well on the same part.
+    inner: Point,
+    /// The part.
+    floor: &'f Floor<'f>,
+    /// Where the middle of the part lies along the axis, meters.
+    middle: f64,
+}
 
 /// Depths and elevations at one place of the floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -155,32 +167,50 @@ impl<'a> Floors<'a> {
             Point::new(reach.0 - 1.0, BESIDE),
             Point::new(reach.1 + 1.0, BESIDE),
         ];
-        let mut found: Vec<Met> = Vec::new();
+        let mut found: Vec<Met<'_>> = Vec::new();
         for floor in &self.facets {
             let parts = clip::inside(&axis, floor.region);
             for part in &parts {
                 if let (Some(from), Some(to)) = (part.first(), part.last()) {
-                    self.between(floor, *from, *to, &mut found);
+                    found.extend(between(floor, *from, *to));
                 }
             }
             if parts.is_empty() {
                 let middle = floor.region.centroid();
-                found.extend(middle.map(|p| (p, self.on(floor, p), p.x)));
+                found.extend(middle.map(|at| Met {
+                    at,
+                    inner: at,
+                    floor,
+                    middle: at.x,
+                }));
             }
         }
         // Where two parts meet the one toward the shallow end comes first.
-        let place = |it: &Met| (it.0.x / SAME_PLACE).round();
-        found.sort_by(|a, b| place(a).total_cmp(&place(b)).then(a.2.total_cmp(&b.2)));
-        found.dedup_by(|(q, b, _), (p, a, _)| {
-            p.distance(*q) < SAME_PLACE
-                && (a.depth - b.depth).abs() < SAME_DEPTH
-                && (a.bottom - b.bottom).abs() < SAME_DEPTH
+        let place = |it: &Met<'_>| (it.at.x / SAME_PLACE).round();
+        found.sort_by(|a, b| {
+            place(a)
+                .total_cmp(&place(b))
+                .then(a.middle.total_cmp(&b.middle))
         });
-        let start = found.first().map_or(0.0, |(p, ..)| p.x);
+        found.dedup_by(|b, a| {
+            let (at_a, at_b) = (self.on(a.floor, a.at), self.on(b.floor, b.at));
+            a.at.distance(b.at) < SAME_PLACE
+                && (at_a.depth - at_b.depth).abs() < SAME_DEPTH
+                && (at_a.bottom - at_b.bottom).abs() < SAME_DEPTH
+        });
+        // At a step the rod stands on either side of it, not on its edge.
+        let places: Vec<Point> = found.iter().map(|it| it.at).collect();
+        let here = |p: Point| places.iter().filter(|q| q.distance(p) < SAME_PLACE).count();
+        let found = found.into_iter().map(|it| {
+            let p = if here(it.at) > 1 { it.inner } else { it.at };
+            (p, self.on(it.floor, p))
+        });
+        let found: Vec<(Point, FloorAt)> = found.collect();
+        let start = found.first().map_or(0.0, |(p, _)| p.x);
         let stations = found
             .into_iter()
             .enumerate()
-            .map(|(i, (p, floor, _))| Station {
+            .map(|(i, (p, floor))| Station {
                 name: format!("S{}", i + 1),
                 in_shell: p,
                 at: self.pose.site_from_shell(p),
@@ -189,18 +219,30 @@ impl<'a> Floors<'a> {
             });
         stations.collect()
     }
+}
 
-    /// Both ends of a part of the axis, and places between where the floor falls.
-    fn between(&self, floor: &Floor<'_>, from: Point, to: Point, found: &mut Vec<Met>) {
-        let fall = (floor.plane.depth(to) - floor.plane.depth(from)).abs();
-        let parts = match fall > SAME_DEPTH {
-            true => (from.distance(to) / STEP).ceil().max(1.0),
-            false => 1.0,
+/// Both ends of a part of the axis, and places between where the floor falls.
+fn between<'f>(floor: &'f Floor<'f>, from: Point, to: Point) -> impl Iterator<Item = Met<'f>> {
+    let fall = (floor.plane.depth(to) - floor.plane.depth(from)).abs();
+    let length = from.distance(to);
+    let parts = match fall > SAME_DEPTH {
+        true => (length / STEP).ceil().max(1.0),
+        false => 1.0,
+    };
+    let last = parts as u32;
+    let inset = INSET.min(length / 3.0);
+    (0..=last).map(move |k| {
+        let x = from.x + (to.x - from.x) * (f64::from(k) / parts);
+        let inward = match k {
+            0 => inset,
+            _ if k == last => -inset,
+            _ => 0.0,
         };
-        for k in 0..=parts as u32 {
-            let p = from + (to - from) * (f64::from(k) / parts);
-            let p = Point::new(p.x, 0.0);
-            found.push((p, self.on(floor, p), from.midpoint(to).x));
+        Met {
+            at: Point::new(x, 0.0),
+            inner: Point::new(x + inward, 0.0),
+            floor,
+            middle: from.midpoint(to).x,
         }
-    }
+    })
 }

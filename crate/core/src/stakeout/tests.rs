@@ -388,3 +388,38 @@ fn before_a_shell_is_placed_there_is_nothing_to_stake() {
     assert!(StakeoutPlan::of(&site, &analysis).is_none());
     assert_eq!(candidates(&site).len(), site.site().lot.courses.len());
 }
+
+#[test]
+fn at_a_step_there_is_a_station_on_either_side() {
+    let mut site = boxed();
+    let half = |x: f64, depth: f64, kind| {
+        let corners = [(x, -2.0), (x + 4.0, -2.0), (x + 4.0, 2.0), (x, 2.0)];
+        FacetRecord {
+            kind,
+            outline: PathRecord(corners.map(|(x, y)| VertexRecord::Line([x, y])).to_vec()),
+            depths: vec![depth; 4],
+        }
+    };
+    let placement = site.placement.as_mut().unwrap();
+    let ShellChoice::Own(shell) = Arc::make_mut(&mut placement.shell) else {
+        panic!("it is told in full");
+    };
+    shell.floor = vec![
+        half(0.0, 1.8, FacetKind::Deep),
+        half(-4.0, 0.9, FacetKind::Shallow),
+    ];
+    laid(site, |plan| {
+        let stations = plan.stations.iter();
+        let told: Vec<(f64, f64)> = stations.map(|it| (it.in_shell.x, it.floor.depth)).collect();
+        let expected = [(-4.0, 0.9), (-0.1016, 0.9), (0.1016, 1.8), (4.0, 1.8)];
+        for ((x, depth), (x_is, depth_is)) in told.iter().zip(expected) {
+            assert!(
+                (x - x_is).abs() < 1e-3 && (depth - depth_is).abs() < 1e-9,
+                "{told:?}"
+            );
+        }
+        assert_eq!(told.len(), 4);
+        // Where the step lies two offset stakes serve, not four.
+        assert_eq!(plan.offsets.len(), 8 + 2);
+    });
+}
