@@ -31,7 +31,7 @@ fn two_tapes_fix_a_point() {
     let (at, tie) = met(&right_angle, [3.0, 4.0]);
     close("x of 3, 4 over 5", at.x, 1.8, 1e-12);
     close("y of 3, 4 over 5", at.y, 2.4, 1e-12);
-    close("factor", tie.error(1.0).unwrap(), 1.414_214, 1e-6);
+    close("factor", tie.error(1.0).unwrap(), 2.0_f64.sqrt(), 1e-12);
 
     let wide = base(30.0);
     let (at, tie) = met(&wide, [20.0, 26.0]);
