@@ -28,6 +28,7 @@ mod picture;
 mod shapes;
 mod shell;
 mod sketch;
+mod stakeout;
 mod tapes;
 mod units;
 mod verdict;

@@ -28,6 +28,7 @@ mod safety;
 mod shell;
 mod sketch;
 mod soil;
+mod stakeout;
 mod takeoff;
 mod units;
 mod yard;

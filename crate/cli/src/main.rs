@@ -8,6 +8,7 @@
 //! | `compare SITE` | the shell as placed beside the placements kept in the file |
 //! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
 //! | `book [BOOK]` | a company's book as a list, or what a site took from it; without one, the examples |
+//! | `stakes SITE` | stakes with two-tape ties, offset stakes, levels, and what was read back |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
 //! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
@@ -24,6 +25,7 @@ mod export;
 mod import;
 mod input;
 mod shells;
+mod stakes;
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -98,6 +100,8 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Print the stakes of a site: two-tape ties, offset stakes, diagonals, levels, what was read back.
+    Stakes(stakes::StakesArgs),
     /// Print verdict, clearances and findings of a site.
     ///
     /// Exits with 1 when the work reaches where it must not or a clearance falls short, with 3
@@ -205,6 +209,7 @@ fn run(command: Command) -> Result<ExitCode> {
                 })?;
             }
         }
+        Command::Stakes(args) => print(&stakes::run(&args)?)?,
         Command::Check { site } => {
             let report = site.report()?;
             print(&report.to_check_text())?;

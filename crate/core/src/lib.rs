@@ -31,6 +31,7 @@
 //! | find room for the spoil | [`stockpile`] |
 //! | list what to haul and buy, with its working | [`takeoff`] |
 //! | get everything that follows from a site | [`analysis`] |
+//! | lay it out with tapes and a laser, and check it as dug | [`stakeout`] |
 //! | draw the plan | [`drawing`] |
 //! | report as text or JSON | [`report`] |
 //! | open and save files, publish the schema | [`exchange`] |
@@ -90,6 +91,7 @@ pub mod session;
 pub mod shell;
 pub mod site;
 pub mod sketch;
+pub mod stakeout;
 pub mod stockpile;
 pub mod study;
 pub mod takeoff;

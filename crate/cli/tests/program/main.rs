@@ -15,3 +15,4 @@ mod figures;
 mod golden;
 mod members;
 mod run;
+mod stakes;

@@ -100,6 +100,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
         |it| &it.name,
     );
     terms::tapes(&mut told, before, after);
+    terms::stakeout(&mut told, before, after);
     terms::taken(&mut told, before, after);
     told.0
 }

@@ -9,15 +9,17 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 71] = [
+const LEFT_OUT: [&str; 79] = [
     "alternatives",
     "at",
+    "backsight",
     "balance",
     "bases",
     "basis",
     "bench",
     "benchmark",
     "breaklines",
+    "by",
     "cautions",
     "changed",
     "checked_by",
@@ -32,6 +34,7 @@ const LEFT_OUT: [&str; 71] = [
     "facts",
     "finished_floor",
     "fittings",
+    "fixed",
     "floor",
     "footing_depth",
     "for_new_jobs",
@@ -56,18 +59,22 @@ const LEFT_OUT: [&str; 71] = [
     "over_dig",
     "per",
     "picture",
+    "place",
     "placement",
     "price",
     "printed_length",
     "printed_width",
     "protection",
     "rates",
+    "readings",
+    "rod_scale",
     "section",
     "short_term",
     "side_slope",
     "sides",
     "slope",
     "source",
+    "stakeout",
     "stated_area",
     "stations",
     "swell",
@@ -79,12 +86,13 @@ const LEFT_OUT: [&str; 71] = [
     "utility",
     "wall",
     "weight",
+    "when",
     "width",
     "words",
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 12] = [
+const LISTS: [&str; 13] = [
     "alternatives",
     "bases",
     "breaklines",
@@ -94,6 +102,7 @@ const LISTS: [&str; 12] = [
     "layers",
     "openings",
     "rates",
+    "readings",
     "sides",
     "stations",
     "tapes",

@@ -137,7 +137,7 @@ fn rate_number(line: &Line, rate: &Rate, system: System) -> String {
     })
 }
 
-fn row(cells: &[String], out: &mut String) {
+pub(super) fn row(cells: &[String], out: &mut String) {
     for (at, cell) in cells.iter().enumerate() {
         if at > 0 {
             out.push(',');
@@ -149,12 +149,12 @@ fn row(cells: &[String], out: &mut String) {
 
 /// A quantity, with the digits that it is shown with: a length in feet and parts of an inch has
 /// more in decimal feet than anybody measured.
-fn quantity(shown: &Shown) -> String {
+pub(super) fn quantity(shown: &Shown) -> String {
     number(round_to(shown.value, QUANTITY_DECIMALS))
 }
 
 /// A number as the shortest text that reads back; empty where it is not finite.
-fn number(value: f64) -> String {
+pub(super) fn number(value: f64) -> String {
     if value.is_finite() {
         format!("{value}")
     } else {
@@ -163,7 +163,7 @@ fn number(value: f64) -> String {
 }
 
 /// Text as a cell: defused, and quoted where it has to be.
-fn text(words: &str) -> String {
+pub(super) fn text(words: &str) -> String {
     let begins = |c: char| matches!(c, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n');
     let apostrophe = if words.starts_with(begins) { "'" } else { "" };
     let quoted = |c: char| matches!(c, ',' | '"' | '\r' | '\n') || c.is_whitespace();

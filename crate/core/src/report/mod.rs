@@ -18,6 +18,9 @@ mod picture;
 mod pipes;
 mod placed;
 mod quantities;
+mod stakeout;
+mod stakes_list;
+mod stakes_text;
 mod table;
 mod text;
 mod uplift;
@@ -40,6 +43,11 @@ pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
 pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
+pub use stakeout::{
+    BaseFigures, BottomFigures, DiagonalFigures, FoundFigures, LevelFigures, OffsetFigures,
+    PairFigures, ReadingFigures, RimFigures, RodFigures, StakeFigures, StakeoutFigures,
+    StationFigures, TapedFigures, TieFigures,
+};
 pub use uplift::{UpliftAt, UpliftFigures};
 pub use verdict::{VerdictFigures, VerdictNote};
 pub use workings::{InputShown, Workings};
@@ -107,6 +115,9 @@ pub struct Report {
     /// Every run of pipe.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub pipes: Vec<RunFigures>,
+    /// Stakes, ties, levels and what was read back, once somebody began with it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stakeout: Option<StakeoutFigures>,
     /// What the job has from the company's book, if anything.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub book: Option<BookFigures>,
@@ -185,6 +196,8 @@ impl Report {
             pipes: (analysis.pipes.runs.iter())
                 .map(|run| RunFigures::of(run, system))
                 .collect(),
+            stakeout: (site.site().stakeout.as_ref())
+                .and_then(|_| StakeoutFigures::of(site, analysis, system)),
             book: BookFigures::of(site.site()),
         }
     }

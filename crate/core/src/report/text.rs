@@ -2,7 +2,9 @@
 //! with their working, and what else was noticed.
 
 use super::table::{Lean, WIDTH, columns, heading, pairs, weak, wrapped};
-use super::{ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities};
+use super::{
+    ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities, stakes_text,
+};
 use crate::finding::{Finding, Severity};
 use crate::site::FactKind;
 
@@ -52,6 +54,9 @@ pub(super) fn of(report: &Report) -> String {
     if !report.pipes.is_empty() {
         heading("Pipe runs", &mut out);
         pipes::text(&report.pipes, &mut out);
+    }
+    if let Some(stakeout) = &report.stakeout {
+        stakes_text::sections(stakeout, &mut out);
     }
     if !notes.is_empty() {
         heading("Notes", &mut out);
@@ -142,7 +147,7 @@ fn own_cautions(report: &Report, out: &mut String) {
     }
 }
 
-fn findings(findings: &[&Finding], out: &mut String) {
+pub(super) fn findings(findings: &[&Finding], out: &mut String) {
     for finding in findings {
         let sign = match finding.severity {
             Severity::Fault => 'X',

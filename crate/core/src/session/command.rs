@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::{copy, follow, snap};
+use super::{StakeoutEdit, copy, follow, snap};
 use crate::exchange;
 use crate::finding::Finding;
 use crate::geom::{PathRecord, Point, Vector};
@@ -120,6 +120,8 @@ pub enum Command {
     Take(Box<TakenEntry>),
     /// Set the tapes that are kept.
     SetTapes(Vec<Tape>),
+    /// Change how the work is staked, or what was read back.
+    Stakeout(StakeoutEdit),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -175,6 +177,7 @@ impl Command {
                 return Cow::Owned(format!("take {} from the book", taken.entry.name));
             }
             Self::SetTapes(_) => "change the tapes",
+            Self::Stakeout(edit) => edit.label(),
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -258,6 +261,7 @@ impl Command {
                 taken.put_on(site)?;
             }
             Self::SetTapes(tapes) => site.tapes = tapes,
+            Self::Stakeout(edit) => edit.carry_out(site)?,
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

@@ -1,4 +1,4 @@
-//! Bands along a course, and tapes to one, when the courses of the lot change.
+//! Bands along a course, tapes to one and fixed points at its beginning, when the courses of the lot change.
 //!
 //! A band knows its course by number, and so does a tape. Where courses are put in or taken out, those before and
 //! behind the change are told apart by being the same as ever, and numbers move with them. Where
@@ -10,7 +10,9 @@ use super::copy::fresh_id;
 use crate::geom::PathRecord;
 use crate::geom::path::VertexRecord;
 use crate::lot::Course;
-use crate::site::{CheckedShape, CheckedSite, Feature, ShapeRecord, Site, Tape, TapeEnd};
+use crate::site::{
+    CheckedShape, CheckedSite, Feature, FixedPair, FixedPoint, ShapeRecord, Site, Tape, TapeEnd,
+};
 
 /// What the note of a band says that has lost its course.
 const LOST: &str = "It followed a side of the lot that is no longer there, and keeps the outline \
@@ -34,7 +36,8 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
     let order = reordered(old, new);
     let as_before = old.len() == new.len() && order.is_none();
     let followed = site.features.iter().any(follows);
-    if as_before || (!followed && site.tapes.is_empty()) {
+    let fixed = site.stakeout.as_ref().is_some_and(|it| it.fixed.is_some());
+    if as_before || (!followed && site.tapes.is_empty() && !fixed) {
         return;
     }
     let now = |course: usize| match &order {
@@ -54,6 +57,13 @@ pub(super) fn courses(site: &mut Site, before: &CheckedSite) {
         }
     }
     site.tapes = tapes;
+    if let Some(record) = site.stakeout.as_mut().filter(|_| fixed) {
+        let record = Arc::make_mut(record);
+        record.fixed = record.fixed.take().and_then(|pair| {
+            let (a, b) = (cornered(pair.a, now)?, cornered(pair.b, now)?);
+            Some(FixedPair { a, b })
+        });
+    }
     if !followed {
         return;
     }
@@ -95,6 +105,17 @@ fn ends(end: &TapeEnd, now: impl Fn(usize) -> Now) -> Vec<TapeEnd> {
         Now::At(course) => vec![TapeEnd::Side(course)],
         Now::Divided(first, last) => (first..=last).map(TapeEnd::Side).collect(),
         Now::Gone => Vec::new(),
+    }
+}
+
+/// A fixed point from now on: the corner at which a course begins goes with it.
+fn cornered(point: FixedPoint, now: impl Fn(usize) -> Now) -> Option<FixedPoint> {
+    let FixedPoint::Lot(course) = point else {
+        return Some(point);
+    };
+    match now(course) {
+        Now::At(course) | Now::Divided(course, _) => Some(FixedPoint::Lot(course)),
+        Now::Gone => None,
     }
 }
 

@@ -27,6 +27,7 @@ mod shaping;
 mod site_value;
 mod sketching;
 pub mod snap;
+mod staking;
 pub mod tally;
 pub mod tapes;
 
@@ -45,6 +46,7 @@ pub use section_view::{SectionDimension, SectionFigures};
 pub use shape::Target;
 pub use shaping::{PickedPart, ShapeEdit, Shaped, ShapedForm, Shaping};
 pub use snap::Snap;
+pub use staking::StakeoutEdit;
 pub use tally::Tally;
 pub use tapes::{TapeChoice, TapeRow};
 
@@ -52,7 +54,7 @@ use crate::analysis::{self, Analysis, Cache, Detail, Ranges, Scenario};
 use crate::exchange::{self, Unknown};
 use crate::finding::Finding;
 use crate::geom::Point;
-use crate::site::{CheckedSite, Feature, Site, starter, tape};
+use crate::site::{CheckedSite, Feature, Site, stakeout, starter, tape};
 use crate::sketch::Sketch;
 use history::{History, Label};
 
@@ -199,6 +201,7 @@ impl Session {
 
     fn commit(&mut self, label: Label, mut next: Site) -> Result<(), Vec<Finding>> {
         tape::drop_loose(&mut next);
+        stakeout::drop_lost(&mut next);
         if next == **self.site.site() {
             return Ok(());
         }

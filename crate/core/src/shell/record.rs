@@ -74,6 +74,20 @@ pub enum FacetKind {
     Deep,
 }
 
+impl FacetKind {
+    /// The part in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Ledge => "ledge",
+            Self::Step => "step",
+            Self::Bench => "bench",
+            Self::Shallow => "shallow floor",
+            Self::Slope => "slope",
+            Self::Deep => "deep floor",
+        }
+    }
+}
+
 /// A station along the length of a shell: how deep and how wide the floor is there.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]

@@ -20,6 +20,9 @@ pub const FEATURE_VERTICES: usize = 50_000;
 pub const RULES: usize = 500;
 /// Tapes of one site.
 pub const TAPES: usize = 200;
+/// Readings of one site that were taken in the yard: each takes its share of the bottom from
+/// every other.
+pub const READINGS: usize = 500;
 /// Spot elevations: one to the square meter on more than 30 acres.
 pub const SPOTS: usize = 150_000;
 /// Points of all breaklines together: every pair of stretches is tried for a crossing.
@@ -55,6 +58,10 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     );
     at_most("/rules", "rules", site.rules.len(), RULES);
     at_most("/tapes", "tapes", site.tapes.len(), TAPES);
+    if let Some(stakeout) = &site.stakeout {
+        let count = stakeout.readings.len();
+        at_most("/stakeout/readings", "readings", count, READINGS);
+    }
     if let GroundRecord::Spots { spots, breaklines } = site.ground.as_ref() {
         let points = breaklines.iter().map(Vec::len).sum::<usize>();
         at_most("/ground/spots/spots", "spot elevations", spots.len(), SPOTS);

@@ -22,6 +22,7 @@ pub mod plan;
 pub mod rule;
 pub mod shape;
 pub mod soil;
+pub mod stakeout;
 pub mod starter;
 mod street;
 pub mod tape;
@@ -44,6 +45,10 @@ pub use plan::{Alternative, Rate, SectionLine};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use soil::{SoilClass, SpoilMaterial};
+pub use stakeout::{
+    FixedPair, FixedPoint, ReadingOf, RodReading, RodScale, StakedLine, StakeoutRecord, TapedPoint,
+    YardReading,
+};
 pub use street::kinds_from_street;
 pub use tape::{Tape, TapeEnd};
 pub use works::{
@@ -133,4 +138,7 @@ pub struct Site {
     /// Distances that somebody had measured and wants to keep.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub tapes: Vec<Tape>,
+    /// How the work is staked and what was read back in the yard, once somebody began.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stakeout: Option<Arc<StakeoutRecord>>,
 }

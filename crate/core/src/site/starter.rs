@@ -39,6 +39,7 @@ pub fn blank_lot() -> Site {
         alternatives: Vec::new(),
         taken: Vec::new(),
         tapes: Vec::new(),
+        stakeout: None,
     }
 }
 

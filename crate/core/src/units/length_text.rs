@@ -21,6 +21,8 @@ pub enum LengthStyle {
         /// Digits after the point.
         decimals: u32,
     },
+    /// `3,810 mm`.
+    Millimetres,
 }
 
 /// A length in meters as text; `unknown` when it is not finite.
@@ -32,6 +34,7 @@ pub fn format_length(metres: f64, style: LengthStyle) -> String {
         LengthStyle::FeetInches { denominator } => feet_inches(metres, denominator.max(1)),
         LengthStyle::DecimalFeet { decimals } => with_unit(metres, Unit::Foot, decimals),
         LengthStyle::Metres { decimals } => with_unit(metres, Unit::Metre, decimals),
+        LengthStyle::Millimetres => with_unit(metres, Unit::Millimetre, 0),
     }
 }
 

@@ -128,6 +128,23 @@ pub(super) fn tapes(told: &mut Told, before: &Site, after: &Site) {
     counted(told, "tape", [added, removed]);
 }
 
+/// The stakeout: its fixed points and settings, and how many readings came and went.
+pub(super) fn stakeout(told: &mut Told, before: &Site, after: &Site) {
+    let record = |site: &Site| site.stakeout.as_deref().cloned().unwrap_or_default();
+    let (mut was, mut is) = (record(before), record(after));
+    let (had, has) = (
+        core::mem::take(&mut was.readings),
+        core::mem::take(&mut is.readings),
+    );
+    told.optional("The fixed points", &was.fixed.take(), &is.fixed.take());
+    if was != is {
+        told.changed("How the work is staked: changed.");
+    }
+    let added = has.iter().filter(|it| !had.contains(it)).count();
+    let removed = had.iter().filter(|it| !has.contains(it)).count();
+    counted(told, "reading", [added, removed]);
+}
+
 /// How many of a sort were added and removed.
 fn counted(told: &mut Told, what: &str, [added, removed]: [usize; 2]) {
     for (kind, count, does) in [

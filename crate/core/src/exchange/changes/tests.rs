@@ -277,3 +277,41 @@ fn what_there_is_one_of_comes_and_goes() {
     let renamed = only(|site| site.name = "Larch Road".into());
     assert_eq!(renamed.1, "Renamed from \"New job\" to \"Larch Road\".");
 }
+
+#[test]
+fn the_stakeout_is_told_by_its_points_settings_and_readings() {
+    use crate::site::{FixedPair, FixedPoint, ReadingOf, RodReading, StakeoutRecord, YardReading};
+    let reading = |rod: f64| YardReading {
+        of: ReadingOf::Rim(RodReading {
+            place: String::new(),
+            at: Point::new(0.0, 0.0),
+            rod,
+            backsight: 1.0,
+        }),
+        when: String::new(),
+        by: String::new(),
+    };
+    let set = |record: StakeoutRecord| only(|site| site.stakeout = Some(Arc::new(record)));
+    let fixed = Some(FixedPair {
+        a: FixedPoint::Lot(0),
+        b: FixedPoint::Lot(1),
+    });
+    let chosen = StakeoutRecord {
+        fixed,
+        ..StakeoutRecord::default()
+    };
+    let added = (ChangeKind::Added, "The fixed points: added.".to_owned());
+    assert_eq!(set(chosen), added);
+    let read = StakeoutRecord {
+        readings: vec![reading(1.5), reading(1.6)],
+        ..StakeoutRecord::default()
+    };
+    let added = (ChangeKind::Added, "2 readings added.".to_owned());
+    assert_eq!(set(read), added);
+    let chord = StakeoutRecord {
+        chord: 0.03,
+        ..StakeoutRecord::default()
+    };
+    let changed = "How the work is staked: changed.".to_owned();
+    assert_eq!(set(chord), (ChangeKind::Changed, changed));
+}

@@ -1,10 +1,13 @@
 //! The range of every plain number in a site: finite, and such as a job can have.
 
+mod staked;
 mod works;
 
 use core::ops::RangeInclusive;
 
-use super::{FORMAT, FactKind, Feature, Picture, Placement, Site, TapeEnd, VERSION, tape};
+use super::{
+    FORMAT, FactKind, Feature, Picture, Placement, Site, TapeEnd, VERSION, stakeout, tape,
+};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
 use crate::math::TURN;
@@ -228,6 +231,10 @@ fn plan(site: &Site, faults: &mut Faults) {
         }
     }
     faults.found.extend(tape::check(site));
+    if let Some(record) = &site.stakeout {
+        staked::check(record, faults);
+        faults.found.extend(stakeout::check(site));
+    }
     for (i, kept) in site.alternatives.iter().enumerate() {
         let place = format!("/alternatives/{i}/placement");
         placed(&place, &kept.placement, faults);

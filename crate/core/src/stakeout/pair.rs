@@ -1,0 +1,80 @@
+//! The pair of fixed points from which all stakes are fixed best.
+
+use core::cmp::Ordering;
+
+use super::fixed::FixedCandidate;
+use super::sight::Obstacles;
+use super::tie::BaseLine;
+use crate::geom::Point;
+
+/// So many candidates are tried in pairs, the nearest to the work: more lie beyond any tape.
+const MOST: usize = 48;
+
+/// A pair of fixed points and how well it fixes the stakes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BestPair {
+    /// The one that tape A is held to.
+    pub a: FixedCandidate,
+    /// The one that tape B is held to.
+    pub b: FixedCandidate,
+    /// Tapes that cannot be pulled: something stands in the way, or they are longer than the tape.
+    pub barred: usize,
+    /// The greatest expected error of a stake, meters; none where a stake lies on the base line.
+    pub worst: Option<f64>,
+}
+
+/// The firm pair that bars the fewest tapes, and of those the one with the least worst expected
+/// error over all stakes; of equals the first in the order of the candidates.
+pub(super) fn best(
+    candidates: &[FixedCandidate],
+    stakes: &[Point],
+    middle: Point,
+    obstacles: &Obstacles<'_>,
+    (sigma, longest): (f64, f64),
+) -> Option<BestPair> {
+    let mut firm: Vec<(usize, &FixedCandidate)> = candidates
+        .iter()
+        .enumerate()
+        .filter(|(_, it)| it.firm)
+        .collect();
+    firm.sort_by(|(_, a), (_, b)| middle.distance(a.at).total_cmp(&middle.distance(b.at)));
+    firm.truncate(MOST);
+    firm.sort_by_key(|(i, _)| *i);
+    let barred = |from: Point| {
+        let bars = |stake: &&Point| {
+            from.distance(**stake) > longest || obstacles.between(from, **stake).is_some()
+        };
+        stakes.iter().filter(bars).count()
+    };
+    let tried: Vec<(&FixedCandidate, usize)> =
+        firm.iter().map(|(_, it)| (*it, barred(it.at))).collect();
+    let mut best: Option<(usize, f64, [&FixedCandidate; 2])> = None;
+    for (i, (a, barred_a)) in tried.iter().enumerate() {
+        for (b, barred_b) in tried.iter().skip(i + 1) {
+            let Some(base) = BaseLine::new(a.at, b.at) else {
+                continue;
+            };
+            let barred = barred_a + barred_b;
+            if best.as_ref().is_some_and(|(least, ..)| barred > *least) {
+                continue;
+            }
+            let errors = stakes.iter().map(|p| base.tie(*p).error(sigma));
+            let worst = errors.fold(0.0, |worst: f64, error| {
+                worst.max(error.unwrap_or(f64::INFINITY))
+            });
+            let better = best.as_ref().is_none_or(|(least, error, _)| {
+                (barred.cmp(least)).then(worst.total_cmp(error)) == Ordering::Less
+            });
+            if better {
+                best = Some((barred, worst, [a, b]));
+            }
+        }
+    }
+    let (barred, worst, [a, b]) = best?;
+    Some(BestPair {
+        a: a.clone(),
+        b: b.clone(),
+        barred,
+        worst: worst.is_finite().then_some(worst),
+    })
+}
