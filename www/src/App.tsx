@@ -24,6 +24,7 @@ import { pageKey } from './plan/keys.ts';
 import { taping } from './plan/tapes.ts';
 import { ledgerWidth, panelWidth } from './state/arrangement.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
+import { StakesSheet } from './stakes/StakesSheet.tsx';
 import { StepPanel } from './steps/StepPanel.tsx';
 import { Strip } from './steps/Strip.tsx';
 import { CompareSheet } from './takeoff/CompareSheet.tsx';
@@ -58,6 +59,7 @@ export function App() {
       {sheet.value === 'book' && <BookSheet />}
       {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
+      {sheet.value === 'stakes' && <StakesSheet />}
       {sheet.value === 'takeoff' && <TakeoffSheet />}
       {sheet.value === 'compare' && <CompareSheet />}
       {sheet.value === 'find' && <FindSheet />}

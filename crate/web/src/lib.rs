@@ -24,6 +24,7 @@ mod plan;
 mod planner;
 mod quantities;
 mod section;
+mod stakeout;
 mod study;
 
 use wasm_bindgen::prelude::wasm_bindgen;

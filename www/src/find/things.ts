@@ -44,6 +44,7 @@ const ACTIONS: [string, () => void][] = [
   ['Write a map or list', lay('write-out')],
   ['Report', lay('report')],
   ['The company’s book', lay('book')],
+  ['Stakes and levels', lay('stakes')],
   ['Takeoff and cost', lay('takeoff')],
   ['Compare placements', lay('compare')],
   ['Pin figures', lay('figures')],

@@ -149,6 +149,11 @@ function Files() {
             </button>
           </li>
           <li>
+            <button type="button" onClick={then(() => (sheet.value = 'stakes'))}>
+              Stakes and levels
+            </button>
+          </li>
+          <li>
             <button type="button" onClick={then(() => (sheet.value = 'report'))}>
               Report
             </button>

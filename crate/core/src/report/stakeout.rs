@@ -9,7 +9,7 @@ use crate::geom::Point;
 use crate::shell::FacetKind;
 use crate::site::{CheckedSite, ReadingOf, RodScale, StakedLine, YardReading};
 use crate::stakeout::{
-    AsDug, AsSet, BaseSide, Diagonals, Fix, FixedCandidate, Found, GradeWork, ShellEnd,
+    AsDug, AsSet, BaseSide, Diagonals, Fix, FixedCandidate, Found, GradeWork, RimStation, ShellEnd,
     StakeoutPlan, TapedAt, Tie, off_square,
 };
 use crate::units::{LengthStyle, Measure, System, format_length};
@@ -42,6 +42,8 @@ pub struct StakeoutFigures {
     pub level: Option<LevelFigures>,
     /// Stations along the shell.
     pub stations: Vec<StationFigures>,
+    /// Places of the rim to be read after setting.
+    pub rim_stations: Vec<RimStation>,
     /// The bottom as dug, once it was read.
     pub bottom: Option<BottomFigures>,
     /// The rim as set, once it was read.
@@ -499,6 +501,7 @@ impl Shower {
                 rim: self.rod(setup.rod(plan.coping)),
             }),
             stations: stations.collect(),
+            rim_stations: plan.rim_stations.clone(),
             bottom: plan.as_dug.as_ref().map(|it| self.bottom(it)),
             rim: (plan.as_set.as_ref()).map(|it| self.rim(it, plan.settings.rim_limit)),
             taped: plan.taped.iter().map(|it| self.taped(it)).collect(),

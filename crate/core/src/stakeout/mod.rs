@@ -37,6 +37,7 @@ mod level;
 mod line;
 mod offset;
 mod pair;
+mod rim_station;
 mod sight;
 mod square;
 mod taped;
@@ -50,6 +51,7 @@ pub use fixed::{FixedCandidate, candidates, named};
 pub use level::{FloorAt, Setup, Station};
 pub use offset::OffsetStake;
 pub use pair::BestPair;
+pub use rim_station::RimStation;
 pub use square::{Diagonals, off_square};
 pub use taped::{Fix, Found, TapedAt};
 pub use tie::{BaseLine, BaseSide, LEAST_CROSSING, Meeting, Tie};
@@ -154,6 +156,8 @@ pub struct StakeoutPlan<'a> {
     pub blocked: Vec<Blocked>,
     /// Stations along the shell.
     pub stations: Vec<Station>,
+    /// Places of the rim to be read after setting.
+    pub rim_stations: Vec<RimStation>,
     /// Elevation of the rim as planned, meters.
     pub coping: f64,
     /// Where the laser stands, once it is told.
@@ -320,6 +324,7 @@ impl<'a> StakeoutPlan<'a> {
                 let limit = settings.bottom_limit;
                 as_dug::as_dug(&bottoms, &floors, &rings.over_dig, mark, limit)
             }),
+            rim_stations: rim_station::rim_stations(&shell.rim, &pose),
             as_set: as_set::as_set(&rims, (&shell.rim, &pose, floors.coping), mark),
             coping: floors.coping,
             setup: Setup::of(site),

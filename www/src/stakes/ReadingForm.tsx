@@ -1,0 +1,122 @@
+// One reading of the yard: of what, where, what was read, when and by whom.
+import { useState } from 'preact/hooks';
+import type { ReadingOf, StakeoutFigures } from '../core/types.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { Figure, told } from '../fields/fields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { record, stake } from './figures.ts';
+
+type Kind = 'bottom' | 'rim' | 'taped';
+
+const KINDS: { value: Kind; text: string }[] = [
+  { value: 'bottom', text: 'Rod on the bottom of the dig' },
+  { value: 'rim', text: 'Rod on the rim, after setting' },
+  { value: 'taped', text: 'Two tapes to a stake' },
+];
+
+interface Place {
+  name: string;
+  words: string;
+}
+
+function placesOf(kind: Kind, now: StakeoutFigures): Place[] {
+  if (kind === 'bottom') return now.stations.map((it) => ({ name: it.name, words: `${it.name}, ${it.along.shown.text} along` }));
+  if (kind === 'rim') return now.rim_stations.map((it) => ({ name: it.place, words: it.place }));
+  return now.stakes.map((it) => ({ name: it.name, words: `${it.name}, ${it.what}` }));
+}
+
+interface Figures {
+  rod?: number;
+  backsight?: number | undefined;
+  a?: number;
+  b?: number;
+}
+
+/** The reading as far as it is entered, or what is still missing. */
+function made(kind: Kind, name: string, typed: Figures, now: StakeoutFigures): ReadingOf | string {
+  const { rod, backsight, a, b } = typed;
+  if (kind === 'taped') {
+    const line = now.stakes.find((it) => it.name === name)?.line;
+    if (!now.base || !line) return 'Choose two fixed points first.';
+    if (a === undefined || b === undefined) return 'Enter both tapes.';
+    const [from, to] = now.base.points;
+    return { taped: { stake: name, line, from: [from.at, to.at], tapes: [a, b] } };
+  }
+  const places = kind === 'bottom' ? now.stations.map((it) => ({ place: it.name, at: it.in_shell })) : now.rim_stations.map((it) => ({ place: it.place, at: it.in_shell }));
+  const at = places.find((it) => it.place === name);
+  if (!at) return 'Choose the place.';
+  if (backsight === undefined) return 'Enter what the rod reads on the benchmark.';
+  if (rod === undefined) return 'Enter what the rod reads there.';
+  const reading = { place: at.place, at: at.at, rod, backsight };
+  return kind === 'bottom' ? { bottom: reading } : { rim: reading };
+}
+
+export function ReadingForm({ now }: { now: StakeoutFigures }) {
+  const [kind, setKind] = useState<Kind>('bottom');
+  const [place, setPlace] = useState('');
+  const [typed, setTyped] = useState<Figures>({});
+  const [when, setWhen] = useState('');
+  const [by, setBy] = useState('');
+  const [word, setWord] = useState('');
+  const places = placesOf(kind, now);
+  const name = places.some((it) => it.name === place) ? place : (places[0]?.name ?? '');
+  const backsight = typed.backsight ?? record.value?.backsight;
+  const figure = (member: keyof Figures, label: string, value: number | undefined) => (
+    <Figure
+      key={member}
+      label={label}
+      measure="length"
+      value={value}
+      commit={(value) => {
+        setTyped({ ...typed, [member]: value });
+        return [];
+      }}
+    />
+  );
+  const add = () => {
+    const of = made(kind, name, { ...typed, backsight }, now);
+    if (typeof of === 'string') return setWord(of);
+    const refused = told(stake({ 'add-reading': { of, when, by } }));
+    setWord(refused ?? `${name} is entered.`);
+    if (refused !== undefined) return;
+    const { backsight: kept } = typed;
+    setTyped({ backsight: kept });
+    setPlace(places[places.findIndex((it) => it.name === name) + 1]?.name ?? name);
+  };
+  return (
+    <div class="part-body reading-form">
+      <div class="pairs">
+        <Choice
+          label="What was read"
+          value={kind}
+          options={KINDS}
+          choose={(next) => {
+            setKind(next);
+            setTyped({});
+            setWord('');
+          }}
+        />
+        <Choice label="Where" value={name} options={places.map((it) => ({ value: it.name, text: it.words }))} choose={setPlace} />
+        {kind === 'taped' ? (
+          <>
+            {figure('a', `Tape A, from ${now.base?.points[0].name ?? 'the first fixed point'}`, typed.a)}
+            {figure('b', `Tape B, from ${now.base?.points[1].name ?? 'the second fixed point'}`, typed.b)}
+          </>
+        ) : (
+          <>
+            {figure('backsight', 'Rod on the benchmark', backsight)}
+            {figure('rod', 'Rod there', typed.rod)}
+          </>
+        )}
+        <TextField label="When" value={when} placeholder="Tuesday 9:40" commit={setWhen} />
+        <TextField label="Read by" value={by} commit={setBy} />
+      </div>
+      <div class="buttons">
+        <button type="button" class="main" onClick={add}>
+          Enter the reading
+        </button>
+        <span role="status">{word}</span>
+      </div>
+    </div>
+  );
+}
