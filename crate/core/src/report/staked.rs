@@ -144,7 +144,7 @@ impl Shower {
             candidates: plan.candidates.clone(),
             best: plan.best.as_ref().map(|best| PairFigures {
                 points: points(&best.a, &best.b),
-                barred: best.barred,
+                unfit: best.unfit,
                 worst: best.worst.map(length),
             }),
             base: plan.base.as_ref().map(|base| BaseFigures {

@@ -54,8 +54,8 @@ pub struct StakeoutFigures {
 pub struct PairFigures {
     /// What tape A and tape B are held to.
     pub points: [FixedCandidate; 2],
-    /// Tapes that cannot be pulled.
-    pub barred: usize,
+    /// Stakes that it does not fix well: a tape barred or too long, or a poor angle.
+    pub unfit: usize,
     /// The greatest expected error of a stake; none where one lies on the base line.
     pub worst: Option<Figure>,
 }

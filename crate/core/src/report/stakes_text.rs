@@ -91,7 +91,7 @@ fn base(figures: &StakeoutFigures, out: &mut String) {
         lines.push(("Tape B is held to", b.name.clone()));
         lines.push(("Base line", base.length.both()));
         if base.proposed {
-            let text = "proposed: the pair that fixes every stake best; nobody chose it yet";
+            let text = "proposed: the pair that fixes the stakes best; nobody chose it yet";
             lines.push(("Chosen", text.to_owned()));
         }
         lines.push(("Tapes read to", figures.tape_error.both()));
