@@ -1,16 +1,19 @@
 //! Stakes, ties, levels and what was read back in the yard, for the page.
 
 use batterboard_core::report::StakeoutFigures;
-use batterboard_core::site::StakeoutRecord;
+use batterboard_core::site::{StakedLine, StakeoutRecord};
+use tsify::Ts;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
+use web_sys::CanvasRenderingContext2d;
 
-use crate::js::{Answer, document_to_js};
+use crate::js::{Answer, document_to_js, made_by_page};
+use crate::plan::stakes::{self, Shown};
 use crate::planner::Planner;
 
 #[wasm_bindgen]
 impl Planner {
     /// Everything that is laid out and everything that was read back; nothing before a shell is placed.
-    pub fn stakeout(&self) -> Result<Option<tsify::Ts<StakeoutFigures>>, JsValue> {
+    pub fn stakeout(&self) -> Result<Option<Ts<StakeoutFigures>>, JsValue> {
         self.session
             .stakeout()
             .map(|it| document_to_js(&it))
@@ -21,6 +24,27 @@ impl Planner {
     pub fn stakeout_record(&self) -> Answer<StakeoutRecord> {
         let record = self.session.site().site().stakeout.as_deref().cloned();
         document_to_js(&record.unwrap_or_default())
+    }
+
+    /// Paints the site with its stakes, those of one line or all, over a whole canvas (CSS pixels, with
+    /// so many device pixels each); false where there are none.
+    pub fn paint_stakes(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        size: &[f64],
+        line: Option<Ts<StakedLine>>,
+    ) -> Result<bool, JsValue> {
+        let line = line.map(made_by_page).transpose()?;
+        let (Some(figures), [width, height, ratio]) = (self.session.stakeout(), size) else {
+            return Ok(false);
+        };
+        let figures = &figures;
+        let shown = Shown { figures, line };
+        let Some(view) = shown.view((*width, *height), *ratio) else {
+            return Ok(false);
+        };
+        stakes::paint(context, &view, &mut self.session, &self.pictured, &shown);
+        Ok(true)
     }
 
     /// The stakes as a list for a spreadsheet (RFC 4180); nothing before a shell is placed.

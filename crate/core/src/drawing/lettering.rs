@@ -187,7 +187,8 @@ fn rank(layer: Layer) -> Rank {
     match layer {
         Layer::Shortfall => 0,
         Layer::Clearance | Layer::Tape => DIMENSION,
-        Layer::Pile | Layer::Bank | Layer::Equipment | Layer::Pipe { .. } => WORK,
+        Layer::BaseLine => DIMENSION,
+        Layer::Pile | Layer::Bank | Layer::Equipment | Layer::Pipe { .. } | Layer::Stake => WORK,
         Layer::Feature(
             K::House | K::Outbuilding | K::Easement | K::SepticField | K::SepticTank | K::Well,
         ) => STRUCTURE,
@@ -210,6 +211,7 @@ fn need(layer: Layer, focused: bool) -> Need {
             Need::Leader
         }
         Layer::Feature(_) | Layer::Buried(_) | Layer::LotLine | Layer::Monument(_) => Need::Leader,
+        Layer::BaseLine | Layer::Stake => Need::Leader,
         _ => Need::Near,
     }
 }
@@ -283,7 +285,8 @@ pub fn obstacles<'a>(items: impl IntoIterator<Item = &'a Item>, frame: &Frame) -
                     // The mark of a corner is as important as the sides that meet there.
                     Layer::Monument(_) => (5.5, Guard::From(SIDE)),
                     Layer::Benchmark => (7.0, Guard::Soft(15.0)),
-                    Layer::Spot => (2.5, Guard::Soft(2.0)),
+                    Layer::Spot | Layer::Stake => (2.5, Guard::Soft(2.0)),
+                    Layer::BaseLine => (5.0, Guard::From(WORK)),
                     _ => continue,
                 };
                 let (at, half) = (frame.place(*at), Vector::new(half, half));

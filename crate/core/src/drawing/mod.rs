@@ -20,6 +20,7 @@ mod relief;
 mod scale_bar;
 mod setback;
 mod sides;
+mod stakes;
 mod tape;
 mod work;
 
@@ -27,6 +28,7 @@ pub use anchor::{Anchor, LineSide};
 pub use backdrop::backdrop;
 pub use overlay::overlay;
 pub use scale_bar::{ScaleBar, scale_bar};
+pub use stakes::stakes;
 pub use work::{Focus, work};
 
 use crate::geom::{Point, Region, Segment};
@@ -124,6 +126,10 @@ pub enum Layer {
     Focus,
     /// The same, where it is a line.
     FocusLine,
+    /// A stake.
+    Stake,
+    /// The line between the two fixed points that tapes are held to, and its ends.
+    BaseLine,
     /// A tape: a distance that somebody wants to see.
     Tape,
     /// A clearance that holds.

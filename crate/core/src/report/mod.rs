@@ -18,6 +18,8 @@ mod picture;
 mod pipes;
 mod placed;
 mod quantities;
+mod read_back;
+mod staked;
 mod stakeout;
 mod stakes_list;
 mod stakes_text;
@@ -43,10 +45,12 @@ pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
 pub use picture::PictureFigures;
 pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
+pub use read_back::{
+    BottomFigures, BottomPlace, FoundFigures, ReadingFigures, RimFigures, RimPlace, TapedFigures,
+};
 pub use stakeout::{
-    BaseFigures, BottomFigures, DiagonalFigures, FoundFigures, LevelFigures, OffsetFigures,
-    PairFigures, ReadingFigures, RimFigures, RodFigures, StakeFigures, StakeoutFigures,
-    StationFigures, TapedFigures, TieFigures,
+    BaseFigures, DiagonalFigures, LevelFigures, OffsetFigures, PairFigures, RodFigures,
+    StakeFigures, StakeoutFigures, StationFigures, TieFigures,
 };
 pub use uplift::{UpliftAt, UpliftFigures};
 pub use verdict::{VerdictFigures, VerdictNote};

@@ -2,6 +2,7 @@
 
 use super::csv::{number, quantity, row, text};
 use super::{Figure, StakeoutFigures, TieFigures};
+use crate::site::CheckedSite;
 use crate::units::{Measure, System, show_finer};
 
 /// The columns, in order.
@@ -29,8 +30,15 @@ const COLUMNS: [&str; 21] = [
     "Rod",
 ];
 
+impl StakeoutFigures {
+    /// The stakes as a list for a spreadsheet, in the units of the figures.
+    pub fn to_list(&self, site: &CheckedSite, system: System) -> String {
+        of(self, &site.site().name, system)
+    }
+}
+
 /// All stakes, offset stakes last, lengths in the unit of the system.
-pub(super) fn of(figures: &StakeoutFigures, site: &str, system: System) -> String {
+fn of(figures: &StakeoutFigures, site: &str, system: System) -> String {
     let mut out = String::new();
     row(&COLUMNS.map(text), &mut out);
     let ends = figures

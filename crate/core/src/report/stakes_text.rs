@@ -1,19 +1,19 @@
 //! Stakes, levels and what was read back, as plain text.
 
-use super::stakeout::{read, signed};
 use super::table::Lean::{self, Left, Right};
-use super::table::{columns, heading, pairs, wrapped};
-use super::text::findings;
-use super::{Figure, OffsetFigures, ReadingFigures, StakeoutFigures, TieFigures};
+use super::table::{columns, findings, heading, pairs, wrapped};
+use super::{Figure, OffsetFigures, ReadingFigures, RodFigures, StakeoutFigures, TieFigures};
 use crate::finding::Finding;
 use crate::site::{ReadingOf, StakedLine};
 use crate::stakeout::{BaseSide, GradeWork, ShellEnd};
 
-/// Everything, with the cautions first.
-pub(super) fn of(figures: &StakeoutFigures) -> String {
-    let mut out = String::new();
-    sections(figures, &mut out);
-    out.trim_start().to_owned()
+impl StakeoutFigures {
+    /// Everything as plain text, with the cautions first.
+    pub fn to_text(&self) -> String {
+        let mut out = String::new();
+        sections(self, &mut out);
+        out.trim_start().to_owned()
+    }
 }
 
 /// The sections of the stakeout.
@@ -91,7 +91,7 @@ fn base(figures: &StakeoutFigures, out: &mut String) {
         lines.push(("Tape B is held to", b.name.clone()));
         lines.push(("Base line", base.length.both()));
         if base.proposed {
-            let text = "proposed: the pair that fixes every stake best; nobody chose it yet";
+            let text = "proposed: the pair that fixes the stakes best; nobody chose it yet";
             lines.push(("Chosen", text.to_owned()));
         }
         lines.push(("Tapes read to", figures.tape_error.both()));
@@ -344,4 +344,18 @@ fn typed(index: usize, it: &ReadingFigures) -> Vec<String> {
         reading.when.clone(),
         reading.by.clone(),
     ]
+}
+
+/// A signed length as people in the yard say it: "2 in high".
+fn signed(figure: &Figure, [above, below]: [&str; 2]) -> String {
+    let word = if figure.value < 0.0 { below } else { above };
+    format!("{} {word}", figure.step())
+}
+
+/// A rod reading, or nothing.
+fn read(rod: Option<&RodFigures>) -> String {
+    rod.map_or_else(String::new, |it| match it.shows {
+        true => it.text.clone(),
+        false => format!("{} (out of reach)", it.text),
+    })
 }

@@ -1,6 +1,6 @@
 //! Plain text of fixed width: wrapped paragraphs and aligned columns.
 
-use crate::finding::Caveat;
+use crate::finding::{Caveat, Finding, Severity};
 
 /// Width of a line, characters: what a terminal or a page of a fixed-width face holds.
 pub(super) const WIDTH: usize = 100;
@@ -73,6 +73,20 @@ pub(super) fn weak(caveats: &[Caveat]) -> String {
         .iter()
         .map(|c| format!(" [{}]", c.words()))
         .collect()
+}
+
+/// Findings, each with a sign of its severity.
+pub(super) fn findings(findings: &[&Finding], out: &mut String) {
+    for finding in findings {
+        let sign = match finding.severity {
+            Severity::Fault => 'X',
+            Severity::Caution => '!',
+            Severity::Note => '-',
+        };
+        let text = format!("{} {}", finding.message, finding.remedy);
+        let text = wrapped(&text, 4);
+        out.push_str(&format!("  {sign} {}\n", text.trim_start()));
+    }
 }
 
 /// Names and figures in two columns.

@@ -1,7 +1,7 @@
 //! The report as plain text: cautions first, then the lot, the shell, clearances, quantities
 //! with their working, and what else was noticed.
 
-use super::table::{Lean, WIDTH, columns, heading, pairs, weak, wrapped};
+use super::table::{Lean, WIDTH, columns, findings, heading, pairs, weak, wrapped};
 use super::{
     ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities, stakes_text,
 };
@@ -144,19 +144,6 @@ fn warnings(all: &[&Finding], out: &mut String) {
 fn own_cautions(report: &Report, out: &mut String) {
     for caution in report.book.iter().flat_map(|it| &it.cautions) {
         out.push_str(&format!("  ! {}\n", wrapped(caution, 4).trim_start()));
-    }
-}
-
-pub(super) fn findings(findings: &[&Finding], out: &mut String) {
-    for finding in findings {
-        let sign = match finding.severity {
-            Severity::Fault => 'X',
-            Severity::Caution => '!',
-            Severity::Note => '-',
-        };
-        let text = format!("{} {}", finding.message, finding.remedy);
-        let text = wrapped(&text, 4);
-        out.push_str(&format!("  {sign} {}\n", text.trim_start()));
     }
 }
 

@@ -17,14 +17,15 @@ pub struct BestPair {
     pub a: FixedCandidate,
     /// The one that tape B is held to.
     pub b: FixedCandidate,
-    /// Tapes that cannot be pulled: something stands in the way, or they are longer than the tape.
-    pub barred: usize,
+    /// Stakes that it does not fix well: something stands in the way of a tape, it is longer than
+    /// the tape, or the two cross at a poor angle.
+    pub unfit: usize,
     /// The greatest expected error of a stake, meters; none where a stake lies on the base line.
     pub worst: Option<f64>,
 }
 
-/// The firm pair that bars the fewest tapes, and of those the one with the least worst expected
-/// error over all stakes; of equals the first in the order of the candidates.
+/// The firm pair that leaves the fewest stakes unfit, and of those the one with the least worst
+/// expected error over all stakes; of equals the first in the order of the candidates.
 pub(super) fn best(
     candidates: &[FixedCandidate],
     stakes: &[Point],
@@ -40,13 +41,13 @@ pub(super) fn best(
     firm.sort_by(|(_, a), (_, b)| middle.distance(a.at).total_cmp(&middle.distance(b.at)));
     firm.truncate(MOST);
     firm.sort_by_key(|(i, _)| *i);
-    let barred = |from: Point| {
-        let bars = |stake: &&Point| {
-            from.distance(**stake) > longest || obstacles.between(from, **stake).is_some()
+    let barred = |from: Point| -> Vec<bool> {
+        let bars = |stake: &Point| {
+            from.distance(*stake) > longest || obstacles.between(from, *stake).is_some()
         };
-        stakes.iter().filter(bars).count()
+        stakes.iter().map(bars).collect()
     };
-    let tried: Vec<(&FixedCandidate, usize)> =
+    let tried: Vec<(&FixedCandidate, Vec<bool>)> =
         firm.iter().map(|(_, it)| (*it, barred(it.at))).collect();
     let mut best: Option<(usize, f64, [&FixedCandidate; 2])> = None;
     for (i, (a, barred_a)) in tried.iter().enumerate() {
@@ -54,27 +55,25 @@ pub(super) fn best(
             let Some(base) = BaseLine::new(a.at, b.at) else {
                 continue;
             };
-            let barred = barred_a + barred_b;
-            if best.as_ref().is_some_and(|(least, ..)| barred > *least) {
-                continue;
+            let (mut unfit, mut worst) = (0, 0.0_f64);
+            for ((stake, no_a), no_b) in stakes.iter().zip(barred_a).zip(barred_b) {
+                let tie = base.tie(*stake);
+                unfit += usize::from(*no_a || *no_b || !tie.is_sound());
+                worst = worst.max(tie.error(sigma).unwrap_or(f64::INFINITY));
             }
-            let errors = stakes.iter().map(|p| base.tie(*p).error(sigma));
-            let worst = errors.fold(0.0, |worst: f64, error| {
-                worst.max(error.unwrap_or(f64::INFINITY))
-            });
             let better = best.as_ref().is_none_or(|(least, error, _)| {
-                (barred.cmp(least)).then(worst.total_cmp(error)) == Ordering::Less
+                (unfit.cmp(least)).then(worst.total_cmp(error)) == Ordering::Less
             });
             if better {
-                best = Some((barred, worst, [a, b]));
+                best = Some((unfit, worst, [a, b]));
             }
         }
     }
-    let (barred, worst, [a, b]) = best?;
+    let (unfit, worst, [a, b]) = best?;
     Some(BestPair {
         a: a.clone(),
         b: b.clone(),
-        barred,
+        unfit,
         worst: worst.is_finite().then_some(worst),
     })
 }

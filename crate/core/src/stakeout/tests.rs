@@ -256,7 +256,7 @@ fn tapes_along_a_face_are_free_and_through_it_are_not() {
     record(&mut site).fixed = None;
     laid(site, |plan| {
         let base = plan.base.as_ref().unwrap();
-        assert!(base.proposed && plan.best.as_ref().unwrap().barred == 0);
+        assert!(base.proposed && plan.best.as_ref().unwrap().unfit == 0);
         assert_eq!(base.points[0].name, "house corner 3 (northeast)");
     });
 }

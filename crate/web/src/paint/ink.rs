@@ -301,6 +301,25 @@ pub fn ink(layer: Layer) -> Ink {
             width: 10.0,
             ..PLAIN
         },
+        Layer::Stake => Ink {
+            fill: "#16222b",
+            stroke: "#ffffff",
+            width: 1.0,
+            text: "#16222b",
+            text_size: 11.0,
+            text_from_scale: 0.0,
+            ..PLAIN
+        },
+        Layer::BaseLine => Ink {
+            fill: "#7a1f5c",
+            stroke: "#7a1f5c",
+            width: 1.5,
+            dash: &[9.0, 4.0],
+            text: "#7a1f5c",
+            text_size: 15.0,
+            text_from_scale: 0.0,
+            ..PLAIN
+        },
         Layer::Tape => Ink {
             stroke: "#7a1f5c",
             text: "#7a1f5c",

@@ -5,6 +5,7 @@ mod hand;
 pub mod labels;
 mod sheet;
 pub mod small;
+pub mod stakes;
 pub mod still;
 
 use std::sync::Arc;
