@@ -3,11 +3,12 @@
 import { useState } from 'preact/hooks';
 import type { RodFigures, StakedLine, StakeoutFigures, TieFigures } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
+import { StakePlan } from './StakePlan.tsx';
 
 const ALL = 'all';
 
 export function StakeTable({ now }: { now: StakeoutFigures }) {
-  const [line, setLine] = useState<StakedLine | typeof ALL>(ALL);
+  const [line, setLine] = useState<StakedLine | typeof ALL>(now.stakes[0]?.line ?? ALL);
   const lines = [...new Map(now.stakes.map((it) => [it.line, it.what])).entries()];
   const options = [{ value: ALL, text: 'All lines' }, ...lines.map(([value, what]) => ({ value, text: plain(what) }))] as const;
   const shown = now.stakes.filter((it) => line === ALL || it.line === line);
@@ -15,6 +16,7 @@ export function StakeTable({ now }: { now: StakeoutFigures }) {
   return (
     <div class="part-body">
       <Choice label="What they mark" value={line} options={options} choose={setLine} />
+      <StakePlan now={now} line={line === ALL ? undefined : line} />
       {chord && <p class="field-hint">A straight string from one to the next lies off the line by {chord.shown.text} at most.</p>}
       <Table heads={['Stake', 'Tape A', 'Tape B', 'They cross at', 'May be out by', 'Along, off the base line', 'Rod on the bottom']}>
         {shown.map((it) => (

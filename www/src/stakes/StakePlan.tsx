@@ -1,0 +1,33 @@
+// The stake plan: the site with every stake of a line by its name, and the base line from A to B.
+import { useEffect, useRef } from 'preact/hooks';
+import { ask } from '../core/planner.ts';
+import type { StakedLine, StakeoutFigures } from '../core/types.ts';
+
+interface Props {
+  now: StakeoutFigures;
+  /** The stakes of one line alone. */
+  line?: StakedLine | undefined;
+}
+
+export function StakePlan({ now, line }: Props) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const paint = () => {
+    const it = canvas.current;
+    const context = it?.getContext('2d', { alpha: false });
+    if (!it || !context) return;
+    const ratio = window.devicePixelRatio || 1;
+    const { clientWidth: width, clientHeight: height } = it;
+    it.width = Math.round(width * ratio);
+    it.height = Math.round(height * ratio);
+    ask((p) => p.paint_stakes(context, new Float64Array([width, height, ratio]), line), false);
+  };
+  useEffect(paint, [now, line]);
+  useEffect(() => {
+    const it = canvas.current;
+    if (!it) return;
+    const watch = new ResizeObserver(paint);
+    watch.observe(it);
+    return () => watch.disconnect();
+  }, [line]);
+  return <canvas ref={canvas} class="stake-plan" role="img" aria-label="Plan of the stakes, A and B the fixed points. The table below says the same." />;
+}
