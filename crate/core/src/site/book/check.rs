@@ -6,19 +6,13 @@
 use std::collections::BTreeSet;
 
 use super::put_on::empty_job;
-use super::{Book, BookContent, BookEntry, Machine, TakenEntry};
+use super::taken::alone;
+use super::{Book, BookContent, BookEntry};
 use crate::finding::Finding;
 use crate::site::{CheckedSite, limits};
-use crate::units::{Measure, System, out_of_range};
 
 /// The most entries of a book (arbitrary).
 const ENTRIES: usize = 500;
-
-/// The most lines of a title block, and of its cautions (arbitrary: they have to fit on a sheet).
-const LINES: usize = 12;
-
-/// The most characters of a line of it (arbitrary).
-const LINE: usize = 200;
 
 /// Everything that is wrong with a book, or worth knowing about its entries, placed in its file.
 pub fn check(book: &Book) -> Vec<Finding> {
@@ -84,29 +78,6 @@ fn head(entry: &BookEntry, is_new: bool) -> Vec<Finding> {
     found
 }
 
-/// What is wrong with what a job took and has in no other place of its own.
-pub fn check_taken(taken: &[TakenEntry]) -> Vec<Finding> {
-    let told = |(i, it): (usize, &TakenEntry)| {
-        let place = format!("/taken/{i}/entry");
-        let found = alone(&it.entry.content).unwrap_or_default().into_iter();
-        found.map(move |it| it.under(&place))
-    };
-    taken.iter().enumerate().flat_map(told).collect()
-}
-
-/// What is wrong with a content that the door of sites does not know.
-fn alone(content: &BookContent) -> Option<Vec<Finding>> {
-    match content {
-        BookContent::TitleBlock(it) => {
-            let mut found = lines("lines", &it.lines);
-            found.extend(lines("cautions", &it.cautions));
-            Some(found)
-        }
-        BookContent::Machine(it) => Some(machine(*it)),
-        _ => None,
-    }
-}
-
 /// What the door of sites says of the entry on an empty job.
 fn content(entry: &BookEntry) -> Vec<Finding> {
     if let Some(found) = alone(&entry.content) {
@@ -159,58 +130,12 @@ fn in_book(mut finding: Finding, content: &BookContent) -> Option<Finding> {
     Some(finding)
 }
 
-/// The figures of a machine: anything from a plate tamper to a loader.
-fn machine(it: Machine) -> Vec<Finding> {
-    let figures = [
-        ("width", "Its width", Measure::Length, it.width, 0.3..=6.0),
-        (
-            "height",
-            "Its height",
-            Measure::Length,
-            it.height,
-            0.3..=6.0,
-        ),
-        (
-            "weight",
-            "Its weight",
-            Measure::Weight,
-            it.weight,
-            50.0..=100_000.0,
-        ),
-    ];
-    figures
-        .into_iter()
-        .filter(|(.., value, range)| !range.contains(value))
-        .map(|(member, what, measure, value, range)| {
-            let systems = [System::Feet, System::Metres];
-            let message = out_of_range(what, measure, value, &range, &systems);
-            Finding::fault("out-of-range", message, "Give a value within that range.")
-                .under(&format!("/content/machine/{member}"))
-        })
-        .collect()
-}
-
-fn lines(member: &str, lines: &[String]) -> Vec<Finding> {
-    let place = format!("/content/title-block/{member}");
-    let mut found: Vec<Finding> =
-        limits::too_many(&place, "lines of a title block", lines.len(), LINES)
-            .into_iter()
-            .collect();
-    let long = lines.iter().position(|line| line.chars().count() > LINE);
-    found.extend(long.map(|i| {
-        let message = format!("The line has more than {LINE} characters.");
-        Finding::fault("line-length", message, "Shorten it, or part it in two.")
-            .under(&format!("{place}/{i}"))
-    }));
-    found
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic)]
     use super::*;
     use crate::finding::any_fault;
-    use crate::site::book::{BookKind, examples};
+    use crate::site::book::{BookKind, Day, TakenEntry, examples};
 
     fn faults(edit: impl FnOnce(&mut Book)) -> Vec<(String, String)> {
         let mut book = examples();
@@ -327,7 +252,7 @@ mod tests {
         site.taken.push(TakenEntry {
             book: book.name.clone(),
             edition: 1,
-            on: super::super::Day::new(2026, 3, 31).unwrap(),
+            on: Day::new(2026, 3, 31).unwrap(),
             entry,
         });
         let faults = CheckedSite::check(site, None).unwrap_err();

@@ -11,16 +11,18 @@ mod day;
 mod examples;
 mod kept;
 mod put_on;
+mod taken;
 
 use std::sync::Arc;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use check::{check, check_taken};
+pub use check::check;
 pub use day::Day;
 pub use examples::examples;
 pub use put_on::{Replaced, empty_job, forget_shell};
+pub use taken::check_taken;
 
 use super::plan::Rate;
 use super::rule::{self, Rule};
