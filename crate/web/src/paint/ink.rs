@@ -318,7 +318,6 @@ pub fn ink(layer: Layer) -> Ink {
             text: "#7a1f5c",
             text_size: 15.0,
             text_from_scale: 0.0,
-            ..PLAIN
         },
         Layer::Tape => Ink {
             stroke: "#7a1f5c",
