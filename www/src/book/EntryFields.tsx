@@ -1,8 +1,8 @@
 // What an entry says of itself: its name, where it is from and of what day, and the figures that no job has.
 import { useId } from 'preact/hooks';
 import type { BookContent, BookEntry, BookShell, Machine, RuleSet, TitleBlock } from '../core/types.ts';
-import { Tick } from '../bring/Meaning.tsx';
 import { Figure } from '../fields/fields.tsx';
+import { Tick } from '../fields/Tick.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { kindOf, linesOf, SOURCE } from './pages.ts';
 import { RateFields } from './RateFields.tsx';

@@ -1,5 +1,6 @@
 // How the numbers of a map or a list are meant: what was proposed, and how else it can be taken.
 import { Choice } from '../fields/Choice.tsx';
+import { Tick } from '../fields/Tick.tsx';
 import type { MapReading, MapSettings } from '../core/types.ts';
 
 const FRAMES = [
@@ -79,13 +80,4 @@ export function Meaning({ reading, settings, rings, set }: Props) {
 function columnsOf({ point, elevation }: { point: boolean; elevation: boolean }): (typeof COLUMNS)[number]['value'] {
   if (point && elevation) return 'both';
   return point ? 'point' : elevation ? 'elevation' : 'neither';
-}
-
-export function Tick({ label, on, set }: { label: string; on: boolean; set: (on: boolean) => void }) {
-  return (
-    <label class="tick">
-      <input type="checkbox" checked={on} onChange={(event) => set(event.currentTarget.checked)} />
-      <span>{label}</span>
-    </label>
-  );
 }

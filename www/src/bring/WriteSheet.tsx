@@ -8,7 +8,7 @@ import { Sheet } from '../job/Sheet.tsx';
 import { editOrTell, say } from '../state/actions.ts';
 import { written } from '../state/quantities.ts';
 import { display, sheet, site } from '../state/store.ts';
-import { Tick } from './Meaning.tsx';
+import { Tick } from '../fields/Tick.tsx';
 
 const FORMS = [
   { value: 'map', text: 'Map (GeoJSON, in degrees)' },

@@ -1,5 +1,6 @@
 // The stakes in tables: two tapes to each, the angle at which they cross, how far it may be out; offset stakes with
 // their cuts; the diagonals that check them.
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { RodFigures, StakedLine, StakeoutFigures, TieFigures } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
@@ -105,7 +106,7 @@ export function Rod({ rod }: { rod: RodFigures | null }) {
 }
 
 /** A table that is pulled sideways where it is too wide. */
-export function Table({ heads, children }: { heads: readonly string[]; children: preact.ComponentChildren }) {
+export function Table({ heads, children }: { heads: readonly string[]; children: ComponentChildren }) {
   return (
     <div class="stakes-scroll" tabIndex={0} role="group" aria-label={`Table: ${heads[0]}`}>
       <table class="stakes-table">

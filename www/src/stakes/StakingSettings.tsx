@@ -3,8 +3,7 @@ import type { RodScale, StakeoutRecord } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { Fold } from '../fields/Fold.tsx';
-import { stakeOrTell } from './figures.ts';
-import { record, setRecord } from './figures.ts';
+import { record, setRecord, stakeOrTell } from './figures.ts';
 
 type Length = 'tape_length' | 'tape_error' | 'chord' | 'offset' | 'rod_length' | 'bottom_limit' | 'rim_limit';
 

@@ -1,14 +1,13 @@
 // The benchmark: the mark that elevations are carried from, with its real or assumed elevation.
-import { useId } from 'preact/hooks';
 import type { Benchmark } from '../core/types.ts';
 import { Figure, read, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { Tick } from '../fields/Tick.tsx';
 import { pickPoint } from '../plan/pick.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { display, drawing } from '../state/store.ts';
 
 export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined }) {
-  const id = useId();
   const set = (next: Benchmark | null) => edit({ 'set-benchmark': next });
   if (!benchmark) return <NoBenchmark />;
   const put = (change: Partial<Benchmark>) => set({ ...benchmark, ...change });
@@ -33,15 +32,7 @@ export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined 
         commit={(elevation) => put({ elevation })}
         hint="Spots and coping keep their own elevations when this changes."
       />
-      <p class="field check">
-        <input
-          id={id}
-          type="checkbox"
-          checked={benchmark.assumed ?? false}
-          onChange={(event) => put({ assumed: event.currentTarget.checked })}
-        />
-        <label for={id}>The elevation is assumed</label>
-      </p>
+      <Tick label="The elevation is assumed" on={benchmark.assumed ?? false} set={(assumed) => put({ assumed })} />
       <p class="field-hint">
         {benchmark.at
           ? `It stands ${show(benchmark.at[0], 'long-length')} east, ${show(benchmark.at[1], 'long-length')} north.`

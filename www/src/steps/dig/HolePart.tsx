@@ -1,7 +1,8 @@
 // How wide, how deep and how steep the hole is all round.
 import type { SoilClass, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
-import { Line, Maybe, Part, Tick, put } from './shared.tsx';
+import { Tick } from '../../fields/Tick.tsx';
+import { Line, Maybe, Part, put } from './shared.tsx';
 
 export const SOILS: { value: SoilClass; text: string }[] = [
   { value: 'stable-rock', text: 'Stable rock: sides may be vertical' },
@@ -26,7 +27,7 @@ export function HolePart({ works }: { works: ConstructionSettings }) {
         <Tick
           label="Open for 24 hours at most"
           on={works.dig.short_term ?? false}
-          turn={(short_term) => put(works, 'dig', { short_term })}
+          set={(short_term) => put(works, 'dig', { short_term })}
           hint="Type A up to 12 ft deep is then sloped at 1/2 to 1 (29 CFR 1926 Subpart P App. B). A competent person decides."
         />
       )}

@@ -4,7 +4,8 @@ import { Choice } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
 import { editOrTell } from '../../state/actions.ts';
-import { Line, Maybe, Part, Tick, put, without } from './shared.tsx';
+import { Tick } from '../../fields/Tick.tsx';
+import { Line, Maybe, Part, put, without } from './shared.tsx';
 
 const MATERIALS: { value: SpoilMaterial; text: string }[] = [
   { value: 'sand', text: 'Sand or gravel' },
@@ -43,7 +44,7 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
       <Tick
         label="Use spoil as fill round the deck"
         on={works.spoil.reuse}
-        turn={(reuse) => put(works, 'spoil', { reuse })}
+        set={(reuse) => put(works, 'spoil', { reuse })}
         hint="Topsoil, roots and wet clay are no fill."
       />
       <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck bed, loose" />

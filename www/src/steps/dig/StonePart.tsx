@@ -1,6 +1,7 @@
 // Stone: what it weighs, how it is placed, and the fabric round it.
 import type { ConstructionSettings } from '../../core/types.ts';
-import { Line, Part, put, Tick } from './shared.tsx';
+import { Tick } from '../../fields/Tick.tsx';
+import { Line, Part, put } from './shared.tsx';
 
 export function StonePart({ works }: { works: ConstructionSettings }) {
   return (
@@ -19,7 +20,7 @@ export function StonePart({ works }: { works: ConstructionSettings }) {
       <Tick
         label="Geotextile between stone and soil"
         on={works.stone.fabric}
-        turn={(fabric) => put(works, 'stone', { fabric })}
+        set={(fabric) => put(works, 'stone', { fabric })}
       />
       {works.stone.fabric && (
         <Line works={works} part="waste" member="fabric" measure="fraction" label="Geotextile waste" />

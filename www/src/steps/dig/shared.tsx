@@ -1,6 +1,5 @@
 // What the parts of the dig step share: one setting edited, one part of the panel.
 import type { ComponentChildren } from 'preact';
-import { useId } from 'preact/hooks';
 import type { ConstructionSettings, Entry, Finding, Measure } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { edit } from '../../state/actions.ts';
@@ -69,26 +68,5 @@ export function Part({ title, children, open, entry }: PartProps) {
       <summary>{title}</summary>
       <div class="part-body">{children}</div>
     </details>
-  );
-}
-
-interface TickProps {
-  label: string;
-  on: boolean;
-  turn: (on: boolean) => void;
-  hint?: string;
-}
-
-/** A setting that is either so or not. */
-export function Tick({ label, on, turn, hint }: TickProps) {
-  const id = useId();
-  return (
-    <>
-      <p class="field check">
-        <input id={id} type="checkbox" checked={on} onChange={(event) => turn(event.currentTarget.checked)} />
-        <label for={id}>{label}</label>
-      </p>
-      {hint && <p class="field-hint">{hint}</p>}
-    </>
   );
 }
