@@ -67,10 +67,11 @@ export async function openFile(page: Page, text: string, name = 'picked.json'): 
   await settled(page);
 }
 
-/** Waits until whatever was asked of the page has been painted: the plan in a frame, the ledger in the next. */
+/** Waits until whatever was asked of the page has been painted. Plan and ledger take turns, and the ledger may be due
+    first: what a hand did last is in both after four frames. */
 export async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
-    for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
+    for (let frame = 0; frame < 5; frame += 1) await new Promise((done) => requestAnimationFrame(done));
   });
 }
 
