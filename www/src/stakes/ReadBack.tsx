@@ -18,13 +18,15 @@ export function ReadBack({ now }: { now: StakeoutFigures }) {
       {now.readings.length > 0 && (
         <Fold class="part" head={`Readings as typed (${now.readings.length})`}>
           {() => (
-            <ol class="part-body stakes-list">
+            <ol class="part-body stakes-list readings">
               {now.readings.map(({ reading, words }, at) => (
                 <li key={at}>
-                  {'bottom' in reading.of && `Bottom, ${reading.of.bottom.place}: `}
-                  {'rim' in reading.of && `Rim, ${reading.of.rim.place}: `}
-                  {'taped' in reading.of && `Two tapes, ${reading.of.taped.stake}: `}
-                  {words} <small>{[reading.when, reading.by].filter((it) => it !== '').join(', ')}</small>{' '}
+                  <span>
+                    {'bottom' in reading.of && `Bottom, ${reading.of.bottom.place}: `}
+                    {'rim' in reading.of && `Rim, ${reading.of.rim.place}: `}
+                    {'taped' in reading.of && `Two tapes, ${reading.of.taped.stake}: `}
+                    {words} <small>{[reading.when, reading.by].filter((it) => it !== '').join(', ')}</small>
+                  </span>
                   <button type="button" aria-label={`Remove reading ${at + 1}`} onClick={() => stakeOrTell({ 'remove-reading': { at } }, 'The reading was not removed.')}>
                     Remove
                   </button>
