@@ -60,6 +60,16 @@ impl Point {
         (other - self).length()
     }
 
+    /// The mean of some points; none where there are none.
+    pub fn mean(points: impl IntoIterator<Item = Self>) -> Option<Self> {
+        let (mut sum, mut count) = (Vector::default(), 0_u32);
+        for p in points {
+            sum = sum + (p - Self::default());
+            count += 1;
+        }
+        (count > 0).then(|| Self::default() + sum * (1.0 / f64::from(count)))
+    }
+
     /// The point halfway to another.
     pub fn midpoint(self, other: Self) -> Self {
         self + (other - self) * 0.5

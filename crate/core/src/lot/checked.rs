@@ -8,7 +8,7 @@ use super::traverse::{Closure, Traverse};
 use crate::finding::{Caveat, Finding, any_fault};
 use crate::geom::{COORDINATE_LIMIT, Outline, Segment, Vector};
 use crate::math::TURN;
-use crate::units::{EIGHTHS, Measure, System, show};
+use crate::units::{Measure, System, nearest_eighth, show};
 
 /// A lot that closes worse than this has a wrong or missing course; it is no lot (our choice).
 const NOT_CLOSED: f64 = 100.0;
@@ -240,9 +240,7 @@ fn sides(record: &LotRecord, outline: &Outline) -> Vec<Side> {
 /// The point of the compass toward which a side of the counter-clockwise boundary faces.
 fn faces(segment: &Segment) -> &'static str {
     let along: Vector = segment.to() - segment.from();
-    let outward = -along.left();
-    let eighth = (outward.bearing() / (TURN / 8.0)).round() as usize % 8;
-    EIGHTHS.get(eighth).copied().unwrap_or("north")
+    nearest_eighth((-along.left()).bearing())
 }
 
 /// Adds the course's number where two sides would be called alike.

@@ -8,7 +8,7 @@ use crate::site::works::ConstructionSettings;
 use crate::site::{HaulSettings, Site};
 use crate::units::{Measure, System, show, show_money};
 
-use super::table::{heading, pairs, wrapped};
+use super::table::{heading, hung, pairs, wrapped};
 
 /// What a report shows of the book that a job took from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -246,8 +246,7 @@ pub fn book_text(book: &Book, system: System) -> String {
             words.push(entry.source.clone());
             words.extend(entry.dated.map(|day| day.to_string()));
             words.retain(|it| !it.is_empty());
-            let text = wrapped(&words.join("; "), 4);
-            out.push_str(&format!("  - {}\n", text.trim_start()));
+            hung("  - ", &words.join("; "), &mut out);
         }
     }
     out

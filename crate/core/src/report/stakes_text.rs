@@ -1,7 +1,7 @@
 //! Stakes, levels and what was read back, as plain text.
 
 use super::table::Lean::{self, Left, Right};
-use super::table::{columns, findings, heading, pairs, wrapped};
+use super::table::{columns, findings, heading, hung, pairs};
 use super::{Figure, OffsetFigures, ReadingFigures, RodFigures, StakeoutFigures, TieFigures};
 use crate::finding::Finding;
 use crate::site::{ReadingOf, StakedLine};
@@ -51,7 +51,7 @@ pub(super) fn sections(figures: &StakeoutFigures, out: &mut String) {
             ("Stone beyond the plan as it lies", bottom.stone.both()),
         ];
         pairs(&lines, out);
-        out.extend(["    ", wrapped(bottom.method, 4).trim_start(), "\n"]);
+        hung("    ", bottom.method, out);
     }
     if !figures.taped.is_empty() {
         heading("As taped", out);
@@ -116,7 +116,7 @@ fn base(figures: &StakeoutFigures, out: &mut String) {
     let text = "Expected error of a stake: the square root of 2 times the error of a tape, over the sine \
                 of the angle at which the tapes cross. A string between two stakes lies off the line by \
                 no more than is said above.";
-    out.extend(["    ", wrapped(text, 4).trim_start(), "\n"]);
+    hung("    ", text, out);
 }
 
 const TIE: [&str; 6] = ["Tape A", "Tape B", "Cross", "Error", "Along", "Off"];
@@ -164,7 +164,7 @@ fn stakes(figures: &StakeoutFigures, out: &mut String) {
          to the left (L) or right (R).",
         marks.join(", ")
     );
-    out.extend(["\n    ", wrapped(&text, 4).trim_start(), "\n"]);
+    hung("\n    ", &text, out);
 }
 
 /// The cells of a tie that stand beside an offset stake; the others are in the list and the JSON.
@@ -190,7 +190,7 @@ fn offsets(stakes: &[OffsetFigures], out: &mut String) {
     table(&head, &leans, rows, out);
     let text = "To edge: level, square to the side, to the bottom edge of the dig. Cut: from the ground at \
                 the stake down to the bottom of the dig there. Rod: what it reads on that bottom.";
-    out.extend(["\n    ", wrapped(text, 4).trim_start(), "\n"]);
+    hung("\n    ", text, out);
 }
 
 fn diagonals(figures: &StakeoutFigures, out: &mut String) {
@@ -206,7 +206,7 @@ fn diagonals(figures: &StakeoutFigures, out: &mut String) {
             angle.shown.text,
             run.shown.text
         );
-        out.extend(["  ", wrapped(&text, 4).trim_start(), "\n"]);
+        hung("  ", &text, out);
     }
 }
 
@@ -252,7 +252,7 @@ fn levels(figures: &StakeoutFigures, out: &mut String) {
     table(&head, &leans, rows, out);
     let text = "Along: from the shallow end of the floor. Depth: floor below the top of the coping. Base: \
                 its finished top, on which the shell rests. Dig: the underside of the base.";
-    out.extend(["\n    ", wrapped(text, 4).trim_start(), "\n"]);
+    hung("\n    ", text, out);
 }
 
 fn taped(figures: &StakeoutFigures, out: &mut String) {

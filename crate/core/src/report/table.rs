@@ -62,6 +62,11 @@ pub(super) fn wrapped(text: &str, hang: usize) -> String {
     lines.join("\n")
 }
 
+/// A paragraph behind what leads it, its other lines below four spaces.
+pub(super) fn hung(lead: &str, text: &str, out: &mut String) {
+    out.extend([lead, wrapped(text, 4).trim_start(), "\n"]);
+}
+
 /// A heading with a line under it.
 pub(super) fn heading(text: &str, out: &mut String) {
     out.push_str(&format!("\n{text}\n{}\n", "-".repeat(WIDTH)));
@@ -84,8 +89,7 @@ pub(super) fn findings(findings: &[&Finding], out: &mut String) {
             Severity::Note => '-',
         };
         let text = format!("{} {}", finding.message, finding.remedy);
-        let text = wrapped(&text, 4);
-        out.push_str(&format!("  {sign} {}\n", text.trim_start()));
+        hung(&format!("  {sign} "), &text, out);
     }
 }
 

@@ -1,7 +1,7 @@
 //! The report as plain text: cautions first, then the lot, the shell, clearances, quantities
 //! with their working, and what else was noticed.
 
-use super::table::{Lean, WIDTH, columns, findings, heading, pairs, weak, wrapped};
+use super::table::{Lean, WIDTH, columns, findings, heading, hung, pairs, weak, wrapped};
 use super::{
     ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities, stakes_text,
 };
@@ -124,8 +124,7 @@ fn title(report: &Report, out: &mut String) {
     let verdict = &report.verdict;
     out.push_str(&format!("\n{}\n", wrapped(&verdict.text, 0)));
     for note in &verdict.notes {
-        let text = wrapped(&note.text, 4);
-        out.push_str(&format!("  - {}\n", text.trim_start()));
+        hung("  - ", &note.text, out);
     }
 }
 
@@ -143,7 +142,7 @@ fn warnings(all: &[&Finding], out: &mut String) {
 /// The cautions of the firm, below those of the planner.
 fn own_cautions(report: &Report, out: &mut String) {
     for caution in report.book.iter().flat_map(|it| &it.cautions) {
-        out.push_str(&format!("  ! {}\n", wrapped(caution, 4).trim_start()));
+        hung("  ! ", caution, out);
     }
 }
 
@@ -213,7 +212,7 @@ fn yard(features: &[FeatureFigures], out: &mut String) {
         if feature.hidden {
             head.push_str("; HIDDEN on the plan, counted in every clearance");
         }
-        out.extend(["  ", wrapped(&head, 4).trim_start(), "\n"]);
+        hung("  ", &head, out);
         let mut line = |name: &str, text: &str| {
             let text = wrapped(&format!("{name}: {text}"), 6);
             out.extend(["    ", text.trim_start(), "\n"]);

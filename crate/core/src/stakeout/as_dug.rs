@@ -8,7 +8,7 @@
 
 use super::Read;
 use super::level::Floors;
-use crate::geom::{Point, Region, Vector};
+use crate::geom::{Point, Region};
 use crate::site::RodReading;
 
 /// What is to be done at a place of the bottom.
@@ -120,11 +120,4 @@ fn share(region: &Region, own: Point, others: &[Point]) -> f64 {
         cut.signed_area()
     };
     region.rings().map(ring).sum()
-}
-
-/// The mean of some points' positions as a vector from the origin.
-pub(super) fn mean(points: impl ExactSizeIterator<Item = Point>) -> Point {
-    let count = points.len().max(1) as f64;
-    let sum = points.fold(Vector::default(), |sum, p| sum + Vector::new(p.x, p.y));
-    Point::new(sum.x / count, sum.y / count)
 }

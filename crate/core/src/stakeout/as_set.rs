@@ -158,7 +158,9 @@ fn tilted(points: &[(Point, f64)], rim: &Region, pose: &Pose) -> Option<(DepthPl
 
 /// Whether three of the points stand wide enough apart to fix a plane: a tenth as wide as long.
 fn span_a_plane(points: &[(Point, f64)]) -> bool {
-    let middle = super::as_dug::mean(points.iter().map(|it| it.0));
+    let Some(middle) = Point::mean(points.iter().map(|it| it.0)) else {
+        return false;
+    };
     let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
     for (p, _) in points {
         let r = *p - middle;

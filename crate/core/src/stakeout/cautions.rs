@@ -1,9 +1,9 @@
 //! What is wrong with a layout, or worth knowing before anybody stands at the edge of a hole.
 
+use super::StakeoutPlan;
 use super::as_set::ENOUGH;
 use super::sight::Obstacles;
 use super::taped::Fix;
-use super::{StakeoutPlan, stake_of};
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::Point;
 use crate::site::CheckedSite;
@@ -214,7 +214,7 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
                         "Widen it there before the shell comes: backfill has to reach all round.",
                     );
                 }
-                if stake_of(&plan.stakes, taped.read.reading).is_none() {
+                if found.miss.is_none() {
                     told.found.push(
                         Finding::note(
                             "stake-unknown",

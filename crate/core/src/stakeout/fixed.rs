@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
-use crate::geom::{Point, Vector};
+use crate::geom::Point;
 use crate::ground::quick;
 use crate::lot::MonumentState;
-use crate::math::TURN;
 use crate::site::{CheckedSite, Feature, FeatureKind, FixedPoint, ShapeRecord, stakeout};
+use crate::units::nearest_eighth;
 
 /// A fixed point with its name and place.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -106,26 +106,7 @@ fn corner_name(feature: &Feature, corners: &[Point], corner: usize, at: Point) -
         ShapeRecord::Track(_) => "point",
         _ => "corner",
     };
-    let sum = corners.iter().fold(Vector::default(), |sum, p| {
-        sum + (*p - Point::new(0.0, 0.0))
-    });
-    let mean = sum * (1.0 / corners.len().max(1) as f64);
-    let towards = at - (Point::new(0.0, 0.0) + mean);
-    format!("{label} {what} {} ({})", corner + 1, compass(towards))
-}
-
-/// The direction of a vector as one of eight, in words.
-pub(super) fn compass(towards: Vector) -> &'static str {
-    const POINTS: [&str; 8] = [
-        "north",
-        "northeast",
-        "east",
-        "southeast",
-        "south",
-        "southwest",
-        "west",
-        "northwest",
-    ];
-    let eighth = (towards.bearing() / TURN * 8.0).round() as usize;
-    POINTS.get(eighth % 8).copied().unwrap_or("north")
+    let middle = Point::mean(corners.iter().copied()).unwrap_or(at);
+    let toward = nearest_eighth((at - middle).bearing());
+    format!("{label} {what} {} ({toward})", corner + 1)
 }

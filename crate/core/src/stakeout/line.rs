@@ -1,6 +1,6 @@
 //! Stakes along a closed line: where it turns, where straights end, and evenly along what bends.
 
-use crate::geom::{Point, Ring};
+use crate::geom::{Point, Ring, Segment, nearest_on};
 use crate::units::constants::DEGREE;
 
 /// An edge at least so long is a straight, meters: a chord of an arc flattened within 5 mm is that
@@ -111,14 +111,8 @@ fn divided(chain: &[Point], least: usize, chord: f64) -> (Vec<Point>, f64) {
 }
 
 /// Distance of a point from a straight, meters; from its end where it has no length.
-fn off(a: Point, b: Point, p: Point) -> f64 {
-    match (b - a).unit() {
-        Some(along) => {
-            let t = along.dot(p - a).clamp(0.0, a.distance(b));
-            p.distance(a + along * t)
-        }
-        None => p.distance(a),
-    }
+fn off(from: Point, to: Point, p: Point) -> f64 {
+    p.distance(nearest_on(&Segment::Line { from, to }, p))
 }
 
 #[cfg(test)]

@@ -62,8 +62,7 @@ use crate::analysis::Analysis;
 use crate::finding::Finding;
 use crate::geom::{Point, Region, Ring};
 use crate::site::{
-    CheckedSite, Feature, ReadingOf, RodReading, StakedLine, StakeoutRecord, TapedPoint,
-    YardReading,
+    CheckedSite, Feature, ReadingOf, RodReading, StakedLine, StakeoutRecord, YardReading,
 };
 use level::Floors;
 use sight::Obstacles;
@@ -195,45 +194,7 @@ impl<'a> StakeoutPlan<'a> {
             (StakedLine::Rim, shell.rim.posed(&pose)),
             (StakedLine::Collar, rings.collar.posed(&pose)),
         ];
-        let (mut lines, mut stakes) = (Vec::new(), Vec::new());
-        for (line, region) in &marked {
-            if *line == StakedLine::Collar && document.works.collar.width <= 0.0 {
-                continue;
-            }
-            let (mut count, mut chord) = (0, 0.0_f64);
-            for polygon in &region.polygons {
-                let from = |p: Point| {
-                    let p = pose.shell_from_site(p);
-                    p.x + 1e-6 * p.y
-                };
-                // The top of dig is known no better than the ground, and a bucket cuts no finer.
-                let chord_kept = match line {
-                    StakedLine::Top => TOP_CHORD.max(settings.chord),
-                    _ => settings.chord,
-                };
-                let (places, off) = line::along(&polygon.outer, chord_kept, from);
-                chord = chord.max(off);
-                for at in places {
-                    count += 1;
-                    let at_bottom = matches!(line, StakedLine::Hole | StakedLine::Bottom);
-                    let floor = at_bottom
-                        .then(|| floors.at(pose.shell_from_site(at)))
-                        .flatten();
-                    stakes.push(Stake {
-                        name: format!("{}{count}", line.words().1),
-                        line: *line,
-                        at,
-                        ground: known(at),
-                        bottom: floor.map(|it| it.bottom),
-                    });
-                }
-            }
-            lines.push(StakedAlong {
-                line: *line,
-                count,
-                chord,
-            });
-        }
+        let (lines, stakes) = staked(&marked, site, &settings, &floors, &known);
         let of_line = |line: StakedLine| -> Vec<(String, Point)> {
             let of = stakes.iter().filter(|it: &&Stake| it.line == line);
             of.map(|it| (it.name.clone(), it.at)).collect()
@@ -254,20 +215,13 @@ impl<'a> StakeoutPlan<'a> {
         let diagonals = squared.into_iter();
         let diagonals = diagonals.filter_map(|line| Diagonals::across(&of_line(line), &pose));
         let candidates = fixed::candidates(site);
-        let places: Vec<Point> = stakes.iter().map(|it| it.at).collect();
-        let places: Vec<Point> = places
-            .into_iter()
-            .chain(offsets.iter().map(|it| it.at))
-            .collect();
+        let places = stakes.iter().map(|it| it.at);
+        let places: Vec<Point> = places.chain(offsets.iter().map(|it| it.at)).collect();
         let obstacles = Obstacles::of(site);
-        let best = {
-            let mut stays = candidates.clone();
-            stays
-                .iter_mut()
-                .for_each(|it| it.firm &= !dig.top_edge.contains(it.at));
-            let tapes = (settings.tape_error, settings.tape_length);
-            pair::best(&stays, &places, placement.at, &obstacles, tapes)
-        };
+        let stays = |it: &&FixedCandidate| it.firm && !dig.top_edge.contains(it.at);
+        let firm: Vec<&FixedCandidate> = candidates.iter().filter(stays).collect();
+        let tapes = (settings.tape_error, settings.tape_length);
+        let best = pair::best(firm, &places, placement.at, &obstacles, tapes);
         let base = base(site, &settings, best.as_ref());
         let blocked = |from: &FixedCandidate, to: Point| {
             let feature = obstacles.between(from.at, to)?;
@@ -281,19 +235,13 @@ impl<'a> StakeoutPlan<'a> {
             None => [None, None],
         });
         let blocked: Vec<Blocked> = blocked.collect();
-        let region = |line: StakedLine| {
-            let found = marked.iter().find(|it| it.0 == line);
-            found.map_or(&dig.top_edge, |it| &it.1)
-        };
         let readings = &document
             .stakeout
             .as_ref()
             .map_or(&[][..], |it| &it.readings);
         let planned = taped::Planned {
             stakes: &stakes,
-            bottom: region(StakedLine::Bottom),
-            top: &dig.top_edge,
-            hole: region(StakedLine::Hole),
+            lines: &marked,
             shell: (&analysis.work.waters_edge, shell.record.wall_thickness),
             middle: placement.at,
             sigma: settings.tape_error,
@@ -369,6 +317,54 @@ impl<'a> StakeoutPlan<'a> {
     }
 }
 
+/// The stakes of each line with the region that it encloses, site frame, line by line. `known`:
+/// elevation of the ground, where it is known.
+fn staked(
+    marked: &[(StakedLine, Region)],
+    site: &CheckedSite,
+    settings: &StakeoutRecord,
+    floors: &Floors<'_>,
+    known: &dyn Fn(Point) -> Option<f64>,
+) -> (Vec<StakedAlong>, Vec<Stake>) {
+    let (mut lines, mut stakes) = (Vec::new(), Vec::new());
+    let pose = &floors.pose;
+    let has_collar = site.site().works.collar.width > 0.0;
+    let from = |p: Point| {
+        let p = pose.shell_from_site(p);
+        p.x + 1e-6 * p.y
+    };
+    for (line, region) in marked {
+        let line = *line;
+        if line == StakedLine::Collar && !has_collar {
+            continue;
+        }
+        // The top of dig is known no better than the ground, and a bucket cuts no finer.
+        let most = match line {
+            StakedLine::Top => TOP_CHORD.max(settings.chord),
+            _ => settings.chord,
+        };
+        let at_bottom = matches!(line, StakedLine::Hole | StakedLine::Bottom);
+        let (mut count, mut chord) = (0, 0.0_f64);
+        for polygon in &region.polygons {
+            let (places, off) = line::along(&polygon.outer, most, from);
+            chord = chord.max(off);
+            for at in places {
+                count += 1;
+                let floor = || floors.at(pose.shell_from_site(at));
+                stakes.push(Stake {
+                    name: format!("{}{count}", line.words().1),
+                    line,
+                    at,
+                    ground: known(at),
+                    bottom: at_bottom.then(floor).flatten().map(|it| it.bottom),
+                });
+            }
+        }
+        lines.push(StakedAlong { line, count, chord });
+    }
+    (lines, stakes)
+}
+
 /// The chosen base line, or that of the best pair.
 fn base(site: &CheckedSite, settings: &StakeoutRecord, best: Option<&BestPair>) -> Option<Base> {
     let (points, proposed) = match &settings.fixed {
@@ -404,9 +400,4 @@ fn rods<'a>(
         });
     }
     rods
-}
-
-/// The stake of a taped point, where it is planned.
-pub fn stake_of<'s>(stakes: &'s [Stake], taped: &TapedPoint) -> Option<&'s Stake> {
-    stakes.iter().find(|it| it.name == taped.stake)
 }

@@ -4,6 +4,7 @@ use super::level::{Floors, Station};
 use crate::geom::boolean::union;
 use crate::geom::offset::offset_region;
 use crate::geom::{DRAWING_TOLERANCE, Point, Region, Vector, clip};
+use crate::units::nearest_eighth;
 
 /// How far a line square to a side is followed, meters: farther than any dig opens.
 const FAR: f64 = 200.0;
@@ -52,6 +53,13 @@ pub(super) fn rectangle(bottom: &Region) -> Option<[Point; 4]> {
     ])
 }
 
+/// Where a line across the shell at `x` meets a region of the shell's frame first and last: the lowest
+/// and the highest point.
+pub(super) fn across(region: &Region, x: f64) -> Option<(Point, Point)> {
+    let parts = clip::inside(&[Point::new(x, -FAR), Point::new(x, FAR)], region);
+    Some((*parts.first()?.first()?, *parts.last()?.last()?))
+}
+
 /// What offset stakes are set from.
 pub(super) struct Dug<'a> {
     /// The bottom edge of the dig, shell frame.
@@ -76,9 +84,7 @@ pub(super) fn stakes(
     let opened = union(dug.top, &dug.bottom.posed(&floors.pose));
     let kept_free = offset_region(&opened, dug.clear, DRAWING_TOLERANCE);
     let mut places: Vec<(String, Point, Vector)> = Vec::new();
-    let middle = corners.iter().fold(Vector::default(), |sum, (_, p)| {
-        sum + Vector::new(p.x, p.y) * (1.0 / corners.len() as f64)
-    });
+    let middle = Point::mean(corners.iter().map(|it| it.1)).unwrap_or_default();
     for (name, p) in corners {
         let out = |c: f64, middle: f64| if c < middle { -1.0 } else { 1.0 };
         let along = Vector::new(out(p.x, middle.x), 0.0);
@@ -94,12 +100,8 @@ pub(super) fn stakes(
             continue;
         }
         last = x;
-        let line = [Point::new(x, -FAR), Point::new(x, FAR)];
-        let parts = clip::inside(&line, dug.bottom);
-        let ends = parts.first().and_then(|it| it.first());
-        let ends = ends.zip(parts.last().and_then(|it| it.last()));
-        if let Some((right, left)) = ends {
-            for (p, y) in [(*right, -1.0), (*left, 1.0)] {
+        if let Some((low, high)) = across(dug.bottom, x) {
+            for (p, y) in [(low, -1.0), (high, 1.0)] {
                 places.push((station.name.clone(), p, Vector::new(0.0, y)));
             }
         }
@@ -116,7 +118,7 @@ pub(super) fn stakes(
         Some(OffsetStake {
             name: String::new(),
             serves,
-            towards: super::fixed::compass(way),
+            towards: nearest_eighth(way.bearing()),
             at,
             edge,
             distance: edge.distance(at),

@@ -24,20 +24,16 @@ pub struct BestPair {
     pub worst: Option<f64>,
 }
 
-/// The firm pair that leaves the fewest stakes unfit, and of those the one with the least worst
+/// The pair of `firm` points that leaves the fewest stakes unfit, and of those the one with the least worst
 /// expected error over all stakes; of equals the first in the order of the candidates.
 pub(super) fn best(
-    candidates: &[FixedCandidate],
+    firm: Vec<&FixedCandidate>,
     stakes: &[Point],
     middle: Point,
     obstacles: &Obstacles<'_>,
     (sigma, longest): (f64, f64),
 ) -> Option<BestPair> {
-    let mut firm: Vec<(usize, &FixedCandidate)> = candidates
-        .iter()
-        .enumerate()
-        .filter(|(_, it)| it.firm)
-        .collect();
+    let mut firm: Vec<(usize, &FixedCandidate)> = firm.into_iter().enumerate().collect();
     firm.sort_by(|(_, a), (_, b)| middle.distance(a.at).total_cmp(&middle.distance(b.at)));
     firm.truncate(MOST);
     firm.sort_by_key(|(i, _)| *i);

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::offset::across;
 use crate::geom::{Point, Pose, Region};
 
 /// A place of the rim by its name, seen toward the deep end.
@@ -36,28 +37,18 @@ pub(super) fn rim_stations(rim: &Region, pose: &Pose) -> Vec<RimStation> {
             .min_by(|a, b| by(a).total_cmp(&by(b)))
             .copied()
     };
-    // Where a line across meets the ring, the lowest and the highest place.
-    let across = |x: f64| {
-        let met = ring.edges().filter(|(a, b)| (a.x <= x) != (b.x <= x));
-        met.map(|(a, b)| a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x))
-            .fold(None, |span: Option<(f64, f64)>, y| {
-                let (least, most) = span.unwrap_or((y, y));
-                Some((least.min(y), most.max(y)))
-            })
-    };
     let (mut left, mut right) = (Vec::new(), Vec::new());
     for (share, names) in ALONG {
         let x = low.x + (high.x - low.x) * share;
-        let Some((least, most)) = across(x) else {
+        let Some((low, high)) = across(rim, x) else {
             continue;
         };
         let sides = if pose.mirrored {
-            [least, most]
+            [low, high]
         } else {
-            [most, least]
+            [high, low]
         };
-        for ((list, place), y) in [&mut left, &mut right].into_iter().zip(names).zip(sides) {
-            let in_shell = Point::new(x, y);
+        for ((list, place), in_shell) in [&mut left, &mut right].into_iter().zip(names).zip(sides) {
             list.push(RimStation { place, in_shell });
         }
     }

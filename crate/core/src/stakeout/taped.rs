@@ -42,12 +42,10 @@ pub struct Found {
     pub over_dig: Option<f64>,
 }
 
-/// The edges of the hole that a taped point is held against, site frame.
+/// The lines that a taped point is held against, with the regions they enclose, site frame.
 pub(super) struct Planned<'a> {
     pub stakes: &'a [Stake],
-    pub bottom: &'a Region,
-    pub top: &'a Region,
-    pub hole: &'a Region,
+    pub lines: &'a [(StakedLine, Region)],
     /// The water's edge, and the thickness of the wall outside it, meters.
     pub shell: (&'a Region, f64),
     pub middle: Point,
@@ -81,18 +79,15 @@ impl Planned<'_> {
         } else {
             right
         };
-        let edge = match taped.line {
-            StakedLine::Bottom => Some(self.bottom),
-            StakedLine::Top => Some(self.top),
-            StakedLine::Hole => Some(self.hole),
-            StakedLine::Rim | StakedLine::Collar => None,
-        };
+        let is_edge = !matches!(taped.line, StakedLine::Rim | StakedLine::Collar);
+        let mut lines = self.lines.iter();
+        let edge = lines.find(|it| is_edge && it.0 == taped.line);
         let (water, wall) = self.shell;
         Fix::At(Found {
             at,
             error: base.tie(at).error(self.sigma),
             miss: planned.map(|planned| at - planned),
-            narrower: edge.map(|region| within(region, at)),
+            narrower: edge.map(|(_, region)| within(region, at)),
             over_dig: (taped.line == StakedLine::Bottom).then(|| -within(water, at) - wall),
         })
     }

@@ -7,33 +7,19 @@ use crate::analysis::{self, Cache, Detail, Scenario};
 use crate::geom::path::VertexRecord;
 use crate::geom::{PathRecord, Vector};
 use crate::ground::GroundRecord;
+use crate::shell::fixture::box_record;
 use crate::shell::{FacetKind, FacetRecord, ShellRecord};
 use crate::site::{
     Benchmark, FeatureKind, FixedPair, FixedPoint, Placement, ShapeRecord, ShellChoice, Site,
-    starter,
+    TapedPoint, starter,
 };
 
 /// A level box of 8 m by 4 m and 1.5 m deep, its length pointing east, on a level lot at 30.48 m.
 fn boxed() -> Site {
-    let corners = [(-4.0, -2.0), (4.0, -2.0), (4.0, 2.0), (-4.0, 2.0)];
-    let outline = PathRecord(corners.map(|(x, y)| VertexRecord::Line([x, y])).to_vec());
     let shell = ShellRecord {
-        name: "Box".into(),
-        note: String::new(),
-        floor: vec![FacetRecord {
-            kind: FacetKind::Deep,
-            outline: outline.clone(),
-            depths: vec![1.5; 4],
-        }],
-        outline,
         coping_width: 0.3,
         waterline: 0.1,
-        wall_thickness: 0.01,
-        draft: 0.0,
-        cove: 0.0,
-        stations: Vec::new(),
-        drain: None,
-        weight: None,
+        ..box_record()
     };
     let mut site = starter::blank_lot();
     site.ground = Arc::new(GroundRecord::Level { elevation: 30.48 });

@@ -11,7 +11,7 @@ use super::fault::{Parsed, UnitFault};
 use super::length::{starts_fraction, take_fraction};
 use super::scan::{Kind, Reader, scan};
 use super::unit::Unit;
-use crate::math::wrap_turn;
+use crate::math::{TURN, wrap_turn};
 
 /// The eight directions in words, clockwise from north.
 pub const EIGHTHS: [&str; 8] = [
@@ -24,6 +24,12 @@ pub const EIGHTHS: [&str; 8] = [
     "west",
     "northwest",
 ];
+
+/// The one of them nearest to a bearing, radians clockwise from north.
+pub fn nearest_eighth(bearing: f64) -> &'static str {
+    let eighth = (bearing / (TURN / 8.0)).round() as usize % EIGHTHS.len();
+    EIGHTHS.get(eighth).copied().unwrap_or("north")
+}
 
 const EXAMPLES: &str = "Type a bearing such as N 89°15'30\" E, S12.25W, or degrees such as 123.5.";
 

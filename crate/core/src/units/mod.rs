@@ -54,7 +54,7 @@ mod scan;
 mod slope;
 mod unit;
 
-pub use bearing::{EIGHTHS, format_bearing, format_heading, parse_bearing};
+pub use bearing::{EIGHTHS, format_bearing, format_heading, nearest_eighth, parse_bearing};
 pub use bound::out_of_range;
 pub use coordinate::{DecimalSign, decimal_sign, format_coordinate, parse_coordinate};
 pub use decimal::{format_decimal, round_to};
