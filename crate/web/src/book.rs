@@ -3,14 +3,16 @@
 use batterboard_core::exchange::{self, TakenStanding};
 use batterboard_core::finding::Finding;
 use batterboard_core::report::book::{entry_line, off_print};
-use batterboard_core::session::{PriceRow, price_rows};
-use batterboard_core::site::book::{self, Book, BookContent, BookEntry, BookKind, Day, RateList};
+use batterboard_core::session::{Command, PriceRow, price_rows};
+use batterboard_core::site::book::{
+    self, Book, BookContent, BookEntry, BookKind, Day, RateList, TakenEntry,
+};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 use crate::cards::{self, ShellCard};
-use crate::js::{Answer, document_to_js, from_js, list_to_js};
+use crate::js::{Answer, document_to_js, from_js, list_to_js, to_js};
 use crate::planner::Planner;
 
 /// A book that was read, or why it could not be.
@@ -19,6 +21,15 @@ use crate::planner::Planner;
 pub struct BookRead {
     book: Option<Book>,
     findings: Vec<Finding>,
+}
+
+/// What a new job has from the book.
+#[derive(Serialize, Tsify)]
+pub struct Begun {
+    /// By name.
+    names: Vec<String>,
+    /// Why it has nothing from there although the book says so.
+    refused: Vec<Finding>,
 }
 
 /// An entry as lists show it.
@@ -34,6 +45,8 @@ pub struct EntryCard {
     /// Its content in a line.
     line: String,
     example: bool,
+    /// A job has one of its kind at most.
+    single: bool,
     /// Its prices are older than a year, or of no day.
     stale: bool,
     /// A shell's picture.
@@ -80,6 +93,7 @@ impl Planner {
             name: entry.name.clone(),
             line: entry_line(entry, system),
             example: entry.is_example(),
+            single: entry.content.kind().is_single(),
             stale: today.is_some_and(|today| entry.is_stale(today)),
             shell: match &entry.content {
                 BookContent::Shell(it) => cards::of(&it.shell, system),
@@ -103,6 +117,30 @@ impl Planner {
     /// What a length, meters, is off from the one that is printed; nothing where they agree.
     pub fn off_print(&self, measured: f64, printed: f64) -> Option<String> {
         off_print(measured, printed, self.session.site().site().display)
+    }
+
+    /// Puts on the open job what the book says that new jobs begin with, in one step: all of it or nothing.
+    pub fn begin_with(&mut self, book: &Ts<Book>, today: &str) -> Answer<Begun> {
+        let book: Option<Book> = from_js(book).ok();
+        let (book, on) = book.zip(Day::read(today)).unzip();
+        let taken: Vec<TakenEntry> = book
+            .iter()
+            .zip(on)
+            .flat_map(|(book, on)| book.for_new_jobs().map(move |it| book.take(it, on)))
+            .collect();
+        let names = taken.iter().map(|it| it.entry.name.clone()).collect();
+        let takes = taken.into_iter().map(|it| Command::Take(Box::new(it)));
+        let all = Command::Together {
+            label: "begin with the book".to_owned(),
+            commands: takes.collect(),
+        };
+        let refused = self.session.apply(all).err().unwrap_or_default();
+        let names = if refused.is_empty() {
+            names
+        } else {
+            Vec::new()
+        };
+        to_js(&Begun { names, refused })
     }
 
     /// A price list beside the open job.

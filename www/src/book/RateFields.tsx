@@ -1,28 +1,20 @@
 // The prices of a price list, typed where they are kept: every line of the takeoff that can be paid by, and its unit.
 import { ask } from '../core/planner.ts';
-import type { PriceRow, Rate, RateList, Reading } from '../core/types.ts';
+import type { PriceRow, RateList } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
 import { Fold } from '../fields/Fold.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { readRate, withRate } from '../takeoff/rates.ts';
 
 interface Props {
   list: RateList;
   put: (list: RateList) => void;
 }
 
-const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
-
 export function RateFields({ list, put }: Props) {
   const rows = ask((p) => p.price_rows(list), []);
   const currency = list.currency ?? '$';
-  const set = (key: string, rate: number | null) => {
-    const others = (list.rates ?? []).filter((it) => it.key !== key);
-    if (rate === null) return put({ ...list, rates: others });
-    const per = ask((p) => p.rate_per(key), undefined);
-    const next: Rate = { key, rate, ...(per ? { per } : {}) };
-    const known = list.rates?.some((it) => it.key === key);
-    put({ ...list, rates: known ? (list.rates ?? []).map((it) => (it.key === key ? next : it)) : [...others, next] });
-  };
+  const set = (key: string, rate: number | null) => put({ ...list, rates: withRate(list.rates ?? [], key, rate) });
   return (
     <Fold class="part" head="Its prices">
       {() => (
@@ -64,7 +56,7 @@ function Price({ row, currency, set }: { row: PriceRow; currency: string; set: (
     <Field
       label={`${label}, ${currency} ${unit}`}
       text={amount}
-      read={(typed) => ask((p) => p.read_rate(typed, key), undefined) ?? UNREAD}
+      read={(typed) => readRate(typed, key)}
       commit={(value) => void set(key, value)}
       clear={() => void set(key, null)}
     />

@@ -26,23 +26,16 @@ export function dayOf(date: Date): Day {
 
 export const today = (): Day => dayOf(new Date());
 
-/** Of these a job has several. */
-const SEVERAL: readonly BookKind[] = ['rates', 'machine'];
-
-/** The book with an entry put in, in place of the one of its id or at the end. Where new jobs begin with it, they do so
-    with no other of a kind that a job has once. */
-export function withEntry(book: Book, entry: BookEntry): Book {
+/** The book with an entry put in, in place of the one of its id or at the end. `single`: a job has one of its kind at
+    most; where new jobs begin with this one, they do so with no other. */
+export function withEntry(book: Book, entry: BookEntry, single = false): Book {
   const known = book.entries.some((it) => it.id === entry.id);
   const kind = kindOf(entry);
-  const alone = entry.for_new_jobs === true && !SEVERAL.includes(kind);
+  const alone = entry.for_new_jobs === true && single;
   const others = book.entries.map((it) => (alone && kindOf(it) === kind ? { ...it, for_new_jobs: false } : it));
   const entries = known ? others.map((it) => (it.id === entry.id ? entry : it)) : [...others, entry];
   return { ...book, entries };
 }
-
-/** What new jobs begin with. A shell is not among it: where one stands is chosen on the lot. */
-export const forNewJobs = (book: Book | null): BookEntry[] =>
-  book?.entries.filter((it) => it.for_new_jobs === true && kindOf(it) !== 'shell') ?? [];
 
 export const withoutEntry = (book: Book, id: string): Book => ({ ...book, entries: book.entries.filter((it) => it.id !== id) });
 

@@ -2,7 +2,7 @@
 // never written over: whoever comes second sees it and does it again.
 import { computed, signal } from '@preact/signals';
 import { ask, aside } from '../core/planner.ts';
-import type { Book, BookContent, BookEntry, BookKind, Command, EntryCard, Finding } from '../core/types.ts';
+import type { Book, BookContent, BookEntry, BookKind, EntryCard, Finding } from '../core/types.ts';
 import { fileName } from '../job/files.ts';
 import { download } from '../job/download.ts';
 import { store } from '../jobs/list.ts';
@@ -10,7 +10,7 @@ import { newId } from '../jobs/model.ts';
 import { editOrTell } from '../state/actions.ts';
 import { say } from '../state/refresh.ts';
 import { display, site, trouble } from '../state/store.ts';
-import { copied, forNewJobs, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
+import { copied, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
 
 /** The firm's own book; `null` where it has none yet. */
 export const book = signal<Book | null>(null);
@@ -104,7 +104,10 @@ export async function undoChange(): Promise<void> {
   if (await put(nextEdition({ ...back, edition: now.edition }, today()), now)) before.value = undefined;
 }
 
-export const putEntry = (entry: BookEntry): Promise<boolean> => change((now) => withEntry(now, entry));
+export function putEntry(entry: BookEntry): Promise<boolean> {
+  const single = cards.peek().find((it) => it.id === entry.id)?.single;
+  return change((now) => withEntry(now, entry, single));
+}
 export const removeEntry = (id: string): Promise<boolean> => change((now) => withoutEntry(now, id));
 
 /** Puts a copy into the firm's book, and opens it. */
@@ -136,10 +139,6 @@ export async function updateFromJob(entry: BookEntry): Promise<void> {
   if (await putEntry({ ...entry, dated: today(), content })) say(`${entry.name} is in the book as this job has it.`, 'good');
 }
 
-const takeOf = (from: Book, entry: BookEntry): Command => ({
-  take: { book: from.name, edition: from.edition, on: today(), entry },
-});
-
 /** An empty lot as the firm begins a job. */
 export interface EmptyLot {
   text: string;
@@ -152,12 +151,10 @@ export interface EmptyLot {
 export async function emptyLot(): Promise<EmptyLot> {
   if (shelf.peek() === 'unread') await loadBook();
   const from = book.peek();
-  const entries = forNewJobs(from);
-  const commands = from ? entries.map((it) => takeOf(from, it)) : [];
   return aside(
     (p): EmptyLot => {
-      const { ok, findings } = p.apply({ together: { label: 'begin with the book', commands } });
-      return { text: p.save(), begun: ok ? entries.map((it) => it.name) : [], refused: ok ? [] : findings };
+      const { names, refused } = from ? p.begin_with(from, today()) : { names: [], refused: [] };
+      return { text: p.save(), begun: names, refused };
     },
     { text: '', begun: [], refused: [] },
   );
@@ -167,7 +164,8 @@ export async function emptyLot(): Promise<EmptyLot> {
 export function takeEntry(from: Book, { id, name }: { id: string; name: string }): void {
   const entry = from.entries.find((it) => it.id === id);
   if (!entry) return say('The book has this entry no more.', 'bad');
-  if (!editOrTell(takeOf(from, entry), `${name} was not taken over.`)) return;
+  const take = { book: from.name, edition: from.edition, on: today(), entry };
+  if (!editOrTell({ take }, `${name} was not taken over.`)) return;
   const { content } = entry;
   const own = 'rules' in content ? (site.value?.rules.length ?? 0) - (content.rules.rules?.length ?? 0) : 0;
   const stays = own > 0 ? ` Of this job’s own rules ${own} ${own === 1 ? 'stays' : 'stay'}.` : '';

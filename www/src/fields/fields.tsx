@@ -17,7 +17,8 @@ interface Props {
   clear?: () => Finding[];
 }
 
-const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
+/** What a field says of a text while there is no planner. */
+export const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
 
 /** What a form says when the core would not have a value. */
 export function told(findings: Finding[]): string | undefined {

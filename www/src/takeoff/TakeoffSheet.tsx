@@ -4,7 +4,7 @@ import { Fragment } from 'preact';
 import { FromBook } from '../book/FromBook.tsx';
 import { today } from '../book/pages.ts';
 import { ask } from '../core/planner.ts';
-import type { CostFigures, Finding, QuantityRow as Quantity, Rate, Reading } from '../core/types.ts';
+import type { CostFigures, Finding, QuantityRow as Quantity } from '../core/types.ts';
 import { Field } from '../fields/Field.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { told } from '../fields/fields.tsx';
@@ -15,20 +15,11 @@ import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
 import { tally, written } from '../state/quantities.ts';
 import { sheet, site } from '../state/store.ts';
+import { readRate, withRate } from './rates.ts';
 import { between } from './words.ts';
 
-const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
-
-/** Sets what is paid for one unit of a line as it is typed now, or takes the rate out. A rate keeps its place: of two
- * that pay for the same thing the first one counts. */
-function setRate(key: string, rate: number | null): Finding[] {
-  const rates = site.value?.rates ?? [];
-  if (rate === null) return edit({ 'set-rates': rates.filter((it) => it.key !== key) });
-  const per = ask((p) => p.rate_per(key), undefined);
-  const next: Rate = { key, rate, ...(per ? { per } : {}) };
-  const known = rates.some((it) => it.key === key);
-  return edit({ 'set-rates': known ? rates.map((it) => (it.key === key ? next : it)) : [...rates, next] });
-}
+/** Sets what is paid for one unit of a line as it is typed now, or takes the rate out. */
+const setRate = (key: string, rate: number | null): Finding[] => edit({ 'set-rates': withRate(site.value?.rates ?? [], key, rate) });
 
 /** Sets what the rates are in; left empty, dollars. */
 function setCurrency(typed: string): void {
@@ -196,7 +187,7 @@ function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Qua
       <Field
         label={`Rate of ${label.toLowerCase()}, ${unit}, in ${currency}`}
         text={text}
-        read={(typed) => ask((p) => p.read_rate(typed, key), undefined) ?? UNREAD}
+        read={(typed) => readRate(typed, key)}
         commit={(value) => told(setRate(key, value))}
         clear={() => told(setRate(key, null))}
       />

@@ -68,6 +68,16 @@ impl Book {
         }
     }
 
+    /// An entry as a job takes it on a day.
+    pub fn take(&self, entry: &BookEntry, on: Day) -> TakenEntry {
+        TakenEntry {
+            book: self.name.clone(),
+            edition: self.edition,
+            on,
+            entry: entry.clone(),
+        }
+    }
+
     /// What new jobs begin with, in order.
     pub fn for_new_jobs(&self) -> impl Iterator<Item = &BookEntry> {
         let is_shell = |it: &&BookEntry| it.content.kind() == BookKind::Shell;
