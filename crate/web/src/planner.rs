@@ -22,6 +22,7 @@ use crate::picture::Pictured;
 use crate::plan;
 use crate::plan::labels::PlanLabels;
 use crate::plan::still::StillHalf;
+use crate::stakeout::Staked;
 
 /// An open site, with everything the page may ask of it.
 #[wasm_bindgen]
@@ -32,6 +33,8 @@ pub struct Planner {
     still: StillHalf,
     /// The labels of the plan.
     pub(crate) labels: PlanLabels,
+    /// The stakeout as it was last asked for.
+    pub(crate) staked: Staked,
 }
 
 /// What part of the site a canvas shows.
@@ -112,6 +115,7 @@ impl Planner {
             pictured: Pictured::default(),
             still: StillHalf::default(),
             labels: PlanLabels::default(),
+            staked: Staked::default(),
         })
     }
 

@@ -1,6 +1,6 @@
 // One reading of the yard: of what, where, what was read, when and by whom.
 import { useState } from 'preact/hooks';
-import type { ReadingOf, StakeoutFigures } from '../core/types.ts';
+import type { Point, ReadingOf, StakeoutFigures } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, told } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -17,12 +17,14 @@ const KINDS: { value: Kind; text: string }[] = [
 interface Place {
   name: string;
   words: string;
+  /** Where a rod stands there, shell frame; where a stake stands, site meters. */
+  at: Point;
 }
 
 function placesOf(kind: Kind, now: StakeoutFigures): Place[] {
-  if (kind === 'bottom') return now.stations.map((it) => ({ name: it.name, words: `${it.name}, ${it.along.shown.text} along` }));
-  if (kind === 'rim') return now.rim_stations.map((it) => ({ name: it.place, words: it.place }));
-  return now.stakes.map((it) => ({ name: it.name, words: `${it.name}, ${it.what}` }));
+  if (kind === 'bottom') return now.stations.map((it) => ({ name: it.name, words: `${it.name}, ${it.along.shown.text} along`, at: it.in_shell }));
+  if (kind === 'rim') return now.rim_stations.map((it) => ({ name: it.place, words: it.place, at: it.in_shell }));
+  return now.stakes.map((it) => ({ name: it.name, words: `${it.name}, ${it.what}`, at: it.at }));
 }
 
 interface Figures {
@@ -33,8 +35,10 @@ interface Figures {
 }
 
 /** The reading as far as it is entered, or what is still missing. */
-function made(kind: Kind, name: string, typed: Figures, now: StakeoutFigures): ReadingOf | string {
+function made(kind: Kind, place: Place | undefined, typed: Figures, now: StakeoutFigures): ReadingOf | string {
   const { rod, backsight, a, b } = typed;
+  if (!place) return 'Choose the place.';
+  const { name, at } = place;
   if (kind === 'taped') {
     const line = now.stakes.find((it) => it.name === name)?.line;
     if (!now.base || !line) return 'Choose two fixed points first.';
@@ -42,12 +46,9 @@ function made(kind: Kind, name: string, typed: Figures, now: StakeoutFigures): R
     const [from, to] = now.base.points;
     return { taped: { stake: name, line, from: [from.at, to.at], tapes: [a, b] } };
   }
-  const places = kind === 'bottom' ? now.stations.map((it) => ({ place: it.name, at: it.in_shell })) : now.rim_stations.map((it) => ({ place: it.place, at: it.in_shell }));
-  const at = places.find((it) => it.place === name);
-  if (!at) return 'Choose the place.';
   if (backsight === undefined) return 'Enter what the rod reads on the benchmark.';
   if (rod === undefined) return 'Enter what the rod reads there.';
-  const reading = { place: at.place, at: at.at, rod, backsight };
+  const reading = { place: name, at, rod, backsight };
   return kind === 'bottom' ? { bottom: reading } : { rim: reading };
 }
 
@@ -59,7 +60,8 @@ export function ReadingForm({ now }: { now: StakeoutFigures }) {
   const [by, setBy] = useState('');
   const [word, setWord] = useState('');
   const places = placesOf(kind, now);
-  const name = places.some((it) => it.name === place) ? place : (places[0]?.name ?? '');
+  const chosen = places.find((it) => it.name === place) ?? places[0];
+  const name = chosen?.name ?? '';
   const backsight = typed.backsight ?? record.value?.backsight;
   const figure = (member: keyof Figures, label: string, value: number | undefined) => (
     <Figure
@@ -74,7 +76,7 @@ export function ReadingForm({ now }: { now: StakeoutFigures }) {
     />
   );
   const add = () => {
-    const of = made(kind, name, { ...typed, backsight }, now);
+    const of = made(kind, chosen, { ...typed, backsight }, now);
     if (typeof of === 'string') return setWord(of);
     const refused = told(stake({ 'add-reading': { of, when, by } }));
     setWord(refused ?? `${name} is entered.`);

@@ -11,23 +11,20 @@ interface Props {
 
 export function StakePlan({ now, line }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const paint = () => {
+  useEffect(() => {
     const it = canvas.current;
     const context = it?.getContext('2d', { alpha: false });
     if (!it || !context) return;
-    const ratio = window.devicePixelRatio || 1;
-    const { clientWidth: width, clientHeight: height } = it;
-    it.width = Math.round(width * ratio);
-    it.height = Math.round(height * ratio);
-    ask((p) => p.paint_stakes(context, new Float64Array([width, height, ratio]), line), false);
-  };
-  useEffect(paint, [now, line]);
-  useEffect(() => {
-    const it = canvas.current;
-    if (!it) return;
-    const watch = new ResizeObserver(paint);
+    // It is told of the size as soon as it watches.
+    const watch = new ResizeObserver(() => {
+      const ratio = window.devicePixelRatio || 1;
+      const { clientWidth: width, clientHeight: height } = it;
+      it.width = Math.round(width * ratio);
+      it.height = Math.round(height * ratio);
+      ask((p) => p.paint_stakes(context, new Float64Array([width, height, ratio]), line), false);
+    });
     watch.observe(it);
     return () => watch.disconnect();
-  }, [line]);
+  }, [now, line]);
   return <canvas ref={canvas} class="stake-plan" role="img" aria-label="Plan of the stakes, A and B the fixed points. The table below says the same." />;
 }
