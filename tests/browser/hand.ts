@@ -26,23 +26,30 @@ export function mouse(page: Page): Hand {
 export async function finger(page: Page): Promise<Hand> {
   const browser: CDPSession = await page.context().newCDPSession(page);
   let last: Spot = { x: 0, y: 0 };
+  let begun: Promise<unknown> = Promise.resolve();
   const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: Spot[]) =>
     browser.send('Input.dispatchTouchEvent', { type, touchPoints });
   return {
+    // The next event follows at once, not when the page has answered: a finger that rests for half a second presses, and a
+    // busy machine must not make a drag into that.
     async down(at) {
       last = at;
-      await send('touchStart', [at]);
+      begun = send('touchStart', [at]);
     },
     async to(at) {
       const from = last;
       for (let step = 1; step <= STEPS; step += 1) {
         const part = step / STEPS;
         last = { x: from.x + (at.x - from.x) * part, y: from.y + (at.y - from.y) * part };
-        await send('touchMove', [last]);
+        const moved = send('touchMove', [last]);
+        await begun;
+        await moved;
       }
     },
     async up() {
-      await send('touchEnd', []);
+      const lifted = send('touchEnd', []);
+      await begun;
+      await lifted;
     },
   };
 }

@@ -20,7 +20,7 @@ export default defineConfig({
   retries: 0,
   fullyParallel: true,
   workers: 2,
-  reporter: [['list']],
+  reporter: [['list'], ['json', { outputFile: './results/outcomes.json' }]],
   ...(!served && {
     webServer: {
       command: `npx --no-install vite preview --port ${port} --strictPort`,
