@@ -9,6 +9,7 @@
 //! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
 //! | `book [BOOK]` | a company's book as a list, or what a site took from it; without one, the examples |
 //! | `stakes SITE` | stakes with two-tape ties, offset stakes, levels, and what was read back |
+//! | `sheet SITE` | a sheet to scale as PDF or SVG: permit plan, dig sheet, takeoff, homeowner's, record, report |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
 //! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
@@ -24,6 +25,7 @@ mod book;
 mod export;
 mod import;
 mod input;
+mod sheet;
 mod shells;
 mod stakes;
 
@@ -102,6 +104,10 @@ enum Command {
     },
     /// Print the stakes of a site: two-tape ties, offset stakes, diagonals, levels, what was read back.
     Stakes(stakes::StakesArgs),
+    /// Write a sheet of a site to scale, as PDF or SVG.
+    ///
+    /// Its site file is inside the PDF. Print it at full size: the square on it proves the print.
+    Sheet(Box<sheet::SheetArgs>),
     /// Print verdict, clearances and findings of a site.
     ///
     /// Exits with 1 when the work reaches where it must not or a clearance falls short, with 3
@@ -210,6 +216,7 @@ fn run(command: Command) -> Result<ExitCode> {
             }
         }
         Command::Stakes(args) => print(&stakes::run(&args)?)?,
+        Command::Sheet(args) => print(&sheet::run(&args)?)?,
         Command::Check { site } => {
             let report = site.report()?;
             print(&report.to_check_text())?;

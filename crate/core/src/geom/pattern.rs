@@ -65,6 +65,32 @@ pub struct Tick {
     pub left: Vector,
 }
 
+/// Places within a region in rows set off against each other, `apart` from each other, each with a figure from
+/// 0 to 3 by which neighbors differ: where the small marks of stone and concrete stand. Of the first 400 rows and
+/// columns alone.
+pub fn scattered(region: &Region, apart: f64) -> Vec<(Point, u8)> {
+    let Some((low, high)) = region.bounds() else {
+        return Vec::new();
+    };
+    let rows = ((high.y - low.y) / apart).ceil().clamp(0.0, 400.0) as u32;
+    let columns = ((high.x - low.x) / apart).ceil().clamp(0.0, 400.0) as u32;
+    let mut places = Vec::new();
+    for row in 0..rows {
+        for column in 0..columns {
+            let turn = ((row * 7 + column * 3) % 4) as u8;
+            let off = f64::from(row % 2) * 0.5 + f64::from(turn) * 0.08;
+            let at = Point::new(
+                low.x + (f64::from(column) + off + 0.25) * apart,
+                low.y + (f64::from(row) + 0.5 - f64::from(turn) * 0.06) * apart,
+            );
+            if region.contains(at) {
+                places.push((at, turn));
+            }
+        }
+    }
+    places
+}
+
 /// Ticks along a closed ring (slope hachures, tie rods), evenly spread and no farther apart
 /// than `spacing` meters. Nothing where the spacing is not positive.
 pub fn ticks_along(ring: &Ring, spacing: f64) -> Vec<Tick> {

@@ -3,7 +3,7 @@
 //! Hatches follow drafting convention as far as it goes: ground in slanted lines, stone in small
 //! angular marks, concrete in dots, water in level lines. Every hatch is named in the key.
 
-use batterboard_core::geom::pattern::hatch;
+use batterboard_core::geom::pattern::{hatch, scattered};
 use batterboard_core::geom::{Point, Region};
 use batterboard_core::section::{Piece, Section, ticks};
 use batterboard_core::site::SectionLine;
@@ -271,16 +271,16 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
                 fill: BLACK,
                 ..TEXT
             };
-            scattered(region, 7.0, |at, turn| {
+            for (at, turn) in scattered(region, 7.0) {
                 pen.disc((at.x, -at.y), if turn == 0 { 1.4 } else { 0.8 }, &ink);
-            });
+            }
         }
         Marks::Angular(apart) => {
             let ink = Ink {
                 stroke: "#4c5358",
                 ..LINE
             };
-            scattered(region, apart, |at, turn| {
+            for (at, turn) in scattered(region, apart) {
                 let (x, y, r) = (at.x, -at.y, apart * 0.3);
                 let lean = f64::from(turn) * 0.22 * r;
                 pen.shape(
@@ -291,29 +291,6 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
                     ],
                     &ink,
                 );
-            });
-        }
-    }
-}
-
-/// Marks within a region in rows set off against each other, each with a figure from 0 to 3 by
-/// which neighbors differ.
-fn scattered(region: &Region, apart: f64, mut mark: impl FnMut(Point, u8)) {
-    let Some((low, high)) = region.bounds() else {
-        return;
-    };
-    let rows = ((high.y - low.y) / apart).ceil().clamp(0.0, 400.0) as u32;
-    let columns = ((high.x - low.x) / apart).ceil().clamp(0.0, 400.0) as u32;
-    for row in 0..rows {
-        for column in 0..columns {
-            let turn = ((row * 7 + column * 3) % 4) as u8;
-            let off = f64::from(row % 2) * 0.5 + f64::from(turn) * 0.08;
-            let at = Point::new(
-                low.x + (f64::from(column) + off + 0.25) * apart,
-                low.y + (f64::from(row) + 0.5 - f64::from(turn) * 0.06) * apart,
-            );
-            if region.contains(at) {
-                mark(at, turn);
             }
         }
     }

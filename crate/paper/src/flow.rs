@@ -1,0 +1,532 @@
+//! Text and tables one below the other, poured into columns.
+//!
+//! A [`Flow`] is made for columns of one width: it breaks text into lines, gives the columns of a table their widths and
+//! cuts everything into pieces that stay whole. [`Flow::pour`] puts them into columns from page to page; a heading stays
+//! with what follows it, and a table that goes on says its titles again.
+
+use std::rc::Rc;
+
+use batterboard_core::geom::{Point, Vector};
+
+use crate::mark::{Area, Color, Ink, Mark, Stroke};
+use crate::pen::{Lean, Pen, Style};
+
+/// Text of the body.
+pub const BODY: Style = Style::plain(8.0);
+/// Cells of tables.
+pub const CELL: Style = Style::plain(7.5);
+/// Titles of columns.
+pub const TITLE: Style = Style::heavy(7.0);
+/// Headings.
+pub const HEADING: Style = Style::heavy(10.0);
+/// What is read second.
+pub const SMALL: Style = Style::plain(7.0).in_color(Color::GRAY);
+
+/// Between two columns of a table, millimeters.
+const GUTTER: f64 = 3.2;
+/// The most of it: farther apart a row is lost on the way across.
+const WIDEST_GUTTER: f64 = 9.0;
+/// Above what the rows of a group have in common, millimeters.
+const ABOVE_GROUP: f64 = 1.2;
+/// Above and below the text of a row, millimeters.
+const PADDING: f64 = 0.75;
+/// How far the text of an item stands from its mark, millimeters.
+const INDENT: f64 = 3.4;
+
+/// Something that stays whole.
+#[derive(Debug, Clone)]
+struct Piece {
+    /// Room above it, unless it begins a column, millimeters.
+    above: f64,
+    /// Its own height, millimeters.
+    height: f64,
+    /// Its marks, from its upper left corner.
+    marks: Vec<Mark>,
+    /// Whether it stays with the next.
+    with_next: bool,
+    /// What is said again where it begins a column.
+    titles: Option<Rc<Piece>>,
+}
+
+/// A column of a table.
+#[derive(Debug, Clone)]
+pub struct Column {
+    title: String,
+    lean: Lean,
+}
+
+impl Column {
+    /// A column of words.
+    pub fn words(title: impl Into<String>) -> Self {
+        Self {
+            title: title.into(),
+            lean: Lean::Left,
+        }
+    }
+
+    /// A column of figures.
+    pub fn figures(title: impl Into<String>) -> Self {
+        Self {
+            title: title.into(),
+            lean: Lean::Right,
+        }
+    }
+}
+
+/// A row of a table.
+#[derive(Debug, Clone)]
+pub enum Row {
+    /// What the rows below it have in common.
+    Group(String),
+    /// Its cells.
+    Cells(Vec<String>),
+    /// The same, of something that needs care.
+    Alarm(Vec<String>),
+    /// The same, of a sum.
+    Sum(Vec<String>),
+}
+
+impl Row {
+    fn cells(&self) -> &[String] {
+        match self {
+            Self::Group(_) => &[],
+            Self::Cells(cells) | Self::Alarm(cells) | Self::Sum(cells) => cells,
+        }
+    }
+
+    fn style(&self) -> Style {
+        match self {
+            Self::Group(_) | Self::Sum(_) => Style::heavy(CELL.points),
+            Self::Alarm(_) => Style::heavy(CELL.points).in_color(Color::ALARM),
+            Self::Cells(_) => CELL,
+        }
+    }
+}
+
+/// Pieces for columns of one width.
+#[derive(Debug)]
+pub struct Flow {
+    width: f64,
+    pieces: Vec<Piece>,
+}
+
+impl Flow {
+    /// Nothing yet, for columns of a width, millimeters.
+    pub const fn new(width: f64) -> Self {
+        Self {
+            width,
+            pieces: Vec::new(),
+        }
+    }
+
+    /// The width of its columns.
+    pub const fn width(&self) -> f64 {
+        self.width
+    }
+
+    /// Whether there is nothing in it.
+    pub fn is_empty(&self) -> bool {
+        self.pieces.is_empty()
+    }
+
+    /// A heading, which stays with what follows.
+    pub fn heading(&mut self, text: &str) {
+        let lines = HEADING.face.wrapped(text, HEADING.size(), self.width);
+        let last = lines.len();
+        for (i, line) in lines.iter().enumerate() {
+            let mut pen = Pen::default();
+            let base = HEADING.size();
+            pen.text(Point::new(0.0, base), Lean::Left, line, HEADING);
+            let rule = i + 1 == last;
+            if rule {
+                let y = base + 1.2;
+                pen.line(
+                    Point::new(0.0, y),
+                    Point::new(self.width, y),
+                    Stroke::full(Color::BLACK, 0.35),
+                );
+            }
+            self.pieces.push(Piece {
+                above: if i == 0 { 4.5 } else { 0.0 },
+                height: if rule { base + 2.4 } else { HEADING.leading() },
+                marks: pen.marks,
+                with_next: true,
+                titles: None,
+            });
+        }
+    }
+
+    /// A paragraph.
+    pub fn paragraph(&mut self, text: &str, style: Style) {
+        self.lines(text, style, 0.0, None);
+    }
+
+    /// A paragraph with a mark before it: a dot, or the number of a step.
+    pub fn item(&mut self, mark: &str, text: &str, style: Style) {
+        self.lines(
+            text,
+            style,
+            INDENT.max(style.length(mark) + 1.4),
+            Some(mark),
+        );
+    }
+
+    fn lines(&mut self, text: &str, style: Style, indent: f64, mark: Option<&str>) {
+        let lines = style.face.wrapped(text, style.size(), self.width - indent);
+        let count = lines.len();
+        for (i, line) in lines.iter().enumerate() {
+            let mut pen = Pen::default();
+            if let Some(mark) = mark.filter(|_| i == 0) {
+                pen.text(Point::new(0.0, style.size()), Lean::Left, mark, style);
+            }
+            pen.text(Point::new(indent, style.size()), Lean::Left, line, style);
+            self.pieces.push(Piece {
+                above: if i == 0 { 1.2 } else { 0.0 },
+                height: style.leading(),
+                marks: pen.marks,
+                // Neither the first nor the last line stands alone.
+                with_next: count > 1 && (i == 0 || i + 2 == count),
+                titles: None,
+            });
+        }
+    }
+
+    /// Something drawn, of a height; its marks from its upper left corner.
+    pub fn drawn(&mut self, height: f64, pen: Pen) {
+        self.pieces.push(Piece {
+            above: 2.0,
+            height,
+            marks: pen.marks,
+            with_next: false,
+            titles: None,
+        });
+    }
+
+    /// A row of something drawn, close to the one above.
+    pub fn row(&mut self, height: f64, pen: Pen) {
+        self.pieces.push(Piece {
+            above: 0.0,
+            height,
+            marks: pen.marks,
+            with_next: false,
+            titles: None,
+        });
+    }
+
+    /// A table; nothing without rows. A column without a single cell is left out, and a table is no wider than its
+    /// figures can be read across.
+    pub fn table(&mut self, columns: &[Column], rows: &[Row]) {
+        let filled = |k: &usize| {
+            let mut cells = rows.iter().filter_map(|row| row.cells().get(*k));
+            cells.any(|cell| !cell.is_empty())
+        };
+        let kept: Vec<usize> = (0..columns.len()).filter(filled).collect();
+        let columns: Vec<&Column> = kept.iter().filter_map(|k| columns.get(*k)).collect();
+        if columns.is_empty() {
+            return;
+        }
+        let cells = |row: &Row| -> Vec<String> {
+            let cells = kept.iter().filter_map(|k| row.cells().get(*k));
+            cells.cloned().collect()
+        };
+        let grid = Grid::new(&columns, rows, &cells, self.width);
+        let titles: Vec<String> = columns.iter().map(|it| it.title.clone()).collect();
+        let mut head = grid.row(&titles, TITLE);
+        let y = head.height;
+        rule(&mut head, y, grid.width, Stroke::full(Color::BLACK, 0.25));
+        head.with_next = true;
+        head.above = 1.6;
+        let titles = Rc::new(head.clone());
+        self.pieces.push(head);
+        for (i, it) in rows.iter().enumerate() {
+            let mut piece = match it {
+                Row::Group(name) => {
+                    let mut piece = grid.group(name, it.style());
+                    piece.with_next = i + 1 < rows.len();
+                    piece
+                }
+                _ => grid.row(&cells(it), it.style()),
+            };
+            if matches!(it, Row::Sum(_)) {
+                rule(&mut piece, 0.0, grid.width, Stroke::full(Color::BLACK, 0.2));
+            }
+            let y = piece.height;
+            rule(&mut piece, y, grid.width, Stroke::full(Color::RULE, 0.1));
+            piece.titles = Some(Rc::clone(&titles));
+            self.pieces.push(piece);
+        }
+    }
+
+    /// Puts the pieces into columns: `column(k)` is the page and the place of column k. Returns the marks of each piece
+    /// with its page, and what is left of the last column used.
+    pub fn pour(
+        &self,
+        column: impl Fn(usize) -> (usize, Area),
+        first: usize,
+    ) -> (Vec<(usize, Vec<Mark>)>, Poured) {
+        let mut out = Vec::new();
+        let mut at = first;
+        let (mut page, mut area) = column(at);
+        let mut y = area.y;
+        for (i, piece) in self.pieces.iter().enumerate() {
+            let fresh = y <= area.y;
+            let needed = if fresh { 0.0 } else { piece.above } + self.kept_height(i);
+            if !fresh && y + needed > area.bottom() + 1e-9 {
+                at += 1;
+                (page, area) = column(at);
+                y = area.y;
+                if let Some(titles) = &piece.titles {
+                    out.push((page, placed(titles, area.x, y)));
+                    y += titles.height;
+                }
+            } else if !fresh {
+                y += piece.above;
+            }
+            out.push((page, placed(piece, area.x, y)));
+            y += piece.height;
+        }
+        (out, Poured { column: at, y })
+    }
+
+    /// How high the pieces are that begin here and stay together.
+    fn kept_height(&self, first: usize) -> f64 {
+        let mut height = 0.0;
+        for (i, piece) in self.pieces.iter().enumerate().skip(first) {
+            height += piece.height + if i > first { piece.above } else { 0.0 };
+            if !piece.with_next {
+                break;
+            }
+        }
+        height
+    }
+}
+
+/// Where a flow ended.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Poured {
+    /// In which column.
+    pub column: usize,
+    /// How far down the page, millimeters.
+    pub y: f64,
+}
+
+fn placed(piece: &Piece, x: f64, y: f64) -> Vec<Mark> {
+    let by = Vector::new(x, y);
+    piece.marks.iter().map(|mark| mark.moved(by)).collect()
+}
+
+fn rule(piece: &mut Piece, y: f64, width: f64, stroke: Stroke) {
+    let mut pen = Pen::default();
+    pen.path(
+        [Point::new(0.0, y), Point::new(width, y)],
+        false,
+        Ink::line(stroke),
+    );
+    piece.marks.extend(pen.marks);
+}
+
+/// The columns of a table with their widths.
+struct Grid<'a> {
+    columns: &'a [&'a Column],
+    widths: Vec<f64>,
+    /// Between two columns, millimeters.
+    gutter: f64,
+    /// From the left edge of the first column to the right edge of the last.
+    width: f64,
+}
+
+impl<'a> Grid<'a> {
+    /// Columns as wide as they need where there is room; else the widest give way, none below its longest word.
+    fn new(
+        columns: &'a [&'a Column],
+        rows: &[Row],
+        cells: &impl Fn(&Row) -> Vec<String>,
+        room: f64,
+    ) -> Self {
+        let mut widths = vec![0.0_f64; columns.len()];
+        let mut floors = widths.clone();
+        let mut meet = |texts: &[String], style: Style| {
+            for ((width, floor), text) in widths.iter_mut().zip(&mut floors).zip(texts) {
+                *width = width.max(style.length(text));
+                let words = text.split_whitespace().map(|word| style.length(word));
+                *floor = words.fold(*floor, f64::max);
+            }
+        };
+        let titles: Vec<String> = columns.iter().map(|it| it.title.clone()).collect();
+        meet(&titles, TITLE);
+        rows.iter().for_each(|it| meet(&cells(it), it.style()));
+        let gaps = count(columns.len().saturating_sub(1));
+        shrink(&mut widths, &floors, room - GUTTER * gaps);
+        let spare = room - widths.iter().sum::<f64>();
+        let gutter = (spare / gaps.max(1.0)).clamp(0.0, WIDEST_GUTTER);
+        let width = widths.iter().sum::<f64>() + gutter * gaps;
+        Self {
+            columns,
+            widths,
+            gutter,
+            width,
+        }
+    }
+
+    /// A row of cells, each broken into lines within its column.
+    fn row(&self, cells: &[String], style: Style) -> Piece {
+        let mut pen = Pen::default();
+        let mut most = 1;
+        let mut x = 0.0;
+        for ((column, width), cell) in self.columns.iter().zip(&self.widths).zip(cells) {
+            let lines = style.face.wrapped(cell, style.size(), *width + 1e-6);
+            most = most.max(lines.len());
+            let at = match column.lean {
+                Lean::Left => x,
+                Lean::Middle => x + width / 2.0,
+                Lean::Right => x + width,
+            };
+            for (k, line) in (0_u32..).zip(&lines) {
+                let y = PADDING + style.size() * 0.92 + f64::from(k) * style.leading();
+                pen.text(Point::new(at, y), column.lean, line, style);
+            }
+            x += width + self.gutter;
+        }
+        Piece {
+            above: 0.0,
+            height: style.leading() * count(most) + 2.0 * PADDING,
+            marks: pen.marks,
+            with_next: false,
+            titles: None,
+        }
+    }
+
+    /// What the rows below have in common, across all columns.
+    fn group(&self, name: &str, style: Style) -> Piece {
+        let mut pen = Pen::default();
+        let lines = style.face.wrapped(name, style.size(), self.width);
+        for (k, line) in (0_u32..).zip(&lines) {
+            let y = ABOVE_GROUP + style.size() + f64::from(k) * style.leading();
+            pen.text(Point::new(0.0, y), Lean::Left, line, style);
+        }
+        Piece {
+            above: 0.0,
+            height: ABOVE_GROUP + style.leading() * count(lines.len()) + PADDING,
+            marks: pen.marks,
+            with_next: false,
+            titles: None,
+        }
+    }
+}
+
+/// Makes widths fit into a room: the widest gives way first, down to the next one or to its longest word.
+fn shrink(widths: &mut [f64], floors: &[f64], room: f64) {
+    let mut over = widths.iter().sum::<f64>() - room;
+    while over > 1e-9 {
+        let open = widths.iter().zip(floors).enumerate();
+        let mut open: Vec<(usize, f64)> = open
+            .filter(|(_, (width, floor))| **width > **floor + 1e-9)
+            .map(|(k, (width, _))| (k, *width))
+            .collect();
+        open.sort_by(|a, b| b.1.total_cmp(&a.1));
+        let Some((widest, width)) = open.first().copied() else {
+            break;
+        };
+        let next = open.get(1).map_or(0.0, |it| it.1);
+        let floor = floors.get(widest).copied().unwrap_or_default();
+        let down = (width - next.max(floor))
+            .max(0.5)
+            .min(width - floor)
+            .min(over);
+        if let Some(it) = widths.get_mut(widest) {
+            *it -= down;
+        }
+        over -= down;
+    }
+    if over > 1e-9 {
+        // Not even the longest words fit: all give way alike, and words are broken.
+        let part = room / (room + over);
+        widths.iter_mut().for_each(|it| *it *= part);
+    }
+}
+
+#[allow(clippy::cast_precision_loss)] // Lines and columns of a page.
+fn count(many: usize) -> f64 {
+    many as f64
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn columns(page: usize) -> (usize, Area) {
+        let area = Area {
+            x: 10.0,
+            y: 10.0,
+            width: 60.0,
+            height: 50.0,
+        };
+        (page, area)
+    }
+
+    fn cells(words: &[&str]) -> Row {
+        Row::Cells(words.iter().map(|it| (*it).to_owned()).collect())
+    }
+
+    #[test]
+    fn a_table_that_goes_on_says_its_titles_again_and_stays_in_its_columns() {
+        let mut flow = Flow::new(60.0);
+        flow.heading("Stakes");
+        let rows: Vec<Row> = (0..30)
+            .map(|i| {
+                cells(&[
+                    &format!("H{i}"),
+                    "12 ft 3 1/4 in",
+                    "a corner of the hole that has a long name",
+                ])
+            })
+            .collect();
+        let titles = [
+            Column::words("Name"),
+            Column::figures("Tape A"),
+            Column::words("What"),
+        ];
+        flow.table(&titles, &rows);
+        let (marks, end) = flow.pour(columns, 0);
+        assert!(end.column >= 2);
+        for page in 0..=end.column {
+            let (_, area) = columns(page);
+            let on = marks.iter().filter(|(at, _)| *at == page);
+            let texts: Vec<_> = on
+                .flat_map(|(_, it)| it.iter().flat_map(Mark::texts))
+                .collect();
+            assert_eq!(texts.iter().filter(|it| it.words == "Tape A").count(), 1);
+            for text in texts {
+                for p in text.corners() {
+                    assert!(
+                        p.x >= area.x - 1e-6 && p.x <= area.right() + 1e-6,
+                        "{text:?}"
+                    );
+                    assert!(p.y >= area.y && p.y <= area.bottom(), "{text:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_heading_is_never_left_alone_at_the_foot_of_a_column() {
+        let mut flow = Flow::new(60.0);
+        for _ in 0..12 {
+            flow.paragraph("a line", BODY);
+        }
+        flow.heading("Levels");
+        flow.paragraph(
+            "what it says, in more than one line of text so that it has to be broken somewhere",
+            BODY,
+        );
+        let (marks, _) = flow.pour(columns, 0);
+        let page_of = |word: &str| {
+            let found = marks.iter().find(|(_, it)| {
+                let mut texts = it.iter().flat_map(Mark::texts);
+                texts.any(|text| text.words.starts_with(word))
+            });
+            found.map(|(page, _)| *page)
+        };
+        assert_eq!(page_of("Levels"), page_of("what it says"));
+    }
+}

@@ -1,0 +1,260 @@
+//! The homeowner's sheet: the plan in color, the section, size and depth, and nothing technical.
+
+use batterboard_core::analysis::Standing;
+use batterboard_core::drawing::{Item, Layer};
+use batterboard_core::finding::Finding;
+use batterboard_core::geom::Point;
+use batterboard_core::section::{Edges, Section, standard};
+use batterboard_core::site::FeatureKind;
+use batterboard_core::units::{Measure, show};
+
+use crate::binder::{self, MARGIN};
+use crate::flow::Flow;
+use crate::ink::Palette;
+use crate::job::{Job, Wanted};
+use crate::mark::{Area, Color, Document, Ink, Page, Stroke};
+use crate::pen::{Lean, Pen, Style};
+use crate::plan;
+use crate::scale::{Lie, Scale};
+use crate::section::{self, Extras};
+use crate::site_plan;
+
+/// What the sheet's text is written in.
+const TEXT: Style = Style::plain(10.0);
+const FIGURE: Style = Style::heavy(15.0);
+const LABEL: Style = Style::plain(8.5).in_color(Color::GRAY);
+
+/// Height of the head and of the foot, millimeters.
+const HEAD: f64 = 18.0;
+const FOOT: f64 = 14.0;
+
+/// The sheet.
+///
+/// # Errors
+/// When no shell is placed.
+pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+    let (Some((shell, _)), Some(figures)) = (job.site.placed_shell(), &job.report.shell) else {
+        return Err(crate::no_shell());
+    };
+    let language = wanted.language;
+    let lie = wanted.lie.unwrap_or(Lie::Wide);
+    let (width, height) = lie.of(wanted.paper);
+    let page = Area {
+        x: 0.0,
+        y: 0.0,
+        width,
+        height,
+    }
+    .inset(MARGIN);
+    let mut pen = Pen::default();
+    let title = job.name();
+    pen.text(
+        Point::new(page.x, page.y + 8.0),
+        Lean::Left,
+        title,
+        Style::heavy(20.0),
+    );
+    let second = &figures.name;
+    pen.text(
+        Point::new(page.x, page.y + 14.0),
+        Lean::Left,
+        second,
+        Style::plain(11.0).in_color(Color::GRAY),
+    );
+
+    let body = Area {
+        y: page.y + HEAD,
+        height: page.height - HEAD - FOOT,
+        ..page
+    };
+    let (plan_area, side) = match lie {
+        Lie::Wide => site_plan::beside(body, (body.width * 0.34).clamp(70.0, 200.0)),
+        Lie::Tall => {
+            let plan = Area {
+                height: body.height * 0.6,
+                ..body
+            };
+            let rest = Area {
+                y: plan.bottom() + 5.0,
+                height: body.height - plan.height - 5.0,
+                ..body
+            };
+            (plan, rest)
+        }
+    };
+    let extent = site_plan::extent(job);
+    // As large as it goes: nobody scales off this sheet.
+    let (low, high) = extent;
+    let span = high - low;
+    let ratio =
+        (span.x / (plan_area.width - 12.0)).max(span.y / (plan_area.height - 12.0)) * 1000.0;
+    let wanted = &Wanted {
+        scale: wanted.scale.or(Some(Scale { ratio })),
+        ..wanted.clone()
+    };
+    let window = site_plan::window(job, wanted, plan_area, extent);
+    let drawing = site_plan::drawing(job, wanted, kept);
+    let ground = Ink::filled(Color(0xf4, 0xf2, 0xea));
+    pen.rectangle(plan_area, ground);
+    pen.marks
+        .extend(plan::draw(&drawing, &window, Palette::Color, &[]).marks);
+    pen.rectangle(plan_area, Ink::line(Stroke::full(Color::RULE, 0.25)));
+
+    // Size and depth, large.
+    let length = |metres: f64| show(Measure::Length, metres, job.system).text;
+    let mut facts = vec![
+        (
+            language.say("Water", "Agua"),
+            format!(
+                "{} × {}",
+                figures.length.shown.text, figures.width.shown.text
+            ),
+        ),
+        (
+            language.say("Depth", "Profundidad"),
+            format!(
+                "{} – {}",
+                length(shell.shallowest()),
+                figures.deepest.shown.text
+            ),
+        ),
+    ];
+    if let Some(deck) = job
+        .report
+        .quantities
+        .iter()
+        .find(|it| it.key == "deck-area")
+    {
+        facts.push((language.say("Deck", "Piso"), deck.shown.text.clone()));
+    }
+    if let Some(cost) = job.report.cost.as_ref().filter(|_| wanted.price) {
+        facts.push((language.say("Price", "Precio"), cost.total.text.clone()));
+    }
+    let mut y = side.y;
+    for (name, value) in &facts {
+        pen.text(Point::new(side.x, y + 3.2), Lean::Left, name, LABEL);
+        pen.text(Point::new(side.x, y + 9.6), Lean::Left, value, FIGURE);
+        y += 15.0;
+    }
+    let standing = job.report.verdict.standing;
+    let note = match standing {
+        Standing::Holds | Standing::Reserved => language.say(
+            "It fits here by the rules entered so far.",
+            "Cabe aquí según las reglas anotadas hasta ahora.",
+        ),
+        Standing::NotPlaced | Standing::Unchecked => language.say(
+            "Whether it may stand here is not checked yet.",
+            "Aún no se ha revisado si puede ir aquí.",
+        ),
+        Standing::Short | Standing::Conflict => language.say(
+            "It does not fit here yet: it stands too close to something.",
+            "Todavía no cabe aquí: queda demasiado cerca de algo.",
+        ),
+    };
+    let mut flow = Flow::new(side.width);
+    flow.paragraph(note, TEXT);
+    let column = Area {
+        y,
+        height: side.bottom() - y,
+        ..side
+    };
+    let (marks, end) = flow.pour(|_| (0, column), 0);
+    pen.marks
+        .extend(marks.into_iter().flat_map(|(_, marks)| marks));
+    draw_section(
+        &mut pen,
+        job,
+        wanted,
+        Area {
+            y: end.y + 5.0,
+            height: side.bottom() - end.y - 5.0,
+            ..side
+        },
+    );
+
+    let mut foot = Pen::default();
+    let y = page.bottom() - FOOT + 5.5;
+    foot.line(
+        Point::new(page.x, y - 3.5),
+        Point::new(page.right(), y - 3.5),
+        Stroke::full(Color::RULE, 0.25),
+    );
+    let (firm, _) = job.firm();
+    foot.text(
+        Point::new(page.x, y + 1.0),
+        Lean::Left,
+        &firm.join("  ·  "),
+        Style::heavy(8.0),
+    );
+    let caution = language.say(
+        "A sketch to talk it over: a planning aid, not a survey. The local authority decides what may be built.",
+        "Un dibujo para platicarlo: ayuda para planear, no un levantamiento. La autoridad local decide qué se puede construir.",
+    );
+    foot.text(
+        Point::new(page.x, y + 5.0),
+        Lean::Left,
+        caution,
+        Style::plain(7.0).in_color(Color::GRAY),
+    );
+    let day = wanted.day.clone().unwrap_or_default();
+    let right = format!("{day}  {}", job.revision);
+    foot.text(
+        Point::new(page.right(), y + 1.0),
+        Lean::Right,
+        right.trim(),
+        Style::plain(7.0).in_color(Color::GRAY),
+    );
+    pen.marks.extend(foot.marks);
+    let pages = vec![Page {
+        width,
+        height,
+        marks: pen.marks,
+    }];
+    let kind = wanted.kind.title(language);
+    let outside = site_plan::outside(job, &window, extent);
+    Ok((
+        binder::document(job, wanted, kind, pages),
+        outside.into_iter().collect(),
+    ))
+}
+
+/// What a homeowner looks for.
+fn kept(item: &Item, layer: Layer) -> bool {
+    use FeatureKind as F;
+    let label = matches!(item, Item::Label { .. });
+    match layer {
+        Layer::Lot | Layer::Swing | Layer::Gap | Layer::Trunk => true,
+        Layer::LotLine | Layer::Coping | Layer::Deck | Layer::Water { .. } => !label,
+        Layer::Feature(F::House | F::Outbuilding) => true,
+        Layer::Feature(
+            F::Driveway
+            | F::Walk
+            | F::Tree
+            | F::Fence
+            | F::Wall
+            | F::Deck
+            | F::DeckSteps
+            | F::DeckOpening
+            | F::Watercourse,
+        ) => !label,
+        _ => false,
+    }
+}
+
+fn draw_section(pen: &mut Pen, job: &Job, wanted: &Wanted, area: Area) {
+    let line = standard(&job.site, &job.analysis);
+    let edges = Edges::of(&job.site, &job.analysis, None);
+    let section =
+        line.and_then(|line| Section::along(&job.site, &job.analysis, edges.as_ref(), line));
+    let Some(section) = section.filter(|_| area.height > 15.0) else {
+        return;
+    };
+    let scale = section::filling(&section, area);
+    let area = Area {
+        x: area.x - 15.0,
+        width: area.width + 15.0,
+        ..area
+    };
+    let pair = (job.system, wanted.language);
+    section::draw(pen, &section, area, scale, pair, &Extras::default());
+}
