@@ -47,17 +47,27 @@ const HEADERS = {
   'X-Frame-Options': 'DENY',
 };
 
+/** What makes and shows sheets to print is fetched when the first is wanted, and lies in a folder of its own. */
+const PAPER = /paper|Sheets|press/;
+const folder = (name: string | undefined): string => (PAPER.test(name ?? '') ? 'paper' : 'assets');
+const FILES = {
+  chunkFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
+  entryFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
+  assetFileNames: (asset: { names: string[] }) => `${folder(asset.names[0])}/[name]-[hash][extname]`,
+};
+
 export default defineConfig({
   // A file that is missing is missing: no page stands in for it.
   appType: 'mpa',
   preview: { host: '127.0.0.1', port: 8642, headers: HEADERS },
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions: { output: FILES } },
   base: './',
   build: {
     target: 'es2023',
     // Nothing inlined: the policy allows scripts, styles and wasm from files only.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: { output: FILES },
   },
   plugins: [
     contentPolicy,

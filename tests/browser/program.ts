@@ -1,6 +1,6 @@
 // The command-line program over the same core: what the page says is held against what it says.
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
@@ -29,4 +29,17 @@ export async function expectSameReport(page: Page): Promise<void> {
 /** Expects a list for a spreadsheet to be the program's, to the last byte. */
 export async function expectSameList(page: Page, list: string): Promise<void> {
   if (PROGRAM) expect(list).toBe(await printed(page, 'takeoff', '--csv'));
+}
+
+/** Expects a sheet that the page saved to be the program's, to the last byte. */
+export async function expectSameSheet(page: Page, saved: Buffer, ...flags: string[]): Promise<void> {
+  if (!PROGRAM) return;
+  const folder = mkdtempSync(join(tmpdir(), 'batterboard-'));
+  try {
+    const out = join(folder, 'sheet.pdf');
+    await printed(page, 'sheet', '--out', out, ...flags);
+    expect(saved.equals(readFileSync(out))).toBe(true);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 }

@@ -18,6 +18,7 @@ import { Welcome } from './job/Welcome.tsx';
 import { JobsSheet } from './jobs/JobsSheet.tsx';
 import { VersionsSheet } from './jobs/VersionsSheet.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
+import { PaperSheet } from './paper/PaperSheet.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
 import { pageKey } from './plan/keys.ts';
@@ -60,6 +61,7 @@ export function App() {
       {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'stakes' && <StakesSheet />}
+      {sheet.value === 'paper' && <PaperSheet />}
       {sheet.value === 'takeoff' && <TakeoffSheet />}
       {sheet.value === 'compare' && <CompareSheet />}
       {sheet.value === 'find' && <FindSheet />}

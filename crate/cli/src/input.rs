@@ -7,8 +7,9 @@ use std::path::Path;
 use anyhow::{Context, Result, anyhow};
 use batterboard_core::exchange::{self, Opened, SIZE_LIMIT};
 use batterboard_core::finding::Finding;
+use batterboard_paper::read as sheet;
 
-/// Opens and checks a site; `-` is standard input.
+/// Opens and checks a site, from its file or from the PDF of a sheet; `-` is standard input.
 ///
 /// # Errors
 /// When the file cannot be read, or with every fault of what is in it.
@@ -55,6 +56,10 @@ fn read(source: impl Read) -> Result<String> {
     let mut bytes = Vec::new();
     // One byte more than is allowed, so that the core can say that it is too much.
     source.take(SIZE_LIMIT as u64 + 1).read_to_end(&mut bytes)?;
+    if sheet::is_pdf(&bytes) {
+        return sheet::site_in(&bytes)
+            .map_err(|fault| anyhow!("{} {}", fault.message, fault.remedy));
+    }
     String::from_utf8(bytes).map_err(|_| {
         anyhow!("it is not UTF-8 text; open a file that the planner saved, or a map or list saved as UTF-8")
     })

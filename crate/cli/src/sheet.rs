@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use batterboard_paper::{
-    Document, Job, Kind, Language, Lie, Paper, PlanPart, Scale, Wanted, make, pdf, svg,
+    Document, Job, Language, Lie, Paper, PlanPart, Scale, SheetKind, SheetWish, make, pdf, svg,
 };
 use clap::{Args, ValueEnum};
 
@@ -16,8 +16,8 @@ pub struct SheetArgs {
     /// The site file, or a folder whose site files each get a sheet; - reads standard input.
     site: PathBuf,
     /// Which sheet.
-    #[arg(long, value_parser = named(Kind::ALL, Kind::name))]
-    kind: Kind,
+    #[arg(long, value_parser = named(SheetKind::ALL, SheetKind::name))]
+    kind: SheetKind,
     /// The paper; without it tabloid for the permit plan, letter for the others; A3 and A4 where sites are metric.
     #[arg(long, value_parser = named(Paper::ALL, Paper::name))]
     paper: Option<Paper>,
@@ -112,11 +112,12 @@ fn one(args: &SheetArgs, site: &Path, out: &Path) -> Result<String> {
         None => None,
         Some(text) => Some(Scale::parse(text, job.system).map_err(|fault| anyhow!(fault))?),
     };
-    let wanted = Wanted {
+    let wanted = SheetWish {
         lie: args.lie.map(|it| match it {
             Lies::Wide => Lie::Wide,
             Lies::Tall => Lie::Tall,
         }),
+        paper: args.paper,
         scale,
         language: match args.lang {
             Languages::En => Language::English,
@@ -125,11 +126,7 @@ fn one(args: &SheetArgs, site: &Path, out: &Path) -> Result<String> {
         without: args.without.clone(),
         price: args.price,
         day: args.day.clone(),
-        ..Wanted::new(
-            args.kind,
-            args.paper
-                .unwrap_or_else(|| Paper::usual(args.kind, job.system)),
-        )
+        ..SheetWish::new(args.kind)
     };
     let (document, findings) =
         make(&job, &wanted).map_err(|fault| anyhow!("{} {}", fault.message, fault.remedy))?;

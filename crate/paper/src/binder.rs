@@ -4,9 +4,10 @@
 use batterboard_core::geom::Point;
 
 use crate::flow::{Flow, Poured};
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Attachment, Color, Document, Ink, Page, Stroke};
 use crate::pen::{Lean, Pen, Style};
+use crate::plan::{Plan, Window};
 use crate::revision;
 use crate::scale::Scale;
 
@@ -32,25 +33,28 @@ const CAUTION: (&str, &str) = (
 /// Pages of one size.
 pub struct Binder<'a> {
     job: &'a Job,
-    wanted: &'a Wanted,
+    wanted: &'a SheetWish,
     /// Width of the paper, millimeters.
     pub width: f64,
     /// Height of the paper.
     pub height: f64,
     /// What the scale of a page says, for those that have one.
     scales: Vec<Option<Scale>>,
+    /// Where the plan is on the first page.
+    window: Option<Window>,
     pages: Vec<Pen>,
 }
 
 impl<'a> Binder<'a> {
     /// No page yet, of a paper that lies so wide and so high.
-    pub const fn new(job: &'a Job, wanted: &'a Wanted, (width, height): (f64, f64)) -> Self {
+    pub const fn new(job: &'a Job, wanted: &'a SheetWish, (width, height): (f64, f64)) -> Self {
         Self {
             job,
             wanted,
             width,
             height,
             scales: Vec::new(),
+            window: None,
             pages: Vec::new(),
         }
     }
@@ -103,6 +107,13 @@ impl<'a> Binder<'a> {
         // The page is there: it was begun above.
         #[allow(clippy::indexing_slicing)]
         &mut self.pages[index.min(last)]
+    }
+
+    /// Puts a plan on the first page.
+    pub fn put_plan(&mut self, plan: Plan, window: Window) {
+        self.page(0).marks.extend(plan.marks);
+        self.set_scale(0, window.scale);
+        self.window = Some(window);
     }
 
     /// Has a page say its scale.
@@ -203,7 +214,7 @@ impl<'a> Binder<'a> {
         let language = self.wanted.language;
         let pages = pages.collect();
         let kind = self.wanted.kind.title(language);
-        document(self.job, self.wanted, kind, pages)
+        document((self.job, self.wanted), kind, self.window, pages)
     }
 
     fn frame_page(&self, pen: &mut Pen, index: usize, count: usize) {
@@ -367,7 +378,12 @@ fn fitted(style: Style, text: &str, room: f64) -> Style {
 }
 
 /// A document of a job with its site file inside.
-pub fn document(job: &Job, wanted: &Wanted, kind: &str, pages: Vec<Page>) -> Document {
+pub fn document(
+    (job, wanted): (&Job, &SheetWish),
+    kind: &str,
+    window: Option<Window>,
+    pages: Vec<Page>,
+) -> Document {
     let language = wanted.language;
     Document {
         title: format!("{kind}: {}", job.name()),
@@ -379,6 +395,7 @@ pub fn document(job: &Job, wanted: &Wanted, kind: &str, pages: Vec<Page>) -> Doc
         ),
         language: language.tag(),
         pages,
+        window,
         attachments: vec![Attachment {
             name: "site.json".to_owned(),
             kind: "application/json",

@@ -13,7 +13,7 @@ use crate::binder::Binder;
 use crate::blocks;
 use crate::flow::{BODY, Column, Flow, Row, SMALL};
 use crate::ink::Palette;
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::legend;
 use crate::mark::{Area, Document};
 use crate::pen::{Pen, Style};
@@ -26,7 +26,7 @@ use crate::words::Language;
 ///
 /// # Errors
 /// When no shell is placed.
-pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
     let Some(stakeout) = &job.stakeout else {
         return Err(crate::no_shell());
     };
@@ -37,8 +37,8 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
     let window = site_plan::window(job, wanted, plan_area, extent);
     let drawing = stake_plan(job, wanted, stakeout);
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
-    binder.page(0).marks.extend(drawn.marks);
-    binder.set_scale(0, window.scale);
+    let layers = drawn.layers.clone();
+    binder.put_plan(drawn, window);
     let outside = site_plan::outside(job, &window, extent);
 
     let mut side = Flow::new(column.width);
@@ -48,7 +48,7 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
     }
     base(&mut side, stakeout, language);
     side.heading(language.say("Legend", "Símbolos"));
-    legend::put(&mut side, &drawn.layers, Palette::Drafting, language);
+    legend::put(&mut side, &layers, Palette::Drafting, language);
     binder.pour_beside((plan_area, column), &side, |main| {
         levels(main, stakeout, language);
         ties(main, stakeout, language);
@@ -84,7 +84,7 @@ fn stake_extent(job: &Job, stakeout: &StakeoutFigures) -> (Point, Point) {
 }
 
 /// What the crew needs of the site, and over it every stake with its name.
-fn stake_plan(job: &Job, wanted: &Wanted, stakeout: &StakeoutFigures) -> Drawing {
+fn stake_plan(job: &Job, wanted: &SheetWish, stakeout: &StakeoutFigures) -> Drawing {
     use FeatureKind as F;
     let mut drawing = site_plan::drawing(job, wanted, |item, layer| {
         let label = matches!(item, Item::Label { .. });
@@ -358,7 +358,7 @@ fn levels(flow: &mut Flow, stakeout: &StakeoutFigures, language: Language) {
 }
 
 /// Both sections: along the shell, and across it through its deepest point.
-fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &Wanted, first: usize) {
+fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, first: usize) {
     let language = wanted.language;
     let Some(along) = job
         .site

@@ -7,7 +7,7 @@ use crate::binder::Binder;
 use crate::blocks;
 use crate::flow::{BODY, Flow};
 use crate::ink::Palette;
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Document};
 use crate::pen::Style;
 use crate::permit;
@@ -17,9 +17,9 @@ use crate::site_plan;
 use crate::takeoff;
 
 /// The sheet.
-pub fn make(job: &Job, wanted: &Wanted) -> (Document, Vec<Finding>) {
+pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     let lie = wanted.lie.unwrap_or(Lie::Tall);
-    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper));
+    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
     let body = binder.body();
     let mut flow = Flow::new(body.width);
     flow.heading("Verdict");

@@ -11,7 +11,7 @@ use batterboard_core::units::{Measure, show};
 use crate::binder::{self, MARGIN};
 use crate::flow::Flow;
 use crate::ink::Palette;
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Color, Document, Ink, Page, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::plan;
@@ -32,13 +32,13 @@ const FOOT: f64 = 14.0;
 ///
 /// # Errors
 /// When no shell is placed.
-pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
     let (Some((shell, _)), Some(figures)) = (job.site.placed_shell(), &job.report.shell) else {
         return Err(crate::no_shell());
     };
     let language = wanted.language;
     let lie = wanted.lie.unwrap_or(Lie::Wide);
-    let (width, height) = lie.of(wanted.paper);
+    let (width, height) = lie.of(wanted.paper(job));
     let page = Area {
         x: 0.0,
         y: 0.0,
@@ -88,7 +88,7 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
     let span = high - low;
     let ratio =
         (span.x / (plan_area.width - 12.0)).max(span.y / (plan_area.height - 12.0)) * 1000.0;
-    let wanted = &Wanted {
+    let wanted = &SheetWish {
         scale: wanted.scale.or(Some(Scale { ratio })),
         ..wanted.clone()
     };
@@ -213,7 +213,7 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
     let kind = wanted.kind.title(language);
     let outside = site_plan::outside(job, &window, extent);
     Ok((
-        binder::document(job, wanted, kind, pages),
+        binder::document((job, wanted), kind, Some(window), pages),
         outside.into_iter().collect(),
     ))
 }
@@ -241,7 +241,7 @@ fn kept(item: &Item, layer: Layer) -> bool {
     }
 }
 
-fn draw_section(pen: &mut Pen, job: &Job, wanted: &Wanted, area: Area) {
+fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
     let line = standard(&job.site, &job.analysis);
     let edges = Edges::of(&job.site, &job.analysis, None);
     let section =
@@ -250,10 +250,13 @@ fn draw_section(pen: &mut Pen, job: &Job, wanted: &Wanted, area: Area) {
         return;
     };
     let scale = section::filling(&section, area);
+    // At the foot of its column, and without the room that axes take.
+    let height = section::height(&section, scale) - section::BELOW;
     let area = Area {
-        x: area.x - 15.0,
-        width: area.width + 15.0,
-        ..area
+        x: area.x - section::LEFT,
+        width: area.width + section::LEFT,
+        y: area.bottom() - height.min(area.height),
+        height: height.min(area.height),
     };
     let pair = (job.system, wanted.language);
     section::draw(pen, &section, area, scale, pair, &Extras::default());

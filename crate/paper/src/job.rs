@@ -17,8 +17,9 @@ use crate::words::Language;
 
 /// A kind of sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
-pub enum Kind {
+pub enum SheetKind {
     /// For the authority: the plan to scale, clearances, coverage, courses.
     Permit,
     /// For the foreman: stakes, ties, levels, sections, order of work.
@@ -33,7 +34,7 @@ pub enum Kind {
     Report,
 }
 
-impl Kind {
+impl SheetKind {
     /// Every kind.
     pub const ALL: [Self; 6] = [
         Self::Permit,
@@ -79,6 +80,7 @@ impl Kind {
 
 /// A part of the plan that can be left off a sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum PlanPart {
     /// Contours, spots, breaklines, benchmark.
@@ -169,12 +171,14 @@ impl PlanPart {
 
 /// What sheet is wanted.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
-pub struct Wanted {
+pub struct SheetWish {
     /// Which.
-    pub kind: Kind,
-    /// On what paper.
-    pub paper: Paper,
+    pub kind: SheetKind,
+    /// On what paper; without it the one proposed for its kind.
+    #[serde(default)]
+    pub paper: Option<Paper>,
     /// Which way the paper lies; without it the way that shows the lot larger.
     #[serde(default)]
     pub lie: Option<Lie>,
@@ -198,12 +202,12 @@ pub struct Wanted {
     pub day: Option<String>,
 }
 
-impl Wanted {
-    /// A kind of sheet on a paper, everything else as proposed.
-    pub const fn new(kind: Kind, paper: Paper) -> Self {
+impl SheetWish {
+    /// A kind of sheet, everything else as proposed.
+    pub const fn new(kind: SheetKind) -> Self {
         Self {
             kind,
-            paper,
+            paper: None,
             lie: None,
             scale: None,
             centre: None,
@@ -212,6 +216,12 @@ impl Wanted {
             price: false,
             day: None,
         }
+    }
+
+    /// The paper for a job.
+    pub fn paper(&self, job: &Job) -> Paper {
+        self.paper
+            .unwrap_or_else(|| Paper::usual(self.kind, job.system))
     }
 }
 
@@ -264,6 +274,12 @@ impl Job {
             revision,
             system,
         }
+    }
+
+    /// The usual scales of its units, with their names.
+    pub fn scales(&self) -> Vec<(f64, String)> {
+        let usual = Scale::usual(self.system).into_iter();
+        usual.map(|it| (it.ratio, it.words(self.system))).collect()
     }
 
     /// What the job is called.

@@ -1,11 +1,11 @@
 //! What leaves the screen: sheets to scale, as display lists in millimeters of paper, written as PDF and SVG.
 //!
 //! ```text
-//! site ──Job──▶ figures, drawings, sections ──Kind──▶ Document (marks on pages) ──pdf, svg──▶ bytes
+//! site ──Job──▶ figures, drawings, sections ──SheetKind──▶ Document (marks on pages) ──pdf, svg──▶ bytes
 //! ```
 //!
 //! A [`Job`] is a site with everything that follows from it; [`make`] turns it into the [`Document`] of the sheet that is
-//! [`Wanted`]; [`pdf::of`] and [`svg::of`] write it. The same job and the same wish give the same bytes natively and in
+//! [`SheetWish`]; [`pdf::of`] and [`svg::of`] write it. The same job and the same wish give the same bytes natively and in
 //! the browser. Nothing here has a rule or a formula of its own: what is told comes from the core.
 //!
 //! | module | idea |
@@ -17,7 +17,7 @@
 //! | [`plan`], `ink`, `legend`, `section` | drawings of the core in a window of the paper |
 //! | `binder`, `blocks`, `site_plan` | frame, title block and what sheets have in common |
 //! | `permit`, `dig`, `takeoff`, `home`, `record`, `full_report` | one sheet each |
-//! | [`pdf`], [`svg`] | the files |
+//! | [`pdf`], [`svg`], [`read`] | the files, and the site back out of them |
 //! | [`words`] | English and Spanish |
 //!
 //! It is a crate of its own so that the page fetches it with the first sheet and not before.
@@ -37,6 +37,7 @@ pub mod pdf;
 pub mod pen;
 mod permit;
 pub mod plan;
+pub mod read;
 mod record;
 pub mod revision;
 pub mod scale;
@@ -46,7 +47,7 @@ pub mod svg;
 mod takeoff;
 pub mod words;
 
-pub use job::{Job, Kind, PlanPart, Wanted};
+pub use job::{Job, PlanPart, SheetKind, SheetWish};
 pub use mark::Document;
 pub use scale::{Lie, Paper, Scale};
 pub use words::Language;
@@ -57,7 +58,7 @@ use batterboard_core::finding::Finding;
 ///
 /// # Errors
 /// With what is missing: no shell, no readings, a language that the sheet does not come in.
-pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
     if !wanted.kind.speaks(wanted.language) {
         return Err(Finding::fault(
             "language-not-there",
@@ -66,12 +67,12 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
         ));
     }
     match wanted.kind {
-        Kind::Permit => Ok(permit::make(job, wanted)),
-        Kind::Dig => dig::make(job, wanted),
-        Kind::Takeoff => takeoff::make(job, wanted),
-        Kind::Home => home::make(job, wanted),
-        Kind::Record => record::make(job, wanted),
-        Kind::Report => Ok(full_report::make(job, wanted)),
+        SheetKind::Permit => Ok(permit::make(job, wanted)),
+        SheetKind::Dig => dig::make(job, wanted),
+        SheetKind::Takeoff => takeoff::make(job, wanted),
+        SheetKind::Home => home::make(job, wanted),
+        SheetKind::Record => record::make(job, wanted),
+        SheetKind::Report => Ok(full_report::make(job, wanted)),
     }
 }
 

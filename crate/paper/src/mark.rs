@@ -7,6 +7,7 @@ use batterboard_core::geom::{Point, Vector};
 use batterboard_core::math;
 
 use crate::face::Face;
+use crate::plan::Window;
 
 /// A color of ink: red, green and blue, 0 to 255. All inks are opaque, so that a copier shows what the screen shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -287,6 +288,8 @@ pub struct Document {
     pub language: &'static str,
     /// Its pages, in order.
     pub pages: Vec<Page>,
+    /// Where the plan is on the first page, if anywhere.
+    pub window: Option<Window>,
     /// What goes with it.
     pub attachments: Vec<Attachment>,
 }

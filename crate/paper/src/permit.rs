@@ -15,7 +15,7 @@ use crate::binder::Binder;
 use crate::blocks;
 use crate::flow::{BODY, Column, Flow, Row, SMALL, TITLE};
 use crate::ink::Palette;
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::legend;
 use crate::mark::{Area, Color, Document, Ink, Stroke};
 use crate::pen::{Lean, Pen, Style};
@@ -34,7 +34,7 @@ struct Course {
 }
 
 /// The sheet.
-pub fn make(job: &Job, wanted: &Wanted) -> (Document, Vec<Finding>) {
+pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     let extent = site_plan::extent(job);
     let mut binder = site_plan::binder(job, wanted, extent, side_width);
     let (plan_area, column) = site_plan::beside(binder.body(), side_width(&binder));
@@ -47,8 +47,8 @@ pub fn make(job: &Job, wanted: &Wanted) -> (Document, Vec<Finding>) {
     letter(&mut drawing.items, job, &courses);
     drawing.items.extend(offsets(job, &drawing.items));
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
-    binder.page(0).marks.extend(drawn.marks);
-    binder.set_scale(0, window.scale);
+    let (layers, left_out) = (drawn.layers.clone(), drawn.left_out.clone());
+    binder.put_plan(drawn, window);
     let outside = site_plan::outside(job, &window, extent);
 
     let mut side = Flow::new(column.width);
@@ -58,8 +58,8 @@ pub fn make(job: &Job, wanted: &Wanted) -> (Document, Vec<Finding>) {
         blocks::findings(&mut side, [finding]);
     }
     side.heading("Legend");
-    legend::put(&mut side, &drawn.layers, Palette::Drafting, language);
-    notes(&mut side, job, &drawn.left_out);
+    legend::put(&mut side, &layers, Palette::Drafting, language);
+    notes(&mut side, job, &left_out);
     vicinity(&mut side);
     revisions(&mut side);
     binder.pour_beside((plan_area, column), &side, |main| {

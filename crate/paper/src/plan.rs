@@ -14,7 +14,8 @@ use batterboard_core::lot::MonumentState;
 use batterboard_core::math::TURN;
 
 use crate::face::Face;
-use crate::ink::{Palette, ink, letters};
+pub use crate::ink::Palette;
+use crate::ink::{ink, letters};
 use crate::mark::{Area, Color, Ink, Mark, Outline, Stroke};
 use crate::pen::{Lean, Pen, Style, outline};
 use crate::scale::Scale;

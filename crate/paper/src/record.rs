@@ -11,7 +11,7 @@ use crate::binder::Binder;
 use crate::blocks;
 use crate::flow::{BODY, Column, Flow, Row, SMALL};
 use crate::ink::Palette;
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Color, Document, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::plan;
@@ -23,7 +23,7 @@ use crate::words::Language;
 ///
 /// # Errors
 /// When no shell is placed or nothing was read back yet.
-pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
     let Some(stakeout) = &job.stakeout else {
         return Err(crate::no_shell());
     };
@@ -36,7 +36,7 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
         .under("/stakeout/readings"));
     }
     let lie = wanted.lie.unwrap_or(Lie::Tall);
-    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper));
+    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
     let body = binder.body();
     let plan_area = Area {
         height: body.height * 0.36,
@@ -59,11 +59,8 @@ pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Find
         )
         .items,
     );
-    binder
-        .page(0)
-        .marks
-        .extend(plan::draw(&drawing, &window, Palette::Drafting, &[]).marks);
-    binder.set_scale(0, window.scale);
+    let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
+    binder.put_plan(drawn, window);
 
     let mut flow = Flow::new(binder.column_width(1));
     answers(&mut flow, stakeout);

@@ -3,10 +3,11 @@
 use batterboard_core::units::System;
 use serde::{Deserialize, Serialize};
 
-use crate::job::Kind;
+use crate::job::SheetKind;
 
 /// A paper, by the name the trade has for it (ANSI Y14.1 and ISO 216 sizes; arch C and D common practice, no source).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Paper {
     /// 8 1/2 by 11 in.
@@ -51,10 +52,10 @@ impl Paper {
     }
 
     /// The paper that a kind of sheet is proposed on.
-    pub const fn usual(kind: Kind, system: System) -> Self {
+    pub const fn usual(kind: SheetKind, system: System) -> Self {
         match (kind, system) {
-            (Kind::Permit, System::Feet) => Self::Tabloid,
-            (Kind::Permit, System::Metres) => Self::A3,
+            (SheetKind::Permit, System::Feet) => Self::Tabloid,
+            (SheetKind::Permit, System::Metres) => Self::A3,
             (_, System::Feet) => Self::Letter,
             (_, System::Metres) => Self::A4,
         }
@@ -76,6 +77,7 @@ impl Paper {
 
 /// Which way a paper lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Lie {
     /// The long side is level.
@@ -97,6 +99,7 @@ impl Lie {
 
 /// How much smaller than the site a plan is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(transparent)]
 pub struct Scale {
     /// Lengths on the site over lengths on paper: 240 at 1 in = 20 ft, 200 at 1:200.

@@ -14,8 +14,8 @@ use crate::scale::Scale;
 use crate::words::Language;
 
 /// Room beside the section for elevations and below it for stations, millimeters.
-const LEFT: f64 = 15.0;
-const BELOW: f64 = 7.0;
+pub const LEFT: f64 = 15.0;
+pub const BELOW: f64 = 7.0;
 
 /// What is shown above the highest and below the lowest, meters.
 const ABOVE: f64 = 0.5;
@@ -329,6 +329,23 @@ fn surface(pen: &mut Pen, at: Point) {
     pen.path(corners, true, ink);
 }
 
+/// A place well inside a region: its centroid, or where that lies outside (a U round the shell) the middle of its longest
+/// level stretch.
+fn middle(region: &Region) -> Option<Point> {
+    const LEVELS: f64 = 8.0;
+    let centroid = region.centroid()?;
+    if region.contains(centroid) {
+        return Some(centroid);
+    }
+    let (low, high) = region.bounds()?;
+    let stretches = hatch(region, 0.0, (high.y - low.y) / LEVELS);
+    let longest = stretches.into_iter().max_by(|a, b| {
+        let length = |(from, to): &(Point, Point)| from.distance(*to);
+        length(a).total_cmp(&length(b))
+    });
+    longest.map(|(from, to)| from.midpoint(to))
+}
+
 /// The names of what is cut and the figures to read, as the core places labels.
 fn labels(section: &Section, language: Language, extras: &Extras) -> Drawing {
     let mut drawing = Drawing::default();
@@ -349,7 +366,7 @@ fn labels(section: &Section, language: Language, extras: &Extras) -> Drawing {
         let alone = Region {
             polygons: vec![part.clone()],
         };
-        let Some(at) = alone.centroid() else { continue };
+        let Some(at) = middle(&alone) else { continue };
         drawing.items.push(Item::Label {
             layer: Layer::Equipment,
             anchor: Anchor::Area {

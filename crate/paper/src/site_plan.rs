@@ -5,7 +5,7 @@ use batterboard_core::finding::Finding;
 use batterboard_core::geom::{Point, region};
 
 use crate::binder::{Binder, INSIDE};
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::Area;
 use crate::plan::Window;
 use crate::scale::{Lie, Scale};
@@ -14,7 +14,7 @@ use crate::scale::{Lie, Scale};
 const ROUND: f64 = 9.0;
 
 /// Everything on the plan whose layer is kept and was not left off.
-pub fn drawing(job: &Job, wanted: &Wanted, keep: impl Fn(&Item, Layer) -> bool) -> Drawing {
+pub fn drawing(job: &Job, wanted: &SheetWish, keep: impl Fn(&Item, Layer) -> bool) -> Drawing {
     let halves = [
         backdrop(&job.site),
         work(&job.site, &job.analysis, Focus::None),
@@ -61,7 +61,7 @@ pub fn work_extent(job: &Job) -> (Point, Point) {
 }
 
 /// The window of a plan: the scale that was asked for, or the largest usual one at which it fits.
-pub fn window(job: &Job, wanted: &Wanted, area: Area, (low, high): (Point, Point)) -> Window {
+pub fn window(job: &Job, wanted: &SheetWish, area: Area, (low, high): (Point, Point)) -> Window {
     let span = high - low;
     let room = (area.width - 2.0 * ROUND, area.height - 2.0 * ROUND);
     let proposed = Scale::fitting(job.system, (span.x, span.y), room);
@@ -75,15 +75,15 @@ pub fn window(job: &Job, wanted: &Wanted, area: Area, (low, high): (Point, Point
 /// A binder whose paper lies as asked for, or the way that shows the plan larger beside a column of a width.
 pub fn binder<'a>(
     job: &'a Job,
-    wanted: &'a Wanted,
+    wanted: &'a SheetWish,
     extent: (Point, Point),
     side: impl Fn(&Binder<'a>) -> f64,
 ) -> Binder<'a> {
-    let of = |lie: Lie| Binder::new(job, wanted, lie.of(wanted.paper));
+    let of = |lie: Lie| Binder::new(job, wanted, lie.of(wanted.paper(job)));
     if let Some(lie) = wanted.lie {
         return of(lie);
     }
-    let proposed = Wanted {
+    let proposed = SheetWish {
         scale: None,
         ..wanted.clone()
     };

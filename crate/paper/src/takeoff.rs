@@ -12,7 +12,7 @@ use batterboard_core::units::{Measure, show};
 use crate::binder::Binder;
 use crate::blocks;
 use crate::flow::{BODY, Column, Flow, Row, SMALL};
-use crate::job::{Job, Wanted};
+use crate::job::{Job, SheetWish};
 use crate::mark::Document;
 use crate::pen::Style;
 use crate::scale::Lie;
@@ -27,12 +27,12 @@ const RING_TOLERANCE: f64 = 0.002;
 ///
 /// # Errors
 /// When no shell is placed.
-pub fn make(job: &Job, wanted: &Wanted) -> Result<(Document, Vec<Finding>), Finding> {
+pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
     if job.report.quantities.is_empty() {
         return Err(crate::no_shell());
     }
     let lie = wanted.lie.unwrap_or(Lie::Tall);
-    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper));
+    let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
     let mut flow = Flow::new(binder.column_width(1));
     quantities(&mut flow, job);
     by_others(&mut flow, job);

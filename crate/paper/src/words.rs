@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 /// A language of the sheets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 #[serde(rename_all = "kebab-case")]
 pub enum Language {
     /// English as written in the United States.

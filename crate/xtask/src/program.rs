@@ -12,7 +12,14 @@ pub const VARIABLE: &str = "BATTERBOARD_BIN";
 
 /// The packages whose tests run natively. What is built for them is asked for by one list: with another, cargo would give
 /// what they share other features and build it again.
-pub const NATIVE: [&str; 4] = ["--package", "batterboard-core", "--package", "batterboard"];
+pub const NATIVE: [&str; 6] = [
+    "--package",
+    "batterboard-core",
+    "--package",
+    "batterboard-paper",
+    "--package",
+    "batterboard",
+];
 
 /// Builds the program as the tests do, and says where it is.
 ///

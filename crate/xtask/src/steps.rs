@@ -7,7 +7,7 @@ use anyhow::{Result, anyhow};
 use crate::repo::Repo;
 use crate::wasm::Build;
 use crate::wasm_target::Toolchain;
-use crate::{browser, node, page, program, python, sh, tidy, weight};
+use crate::{browser, node, page, program, python, sh, tidy, wasm, weight};
 
 /// One step.
 pub struct Step {
@@ -147,7 +147,7 @@ pub fn names() -> [&'static str; STEPS.len()] {
 /// layer is linted as what it is built for, where the toolchain can.
 fn clippy(run: &Run<'_>) -> Result<()> {
     let deny = ["--all-targets", "--", "--deny", "warnings"];
-    let browser = ["--package", "batterboard-web"];
+    let browser = wasm::PACKAGES.map(|it| ["--package", it]).concat();
     run.cargo(&[&["clippy"], &program::NATIVE[..], &deny].concat())?;
     run.cargo(&[&["clippy", "--package", "xtask"], &deny[..]].concat())?;
     match Toolchain::ensure(run.repo)? {

@@ -1,4 +1,5 @@
-//! The wasm layer: one module built for the browser, given its TypeScript bindings.
+//! The wasm layer: the modules built for the browser, the planner's and that of the sheets, each given its TypeScript
+//! bindings.
 
 use std::fs;
 use std::path::Path;
@@ -10,8 +11,9 @@ use crate::repo::Repo;
 use crate::sh;
 use crate::wasm_target::{TRIPLE, Toolchain};
 
-/// What the module and its bindings are called, from the compiler to the page.
-const NAME: &str = "batterboard_web";
+/// The packages that are built for the browser. What they and their bindings are called, from the compiler to the page,
+/// is the same with underscores.
+pub const PACKAGES: [&str; 2] = ["batterboard-web", "batterboard-web-paper"];
 
 /// How the module is built.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,7 +33,7 @@ impl Build {
     }
 }
 
-/// Builds the wasm layer and writes the module and its bindings into the page's sources, unless
+/// Builds the wasm layer and writes its modules and their bindings into the page's sources, unless
 /// they are there from the same build.
 ///
 /// # Errors
@@ -39,23 +41,20 @@ impl Build {
 pub fn build(repo: &Repo, how: Build) -> Result<()> {
     let toolchain = Toolchain::ensure(repo)?;
     sh::say("Building the core for the browser");
-    // As a cdylib alone: beside a library for Rust, cargo leaves link-time optimisation out.
-    let what = [
-        "--package",
-        "batterboard-web",
-        "--lib",
-        "--crate-type",
-        "cdylib",
-    ];
+    // In one call: each module is optimised as a whole by a single thread, one beside the other.
+    let [planner, paper] = PACKAGES;
+    let what = ["--package", planner, "--package", paper, "--lib"];
     let what = [&what[..], &["--profile", how.profile()]].concat();
-    sh::run(&mut toolchain.cargo(repo, "rustc", &what))?;
+    sh::run(&mut toolchain.cargo(repo, "build", &what))?;
 
     let products = toolchain.target_dir(repo).join(TRIPLE).join(how.profile());
-    let built = products.join(NAME).with_extension("wasm");
+    let name = |package: &str| package.replace('-', "_");
+    let built = PACKAGES.map(|it| products.join(name(it)).with_extension("wasm"));
     let out = repo.wasm_out();
     let stamp = out.join("built");
     let same = fs::read_to_string(&stamp).is_ok_and(|text| text == how.profile());
-    if same && is_newer(&stamp, &[&built, &std::env::current_exe()?]) {
+    let [planner, paper] = &built;
+    if same && is_newer(&stamp, &[planner, paper, &std::env::current_exe()?]) {
         return Ok(());
     }
     // What an older task runner wrote there must not reach the page.
@@ -66,7 +65,9 @@ pub fn build(repo: &Repo, how: Build) -> Result<()> {
         _ => {}
     }
     sh::say("Writing the bindings");
-    bind(&built, &out)?;
+    for (package, built) in PACKAGES.iter().zip(&built) {
+        bind(built, &name(package), &out)?;
+    }
     fs::write(&stamp, how.profile()).with_context(|| format!("cannot write {}", stamp.display()))
 }
 
@@ -78,10 +79,10 @@ fn is_newer(made: &Path, from: &[&Path]) -> bool {
         .all(|path| time(path).is_some_and(|it| it < made))
 }
 
-fn bind(built: &Path, out: &Path) -> Result<()> {
+fn bind(built: &Path, name: &str, out: &Path) -> Result<()> {
     Bindgen::new()
         .input_path(built)
-        .out_name(NAME)
+        .out_name(name)
         .web(true)?
         .typescript(true)
         .remove_name_section(true)

@@ -20,8 +20,9 @@ const WEIGH: &str = "
         console.log(bytes.length, brotliCompressSync(bytes).length);
     }";
 
-/// What nobody waits for: sites opened when asked for, pictures for the device's home screen.
-const ON_DEMAND: [&str; 2] = ["demo-sites", "screenshots"];
+/// What nobody waits for: sites opened when asked for, what makes sheets to print (it holds the core a second time and is
+/// fetched with the first sheet, or in the background once the page is there), pictures for the device's home screen.
+const ON_DEMAND: [&str; 3] = ["demo-sites", "paper", "screenshots"];
 const ICONS: [&str; 3] = ["svg", "png", "ico"];
 
 /// One file of the built page.
@@ -172,6 +173,7 @@ mod tests {
             "assets/b.wasm",
             "icon.svg",
             "demo-sites/level.json",
+            "paper/press.wasm",
             "screenshots/wide.webp",
         ] {
             tree.write(&format!("www/dist/{path}"), &"abc ".repeat(1000));

@@ -45,6 +45,7 @@ const ACTIONS: [string, () => void][] = [
   ['Report', lay('report')],
   ['The company’s book', lay('book')],
   ['Stakes and levels', lay('stakes')],
+  ['Sheets to print', lay('paper')],
   ['Takeoff and cost', lay('takeoff')],
   ['Compare placements', lay('compare')],
   ['Pin figures', lay('figures')],

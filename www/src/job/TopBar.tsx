@@ -103,7 +103,7 @@ function Files() {
   };
   return (
     <>
-      <FileInput picker={picker} id="site-file" take={openPicked} />
+      <FileInput picker={picker} id="site-file" also=".pdf,application/pdf" take={openPicked} />
       <button type="button" class="top-wide" onClick={() => (sheet.value = 'jobs')}>
         All jobs
       </button>
@@ -151,6 +151,11 @@ function Files() {
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'stakes'))}>
               Stakes and levels
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'paper'))}>
+              Sheets to print
             </button>
           </li>
           <li>

@@ -1,7 +1,7 @@
-// A text handed to the user as a file.
+// What is handed to the user as a file.
 
-export function download(text: string, name: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+export function download(what: BlobPart, name: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([what], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -23,10 +23,24 @@ export async function textOf(file: File): Promise<string | undefined> {
     refuse(file.name, 'The file is too large for a site.', 'Open a file that this planner saved.');
     return undefined;
   }
+  const isPdf = (await file.slice(0, 5).text().catch(() => '')) === '%PDF-';
+  if (isPdf) return siteOf(file);
   try {
     return await file.text();
   } catch {
     refuse(file.name, 'The file could not be read from the device.', 'Check that it is still there, then open it again.');
+    return undefined;
+  }
+}
+
+/** The site in a sheet that was saved as PDF. */
+async function siteOf(file: File): Promise<string | undefined> {
+  try {
+    const { siteIn } = await import('../paper/press.ts');
+    return await siteIn(new Uint8Array(await file.arrayBuffer()));
+  } catch (why) {
+    const message = why instanceof Error ? why.message : 'The PDF could not be read.';
+    refuse(file.name, message, 'Open the site file itself, if it is at hand.');
     return undefined;
   }
 }
