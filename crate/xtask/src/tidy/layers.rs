@@ -10,7 +10,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 28] = [
+const LAYERS: [&str; 27] = [
     "math",
     "json",
     "units",
@@ -34,7 +34,6 @@ const LAYERS: [&str; 28] = [
     "section",
     "stakeout",
     "drawing",
-    "sheet",
     "report",
     "exchange",
     "study",
