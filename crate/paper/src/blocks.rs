@@ -22,12 +22,7 @@ pub fn scale_and_north(
 ) {
     let mut pen = Pen::default();
     north(&mut pen, Point::new(6.0, 9.0));
-    let basis = site.site().lot.basis.north.words();
-    let north_words = if basis.is_empty() {
-        language.say("north as drawn", "norte del dibujo")
-    } else {
-        basis
-    };
+    let north_words = language.north(site.site().lot.basis.north);
     let x = 15.0;
     pen.text(
         Point::new(x, 4.2),

@@ -4,7 +4,7 @@ use batterboard_core::analysis::Standing;
 use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
-use batterboard_core::section::{Edges, Section, standard};
+use batterboard_core::section::standard;
 use batterboard_core::site::FeatureKind;
 use batterboard_core::units::{Measure, show};
 
@@ -243,9 +243,7 @@ fn kept(item: &Item, layer: Layer) -> bool {
 
 fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
     let line = standard(&job.site, &job.analysis);
-    let edges = Edges::of(&job.site, &job.analysis, None);
-    let section =
-        line.and_then(|line| Section::along(&job.site, &job.analysis, edges.as_ref(), line));
+    let section = line.and_then(|line| job.section(line));
     let Some(section) = section.filter(|_| area.height > 15.0) else {
         return;
     };

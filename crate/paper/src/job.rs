@@ -1,13 +1,16 @@
 //! What a sheet is made from: a site with everything that follows from it, and what was asked for.
 
+use core::cell::OnceCell;
+
 use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario};
 use batterboard_core::drawing::Layer;
 use batterboard_core::exchange::Opened;
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
 use batterboard_core::report::{Report, StakeoutFigures};
+use batterboard_core::section::{Edges, Section};
 use batterboard_core::site::book::BookContent;
-use batterboard_core::site::{CheckedSite, FeatureKind};
+use batterboard_core::site::{CheckedSite, FeatureKind, SectionLine};
 use batterboard_core::units::System;
 use serde::{Deserialize, Serialize};
 
@@ -242,6 +245,8 @@ pub struct Job {
     pub revision: String,
     /// The units it is read in.
     pub system: System,
+    /// The edges of the hole, level by level, once a section was asked for.
+    edges: OnceCell<Option<Edges>>,
 }
 
 impl Job {
@@ -273,7 +278,16 @@ impl Job {
             file,
             revision,
             system,
+            edges: OnceCell::new(),
         }
+    }
+
+    /// The section along a line; none of a line without length. What is long in it is worked out once for all sections.
+    pub fn section(&self, line: SectionLine) -> Option<Section> {
+        let edges = self
+            .edges
+            .get_or_init(|| Edges::of(&self.site, &self.analysis, None));
+        Section::along(&self.site, &self.analysis, edges.as_ref(), line)
     }
 
     /// The usual scales of its units, with their names.

@@ -204,10 +204,11 @@ pub fn working(flow: &mut Flow, it: &Workings) {
     if !it.arithmetic.is_empty() {
         flow.paragraph(&it.arithmetic, BODY);
     }
-    for text in [it.waste.as_str(), it.rounding] {
-        if !text.is_empty() {
-            flow.paragraph(text, SMALL);
-        }
+    if !it.waste.is_empty() {
+        flow.paragraph(&format!("Waste: {}", it.waste), SMALL);
+    }
+    if !it.rounding.is_empty() {
+        flow.paragraph(&format!("Rounded: {}", it.rounding), SMALL);
     }
     if let Some(range) = &it.range {
         for cause in &range.causes {

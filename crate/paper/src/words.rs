@@ -2,6 +2,7 @@
 //!
 //! Spanish terms are those of building sites in the United States (from memory, to be read by a practitioner).
 
+use batterboard_core::lot::North;
 use batterboard_core::section::Piece;
 use batterboard_core::shell::FacetKind;
 use batterboard_core::site::{FeatureKind, StakedLine};
@@ -64,6 +65,22 @@ impl Language {
             F::Other => "otro",
         };
         self.say(kind.words(), spanish)
+    }
+
+    /// What north the plan shows.
+    pub fn north(self, north: North) -> &'static str {
+        let spanish = match north {
+            North::Unspecified => "norte del dibujo",
+            North::True => "norte verdadero",
+            North::Grid => "norte de cuadrícula",
+            North::Magnetic => "norte magnético",
+            North::Assumed => "norte supuesto",
+            North::Record => "norte según escritura",
+        };
+        match (self, north) {
+            (Self::English, North::Unspecified) => "north as drawn",
+            _ => self.say(north.words(), spanish),
+        }
     }
 
     /// What the stakes of a line mark.

@@ -1,7 +1,7 @@
 //! Both sections of the dig sheet, at one scale.
 
 use batterboard_core::geom::{Region, Vector};
-use batterboard_core::section::{Edges, Section, standard};
+use batterboard_core::section::standard;
 use batterboard_core::site::SectionLine;
 
 use crate::binder::Binder;
@@ -22,7 +22,6 @@ pub(super) fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, f
     else {
         return;
     };
-    let edges = Edges::of(&job.site, &job.analysis, None);
     let lines = [
         (
             language.say("Section along the shell", "Corte a lo largo del casco"),
@@ -43,7 +42,7 @@ pub(super) fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, f
     let made: Vec<_> = lines
         .into_iter()
         .filter_map(|(title, line, ends)| {
-            let section = Section::along(&job.site, &job.analysis, edges.as_ref(), line?)?;
+            let section = job.section(line?)?;
             Some((title, section, ends))
         })
         .collect();
