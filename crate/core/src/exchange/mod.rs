@@ -19,6 +19,7 @@
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | bring in a map or a list of points | [`import`] |
 //! | write a map or a list of points | [`geojson::write`], [`points::write`] |
+//! | read and write a surveyor's LandXML | `landxml` (feature `landxml`) |
 //!
 //! JSON text with a fixed layout comes from [`crate::json`].
 
@@ -28,6 +29,8 @@ mod figures;
 pub mod geodesy;
 pub mod geojson;
 pub mod import;
+#[cfg(feature = "landxml")]
+pub mod landxml;
 mod locate;
 mod migrate;
 pub mod points;

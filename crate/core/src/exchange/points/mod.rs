@@ -12,6 +12,8 @@ mod split;
 mod write;
 
 pub use read::read;
+#[cfg(feature = "landxml")]
+pub(in crate::exchange) use read::sort_of;
 pub use write::{Choice, write};
 
 #[cfg(test)]
