@@ -19,6 +19,7 @@
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | bring in a map or a list of points | [`import`] |
 //! | write a map or a list of points | [`geojson::write`], [`points::write`] |
+//! | write what an instrument operator stakes | [`layout`], [`geojson::write_laid_out`], [`points::write_laid_out`] |
 //! | read and write a surveyor's LandXML | `landxml` (feature `landxml`) |
 //!
 //! JSON text with a fixed layout comes from [`crate::json`].
@@ -31,6 +32,7 @@ pub mod geojson;
 pub mod import;
 #[cfg(feature = "landxml")]
 pub mod landxml;
+pub mod layout;
 mod locate;
 mod migrate;
 pub mod points;

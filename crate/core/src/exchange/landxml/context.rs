@@ -106,7 +106,9 @@ impl Context {
             (true, false) => {
                 let at = self.named.get(&reference).copied();
                 if at.is_none() {
-                    let message = format!("It refers to the point \"{reference}\", which is not in the file.");
+                    let message = format!(
+                        "It refers to the point \"{reference}\", which is not in the file."
+                    );
                     let remedy = "Have the points written into the file too; this was left out.";
                     self.tell(node, Finding::fault("point-missing", message, remedy));
                     return None;

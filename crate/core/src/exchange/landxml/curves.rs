@@ -42,7 +42,13 @@ impl Survey {
 
     /// Puts true curves and the stated area into the lot of changes that were made from this draft with
     /// these settings and roles. Where a curve cannot be found again its chords stay.
-    pub fn complete(&self, changes: &mut Changes, settings: &Settings, roles: &[Role], site: &Site) {
+    pub fn complete(
+        &self,
+        changes: &mut Changes,
+        settings: &Settings,
+        roles: &[Role],
+        site: &Site,
+    ) {
         let Some(item) = roles.iter().position(|role| *role == Role::Lot) else {
             return;
         };
@@ -82,7 +88,8 @@ impl Survey {
         let courses = lot.courses.len();
         let before = format!("The lot is replaced by one of {straight} courses.");
         for told in changes.told.iter_mut().filter(|it| **it == before) {
-            *told = format!("The lot is replaced by one of {courses} courses, {kept} of them curves.");
+            *told =
+                format!("The lot is replaced by one of {courses} courses, {kept} of them curves.");
         }
         changes.findings.retain(|it| it.code != "straight-courses");
     }
@@ -108,7 +115,9 @@ fn curved(lot: &LotRecord, from: Point, to: Point, bulge: f64, chords: usize) ->
         courses.push(course(i)?);
     }
     // The lot begins where it began, unless that was within the arc.
-    let start = (chords..count).position(|i| walked(i) == 0).map_or(0, |i| i + 1);
+    let start = (chords..count)
+        .position(|i| walked(i) == 0)
+        .map_or(0, |i| i + 1);
     vertices.rotate_left(start);
     courses.rotate_left(start);
     Outline::check(vertices.clone()).ok()?;

@@ -141,7 +141,8 @@ fn joined(context: &mut Context, node: Node<'_, '_>, stretches: &[Stretch]) -> O
         if gap > JOINED {
             let gap = told(gap);
             let message = format!("Two of its parts do not meet: there are {gap} between them.");
-            let remedy = "Mend the file: each part begins where the one before ends. This was left out.";
+            let remedy =
+                "Mend the file: each part begins where the one before ends. This was left out.";
             context.tell(node, Finding::fault("not-joined", message, remedy));
             return None;
         }

@@ -44,7 +44,9 @@ pub(super) fn read(context: &mut Context, root: Node<'_, '_>) {
     }
     if curved > 0 {
         let message = format!("{curved} curves of plan features were taken as chords within 1 mm.");
-        context.diagnostics.add("", Finding::note("curves-as-chords", message, ""));
+        context
+            .diagnostics
+            .add("", Finding::note("curves-as-chords", message, ""));
     }
 }
 

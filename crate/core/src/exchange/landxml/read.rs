@@ -68,8 +68,7 @@ pub fn read(text: &str) -> Result<Survey, Vec<Finding>> {
         nodes_limit: NODE_LIMIT,
         ..ParsingOptions::default()
     };
-    let document =
-        Document::parse_with_options(text, options).map_err(|it| vec![unparsed(&it)])?;
+    let document = Document::parse_with_options(text, options).map_err(|it| vec![unparsed(&it)])?;
     let root = document.root_element();
     let version = version(root).map_err(|fault| vec![fault])?;
     let units = FileUnits::of(root);
@@ -107,7 +106,10 @@ fn finish(context: Context) -> Result<Survey, Vec<Finding>> {
     if full || items.len() > LIMIT {
         let message = match full {
             true => "There are too many points in the file.".to_owned(),
-            false => format!("There are {} things in the file; at most {LIMIT} are read.", items.len()),
+            false => format!(
+                "There are {} things in the file; at most {LIMIT} are read.",
+                items.len()
+            ),
         };
         let remedy = "Have the lot and its surroundings written alone, or the surface thinned out.";
         return Err(vec![Finding::fault("too-many", message, remedy)]);

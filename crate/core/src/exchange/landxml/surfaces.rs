@@ -59,7 +59,9 @@ pub(super) fn read(context: &mut Context, root: Node<'_, '_>) -> bool {
             more.join(", ")
         );
         let remedy = "See which one is the ground as it is today, and take that one alone.";
-        context.diagnostics.add("", Finding::caution("which-surface", message, remedy));
+        context
+            .diagnostics
+            .add("", Finding::caution("which-surface", message, remedy));
     }
     ground
 }
@@ -205,8 +207,10 @@ fn read_definition(context: &mut Context, node: Node<'_, '_>, told: &mut Told) {
         .collect();
     let kept = kept_edges(&plan, &faces, &marks);
     let at = |i: &usize| places.get(*i).copied();
-    told.edges
-        .extend(kept.iter().map(|chain| chain.iter().filter_map(at).collect()));
+    told.edges.extend(
+        kept.iter()
+            .map(|chain| chain.iter().filter_map(at).collect()),
+    );
     if !told.triangulated {
         told.points.clear();
     }
@@ -282,10 +286,15 @@ fn take(context: &mut Context, node: Node<'_, '_>, told: Told, takes: bool) {
             "The lines of this surface have {count} points; a site has at most {BREAKLINE_POINTS}."
         );
         let remedy = "Take the lines on and beside the lot, or have the surface thinned out.";
-        context.tell(node, Finding::caution("too-many-breaklines", message, remedy));
+        context.tell(
+            node,
+            Finding::caution("too-many-breaklines", message, remedy),
+        );
     } else if told_edges {
-        let message = "Some of its triangles lie otherwise than a fresh triangulation would lay them.";
-        let remedy = "Their edges are offered as breaklines, so that the surface stays as it was surveyed.";
+        let message =
+            "Some of its triangles lie otherwise than a fresh triangulation would lay them.";
+        let remedy =
+            "Their edges are offered as breaklines, so that the surface stays as it was surveyed.";
         context.tell(node, Finding::note("triangles-kept", message, remedy));
     } else if triangulated && broken == 0 {
         let message = "The surface has no breaklines; its points are triangulated afresh.";

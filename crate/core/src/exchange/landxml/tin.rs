@@ -78,7 +78,9 @@ fn walk(
     let mut at = start;
     loop {
         let here = from.get(&at)?;
-        let open = here.iter().find(|k| !used.get(**k).copied().unwrap_or(true));
+        let open = here
+            .iter()
+            .find(|k| !used.get(**k).copied().unwrap_or(true));
         let next = open.and_then(|k| {
             let [a, b] = *edges.get(*k)?;
             *used.get_mut(*k)? = true;

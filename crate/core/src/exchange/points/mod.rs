@@ -14,7 +14,7 @@ mod write;
 pub use read::read;
 #[cfg(feature = "landxml")]
 pub(in crate::exchange) use read::sort_of;
-pub use write::{Choice, write};
+pub use write::{Choice, write, write_laid_out};
 
 #[cfg(test)]
 mod tests;
