@@ -104,6 +104,12 @@ impl Layout {
             lines: lines(site, analysis, plan.coping),
         }
     }
+
+    /// Keeps the parts that are wanted.
+    pub fn keep(&mut self, wants: impl Fn(LayoutPart) -> bool) {
+        self.points.retain(|it| wants(it.part));
+        self.lines.retain(|it| wants(it.part));
+    }
 }
 
 /// The lines of the work, curves as chords within 2 mm.

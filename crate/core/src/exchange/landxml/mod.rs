@@ -24,15 +24,22 @@ mod context;
 mod curves;
 mod element;
 mod geometry;
+mod mesh;
 mod parcels;
 mod plan_features;
 mod read;
 mod surfaces;
 mod tin;
 mod units;
+mod write;
+mod xml;
 
 pub use curves::Survey;
 pub use read::{is_xml, read};
+pub use write::{Choice, Moment, write};
 
 /// The namespace of version 1.2.
 const NAMESPACE: &str = "http://www.landxml.org/schema/LandXML-1.2";
+
+/// What a file of version 1.2 says of itself.
+const VERSION: &str = "1.2";

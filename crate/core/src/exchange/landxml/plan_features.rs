@@ -57,7 +57,9 @@ fn take(context: &mut Context, node: Node<'_, '_>, shape: Shape) {
         Shape::Lines(_) => "lines",
         Shape::Areas(_) => "areas",
     };
-    let role = guess(&words).or_else(|| guess(&name));
+    // A kind as this planner writes it goes before a guess at what others write.
+    let kind = Role::named(&words.replace(' ', "-")).filter(|it| matches!(it, Role::Feature(_)));
+    let role = kind.or_else(|| guess(&words)).or_else(|| guess(&name));
     let (sort, proposed) = match role {
         Some(Role::Feature(kind)) => (kind.words(), Role::Feature(kind)),
         _ => ("plan feature", Role::LeaveOut),

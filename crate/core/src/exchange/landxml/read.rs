@@ -7,7 +7,7 @@ use super::curves::{Arc, Survey};
 use super::element::{attribute, child, is_ours};
 use super::units::FileUnits;
 use super::{NAMESPACE, cg_points, parcels, plan_features, surfaces};
-use crate::exchange::import::{Draft, Form, Frame, Order, Role, Settings, Shape, TEXT_LIMIT};
+use crate::exchange::import::{Draft, Form, Frame, Item, Order, Role, Settings, Shape, TEXT_LIMIT};
 use crate::finding::{Finding, any_fault};
 
 /// The most elements and texts of one file: three for each point and each face of a surface as large as
@@ -144,7 +144,7 @@ fn finish(context: Context) -> Result<Survey, Vec<Finding>> {
 }
 
 /// Points of a surface at the elevation 0 among others far from it.
-fn without_elevation(items: &[crate::exchange::import::Item]) -> Option<Finding> {
+fn without_elevation(items: &[Item]) -> Option<Finding> {
     let spots = items.iter().filter(|it| it.proposed == Role::Spot);
     let heights: Vec<f64> = spots
         .flat_map(|it| match &it.shape {
