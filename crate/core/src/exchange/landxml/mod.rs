@@ -29,6 +29,8 @@ mod parcels;
 mod plan_features;
 mod read;
 mod surfaces;
+#[cfg(test)]
+mod tests;
 mod tin;
 mod units;
 mod write;

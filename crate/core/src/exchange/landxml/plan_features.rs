@@ -7,6 +7,7 @@ use super::element::{all, attribute, children};
 use super::geometry;
 use crate::exchange::import::{Item, Piece, Role, Shape, guess};
 use crate::finding::Finding;
+use crate::site::FeatureKind;
 
 /// Takes every plan feature. Their curves come as chords.
 pub(super) fn read(context: &mut Context, root: Node<'_, '_>) {
@@ -58,7 +59,8 @@ fn take(context: &mut Context, node: Node<'_, '_>, shape: Shape) {
         Shape::Areas(_) => "areas",
     };
     // A kind as this planner writes it goes before a guess at what others write.
-    let kind = Role::named(&words.replace(' ', "-")).filter(|it| matches!(it, Role::Feature(_)));
+    let kind = FeatureKind::ALL.into_iter().find(|it| it.words() == words);
+    let kind = kind.map(Role::Feature);
     let role = kind.or_else(|| guess(&words)).or_else(|| guess(&name));
     let (sort, proposed) = match role {
         Some(Role::Feature(kind)) => (kind.words(), Role::Feature(kind)),

@@ -22,13 +22,14 @@ impl FileUnits {
     pub fn of(root: Node<'_, '_>) -> Option<Self> {
         let units = child(root, "Units")?;
         let told = child(units, "Metric").or_else(|| child(units, "Imperial"))?;
-        let (unit, scale) = match attribute(told, "linearUnit").as_str() {
-            "meter" => (GridUnit::Metres, 1.0),
+        // Some programs write the plural, or other capitals, than the schema has.
+        let (unit, scale) = match attribute(told, "linearUnit").to_ascii_lowercase().as_str() {
+            "meter" | "meters" => (GridUnit::Metres, 1.0),
             "kilometer" => (GridUnit::Metres, 1e3),
             "centimeter" => (GridUnit::Metres, 1e-2),
             "millimeter" => (GridUnit::Metres, 1e-3),
-            "foot" => (GridUnit::Feet, 1.0),
-            "USSurveyFoot" => (GridUnit::SurveyFeet, 1.0),
+            "foot" | "feet" => (GridUnit::Feet, 1.0),
+            "ussurveyfoot" | "ussurveyfeet" => (GridUnit::SurveyFeet, 1.0),
             "inch" => (GridUnit::Feet, 1.0 / 12.0),
             "mile" => (GridUnit::Feet, 5_280.0),
             _ => return None,

@@ -56,8 +56,10 @@ impl Choice {
 /// When a file is written: the schema asks for it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Moment {
-    date: String,
-    time: String,
+    /// Year, month and day: `2026-09-21`.
+    pub date: String,
+    /// Hours, minutes and seconds: `14:13:20`.
+    pub time: String,
 }
 
 impl Moment {
