@@ -19,7 +19,11 @@ use crate::shapes::star;
 const ROUND_TRIP: f64 = 1e-4;
 
 fn written(site: &CheckedSite, choice: Choice) -> String {
-    let analysis = run(&Scenario::of(site), Detail::Clearances, &mut Cache::default());
+    let analysis = run(
+        &Scenario::of(site),
+        Detail::Clearances,
+        &mut Cache::default(),
+    );
     write(site, &analysis, choice, &Moment::of_unix(1_790_000_000))
 }
 
@@ -38,7 +42,11 @@ fn brought(text: &str, site: &CheckedSite) -> Result<(Survey, Changes), TestCase
 }
 
 /// Both grounds are as high at a place where the first is known.
-fn same_heights(before: &Ground, after: &Ground, places: &[(f64, f64)]) -> Result<(), TestCaseError> {
+fn same_heights(
+    before: &Ground,
+    after: &Ground,
+    places: &[(f64, f64)],
+) -> Result<(), TestCaseError> {
     for (x, y) in places {
         let p = Point::new(*x, *y);
         let known = before.height(p);

@@ -38,7 +38,11 @@ fn a_sample_surface_is_as_high_as_its_own_faces() {
         let inside = line.split(['>', '<']).nth(2).unwrap();
         inside.split(' ').map(|it| it.parse().unwrap()).collect()
     };
-    let told = |tag: &str| text.lines().filter(|it| it.trim().starts_with(tag)).map(numbers);
+    let told = |tag: &str| {
+        text.lines()
+            .filter(|it| it.trim().starts_with(tag))
+            .map(numbers)
+    };
     let points: Vec<Vec<f64>> = told("<P ").collect();
     let (ground, _) = Ground::check(changes.ground.as_ref().unwrap()).unwrap();
     let mut faces = 0;
@@ -77,7 +81,12 @@ fn a_sample_surface_with_a_breakline_has_the_areas_stated_in_it() {
     let plan: f64 = known().map(Facet::plan_area).sum();
     let along: f64 = known().map(Facet::surface_area).sum();
     close("area in plan", plan / square, 18.0, 1e-9);
-    close("area of the surface", along / square, 33.674_916_480_965, 1e-9);
+    close(
+        "area of the surface",
+        along / square,
+        33.674_916_480_965,
+        1e-9,
+    );
 }
 
 /// Read in a test of a public reader of road alignments, quoted there from a surveying program's file: a
@@ -94,7 +103,11 @@ fn a_sample_curve_has_the_chord_length_and_radius_stated_in_it() {
          <End>667078.5135 1241095.7181</End></Line></CoordGeom></Parcel></Parcels></LandXML>"
     );
     let (survey, changes) = brought(&text);
-    assert!(survey.draft.findings.is_empty(), "{:?}", survey.draft.findings);
+    assert!(
+        survey.draft.findings.is_empty(),
+        "{:?}",
+        survey.draft.findings
+    );
     let lot = changes.lot.unwrap();
     assert_eq!(lot.courses.len(), 2);
     let foot = GridUnit::SurveyFeet.in_metres();
@@ -104,5 +117,10 @@ fn a_sample_curve_has_the_chord_length_and_radius_stated_in_it() {
     // The file's coordinates have four decimals.
     close("chord", chord / foot, 101.8231, 1e-4);
     close("radius", radius / foot, 72.0, 2e-4);
-    close("length", lot.courses[0].shape.length() / foot, 113.0969, 2e-4);
+    close(
+        "length",
+        lot.courses[0].shape.length() / foot,
+        113.0969,
+        2e-4,
+    );
 }
