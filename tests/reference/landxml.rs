@@ -38,12 +38,11 @@ fn a_sample_surface_is_as_high_as_its_own_faces() {
         let inside = line.split(['>', '<']).nth(2).unwrap();
         inside.split(' ').map(|it| it.parse().unwrap()).collect()
     };
-    let told = |tag: &str| {
-        text.lines()
-            .filter(|it| it.trim().starts_with(tag))
-            .map(numbers)
+    let told = |tag: &str| -> Vec<Vec<f64>> {
+        let lines = text.lines().filter(|it| it.trim().starts_with(tag));
+        lines.map(numbers).collect()
     };
-    let points: Vec<Vec<f64>> = told("<P ").collect();
+    let points = told("<P ");
     let (ground, _) = Ground::check(changes.ground.as_ref().unwrap()).unwrap();
     let mut faces = 0;
     for face in told("<F>") {

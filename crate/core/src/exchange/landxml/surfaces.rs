@@ -1,6 +1,6 @@
 //! Surfaces: triangles, breaklines, data points, contours.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use roxmltree::Node;
 
@@ -241,42 +241,44 @@ fn take(context: &mut Context, node: Node<'_, '_>, told: Told, takes: bool) {
         });
     };
     let bare = points.is_empty();
-    if !bare {
-        item(place.clone(), "spots", Shape::Points(points), Role::Spot);
-    }
-    let mut count = 0;
-    let mut broken = 0;
-    for (place, what, line) in lines {
-        let high = line.iter().all(|p| p.height.is_some());
-        let wanted = match what {
-            // Triangles have what the contours told.
-            "contour" => bare && high,
-            _ => high,
-        };
-        count += if wanted { line.len() } else { 0 };
-        broken += usize::from(what != "contour" && wanted);
-        let fits = count <= BREAKLINE_POINTS;
-        let role = match wanted && fits {
-            true => Role::Breakline,
-            false => Role::LeaveOut,
-        };
-        item(place, what, Shape::Lines(vec![line]), role);
-    }
-    let turned: usize = edges.iter().map(Vec::len).sum();
+    let is_wanted = |what: &str, line: &[Position]| {
+        // Triangles have what the contours told.
+        (what != "contour" || bare) && line.iter().all(|p| p.height.is_some())
+    };
+    let wanted = lines.iter().filter(|(_, what, line)| is_wanted(what, line));
+    let told_lines = wanted.clone().any(|(_, what, _)| *what != "contour");
+    let mut count: usize = wanted.map(|(.., line)| line.len()).sum();
     // Breaklines that the file tells have every edge along them already.
-    let proposed = broken == 0;
-    if proposed {
-        count += turned;
+    let told_edges = !edges.is_empty() && !told_lines;
+    if told_edges {
+        count += edges.iter().map(Vec::len).sum::<usize>();
     }
     let fits = count <= BREAKLINE_POINTS;
-    let told_edges = !edges.is_empty() && proposed;
+    let role = |wanted: bool| match wanted && fits {
+        true => Role::Breakline,
+        false => Role::LeaveOut,
+    };
+    let points = match fits {
+        true => beside(
+            points,
+            lines.iter().filter(|(_, what, line)| is_wanted(what, line)),
+        ),
+        false => points,
+    };
+    if !points.is_empty() {
+        item(place.clone(), "spots", Shape::Points(points), Role::Spot);
+    }
+    for (place, what, line) in lines {
+        let role = role(is_wanted(what, &line));
+        item(place, what, Shape::Lines(vec![line]), role);
+    }
     if !edges.is_empty() {
-        let role = match proposed && fits {
-            true => Role::Breakline,
-            false => Role::LeaveOut,
-        };
-        let shape = Shape::Lines(edges);
-        item(place.clone(), "edges of triangles", shape, role);
+        item(
+            place,
+            "edges of triangles",
+            Shape::Lines(edges),
+            role(told_edges),
+        );
     }
     if !takes {
         return;
@@ -296,8 +298,21 @@ fn take(context: &mut Context, node: Node<'_, '_>, told: Told, takes: bool) {
         let remedy =
             "Their edges are offered as breaklines, so that the surface stays as it was surveyed.";
         context.tell(node, Finding::note("triangles-kept", message, remedy));
-    } else if triangulated && broken == 0 {
+    } else if triangulated && !told_lines {
         let message = "The surface has no breaklines; its points are triangulated afresh.";
         context.tell(node, Finding::note("no-breaklines", message, ""));
     }
+}
+
+/// The points that no breakline passes: those of the lines are in the surface with them.
+fn beside<'a>(
+    points: Vec<Position>,
+    lines: impl Iterator<Item = &'a (String, &'static str, Vec<Position>)>,
+) -> Vec<Position> {
+    let key = |p: &Position| [p.first, p.second, p.height.unwrap_or_default()].map(f64::to_bits);
+    let passed: BTreeSet<[u64; 3]> = lines.flat_map(|(.., line)| line.iter().map(key)).collect();
+    points
+        .into_iter()
+        .filter(|p| !passed.contains(&key(p)))
+        .collect()
 }
