@@ -75,7 +75,8 @@ fn a_sample_surface_with_a_breakline_has_the_areas_stated_in_it() {
     let odd = survey.draft.findings.iter().any(|it| it.is_fault());
     assert!(!odd, "{:?}", survey.draft.findings);
     let (ground, _) = Ground::check(changes.ground.as_ref().unwrap()).unwrap();
-    let square = GridUnit::SurveyFeet.in_metres().powi(2);
+    let foot = GridUnit::SurveyFeet.in_metres();
+    let square = foot * foot;
     let known = || ground.facets().iter().filter(|it| it.known);
     let plan: f64 = known().map(Facet::plan_area).sum();
     let along: f64 = known().map(Facet::surface_area).sum();

@@ -29,13 +29,16 @@ pub struct LayoutPoint {
     pub elevation: Option<f64>,
 }
 
+/// A place on a line, site meters, and its elevation where that is known, meters.
+pub type LayoutVertex = (Point, Option<f64>);
+
 /// A line of the work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LayoutLine {
     /// What it is.
     pub part: LayoutPart,
     /// Its points, closed without repeating the first, each with its elevation where that is known.
-    pub points: Vec<(Point, Option<f64>)>,
+    pub points: Vec<LayoutVertex>,
 }
 
 /// What is staked.
@@ -127,16 +130,15 @@ fn lines(site: &CheckedSite, analysis: &Analysis, coping: f64) -> Vec<LayoutLine
         (*p, height.known.then_some(height.elevation))
     };
     let mut out = Vec::new();
-    let mut put = |line: StakedLine,
-                   region: Region,
-                   level: &dyn Fn(&[Point]) -> Vec<(Point, Option<f64>)>| {
-        for ring in region.polygons.iter().map(|it| &it.outer) {
-            out.push(LayoutLine {
-                part: LayoutPart::Line(line),
-                points: level(&thinned(&ring.0, DRAWING_TOLERANCE)),
-            });
-        }
-    };
+    let mut put =
+        |line: StakedLine, region: Region, level: &dyn Fn(&[Point]) -> Vec<LayoutVertex>| {
+            for ring in region.polygons.iter().map(|it| &it.outer) {
+                out.push(LayoutLine {
+                    part: LayoutPart::Line(line),
+                    points: level(&thinned(&ring.0, DRAWING_TOLERANCE)),
+                });
+            }
+        };
     put(StakedLine::Bottom, rings.over_dig.posed(&pose), &|ring| {
         ring.iter().copied().zip(bottoms(site, ring)).collect()
     });

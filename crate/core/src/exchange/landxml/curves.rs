@@ -1,6 +1,5 @@
 //! What a file told beyond a draft, put into the lot that came from it: true curves, stated areas.
 
-use super::read::Unread;
 use crate::exchange::import::{Changes, Draft, Order, Position, Role, Settings};
 use crate::geom::{Outline, Point, Vertex};
 use crate::lot::{Course, LotRecord, Traverse};
@@ -32,14 +31,6 @@ pub struct Survey {
 }
 
 impl Survey {
-    pub(super) fn of(draft: Draft, unread: Unread) -> Self {
-        Self {
-            draft,
-            arcs: unread.arcs,
-            areas: unread.areas,
-        }
-    }
-
     /// Puts true curves and the stated area into the lot of changes that were made from this draft with
     /// these settings and roles. Where a curve cannot be found again its chords stay.
     pub fn complete(

@@ -3,7 +3,7 @@
 use roxmltree::{Document, Node, ParsingOptions};
 
 use super::context::Context;
-use super::curves::{Arc, Survey};
+use super::curves::Survey;
 use super::element::{attribute, child, is_ours};
 use super::units::FileUnits;
 use super::{NAMESPACE, cg_points, parcels, plan_features, surfaces};
@@ -35,12 +35,6 @@ const KNOWN: [&str; 9] = [
     "Surfaces",
     "FeatureDictionary",
 ];
-
-/// What a draft does not hold.
-pub(super) struct Unread {
-    pub arcs: Vec<Arc>,
-    pub areas: Vec<(usize, f64)>,
-}
 
 /// Whether a text is XML, and so no map and no list.
 pub fn is_xml(text: &str) -> bool {
@@ -140,7 +134,7 @@ fn finish(context: Context) -> Result<Survey, Vec<Finding>> {
         items,
         findings,
     };
-    Ok(Survey::of(draft, Unread { arcs, areas }))
+    Ok(Survey { draft, arcs, areas })
 }
 
 /// Points of a surface at the elevation 0 among others far from it.
