@@ -185,9 +185,8 @@ impl Context {
 
 /// The numbers of a text; the word that is none.
 pub(super) fn numbers(text: &str) -> Result<Vec<f64>, String> {
-    let words = text
-        .split(|c: char| c.is_ascii_whitespace() || c == ',')
-        .filter(|word| !word.is_empty());
+    // A comma separates nothing: it would be a decimal sign as likely as not.
+    let words = text.split_ascii_whitespace();
     let number = |word: &str| match word.parse::<f64>() {
         Ok(number) if number.is_finite() => Ok(number),
         _ => Err(word.chars().take(40).collect()),

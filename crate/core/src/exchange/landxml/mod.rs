@@ -23,6 +23,7 @@ mod cg_points;
 mod context;
 mod curves;
 mod element;
+mod file;
 mod geometry;
 mod mesh;
 mod parcels;
@@ -37,8 +38,9 @@ mod write;
 mod xml;
 
 pub use curves::Survey;
+pub use file::Moment;
 pub use read::{is_xml, read};
-pub use write::{Choice, Moment, write};
+pub use write::{Choice, write};
 
 /// The namespace of version 1.2.
 const NAMESPACE: &str = "http://www.landxml.org/schema/LandXML-1.2";
