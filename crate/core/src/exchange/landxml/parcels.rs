@@ -72,12 +72,15 @@ fn parcel(context: &mut Context, node: Node<'_, '_>) {
         .collect();
     let words = words.join(", ");
     let name = attribute(node, "name");
+    // A lot may be called after its street; only what says its use makes it one.
+    let uses = ["class", "parcelType", "useOfParcel"].map(|it| attribute(node, it));
+    let street = guess(&uses.join(" ")) == Some(Role::Feature(FeatureKind::StreetEdge));
     let (sort, proposed) = match guess(&format!("{name} {words}")) {
         _ if ELSEWHERE.contains(&state.as_str()) => (state.as_str(), Role::LeaveOut),
         Some(Role::Feature(FeatureKind::Easement)) => {
             ("easement", Role::Feature(FeatureKind::Easement))
         }
-        Some(Role::Feature(FeatureKind::StreetEdge)) => ("street", Role::LeaveOut),
+        _ if street => ("street", Role::LeaveOut),
         _ => ("lot", Role::Lot),
     };
     context.items.push(Item {

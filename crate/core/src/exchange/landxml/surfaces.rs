@@ -6,16 +6,20 @@ use roxmltree::Node;
 
 use super::context::{Context, Width, numbers};
 use super::element::{all, attribute, child, children, text};
-use super::tin::kept_edges;
+use super::tin::{kept_edges, uncovered};
 use crate::exchange::import::{Item, Position, Role, Shape};
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::site::limits::BREAKLINE_POINTS;
+use crate::units::format_decimal;
 
 /// Words in the name of a surface that is planned, not found.
 const PLANNED: [&str; 8] = [
     "proposed", "design", "finish", "dig", "subgrade", "final", "datum", "future",
 ];
+
+/// A greater share of a surface that is filled in is told: less is the ragged edge of any survey (arbitrary).
+const FILLED: f64 = 0.02;
 
 /// What one surface tells.
 #[derive(Default)]
@@ -27,6 +31,8 @@ struct Told {
     edges: Vec<Vec<Position>>,
     /// The points are those of triangles.
     triangulated: bool,
+    /// The share of the area between the outermost points that no triangle covers.
+    uncovered: f64,
 }
 
 /// Takes every surface; says whether the ground is proposed from one of them.
@@ -205,6 +211,7 @@ fn read_definition(context: &mut Context, node: Node<'_, '_>, told: &mut Told) {
             Some(Point::new(east * metres, north * metres))
         })
         .collect();
+    told.uncovered = told.uncovered.max(uncovered(&plan, &faces));
     let kept = kept_edges(&plan, &faces, &marks);
     let at = |i: &usize| places.get(*i).copied();
     told.edges.extend(
@@ -228,6 +235,7 @@ fn take(context: &mut Context, node: Node<'_, '_>, told: Told, takes: bool) {
         lines,
         edges,
         triangulated,
+        uncovered,
     } = told;
     let mut item = |place: String, group: &str, shape: Shape, proposed: Role| {
         context.items.push(Item {
@@ -282,6 +290,15 @@ fn take(context: &mut Context, node: Node<'_, '_>, told: Told, takes: bool) {
     }
     if !takes {
         return;
+    }
+    if uncovered > FILLED {
+        let message = format!(
+            "Its triangles leave out {} % of the area between its outermost points.",
+            format_decimal(100.0 * uncovered, 0)
+        );
+        let remedy =
+            "The ground there is taken as going on evenly: check it where the work comes near.";
+        context.tell(node, Finding::caution("surface-filled", message, remedy));
     }
     if !fits {
         let message = format!(

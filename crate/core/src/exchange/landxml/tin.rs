@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::geom::{Point, Vector};
+use crate::geom::{Point, Ring, Vector};
 use crate::math::TURN;
 
 /// Two angles across an edge whose sum exceeds half a turn by no more than this may turn either way,
@@ -36,6 +36,45 @@ pub(super) fn kept_edges(points: &[Point], faces: &[[usize; 3]], marks: &[u8]) -
         *marked || turned
     });
     chains(kept.map(|(edge, _)| edge).collect())
+}
+
+/// The share of the area between the outermost points of some faces that no face covers: there the ground
+/// was not told, and a fresh triangulation would fill it.
+pub(super) fn uncovered(points: &[Point], faces: &[[usize; 3]]) -> f64 {
+    let corners = |face: &[usize; 3]| face.map(|i| points.get(i).copied().unwrap_or_default());
+    let covered: f64 = faces
+        .iter()
+        .map(corners)
+        .map(|[a, b, c]| (b - a).cross(c - a).abs() / 2.0)
+        .sum();
+    let hull = Ring(hull(faces.iter().flat_map(corners).collect())).signed_area();
+    if hull > 0.0 {
+        (1.0 - covered / hull).max(0.0)
+    } else {
+        0.0
+    }
+}
+
+/// The convex hull, counter-clockwise (Andrew 1979: the lower and the upper chain by x).
+fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    points.dedup();
+    let chain = |points: &mut dyn Iterator<Item = Point>| {
+        let mut chain: Vec<Point> = Vec::new();
+        for p in points {
+            while let [.., a, b] = *chain.as_slice()
+                && (b - a).cross(p - a) <= 0.0
+            {
+                chain.pop();
+            }
+            chain.push(p);
+        }
+        chain.pop();
+        chain
+    };
+    let mut around = chain(&mut points.iter().copied());
+    around.extend(chain(&mut points.iter().rev().copied()));
+    around
 }
 
 /// The angle between two vectors, radians.
@@ -119,6 +158,16 @@ mod tests {
         let faces = [[0, 1, 2], [0, 2, 3]];
         assert!(kept_edges(&square, &faces, &[0, 0]).is_empty());
         assert_eq!(kept_edges(&square, &faces, &[4, 0]), [vec![0, 2]]);
+    }
+
+    #[test]
+    fn what_lies_in_a_notch_is_not_covered() {
+        let square = points(&[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0), (2.0, 2.0)]);
+        let whole = [[0, 1, 4], [1, 2, 4], [2, 3, 4], [3, 0, 4]];
+        assert!(uncovered(&square, &whole).abs() < 1e-12);
+        assert!((uncovered(&square, &whole[..3]) - 0.25).abs() < 1e-12);
+        assert!(uncovered(&square, &[]).abs() < 1e-12);
+        assert_eq!(hull(square[..2].to_vec()).len(), 2);
     }
 
     #[test]

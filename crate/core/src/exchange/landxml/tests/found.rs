@@ -269,3 +269,39 @@ fn plan_features_come_by_their_kinds() {
     ];
     assert_eq!(told, expected.map(|(role, group)| (role.to_owned(), group)));
 }
+
+#[test]
+fn parcels_are_told_apart_by_their_state_and_use() {
+    let ring = [("0 0", "0 9"), ("0 9", "9 9"), ("9 9", "0 0")].map(|(a, b)| line(a, b));
+    let ring = ring.concat();
+    let parcel = |about: &str| format!("<Parcel {about}><CoordGeom>{ring}</CoordGeom></Parcel>");
+    let all = [
+        "name=\"5 Elm Street\" area=\"40.5\"",
+        "name=\"6\" state=\"adjoining\"",
+        "name=\"Elm Street\" class=\"Road\"",
+        "name=\"A\" desc=\"drainage easement\"",
+    ];
+    let parcels: String = all.iter().map(|it| parcel(it)).collect();
+    let text = file(&format!("<Parcels>{parcels}</Parcels>"));
+    let survey = read(&text).unwrap();
+    let roles: Vec<String> = survey
+        .draft
+        .items
+        .iter()
+        .map(|it| it.proposed.word())
+        .collect();
+    assert_eq!(roles, ["lot", "leave-out", "leave-out", "easement"]);
+    let (_, changes) = brought(&text);
+    assert_eq!(changes.lot.unwrap().stated_area, Some(40.5));
+}
+
+#[test]
+fn a_notch_in_a_surface_is_told() {
+    let corners = "<P id=\"1\">0 0 1</P><P id=\"2\">0 9 1</P><P id=\"3\">9 9 2</P><P id=\"4\">9 0 2</P><P id=\"5\">4 4 1</P>";
+    let text = file(&format!(
+        "<Surfaces><Surface name=\"s\"><Definition surfType=\"TIN\"><Pnts>{corners}</Pnts><Faces><F>1 2 5</F><F>2 3 5</F>\
+         <F>3 4 5</F></Faces></Definition></Surface></Surfaces>"
+    ));
+    let told = codes(&read(&text).unwrap().draft.findings);
+    assert_eq!(told, ["surface-filled", "no-breaklines"]);
+}
