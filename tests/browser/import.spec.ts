@@ -23,11 +23,11 @@ interface Saved {
 
 const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(page)) as Saved;
 
-const theSheet = (page: Page): Locator => page.getByRole('dialog', { name: 'Bring in a map or a list' });
+const theSheet = (page: Page): Locator => page.getByRole('dialog', { name: 'Bring in a map, a list or a survey' });
 
 async function openSheet(page: Page): Promise<Locator> {
   await page.locator('.menu summary').click();
-  await page.getByRole('button', { name: 'Bring in a map or list' }).click();
+  await page.getByRole('button', { name: 'Bring in a map, list or survey' }).click();
   return theSheet(page);
 }
 
@@ -131,15 +131,15 @@ test('what was brought in is written and comes back to the millimetre', async ({
   const first = await saved(page);
   const write = async (as: string, setUp: (sheet: Locator) => Promise<void>): Promise<string> => {
     await page.locator('.menu summary').click();
-    await page.getByRole('button', { name: 'Write a map or list' }).click();
-    const sheet = page.getByRole('dialog', { name: 'Write a map or a list' });
+    await page.getByRole('button', { name: 'Write a map, list or survey' }).click();
+    const sheet = page.getByRole('dialog', { name: 'Write a map, a list or a survey' });
     await sheet.getByLabel('As', { exact: true }).selectOption(as);
     await setUp(sheet);
     const downloading = page.waitForEvent('download');
     await sheet.getByRole('button', { name: 'Save the file' }).click();
     return readFileSync(await (await downloading).path(), 'utf8');
   };
-  const list = await write('list', async (sheet) => {
+  const list = await write('points', async (sheet) => {
     expect((await new AxeBuilder({ page }).include('.write-out').analyze()).violations).toEqual([]);
     await sheet.getByLabel('Order').selectOption('east-first');
     // Points have no names of things: those on the lot would come in a second time.
@@ -151,7 +151,7 @@ test('what was brought in is written and comes back to the millimetre', async ({
   expect(farthest(first, await saved(page))).toBeLessThan(0.001);
 
   // A map wants a place on the globe: it is asked for, read and laid there.
-  const map = await write('map', async (sheet) => {
+  const map = await write('geojson', async (sheet) => {
     await sheet.getByRole('button', { name: 'Save the file' }).click();
     await expect(sheet.getByText('The site is not georeferenced.')).toBeVisible();
     await sheet.getByLabel("Latitude and longitude of the site's origin").fill('41°12\'30"N 39°42\'15"W');
@@ -169,12 +169,47 @@ test('what was brought in is written and comes back to the millimetre', async ({
   expect((await saved(page)).features.length).toBe(first.features.length);
 });
 
+test('a survey is written with its curves, and comes back onto another lot', async ({ page }) => {
+  test.slow();
+  await openDemo(page, 'creek-side-deed.json');
+  const first = await saved(page);
+  await page.locator('.menu summary').click();
+  await page.getByRole('button', { name: 'Write a map, list or survey' }).click();
+  const out = page.getByRole('dialog', { name: 'Write a map, a list or a survey' });
+  await out.getByLabel('As', { exact: true }).selectOption('landxml');
+  const downloading = page.waitForEvent('download');
+  await out.getByRole('button', { name: 'Save the file' }).click();
+  const xml = readFileSync(await (await downloading).path(), 'utf8');
+  expect(xml).toContain('http://www.landxml.org/schema/LandXML-1.2');
+  expect(xml).toContain('name="H1"');
+
+  await openDemo(page, 'level-suburban.json');
+  const before = await savedText(page);
+  const sheet = await choose(page, xml, 'creek.xml');
+  await expect(bring(sheet)).toBeEnabled();
+  await page.screenshot({ path: 'results/bring-survey.png' });
+  await bring(sheet).click();
+  const now = await saved(page);
+  const curves = (site: typeof first) => site.lot.courses.filter((it) => JSON.stringify(it).includes('radius')).length;
+  expect(now.lot.courses.length).toBe(first.lot.courses.length);
+  expect(curves(now)).toBe(curves(first));
+  expect(curves(now)).toBeGreaterThan(0);
+  expect(now.ground.spots?.breaklines?.length).toBe(first.ground.spots?.breaklines?.length);
+  await page.getByRole('button', { name: 'Undo: bring in' }).click();
+  expect(await savedText(page)).toBe(before);
+
+  // What is no survey is told, and changes nothing.
+  const wrong = await choose(page, '<html><body>no survey</body></html>', 'page.xml');
+  await expect(wrong.getByRole('list', { name: 'Import messages' })).toBeVisible();
+  await expect(bring(wrong)).toBeDisabled();
+});
+
 test('a pasted list is turned round by the order of its coordinates, by keys alone', async ({ page }) => {
   await openDemo(page, SITE);
   const before = await savedText(page);
   await openStep(page, 'Lot');
   await page.getByText('From a map or a list of points').click();
-  await page.getByRole('button', { name: 'Bring in a map or list' }).press('Enter');
+  await page.getByRole('button', { name: 'Bring in a map, list or survey' }).press('Enter');
   const sheet = theSheet(page);
   await sheet.getByLabel('Or paste it here').focus();
   await page.keyboard.insertText('10 0 pin\n10 100 pin\n70 100 pin\n70 0 pin\n');

@@ -4,9 +4,10 @@ use std::sync::Arc;
 
 use batterboard_core::exchange::geodesy::{LocalPlane, Place};
 use batterboard_core::exchange::import::{
-    Changes, Frame, Order, Placed, Role, Settings, Shape, read,
+    Changes, Draft, Frame, Order, Placed, Role, Settings, Shape, read,
 };
 use batterboard_core::exchange::{Figures, geojson, points};
+use batterboard_core::finding::Finding;
 use batterboard_core::geom::{Outline, Point, Vertex};
 use batterboard_core::ground::GroundRecord;
 use batterboard_core::lot::{LotRecord, Traverse};
@@ -39,7 +40,7 @@ fn spokes() -> impl Strategy<Value = Vec<(f64, f64)>> {
 }
 
 /// A site with a lot, an area, a track and spots, all by chance.
-fn site() -> impl Strategy<Value = Site> {
+pub(crate) fn site() -> impl Strategy<Value = Site> {
     let spot = (-60.0..60.0f64, -60.0..60.0f64, 100.0..140.0f64);
     (
         spokes(),
@@ -87,16 +88,16 @@ fn site() -> impl Strategy<Value = Site> {
 }
 
 /// The site through its door; chance may draw a lot or a track that no door lets in.
-fn checked(site: Site) -> Option<CheckedSite> {
+pub(crate) fn checked(site: Site) -> Option<CheckedSite> {
     CheckedSite::check(site, None).ok()
 }
 
-fn corners(lot: &LotRecord) -> Vec<Point> {
+pub(crate) fn corners(lot: &LotRecord) -> Vec<Point> {
     Traverse::of(lot).vertices.iter().map(|v| v.at).collect()
 }
 
 /// Every point of one list lies at a point of the other.
-fn same_points(ours: &[Point], back: &[Point]) -> Result<(), TestCaseError> {
+pub(crate) fn same_points(ours: &[Point], back: &[Point]) -> Result<(), TestCaseError> {
     prop_assert_eq!(ours.len(), back.len());
     for p in ours {
         let near = back
@@ -244,14 +245,21 @@ proptest! {
 /// Whatever a text is, it is read or refused with remedies, and what was read can be placed with any
 /// roles.
 fn answered(text: &str) -> Result<(), TestCaseError> {
-    let draft = match read(text, None) {
-        Ok(draft) => draft,
-        Err(faults) => {
-            prop_assert!(faults.iter().any(|f| f.is_fault()));
-            prop_assert!(faults.iter().all(|f| !f.is_fault() || !f.remedy.is_empty()));
-            return Ok(());
-        }
-    };
+    match read(text, None) {
+        Ok(draft) => placed_anyhow(&draft),
+        Err(faults) => refused(&faults),
+    }
+}
+
+/// What was refused says what to do.
+pub(crate) fn refused(faults: &[Finding]) -> Result<(), TestCaseError> {
+    prop_assert!(faults.iter().any(|f| f.is_fault()));
+    prop_assert!(faults.iter().all(|f| !f.is_fault() || !f.remedy.is_empty()));
+    Ok(())
+}
+
+/// A draft can be placed with any roles.
+pub(crate) fn placed_anyhow(draft: &Draft) -> Result<(), TestCaseError> {
     let site = starter::blank_lot();
     for role in [
         "lot",
@@ -265,12 +273,12 @@ fn answered(text: &str) -> Result<(), TestCaseError> {
         "fence",
     ] {
         let roles = vec![Role::named(role).unwrap(); draft.items.len()];
-        let placed = Placed::of(&draft, &draft.proposed, &roles, &site);
+        let placed = Placed::of(draft, &draft.proposed, &roles, &site);
         for item in placed.items.iter().filter_map(|i| i.shape.as_ref()) {
             prop_assert!(item.positions().iter().all(|s| s.at.is_finite()));
             prop_assert!(!matches!(item, Shape::Points(p) if p.is_empty()));
         }
-        let _ = Changes::of(&draft, &draft.proposed, &roles, &site);
+        let _ = Changes::of(draft, &draft.proposed, &roles, &site);
     }
     Ok(())
 }

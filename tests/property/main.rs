@@ -23,6 +23,7 @@ mod ground;
 mod import;
 mod labels;
 mod laid;
+mod landxml;
 mod lot;
 mod picture;
 mod shapes;

@@ -22,6 +22,7 @@ mod geometry;
 mod grading;
 mod ground;
 mod groundwater;
+mod landxml;
 mod lot;
 mod pipe;
 mod safety;

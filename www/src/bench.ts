@@ -10,7 +10,7 @@ import { openText, refresh } from './state/actions.ts';
 import { written } from './state/quantities.ts';
 import { sheet } from './state/store.ts';
 
-const report: BenchDoor['report'] = async (how) => (await written(`report-${how}`)).text ?? '';
+const report: BenchDoor['report'] = async (how) => (await written(`report-${how}`)) ?? '';
 
 export async function benchDoor(): Promise<void> {
   const wanted = new URLSearchParams(location.search).get('bench');

@@ -1,4 +1,4 @@
-//! `import`: brings a map or a list of points onto a site.
+//! `import`: brings a map, a list of points or a surveyor's LandXML onto a site.
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -7,6 +7,7 @@ use anyhow::{Context, Result, anyhow, bail};
 use batterboard_core::exchange::import::{
     Changes, Columns, Draft, Frame, Order, Placed, Role, Settings, Shape, read,
 };
+use batterboard_core::exchange::landxml;
 use batterboard_core::finding::Finding;
 use batterboard_core::session::{Command, Session};
 use batterboard_core::site::{GeoOrigin, GridUnit};
@@ -18,7 +19,7 @@ use crate::input;
 /// What is brought in, and how it is meant.
 #[derive(Args)]
 pub struct ImportArgs {
-    /// The text: GeoJSON, or a list of points; - reads standard input.
+    /// The text: GeoJSON, LandXML, or a list of points; - reads standard input. Which one it is shows.
     file: PathBuf,
     /// The site it is brought onto; without it, a new one.
     #[arg(long, value_name = "SITE")]
@@ -145,7 +146,14 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
         point: all.contains(&ColumnArg::Point),
         elevation: all.contains(&ColumnArg::Elevation),
     });
-    let draft = read(&text, columns).map_err(refused)?;
+    let survey = match landxml::is_xml(&text) {
+        true => Some(landxml::read(&text).map_err(refused)?),
+        false => None,
+    };
+    let draft = match &survey {
+        Some(survey) => survey.draft.clone(),
+        None => read(&text, columns).map_err(refused)?,
+    };
     let mut session = session(args.onto.as_deref())?;
     let settings = args.settings(&draft)?;
     let site = session.site().site().clone();
@@ -168,11 +176,14 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
     for told in &args.roles {
         assign(told, &draft, &mut roles)?;
     }
-    let changes = Changes::of(&draft, &settings, &roles, &site).map_err(|faults| {
+    let mut changes = Changes::of(&draft, &settings, &roles, &site).map_err(|faults| {
         let mut all = draft.findings.clone();
         all.extend(faults);
         refused(all)
     })?;
+    if let Some(survey) = &survey {
+        survey.complete(&mut changes, &settings, &roles, &site);
+    }
     let mut told = changes.told.join("\n");
     let mut findings = draft.findings;
     findings.extend(changes.findings.iter().cloned());

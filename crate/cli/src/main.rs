@@ -12,8 +12,8 @@
 //! | `sheet SITE` | a sheet to scale as PDF or SVG: permit plan, dig sheet, takeoff, homeowner's, record, report |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
-//! | `import FILE` | a site with what is in a map (GeoJSON) or a list of points |
-//! | `export SITE` | a site as a map or a list of points |
+//! | `import FILE` | a site with what is in a map (GeoJSON), a list of points or a surveyor's LandXML |
+//! | `export SITE` | a site as a map, as a list of points or as LandXML |
 //!
 //! # Exit codes
 //! 0: done, and for `check` everything measured holds. 1: `check` found work that reaches where it
@@ -129,12 +129,12 @@ enum Command {
         #[arg(long, conflicts_with = "shell")]
         book: bool,
     },
-    /// Bring a map (GeoJSON) or a list of points onto a site and print the new site file.
+    /// Bring a map (GeoJSON), a list of points or LandXML onto a site and print the new site file.
     ///
     /// What was found becomes what it is proposed to be, unless --as says otherwise. What happened
     /// is said on standard error.
     Import(Box<import::ImportArgs>),
-    /// Print a site as a map (GeoJSON) or a list of points.
+    /// Print a site as a map (GeoJSON), a list of points or LandXML, with the stakes and lines of the work.
     Export(export::ExportArgs),
     /// List the catalogue of shells.
     Shells {

@@ -1,19 +1,16 @@
 // A map or a list of points on its way in: chosen or pasted, then looked at before anything changes.
 import { useId, useRef, useState } from 'preact/hooks';
-import type { Finding, MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import { useAsked } from '../core/useAsked.ts';
+import type { Finding, MapSettings } from '../core/types.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import { textOf } from '../job/files.ts';
 import { fitPlan } from '../plan/keys.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { sheet } from '../state/store.ts';
 import { incoming, lookAt, type Incoming } from './incoming.ts';
+import { useLooked } from './looked.ts';
 import { Meaning } from './Meaning.tsx';
 import { Picture } from './Picture.tsx';
 import { Things } from './Things.tsx';
-
-const NOTHING: MapReading = { form: null, settings: null, items: [], findings: [] };
-const NOT_BROUGHT: MapBrought = { told: [], findings: [], command: null };
 
 const close = (): void => {
   sheet.value = null;
@@ -23,7 +20,7 @@ const close = (): void => {
 export function BringSheet() {
   const now = incoming.value;
   return (
-    <Sheet label="Bring in a map or a list" class="bring" close={close}>
+    <Sheet label="Bring in a map, a list or a survey" class="bring" close={close}>
       {now ? <Look key={now.text} {...now} /> : <Pick />}
     </Sheet>
   );
@@ -40,16 +37,17 @@ function Pick() {
   }
   return (
     <>
-      <h2>Bring in a map or a list</h2>
+      <h2>Bring in a map, a list or a survey</h2>
       <p>
-        A map as GeoJSON, such as an office's download of parcels; or a list of points: number, northing, easting,
-        elevation, description. You see everything before it comes in, and nothing leaves this device.
+        A map as GeoJSON, such as an office's download of parcels; a list of points: number, northing, easting,
+        elevation, description; or a surveyor's LandXML with its parcels, points and breaklines. You see everything before
+        it comes in, and nothing leaves this device.
       </p>
       <input
         ref={picker}
         id="map-file"
         type="file"
-        accept=".geojson,.json,.csv,.txt,.tsv,.pnt,text/*,application/json,application/geo+json"
+        accept=".geojson,.json,.csv,.txt,.tsv,.pnt,.xml,text/*,application/json,application/geo+json,application/xml"
         class="unseen"
         tabIndex={-1}
         aria-hidden="true"
@@ -87,15 +85,8 @@ function Look({ text, name }: Incoming) {
   const [wanted, setWanted] = useState<MapSettings | null>(null);
   const [given, setGiven] = useState<ReadonlyMap<number, string>>(new Map());
   const [held, setHeld] = useState<number | null>(null);
-  const reading = useAsked<MapReading>((p) => p.read_map(text, wanted), [wanted], NOTHING);
+  const { reading, brought, settings, roles, busy } = useLooked(text, wanted, given);
   const { items } = reading;
-  const settings = wanted ?? reading.settings;
-  const roles = items.map((item, i) => given.get(i) ?? item.proposed);
-  const brought = useAsked<MapBrought>(
-    settings && items.length > 0 ? (p) => p.bring_map(text, settings, roles) : null,
-    [settings, roles],
-    NOT_BROUGHT,
-  );
 
   function give(indices: number[], role: string): void {
     const next = new Map(given);
@@ -128,6 +119,7 @@ function Look({ text, name }: Incoming) {
   return (
     <>
       <h2>{name}</h2>
+      {busy && <p aria-live="polite">The file is being read.</p>}
       {items.length > 0 && settings && (
         <div class="bring-look">
           <Picture items={items} roles={roles} held={held} hold={setHeld} />

@@ -1,19 +1,27 @@
 // The job as a map or a list of points for others: what of it, in which form.
 import { useState } from 'preact/hooks';
-import type { Finding, ListChoice, PlaceReading } from '../core/types.ts';
+import { ask } from '../core/planner.ts';
+import type { Finding, PlaceReading } from '../core/types.ts';
 import { useAsked } from '../core/useAsked.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
+import type { FileWish } from '../paper/messages.ts';
 import { editOrTell, say } from '../state/actions.ts';
-import { written } from '../state/quantities.ts';
 import { display, sheet, site } from '../state/store.ts';
 import { Tick } from '../fields/Tick.tsx';
 
-const FORMS = [
-  { value: 'map', text: 'Map (GeoJSON, in degrees)' },
-  { value: 'list', text: 'List of points (CSV)' },
-] as const;
+type Form = 'geojson' | 'points' | 'landxml';
+const FORMS: readonly { value: Form; text: string }[] = [
+  { value: 'geojson', text: 'Map (GeoJSON, in degrees)' },
+  { value: 'points', text: 'List of points (CSV)' },
+  { value: 'landxml', text: 'Survey (LandXML 1.2)' },
+];
+const FILES: Record<Form, [ending: string, type: string]> = {
+  geojson: ['.geojson', 'application/geo+json'],
+  points: ['-points.csv', 'text/csv'],
+  landxml: ['.xml', 'application/xml'],
+};
 const FRAMES = [
   { value: 'feet', text: 'Feet' },
   { value: 'survey-feet', text: 'US survey feet' },
@@ -27,9 +35,9 @@ const ORDERS = [
 const PARTS = [
   ['lot', 'The lot'],
   ['features', 'What stands on it'],
-  ['ground', 'Spots, breaklines, benchmark'],
-  ['shell', 'The edge of the shell'],
-  ['dig', 'Where the dig meets the ground'],
+  ['ground', 'Ground: spots, breaklines, benchmark'],
+  ['shell', 'Rim and collar, with their stakes'],
+  ['dig', 'The dig: bottom, top, stakes, offset stakes'],
 ] as const;
 type Part = (typeof PARTS)[number][0];
 
@@ -39,50 +47,56 @@ const close = (): void => {
 
 export function WriteSheet() {
   const now = site.value;
-  const [form, setForm] = useState<'map' | 'list'>(now?.origin ? 'map' : 'list');
+  const [form, setForm] = useState<Form>(now?.origin ? 'geojson' : 'points');
   const [parts, setParts] = useState<Record<Part, boolean>>({ lot: true, features: true, ground: true, shell: true, dig: true });
-  const [frame, setFrame] = useState<ListChoice['frame']>(now?.grid?.unit ?? display.value);
-  const [order, setOrder] = useState<ListChoice['order']>('north-first');
+  const [frame, setFrame] = useState<NonNullable<FileWish['frame']>>(now?.grid?.unit ?? display.value);
+  const [order, setOrder] = useState<NonNullable<FileWish['order']>>('north-first');
   const [findings, setFindings] = useState<Finding[]>([]);
-  const degrees = form === 'map' || frame === 'degrees';
+  const degrees = form === 'geojson' || (form === 'points' && frame === 'degrees');
 
   async function save(): Promise<void> {
-    const { lot: corners, dig: _, ...rest } = parts;
-    const question = form === 'map' ? { geojson: parts } : { points: { frame, order, corners, ...rest } };
-    const answer = await written(question).catch(() => ({ text: null, findings: [STOPPED] }));
+    const wish: FileWish = { form, parts, frame: form === 'geojson' ? null : frame, order, seconds: Math.floor(Date.now() / 1000) };
+    const site = ask((p) => p.save(), '');
+    const answer = await import('../paper/press.ts')
+      .then((press) => press.writeFor(site, wish))
+      .catch(() => ({ text: null, findings: [STOPPED] }));
     setFindings(answer.findings);
     if (answer.text === null) return;
-    const [name, type] = form === 'map' ? [`${fileName()}.geojson`, 'application/geo+json'] : [`${fileName()}-points.csv`, 'text/csv'];
+    const [ending, type] = FILES[form];
+    const name = `${fileName()}${ending}`;
     download(answer.text, name, type);
     close();
     say(`Saved as ${name}`, 'good');
   }
 
   return (
-    <Sheet label="Write a map or a list" class="write-out" close={close}>
-      <h2>Write a map or a list</h2>
+    <Sheet label="Write a map, a list or a survey" class="write-out" close={close}>
+      <h2>Write a map, a list or a survey</h2>
       <Choice label="As" value={form} options={FORMS} choose={setForm} />
       <fieldset class="write-parts">
         <legend>What of it</legend>
-        {PARTS.map(([part, label]) =>
-          form === 'list' && part === 'dig' ? null : (
-            <Tick key={part} label={label} on={parts[part]} set={(on) => setParts({ ...parts, [part]: on })} />
-          ),
-        )}
+        {PARTS.map(([part, label]) => (
+          <Tick key={part} label={label} on={parts[part]} set={(on) => setParts({ ...parts, [part]: on })} />
+        ))}
       </fieldset>
-      {form === 'list' && (
+      {form !== 'geojson' && (
         <>
-          <Choice label="Coordinates in" value={frame} options={FRAMES} choose={setFrame} />
-          <Choice label="Order" value={order} options={ORDERS} choose={setOrder} />
+          <Choice
+            label="Coordinates in"
+            value={frame}
+            options={form === 'landxml' ? FRAMES.filter((it) => it.value !== 'degrees') : FRAMES}
+            choose={setFrame}
+          />
+          {form === 'points' && <Choice label="Order" value={order} options={ORDERS} choose={setOrder} />}
           {now?.grid && frame !== 'degrees' && (
-            <p class="field-hint">The list has the coordinates of the survey that the site came from.</p>
+            <p class="field-hint">The file has the coordinates of the survey that the site came from.</p>
           )}
         </>
       )}
       {degrees && <Origin laid={() => setFindings([])} />}
       <p class="field-hint">
-        Curves are written as short straight lines: within 1 mm of a map's curve, within 1 in on a list. A drawing of
-        the plan is no survey: stakes are set from checked control.
+        On a map and a list curves are short straight lines: within 1 mm of the curve, within 1 in on a list. Stakes have
+        the names of the stake plan. A drawing of the plan is no survey: stakes are set from checked control.
       </p>
       <div aria-live="polite">
         {findings.map((it) => (
@@ -110,7 +124,7 @@ const STOPPED: Finding = {
   topic: 'clearances',
   scope: 'site',
   at: null,
-  message: 'The part of the planner that writes it stopped.',
+  message: 'The part of the planner that writes it could not be loaded or stopped.',
   remedy: 'Nothing is lost: try again.',
 };
 

@@ -15,7 +15,7 @@ export function ReportSheet() {
   const close = () => (sheet.value = null);
   const saveData = () =>
     written('report-json').then(
-      ({ text: data }) => data !== null && download(data, `${fileName()}-report.json`, 'application/json'),
+      (data) => data !== null && download(data, `${fileName()}-report.json`, 'application/json'),
       () => say(FAILED, 'bad'),
     );
   return (

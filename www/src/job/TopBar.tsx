@@ -140,12 +140,12 @@ function Files() {
           </li>
           <li>
             <button type="button" onClick={then(chooseIncoming)}>
-              Bring in a map or list
+              Bring in a map, list or survey
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'write-out'))}>
-              Write a map or list
+              Write a map, list or survey
             </button>
           </li>
           <li>

@@ -1,90 +1,99 @@
-// Sheets asked of a worker: the newest wish counts, one that was overtaken is never answered.
-import type { FromPress, MadeSheet, ToPress, SheetWish } from './messages.ts';
+// What is asked of the press, a worker of its own: sheets, files for others, surveys. A worker that stops is ended, and the
+// next question has a new one; it holds no document.
+import type { Ask, Asks, FileWish, FromPress, SheetWish, WrittenFile } from './messages.ts';
 
-export interface Printed {
-  made: MadeSheet;
-  /** Every page as SVG. */
-  pages: string[];
+export type Printed = Asks['sheet']['out'];
+
+interface Waiting {
+  good: (answer: never) => void;
+  bad: (why: unknown) => void;
 }
 
-type Waiting = { id: number; good: (said: FromPress) => void; bad: (why: unknown) => void };
-
 let worker: Worker | undefined;
+/** The site's text that the worker was given last. */
 let given: string | undefined;
 let ids = 0;
-let waiting: Waiting | undefined;
-let next: { site: string; wanted: SheetWish; good: (it: Printed | undefined) => void; bad: (why: unknown) => void } | undefined;
+const waiting = new Map<number, Waiting>();
 
 function started(): Worker {
   if (worker) return worker;
   given = undefined;
-  worker = new Worker(new URL('./press.worker.ts', import.meta.url), { type: 'module', name: 'sheets' });
+  worker = new Worker(new URL('./press.worker.ts', import.meta.url), { type: 'module', name: 'press' });
   worker.onmessage = ({ data }: MessageEvent<FromPress>) => {
-    if (data.id !== waiting?.id) return;
-    const asked = waiting;
-    waiting = undefined;
+    const asked = waiting.get(data.id);
+    waiting.delete(data.id);
     if ('failed' in data) {
-      end();
-      asked.bad(data.failed);
-    } else asked.good(data);
-    follow();
+      asked?.bad(data.failed);
+      end(data.failed);
+    } else asked?.good(data.answer as never);
   };
-  worker.onerror = (event) => {
-    const asked = waiting;
-    waiting = undefined;
-    end();
-    asked?.bad(event.message);
-    follow();
-  };
+  worker.onerror = (event) => end(event.message);
   return worker;
 }
 
-/** Its memory is not to be trusted after a crash: the next wish has a new one. */
-function end(): void {
+/** Its memory is not to be trusted any more. */
+function end(why: unknown): void {
+  console.error('the press stopped', why);
   worker?.terminate();
   worker = undefined;
+  const left = [...waiting.values()];
+  waiting.clear();
+  for (const it of left) it.bad(why);
 }
 
-function ask(what: (id: number) => ToPress): Promise<FromPress> {
+/** Asks one thing. */
+export function ask<K extends Ask>(what: K, given: Asks[K]['in']): Promise<Asks[K]['out']> {
   ids += 1;
   const id = ids;
   return new Promise((good, bad) => {
-    waiting = { id, good, bad };
-    started().postMessage(what(id));
+    waiting.set(id, { good, bad });
+    started().postMessage({ id, ask: what, with: given });
   });
 }
 
+/** A site's text, where the worker does not have it already. */
+function fresh(site: string): { site?: string } {
+  started();
+  if (given === site) return {};
+  given = site;
+  return { site };
+}
+
+/** The next sheet, while one is being made: the newest wish counts. */
+let next: { site: string; wish: SheetWish; good: (it: Printed | undefined) => void; bad: (why: unknown) => void } | undefined;
+let printing = false;
+
 /** Makes a sheet of a site's text; nothing where a newer wish came first. */
-export function print(site: string, wanted: SheetWish): Promise<Printed | undefined> {
+export function print(site: string, wish: SheetWish): Promise<Printed | undefined> {
   return new Promise((good, bad) => {
     next?.good(undefined);
-    next = { site, wanted, good, bad };
+    next = { site, wish, good, bad };
     follow();
   });
 }
 
 function follow(): void {
   const asked = next;
-  if (waiting || !asked) return;
+  if (printing || !asked) return;
   next = undefined;
-  started();
-  const fresh = given !== asked.site;
-  given = asked.site;
-  ask((id) => ({ id, wanted: asked.wanted, ...(fresh && { site: asked.site }) })).then((said) => {
-    if ('made' in said) asked.good({ made: said.made, pages: said.pages });
-  }, asked.bad);
+  printing = true;
+  ask('sheet', { ...fresh(asked.site), wish: asked.wish })
+    .then(asked.good, asked.bad)
+    .finally(() => {
+      printing = false;
+      follow();
+    });
 }
 
 /** The last sheet as PDF. */
-export async function pdf(): Promise<Uint8Array<ArrayBuffer>> {
-  const said = await ask((id) => ({ id, pdf: true }));
-  if (!('bytes' in said)) throw new Error('no PDF came');
-  return said.bytes;
-}
+export const pdf = (): Promise<Uint8Array<ArrayBuffer>> => ask('pdf', {});
+
+/** A site as a file for others. */
+export const writeFor = (site: string, wish: FileWish): Promise<WrittenFile> => ask('file', { ...fresh(site), wish });
 
 /** The text of the site in a PDF that the planner saved; why there is none is thrown. */
-export async function siteIn(file: Uint8Array<ArrayBuffer>): Promise<string> {
-  const said = await ask((id) => ({ id, read: file }));
+export async function siteIn(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
+  const said = await ask('read', { bytes });
   if ('site' in said) return said.site;
-  throw new Error('refused' in said ? said.refused : 'no site came');
+  throw new Error(said.refused);
 }

@@ -69,9 +69,8 @@ export function askStudy(question: Question, listening?: Parameters<typeof study
   return study(text, revision.value, question, listening);
 }
 
-/** A text that the worker writes, or why there is none. */
-export async function written(question: Question): Promise<{ text: string | null; findings: Finding[] }> {
+/** A text that the worker writes. */
+export async function written(question: Question): Promise<string | null> {
   const found = await askStudy(question);
-  if (found.kind === 'text') return { text: found.value, findings: [] };
-  return { text: null, findings: found.kind === 'refused' ? found.value : [] };
+  return found.kind === 'text' ? found.value : null;
 }

@@ -11,7 +11,7 @@ export function BringPart() {
           survey: have them staked before anything is built by them.
         </p>
         <button type="button" onClick={chooseIncoming}>
-          Bring in a map or list
+          Bring in a map, list or survey
         </button>
       </div>
     </details>

@@ -29,7 +29,7 @@ function setCurrency(typed: string): void {
 
 function saveTable(): void {
   written('takeoff-list').then(
-    ({ text }) => text !== null && download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
+    (text) => text !== null && download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
     () => say('The table could not be made. Try again in a moment.', 'bad'),
   );
 }

@@ -282,3 +282,199 @@ fn what_cannot_be_used_is_told_with_its_place_and_remedy() {
     );
     refused(&["import", "no-such-file"], "", &["cannot open"]);
 }
+
+fn demo(name: &str) -> String {
+    tree(&format!("demo-sites/{name}.json"))
+}
+
+#[test]
+fn landxml_goes_out_and_comes_in_again_with_its_curves_and_breaklines() {
+    let path = demo("creek-side-deed");
+    let before: Value = serde_json::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let text = out(&batterboard(&["export", &path, "--as", "landxml"], ""));
+    for part in [
+        "linearUnit=\"foot\"",
+        "<Curve rot=",
+        "<CgPoint name=\"H1\" desc=\"shell stake\" code=\"hole\" role=\"to stake out\">",
+        "<CgPoints name=\"Stakes, offset\"",
+        "<PlanFeature name=\"dig bottom\"",
+        "<Surface name=\"Existing ground\"",
+        "<Surface name=\"Dig\"",
+    ] {
+        assert!(text.contains(part), "{part}");
+    }
+    let output = batterboard(&["import", "-"], &text);
+    let after: Value = serde_json::from_str(&out(&output)).unwrap();
+    let said = err(&output);
+    for part in [
+        "5 courses, 2 of them curves",
+        "2 breaklines come in",
+        "5 corners of the lot get their marks",
+    ] {
+        assert!(said.contains(part), "{part}: {said}");
+    }
+    let count = |site: &Value, place: &str| site.pointer(place).unwrap().as_array().unwrap().len();
+    for place in [
+        "/features",
+        "/lot/courses",
+        "/ground/spots/spots",
+        "/ground/spots/breaklines",
+    ] {
+        assert_eq!(count(&before, place), count(&after, place), "{place}");
+    }
+    let kinds = |site: &Value| -> Vec<String> {
+        let features = site["features"].as_array().unwrap().iter();
+        features.map(|it| it["kind"].to_string()).collect()
+    };
+    assert_eq!(kinds(&before), kinds(&after));
+    assert!(after["lot"]["stated_area"].is_number());
+}
+
+#[test]
+fn landxml_is_written_in_parts_and_in_the_unit_that_is_asked_for() {
+    let path = demo("level-suburban");
+    let some = |more: &[&str]| {
+        let mut arguments = vec!["export", &path, "--as", "landxml"];
+        arguments.extend(more);
+        batterboard(&arguments, "")
+    };
+    let lot = out(&some(&["--only", "lot", "--frame", "metres"]));
+    assert!(lot.contains("linearUnit=\"meter\"") && lot.contains("<Parcel "));
+    assert!(!lot.contains("<Surface") && !lot.contains("H1") && !lot.contains("PlanFeature"));
+    let dig = out(&some(&["--only", "dig", "--frame", "survey-feet"]));
+    assert!(dig.contains("linearUnit=\"USSurveyFoot\"") && dig.contains("<Surface name=\"Dig\""));
+    assert!(dig.contains("\"D1\"") && !dig.contains("\"R1\"") && !dig.contains("<Parcel "));
+    let shell = out(&some(&["--only", "shell"]));
+    assert!(shell.contains("\"R1\"") && shell.contains("\"C1\"") && !shell.contains("\"H1\""));
+    let degrees = some(&["--frame", "degrees"]);
+    assert_eq!(degrees.status.code(), Some(2));
+    assert!(
+        err(&degrees).contains("feet or meters"),
+        "{}",
+        err(&degrees)
+    );
+}
+
+#[test]
+fn landxml_that_cannot_be_used_is_refused_with_its_place() {
+    for (text, parts) in [
+        ("<gpx/>", vec!["not-landxml", "<gpx>"]),
+        ("<LandXML>", vec!["xml", "no sound XML"]),
+        (
+            "<!DOCTYPE a [<!ENTITY b \"c\">]><LandXML/>",
+            vec!["document-type"],
+        ),
+        (
+            "<LandXML>\n<CgPoints><CgPoint name=\"7\">1 two</CgPoint></CgPoints></LandXML>",
+            vec!["number at CgPoint \"7\", line 2", "\"two\" is not a number"],
+        ),
+    ] {
+        let output = batterboard(&["import", "-"], text);
+        assert_eq!(output.status.code(), Some(2));
+        assert!(out_is_empty(&output));
+        for part in parts {
+            assert!(err(&output).contains(part), "{part}: {}", err(&output));
+        }
+    }
+}
+
+#[test]
+fn an_instrument_gets_every_stake_by_name_and_code() {
+    let path = demo("level-suburban");
+    let list = out(&batterboard(&["export", &path, "--as", "points"], ""));
+    let rows: Vec<&str> = list.lines().collect();
+    let stakes: Value =
+        serde_json::from_str(&out(&batterboard(&["stakes", &path, "--json"], ""))).unwrap();
+    for member in ["stakes", "offsets"] {
+        for stake in stakes[member].as_array().unwrap() {
+            let name = format!("{},", stake["name"].as_str().unwrap());
+            let row = rows.iter().find(|row| row.starts_with(&name)).unwrap();
+            assert!(row.contains("shell stake"), "{row}");
+            let at = |k: usize| row.split(',').nth(k).unwrap().parse::<f64>().unwrap() * 0.3048;
+            let place = &stake["at"];
+            assert!((at(1) - place[1].as_f64().unwrap()).abs() < 1e-4, "{row}");
+            assert!((at(2) - place[0].as_f64().unwrap()).abs() < 1e-4, "{row}");
+        }
+    }
+    for code in ["hole", "dig bottom", "dig top", "rim", "collar", "offset"] {
+        let code = format!("\"{code}, shell stake");
+        assert!(rows.iter().any(|row| row.contains(&code)), "{code}");
+    }
+    // What stands on the lot goes by its own name, and reads back as what it is.
+    let named = |name: &str| rows.iter().filter(|row| row.contains(name)).count();
+    assert_eq!(named("gas service, buried line"), 2);
+    assert!(!list.contains("shell edge"));
+    let back = batterboard(&["import", "-"], &list);
+    let back: Value = serde_json::from_str(&out(&back)).unwrap();
+    let gas = back["features"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|it| it["name"] == "gas service")
+        .unwrap();
+    assert_eq!(gas["kind"], "buried-line");
+    assert!(
+        back["ground"].get("spots").is_none(),
+        "no stake is a spot of the ground"
+    );
+    // The parts that are asked for, and no others.
+    let only = |part: &str| {
+        out(&batterboard(
+            &["export", &path, "--as", "points", "--only", part],
+            "",
+        ))
+    };
+    assert!(only("shell").contains("\nR1,") && !only("shell").contains("\nH1,"));
+    assert!(
+        only("dig").contains("\nH1,")
+            && only("dig").contains("\nO1,")
+            && !only("dig").contains("\nR1,")
+    );
+}
+
+#[test]
+fn a_map_of_a_site_without_an_origin_is_written_from_one_that_is_told() {
+    let path = demo("level-suburban");
+    let map = |origin: &str| {
+        batterboard(
+            &["export", &path, "--as", "geojson", "--origin", origin],
+            "",
+        )
+    };
+    let text = out(&map("-84.3071,36.4512"));
+    let document: Value = serde_json::from_str(&text).unwrap();
+    let features = document["features"].as_array().unwrap();
+    let corner = &features[0]["geometry"]["coordinates"][0][0];
+    assert!(
+        (corner[0].as_f64().unwrap() + 84.3071).abs() < 0.01,
+        "{corner}"
+    );
+    let of = |part: &str, code: &str| {
+        let is_it =
+            |it: &&Value| it["properties"]["part"] == part && it["properties"]["code"] == code;
+        features.iter().filter(is_it).count()
+    };
+    assert_eq!(of("stake", "hole"), 4);
+    for code in ["dig bottom", "dig top", "rim", "collar"] {
+        assert_eq!(of("line", code), 1, "{code}");
+        assert!(of("stake", code) > 3, "{code}");
+    }
+    let stake = features
+        .iter()
+        .find(|it| it["properties"]["name"] == "R1")
+        .unwrap();
+    let height = stake["geometry"]["coordinates"][2].as_f64().unwrap();
+    let site: Value = serde_json::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let coping = site["placement"]["coping_elevation"].as_f64().unwrap();
+    assert!((height - coping).abs() < 1e-4);
+    let listed = out(&batterboard(&["import", "-", "--list"], &text));
+    assert!(
+        !listed.contains(" spot"),
+        "no stake is a spot of the ground"
+    );
+    for odd in ["36.4512", "a,b", "-84,91", "nan,1"] {
+        let output = map(odd);
+        assert_eq!(output.status.code(), Some(2), "{odd}");
+        assert!(err(&output).contains("LON,LAT"), "{}", err(&output));
+    }
+}

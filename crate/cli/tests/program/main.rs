@@ -15,4 +15,5 @@ mod figures;
 mod golden;
 mod members;
 mod run;
+mod sheet;
 mod stakes;

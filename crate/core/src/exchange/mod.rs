@@ -19,6 +19,8 @@
 //! | the JSON Schema of the site file | [`schema::site`] |
 //! | bring in a map or a list of points | [`import`] |
 //! | write a map or a list of points | [`geojson::write`], [`points::write`] |
+//! | write a site for others, with what an instrument operator stakes | [`outgoing::write`] |
+//! | read and write a surveyor's LandXML | [`landxml`] |
 //!
 //! JSON text with a fixed layout comes from [`crate::json`].
 
@@ -28,8 +30,11 @@ mod figures;
 pub mod geodesy;
 pub mod geojson;
 pub mod import;
+pub mod landxml;
+pub mod layout;
 mod locate;
 mod migrate;
+pub mod outgoing;
 pub mod points;
 mod read;
 pub mod schema;

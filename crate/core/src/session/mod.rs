@@ -14,6 +14,7 @@ mod follow;
 pub mod ground_words;
 mod handle;
 mod history;
+pub mod incoming;
 mod keepsake;
 pub mod ledger;
 mod patch;

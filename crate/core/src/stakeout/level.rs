@@ -246,3 +246,14 @@ fn between<'f>(floor: &'f Floor<'f>, from: Point, to: Point) -> impl Iterator<It
         }
     })
 }
+
+/// Elevation of the bottom of the dig at some places of the site, meters; beyond the floor's edge that of
+/// the nearest part of it. None before a shell is placed.
+pub fn bottoms(site: &CheckedSite, places: &[Point]) -> Vec<Option<f64>> {
+    let Some((shell, placement)) = site.placed_shell() else {
+        return vec![None; places.len()];
+    };
+    let floors = Floors::of(shell, placement, &site.site().works.dig);
+    let bottom = |p: &Point| Some(floors.at(floors.pose.shell_from_site(*p))?.bottom);
+    places.iter().map(bottom).collect()
+}

@@ -48,7 +48,7 @@ mod tie;
 pub use as_dug::{AsDug, BottomAt, GradeWork};
 pub use as_set::{AsSet, ENOUGH, RimAt, ShellEnd, Tilt};
 pub use fixed::{FixedCandidate, candidates, named};
-pub use level::{FloorAt, Setup, Station};
+pub use level::{FloorAt, Setup, Station, bottoms};
 pub use offset::OffsetStake;
 pub use pair::BestPair;
 pub use rim_station::RimStation;

@@ -3,8 +3,6 @@
 use serde::{Deserialize, Serialize};
 
 use crate::analysis::Ranges;
-use crate::exchange::{geojson, points};
-use crate::finding::Finding;
 use crate::report::{BalanceFigures, ComparisonFigures, NudgeFigures};
 
 /// What is asked of a site.
@@ -30,10 +28,6 @@ pub enum Question {
     TakeoffJson,
     /// The quantities and their cost as a list for a spreadsheet.
     TakeoffList,
-    /// The site as a map.
-    Geojson(#[cfg_attr(feature = "typescript", tsify(type = "MapParts"))] geojson::Parts),
-    /// The site as a list of points.
-    Points(#[cfg_attr(feature = "typescript", tsify(type = "ListChoice"))] points::Choice),
 }
 
 impl Question {
@@ -56,8 +50,6 @@ pub enum Answer {
     CopingStep(NudgeFigures),
     /// The placements side by side.
     Comparison(ComparisonFigures),
-    /// The text of a report, a list or a map.
+    /// The text of a report or a list.
     Text(String),
-    /// Why a map or a list was not written.
-    Refused(Vec<Finding>),
 }

@@ -6,7 +6,6 @@ use crate::analysis::compare::Columns;
 use crate::analysis::coping_step::Copings;
 use crate::analysis::sensitivity::Sensitivity;
 use crate::analysis::{self, Analysis, Cache, Detail, Scenario};
-use crate::exchange::{Figures, geojson, points};
 use crate::finding::Finding;
 use crate::report::{BalanceFigures, ComparisonFigures, NudgeFigures, Report, csv};
 use crate::site::CheckedSite;
@@ -46,7 +45,6 @@ impl Work {
             | Question::TakeoffText
             | Question::TakeoffJson
             | Question::TakeoffList => Self::Plan(Plan::new(Detail::Complete)),
-            Question::Geojson(_) | Question::Points(_) => Self::Plan(Plan::new(Detail::Clearances)),
         }
     }
 
@@ -156,22 +154,14 @@ const MOST_ENDS: usize = 6;
 /// The text that was asked for.
 fn written(site: &CheckedSite, analysis: &Analysis, question: Question, units: System) -> Answer {
     let report = || Report::new(site, analysis, units);
-    let figures = || {
-        let edge = analysis.dig.as_ref().map(|dig| &dig.top_edge);
-        Figures::of(site, edge)
-    };
-    let document = site.site();
-    let written = match question {
-        Question::ReportText => Ok(report().to_text()),
-        Question::ReportJson => Ok(report().to_json()),
-        Question::TakeoffText => Ok(report().to_takeoff_text()),
-        Question::TakeoffJson => Ok(report().to_takeoff_json()),
-        Question::TakeoffList => Ok(csv::takeoff(site, analysis, units)),
-        Question::Geojson(parts) => geojson::write(document, &figures(), parts),
-        Question::Points(choice) => points::write(document, &figures(), choice),
+    Answer::Text(match question {
+        Question::ReportText => report().to_text(),
+        Question::ReportJson => report().to_json(),
+        Question::TakeoffText => report().to_takeoff_text(),
+        Question::TakeoffJson => report().to_takeoff_json(),
+        Question::TakeoffList => csv::takeoff(site, analysis, units),
         Question::Ranges | Question::Balance | Question::CopingStep | Question::Comparison => {
-            Ok(String::new())
+            String::new()
         }
-    };
-    written.map_or_else(Answer::Refused, Answer::Text)
+    })
 }

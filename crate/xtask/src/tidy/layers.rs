@@ -45,6 +45,7 @@ const WRAPPED: [(&str, &str); 4] = [
     ("geo", "crate/core/src/geom/boolean"),
     ("i_overlay", "crate/core/src/geom/boolean"),
     ("lyon", "crate/core/src/geom/pattern"),
+    ("roxmltree", "crate/core/src/exchange/landxml"),
     ("spade", "crate/core/src/ground/tin"),
 ];
 

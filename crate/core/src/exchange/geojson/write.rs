@@ -5,12 +5,13 @@ use serde_json::{Value, json};
 
 use crate::exchange::geodesy::LocalPlane;
 use crate::exchange::import::plane_of;
+use crate::exchange::layout::{Layout, LayoutPart};
 use crate::exchange::{Areas, Figures};
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::ground::GroundRecord;
 use crate::json;
-use crate::site::Site;
+use crate::site::{Site, StakedLine};
 use crate::units::round_to;
 
 /// Decimals of a degree that are written: 0.1 mm.
@@ -59,6 +60,55 @@ impl Default for Parts {
 /// When nothing says where the site lies on the globe.
 pub fn write(site: &Site, figures: &Figures, parts: Parts) -> Result<String, Vec<Finding>> {
     let globe = Globe(plane_of(site).ok_or_else(|| vec![no_origin()])?);
+    Ok(collection(features(site, figures, parts, &globe)))
+}
+
+/// The same with what an instrument operator stakes: the lines of the work and every stake, each with its
+/// name, its code and its elevation. The layout's top of dig stands in place of the plain one.
+///
+/// # Errors
+/// As [`write`].
+pub fn write_laid_out(
+    site: &Site,
+    figures: &Figures,
+    parts: Parts,
+    layout: &Layout,
+) -> Result<String, Vec<Finding>> {
+    let globe = Globe(plane_of(site).ok_or_else(|| vec![no_origin()])?);
+    let others = Parts {
+        dig: false,
+        ..parts
+    };
+    let mut all = features(site, figures, others, &globe);
+    for line in &layout.lines {
+        let points = line.points.iter().chain(line.points.first());
+        let ring: Vec<Value> = points.map(|(at, z)| globe.level(*at, *z)).collect();
+        let role = match line.part {
+            LayoutPart::Line(StakedLine::Top) => "dig-edge",
+            _ => "shell",
+        };
+        let about = json!({ "role": role, "part": "line", "code": line.part.code() });
+        let geometry = json!({ "type": "Polygon", "coordinates": [ring] });
+        all.push(feature("", about, geometry));
+    }
+    for point in &layout.points {
+        let mut about = json!({ "role": "shell", "part": "stake", "name": point.name,
+            "code": point.part.code() });
+        if let (false, Some(about)) = (point.serves.is_empty(), about.as_object_mut()) {
+            about.insert("serves".to_owned(), json!(point.serves));
+        }
+        let coordinates = globe.level(point.at, point.elevation);
+        let geometry = json!({ "type": "Point", "coordinates": coordinates });
+        all.push(feature("", about, geometry));
+    }
+    Ok(collection(all))
+}
+
+fn collection(all: Vec<Value>) -> String {
+    json::to_string(&json!({ "type": "FeatureCollection", "features": all }))
+}
+
+fn features(site: &Site, figures: &Figures, parts: Parts, globe: &Globe) -> Vec<Value> {
     let mut all = Vec::new();
     if parts.lot {
         let about = json!({ "role": "lot", "name": site.name });
@@ -84,11 +134,9 @@ pub fn write(site: &Site, figures: &Figures, parts: Parts) -> Result<String, Vec
         all.push(feature("", about, globe.areas(&figures.dig)));
     }
     if parts.ground {
-        ground(site, &globe, &mut all);
+        ground(site, globe, &mut all);
     }
-    Ok(json::to_string(
-        &json!({ "type": "FeatureCollection", "features": all }),
-    ))
+    all
 }
 
 fn no_origin() -> Finding {
@@ -145,6 +193,14 @@ impl Globe {
         let [x, y, z] = *spot;
         let [longitude, latitude] = self.point(Point::new(x, y));
         json!([longitude, latitude, round_to(z, HEIGHT_DECIMALS)])
+    }
+
+    /// A place with its elevation, where that is known.
+    fn level(&self, at: Point, elevation: Option<f64>) -> Value {
+        match elevation {
+            Some(z) => self.high(&[at.x, at.y, z]),
+            None => json!(self.point(at)),
+        }
     }
 
     fn chain(&self, points: &[Point]) -> Vec<[f64; 2]> {

@@ -18,6 +18,8 @@ pub enum Form {
     GeoJson,
     /// A list of points, one to a line.
     Points,
+    /// LandXML.
+    LandXml,
 }
 
 /// Everything that was found in a text; nothing of it is in the site yet.

@@ -12,7 +12,8 @@ mod split;
 mod write;
 
 pub use read::read;
-pub use write::{Choice, write};
+pub(in crate::exchange) use read::sort_of;
+pub use write::{Choice, write, write_laid_out};
 
 #[cfg(test)]
 mod tests;

@@ -226,27 +226,33 @@ fn place_of(line: &Line<'_>) -> String {
 }
 
 fn item(line: &Line<'_>, number: &str, description: &str, position: Position) -> Item {
+    let (group, proposed) = sort_of(description, position.height.is_some());
+    Item {
+        place: place_of(line),
+        id: String::new(),
+        name: number.to_owned(),
+        group,
+        words: description.to_owned(),
+        shape: Shape::Points(vec![position]),
+        proposed,
+    }
+}
+
+/// What a point is grouped by, and what it is proposed to be; `high` where it has an elevation.
+pub(in crate::exchange) fn sort_of(description: &str, high: bool) -> (String, Role) {
+    let group = code(description);
     // What stands behind a comma is a name: a wall may be called after the house.
-    let role = match guess(&code(description)).or_else(|| guess(description)) {
+    let role = match guess(&group).or_else(|| guess(description)) {
         Some(Role::Lot) => Some(Role::Corner),
         other => other,
     };
-    let high = position.height.is_some();
     let proposed = match role {
         Some(Role::Spot | Role::Breakline | Role::Benchmark) if !high => Role::LeaveOut,
         Some(role) => role,
         None if high => Role::Spot,
         None => Role::LeaveOut,
     };
-    Item {
-        place: place_of(line),
-        id: String::new(),
-        name: number.to_owned(),
-        group: code(description),
-        words: description.to_owned(),
-        shape: Shape::Points(vec![position]),
-        proposed,
-    }
+    (group, proposed)
 }
 
 /// What points of one sort have in common: the description up to its first comma, without the

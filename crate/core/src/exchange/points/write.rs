@@ -2,10 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::read::sort_of;
 use crate::exchange::Figures;
-use crate::exchange::figures::thinned;
+use crate::exchange::figures::{FeatureFigure, thinned};
 use crate::exchange::geodesy::LocalPlane;
-use crate::exchange::import::{Frame, Order, plane_of};
+use crate::exchange::import::{Frame, Order, Role, plane_of};
+use crate::exchange::layout::{Layout, OF_THE_SHELL};
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::ground::GroundRecord;
@@ -71,29 +73,7 @@ impl Choice {
 /// # Errors
 /// When degrees are asked for and nothing says where the site lies on the globe.
 pub fn write(document: &Site, figures: &Figures, choice: Choice) -> Result<String, Vec<Finding>> {
-    let carry = match choice.frame.unit() {
-        Some(unit) => Carry::Plane(
-            unit,
-            document.grid.map_or([0.0; 2], |g| [g.easting, g.northing]),
-        ),
-        None => Carry::Globe(plane_of(document).ok_or_else(|| {
-            vec![
-                Finding::fault(
-                    "no-origin",
-                    "The site is not georeferenced.",
-                    "Give the latitude and longitude of the site's origin, or write lengths.",
-                )
-                .under("/origin"),
-            ]
-        })?),
-    };
-    let mut list = List {
-        carry,
-        order: choice.order,
-        text: String::new(),
-        count: 0,
-    };
-    list.heading();
+    let mut list = List::begun(document, choice)?;
     if choice.corners {
         corners(document, &mut list);
     }
@@ -107,6 +87,60 @@ pub fn write(document: &Site, figures: &Figures, choice: Choice) -> Result<Strin
         shell(document, figures, &mut list);
     }
     Ok(list.text)
+}
+
+/// The same for whoever stakes with an instrument: what stands on the lot goes by its own name, and the
+/// layout is there in place of the shell's edge, each stake by its name. [`Choice::shell`] says nothing here.
+///
+/// # Errors
+/// As [`write`].
+pub fn write_laid_out(
+    document: &Site,
+    figures: &Figures,
+    choice: Choice,
+    layout: &Layout,
+) -> Result<String, Vec<Finding>> {
+    let mut list = List::begun(document, choice)?;
+    if choice.corners {
+        corners(document, &mut list);
+    }
+    if choice.features {
+        let codes = own_codes(document);
+        for (code, figure) in codes.iter().zip(&figures.features) {
+            outline(figure, code, &mut list);
+        }
+    }
+    if choice.ground {
+        ground(document, &mut list);
+    }
+    for point in &layout.points {
+        let mut description = format!("{}, {OF_THE_SHELL}", point.part.code());
+        if !point.serves.is_empty() {
+            description.push_str(&format!(" for {}", point.serves));
+        }
+        list.named(&point.name, point.at, point.elevation, &description);
+    }
+    Ok(list.text)
+}
+
+/// What the points of each feature are called: by its own name, where that reads back as what it is and is
+/// no other's; or else by its kind and a letter.
+fn own_codes(site: &Site) -> Vec<String> {
+    let mut seen: Vec<String> = Vec::new();
+    let records = site.features.iter().enumerate();
+    let codes = records.map(|(i, record)| {
+        let (kind, label) = (record.kind.words(), record.label());
+        let named = format!("{label}, {kind}");
+        let (group, role) = sort_of(&named, true);
+        let free = !seen.contains(&group) && !label.contains([',', ';']);
+        let code = match label != kind && free && role == Role::Feature(record.kind) {
+            true => named,
+            false => code(i, kind, label),
+        };
+        seen.push(sort_of(&code, true).0);
+        code
+    });
+    codes.collect()
 }
 
 fn corners(site: &Site, list: &mut List) {
@@ -128,16 +162,23 @@ fn corners(site: &Site, list: &mut List) {
 
 fn features(site: &Site, figures: &Figures, list: &mut List) {
     for (i, (record, figure)) in site.features.iter().zip(&figures.features).enumerate() {
-        let kind = record.kind.words();
-        let name = match record.label() {
-            label if label == kind => String::new(),
-            label => format!(", {label}"),
-        };
-        let code = format!("{kind} {}{name}", letters(i));
-        let rings = figure.areas.iter().flatten().chain([&figure.line]);
-        for at in rings.flat_map(|ring| thinned(ring, STAKE_TOLERANCE)) {
-            list.row(at, None, &code);
-        }
+        outline(figure, &code(i, record.kind.words(), record.label()), list);
+    }
+}
+
+/// A kind with a letter, and the name where there is one.
+fn code(index: usize, kind: &str, label: &str) -> String {
+    let name = match label {
+        label if label == kind => String::new(),
+        label => format!(", {label}"),
+    };
+    format!("{kind} {}{name}", letters(index))
+}
+
+fn outline(figure: &FeatureFigure, code: &str, list: &mut List) {
+    let rings = figure.areas.iter().flatten().chain([&figure.line]);
+    for at in rings.flat_map(|ring| thinned(ring, STAKE_TOLERANCE)) {
+        list.row(at, None, code);
     }
 }
 
@@ -206,6 +247,34 @@ struct List {
 }
 
 impl List {
+    /// A list with its heading alone.
+    fn begun(document: &Site, choice: Choice) -> Result<Self, Vec<Finding>> {
+        let carry = match choice.frame.unit() {
+            Some(unit) => Carry::Plane(
+                unit,
+                document.grid.map_or([0.0; 2], |g| [g.easting, g.northing]),
+            ),
+            None => Carry::Globe(plane_of(document).ok_or_else(|| {
+                vec![
+                    Finding::fault(
+                        "no-origin",
+                        "The site is not georeferenced.",
+                        "Give the latitude and longitude of the site's origin, or write lengths.",
+                    )
+                    .under("/origin"),
+                ]
+            })?),
+        };
+        let mut list = Self {
+            carry,
+            order: choice.order,
+            text: String::new(),
+            count: 0,
+        };
+        list.heading();
+        Ok(list)
+    }
+
     fn heading(&mut self) {
         let (north, east, elevation) = match &self.carry {
             Carry::Plane(unit, _) => {
@@ -233,7 +302,13 @@ impl List {
         }
     }
 
+    /// A row with the next number as its name.
     fn row(&mut self, at: Point, elevation: Option<f64>, description: &str) {
+        self.count += 1;
+        self.named(&self.count.to_string(), at, elevation, description);
+    }
+
+    fn named(&mut self, name: &str, at: Point, elevation: Option<f64>, description: &str) {
         // A tenth of a millimetre either way.
         let (north, east, metres) = match &self.carry {
             Carry::Plane(unit, [easting, northing]) => {
@@ -249,11 +324,10 @@ impl List {
         };
         let elevation = elevation.map_or(String::new(), |z| format_coordinate(z / metres, 4));
         let [first, second] = self.ordered(north, east);
-        self.count += 1;
-        let number = self.count;
+        let name = quoted(name);
         let description = quoted(description);
         self.text.push_str(&format!(
-            "{number},{first},{second},{elevation},{description}\n"
+            "{name},{first},{second},{elevation},{description}\n"
         ));
     }
 }
