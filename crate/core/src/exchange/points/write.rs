@@ -305,10 +305,17 @@ impl List {
     /// A row with the next number as its name.
     fn row(&mut self, at: Point, elevation: Option<f64>, description: &str) {
         self.count += 1;
-        self.named(&self.count.to_string(), at, elevation, description);
+        self.named(self.count, at, elevation, description);
     }
 
-    fn named(&mut self, name: &str, at: Point, elevation: Option<f64>, description: &str) {
+    /// A row with a name that holds no sign of the list.
+    fn named(
+        &mut self,
+        name: impl core::fmt::Display,
+        at: Point,
+        elevation: Option<f64>,
+        description: &str,
+    ) {
         // A tenth of a millimetre either way.
         let (north, east, metres) = match &self.carry {
             Carry::Plane(unit, [easting, northing]) => {
@@ -324,7 +331,6 @@ impl List {
         };
         let elevation = elevation.map_or(String::new(), |z| format_coordinate(z / metres, 4));
         let [first, second] = self.ordered(north, east);
-        let name = quoted(name);
         let description = quoted(description);
         self.text.push_str(&format!(
             "{name},{first},{second},{elevation},{description}\n"
