@@ -1,13 +1,6 @@
 // What page and press say to each other.
-import type {
-  FileWish,
-  MadeSheet,
-  MapBrought,
-  MapReading,
-  MapSettings,
-  SheetWish,
-  WrittenFile,
-} from '../wasm/batterboard_web_paper.js';
+import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
+import type { FileWish, MadeSheet, SheetWish, WrittenFile } from '../wasm/batterboard_web_paper.js';
 
 export type { FileWish, MadeSheet, SheetWish, WrittenFile };
 

@@ -41,7 +41,8 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
         return { refused: why instanceof Error ? why.message : String(why) };
       }
     case 'survey':
-      return read_survey(asked.with.text, asked.with.onto, asked.with.settings);
+      // The core writes every member of the settings.
+      return read_survey(asked.with.text, asked.with.onto, asked.with.settings) as Asks['survey']['out'];
     case 'bring':
       return bring_survey(asked.with.text, asked.with.onto, asked.with.settings, asked.with.roles);
   }

@@ -3,7 +3,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import { giveUpOlder, study } from '../core/study.ts';
-import type { Answer, Finding, Question, Tally } from '../core/types.ts';
+import type { Answer, Question, Tally } from '../core/types.ts';
 import { bareText } from './document.ts';
 import { sharing } from './sharing.ts';
 import { held, ledger } from './store.ts';

@@ -40,8 +40,8 @@ const LAYERS: [&str; 27] = [
     "session",
 ];
 
-/// Third-party geometry crates, each with the one place that may name it.
-const WRAPPED: [(&str, &str); 4] = [
+/// Third-party crates, each with the one place that may name it.
+const WRAPPED: [(&str, &str); 5] = [
     ("geo", "crate/core/src/geom/boolean"),
     ("i_overlay", "crate/core/src/geom/boolean"),
     ("lyon", "crate/core/src/geom/pattern"),
