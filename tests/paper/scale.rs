@@ -34,7 +34,8 @@ fn strokes(bytes: &[u8], page: u32) -> Vec<([f32; 2], [f32; 2])> {
 }
 
 fn length((a, b): &([f32; 2], [f32; 2])) -> f64 {
-    f64::from(b[0] - a[0]).hypot(f64::from(b[1] - a[1]))
+    let far = |k: usize| f64::from(b[k] - a[k]);
+    batterboard_core::math::hypot(far(0), far(1))
 }
 
 /// A line of 100 ft alone on a sheet.

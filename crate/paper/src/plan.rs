@@ -129,7 +129,7 @@ fn is_in(window: &Window, item: &Item) -> bool {
         Item::Measured { from, to, .. } => vec![*from, *to],
         Item::Label { .. } => Vec::new(),
     };
-    let bounds = batterboard_core::geom::region::bounds(points.into_iter());
+    let bounds = batterboard_core::geom::region::bounds(points);
     bounds.is_some_and(|(low, high)| {
         let (a, b, area) = (window.place(low), window.place(high), window.area);
         a.x <= area.right() && b.x >= area.x && b.y <= area.bottom() && a.y >= area.y
