@@ -5,7 +5,7 @@ import { expect, test, type Locator, type Page } from '@playwright/test';
 import { faults, smallTargets } from './access.ts';
 import { expectSameSheet } from './program.ts';
 import { SCREENS } from './screens.ts';
-import { openDemo, savedText, settled } from './site.ts';
+import { demoText, openDemo, openFile, savedText, settled } from './site.ts';
 
 const RESULTS = join(import.meta.dirname, 'results');
 
@@ -66,7 +66,8 @@ test('the site is opened again from the PDF of a sheet', async ({ page }) => {
   const sheet = await openSheets(page);
   const bytes = await saved(page, sheet.getByRole('button', { name: 'Save as PDF' }));
   await sheet.getByRole('button', { name: 'Close' }).click();
-  await openDemo(page, 'level-suburban.json');
+  await openFile(page, demoText('level-suburban.json'));
+  expect(await savedText(page)).not.toBe(text);
   await page.locator('#site-file').setInputFiles({ name: 'plan.pdf', mimeType: 'application/pdf', buffer: bytes });
   await expect.poll(() => savedText(page)).toBe(text);
   await page.locator('#site-file').setInputFiles({ name: 'other.pdf', mimeType: 'application/pdf', buffer: bytes.subarray(0, 4000) });

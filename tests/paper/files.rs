@@ -1,7 +1,4 @@
-//! The files, read by others: the PDF by lopdf (structure, text, attachment) and, where it is installed, by qpdf.
-
-use std::io::Write;
-use std::process::{Command, Stdio};
+//! The files, read by another library: the PDF by lopdf (text, attachment). `check_sheets.py` has qpdf check them.
 
 use batterboard_core::exchange;
 use batterboard_paper::{Job, Language, SheetKind, SheetWish, pdf, read, svg};
@@ -97,44 +94,4 @@ fn markup_in_a_name_is_text_in_an_svg() {
         assert!(!text.contains("<script") && text.contains("&lt;script&gt;"));
     }
     assert!(svg::of(&document, 99).is_none());
-}
-
-/// qpdf (apt package of that name) checks structure and streams; where it is not installed this says so and checks nothing
-/// more than the other tests do.
-#[test]
-fn qpdf_finds_nothing_wrong() {
-    if Command::new("qpdf")
-        .arg("--version")
-        .stdout(Stdio::null())
-        .status()
-        .is_err()
-    {
-        eprintln!("qpdf is not installed: left out");
-        return;
-    }
-    for name in DEMOS {
-        for (wanted, bytes) in sheets(&demo(name)) {
-            let path = std::env::temp_dir().join(format!(
-                "batterboard-{}-{name}-{}-{:?}.pdf",
-                std::process::id(),
-                wanted.kind.name(),
-                wanted.language
-            ));
-            std::fs::File::create(&path)
-                .unwrap()
-                .write_all(&bytes)
-                .unwrap();
-            let checked = Command::new("qpdf")
-                .arg("--check")
-                .arg(&path)
-                .output()
-                .unwrap();
-            std::fs::remove_file(&path).unwrap();
-            assert!(
-                checked.status.success(),
-                "{name} {wanted:?}: {}",
-                String::from_utf8_lossy(&checked.stderr)
-            );
-        }
-    }
 }

@@ -319,51 +319,38 @@ impl<'a> Binder<'a> {
             title,
             fitted(Style::heavy(13.0), title, room),
         );
-        let name = self.job.name();
-        let style = Style::heavy(9.0);
-        let lines = style.face.wrapped(name, style.size(), room);
         let mut y = block.y + 11.4;
-        for line in lines.iter().take(1) {
-            let line = if lines.len() > 1 {
-                format!("{line} …")
-            } else {
-                line.clone()
-            };
-            pen.text(
-                Point::new(x + 1.0, y),
-                Lean::Left,
-                &line,
-                fitted(style, &line, room),
-            );
-            y += 3.9;
-        }
-        let style = Style::plain(6.5).in_color(Color::GRAY);
-        let note = style
-            .face
-            .wrapped(&self.job.site.site().note, style.size(), room);
-        let many = note.len();
-        for (i, line) in note.iter().take(2).enumerate() {
-            let line = if i == 1 && many > 2 {
-                format!("{line} …")
-            } else {
-                line.clone()
-            };
-            pen.text(
-                Point::new(x + 1.0, y),
-                Lean::Left,
-                &line,
-                fitted(style, &line, room),
-            );
-            y += style.leading();
+        let gray = Style::plain(6.5).in_color(Color::GRAY);
+        let note = self.job.site.site().note.as_str();
+        for (text, style, most, leading) in [
+            (self.job.name(), Style::heavy(9.0), 1, 3.9),
+            (note, gray, 2, gray.leading()),
+        ] {
+            for line in first_lines(text, style, room, most) {
+                let style = fitted(style, &line, room);
+                pen.text(Point::new(x + 1.0, y), Lean::Left, &line, style);
+                y += leading;
+            }
         }
     }
+}
+
+/// The first lines of a text, so many at most; where there are more the last says so.
+fn first_lines(text: &str, style: Style, room: f64, most: usize) -> Vec<String> {
+    let mut lines = style.face.wrapped(text, style.size(), room);
+    let more = lines.len() > most;
+    lines.truncate(most);
+    if let Some(last) = lines.last_mut().filter(|_| more) {
+        last.push_str(" …");
+    }
+    lines
 }
 
 const fn caution_style() -> Style {
     Style::plain(6.5)
 }
 
-/// A style small enough for a text to fit, down to half its size.
+/// A style small enough for a text to fit, down to a third of its size.
 fn fitted(style: Style, text: &str, room: f64) -> Style {
     let length = style.length(text);
     let part = if length > room {

@@ -90,7 +90,7 @@ pub fn draw(drawing: &Drawing, window: &Window, palette: Palette, furniture: &[A
     let mut pen = Pen::default();
     let mut layers: Vec<Layer> = Vec::new();
     for item in &drawing.items {
-        let layer = layer_of(item);
+        let layer = item.layer();
         if !matches!(item, Item::Label { .. }) && is_in(window, item) && !layers.contains(&layer) {
             layers.push(layer);
         }
@@ -102,17 +102,6 @@ pub fn draw(drawing: &Drawing, window: &Window, palette: Palette, furniture: &[A
         marks: vec![Mark::Within(window.area, pen.marks)],
         layers,
         left_out,
-    }
-}
-
-fn layer_of(item: &Item) -> Layer {
-    match item {
-        Item::Area { layer, .. }
-        | Item::Path { layer, .. }
-        | Item::Lines { layer, .. }
-        | Item::Dot { layer, .. }
-        | Item::Label { layer, .. }
-        | Item::Measured { layer, .. } => *layer,
     }
 }
 

@@ -21,7 +21,7 @@ pub fn drawing(job: &Job, wanted: &SheetWish, keep: impl Fn(&Item, Layer) -> boo
         overlay(&job.site, &job.analysis, Focus::None),
     ];
     let shown = |item: &Item| {
-        let layer = layer_of(item);
+        let layer = item.layer();
         keep(item, layer) && !wanted.without.iter().any(|part| part.has(layer))
     };
     Drawing {
@@ -30,18 +30,6 @@ pub fn drawing(job: &Job, wanted: &SheetWish, keep: impl Fn(&Item, Layer) -> boo
             .flat_map(|it| it.items)
             .filter(shown)
             .collect(),
-    }
-}
-
-/// What an item is.
-pub fn layer_of(item: &Item) -> Layer {
-    match item {
-        Item::Area { layer, .. }
-        | Item::Path { layer, .. }
-        | Item::Lines { layer, .. }
-        | Item::Dot { layer, .. }
-        | Item::Label { layer, .. }
-        | Item::Measured { layer, .. } => *layer,
     }
 }
 

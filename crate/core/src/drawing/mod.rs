@@ -197,6 +197,20 @@ pub enum Item {
     },
 }
 
+impl Item {
+    /// What it is, or belongs to.
+    pub const fn layer(&self) -> Layer {
+        match self {
+            Self::Area { layer, .. }
+            | Self::Path { layer, .. }
+            | Self::Lines { layer, .. }
+            | Self::Dot { layer, .. }
+            | Self::Label { layer, .. }
+            | Self::Measured { layer, .. } => *layer,
+        }
+    }
+}
+
 /// Things to draw, lowest first.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Drawing {
