@@ -48,7 +48,7 @@ const HEADERS = {
 };
 
 /** What makes and shows sheets to print is fetched when the first is wanted, and lies in a folder of its own. */
-const PAPER = /paper|Sheets|press/;
+const PAPER = /paper|Sheets|press|OFL/;
 const folder = (name: string | undefined): string => (PAPER.test(name ?? '') ? 'paper' : 'assets');
 const FILES = {
   chunkFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
@@ -78,7 +78,7 @@ export default defineConfig({
       workbox: {
         // A quick build's module is several times a finished one, whose weight has a bound of its own.
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
-        globPatterns: ['**/*.{html,js,css,wasm,json,svg,webmanifest}'],
+        globPatterns: ['**/*.{html,js,css,wasm,json,svg,txt,webmanifest}'],
         // `life` counts restarts of the wasm module, `bench` is the benchmark's switch.
         ignoreURLParametersMatching: [/^life$/, /^bench$/],
       },

@@ -30,7 +30,7 @@ export async function finger(page: Page): Promise<Hand> {
   const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: Spot[]) =>
     browser.send('Input.dispatchTouchEvent', { type, touchPoints });
   return {
-    // The next event follows at once, not when the page has answered: a finger that rests for half a second presses, and a
+    // The next events follow at once, not when the page has answered: a finger that rests for half a second presses, and a
     // busy machine must not make a drag into that.
     async down(at) {
       last = at;
@@ -38,13 +38,12 @@ export async function finger(page: Page): Promise<Hand> {
     },
     async to(at) {
       const from = last;
-      for (let step = 1; step <= STEPS; step += 1) {
-        const part = step / STEPS;
-        last = { x: from.x + (at.x - from.x) * part, y: from.y + (at.y - from.y) * part };
-        const moved = send('touchMove', [last]);
-        await begun;
-        await moved;
-      }
+      const moves = Array.from({ length: STEPS }, (_, step) => {
+        const part = (step + 1) / STEPS;
+        return { x: from.x + (at.x - from.x) * part, y: from.y + (at.y - from.y) * part };
+      });
+      last = at;
+      await Promise.all([begun, ...moves.map((move) => send('touchMove', [move]))]);
     },
     async up() {
       const lifted = send('touchEnd', []);

@@ -6,7 +6,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::units::constants::FOOT;
 use batterboard_paper::mark::{Area, Page};
 use batterboard_paper::plan::{self, Window};
-use batterboard_paper::{Document, Paper, Scale, SheetKind, SheetWish, pdf};
+use batterboard_paper::{Document, Job, Paper, Scale, SheetKind, SheetWish, pdf};
 use lopdf::content::Content;
 
 use crate::{demo, sheet};
@@ -129,4 +129,21 @@ fn a_scale_that_was_chosen_stays_and_what_lies_outside_is_told() {
     assert_eq!(findings[0].code, "part-outside");
     let texts = document.texts(0);
     assert!(texts.iter().any(|it| it.words.contains("1 in = 4 ft")));
+}
+
+#[test]
+fn a_sheet_in_other_units_has_no_figure_in_the_sites_own() {
+    let site = include_str!("../../demo-sites/level-suburban.json");
+    let opened = || batterboard_core::exchange::open(site).unwrap();
+    let metric = Job::of(opened(), Some(System::Metres));
+    assert_eq!(metric.file, Job::of(opened(), None).file);
+    let document = sheet(&metric, &SheetWish::new(SheetKind::Permit)).unwrap();
+    assert_eq!(document.window.unwrap().scale.ratio % 5.0, 0.0);
+    let texts = document.texts(0);
+    let has = |part: &str| texts.iter().any(|it| it.words.contains(part));
+    assert!(has("30.48 m") && has("1:"));
+    for text in &texts {
+        let feet = text.words.contains("'-") || text.words.ends_with(" ft");
+        assert!(!feet, "{text:?}");
+    }
 }

@@ -10,7 +10,7 @@ use batterboard_core::geom::Point;
 use batterboard_core::report::{Report, StakeoutFigures};
 use batterboard_core::section::{Edges, Section};
 use batterboard_core::site::book::BookContent;
-use batterboard_core::site::{CheckedSite, FeatureKind, SectionLine};
+use batterboard_core::site::{CheckedSite, FeatureKind, SectionLine, Site};
 use batterboard_core::units::System;
 use serde::{Deserialize, Serialize};
 
@@ -250,20 +250,15 @@ pub struct Job {
 }
 
 impl Job {
-    /// Works out everything of a site that was opened.
+    /// Works out everything of a site that was opened, to be read in its own units or in others.
     pub fn of(opened: Opened, system: Option<System>) -> Self {
         let file = batterboard_core::exchange::save(opened.site.site(), &opened.unknown);
-        Self::with(opened.site, opened.findings, file, system)
+        let system = system.unwrap_or(opened.site.site().display);
+        Self::with(read_in(opened.site, system), opened.findings, file)
     }
 
-    /// The same, for a site whose file is known.
-    pub fn with(
-        site: CheckedSite,
-        findings: Vec<Finding>,
-        file: String,
-        system: Option<System>,
-    ) -> Self {
-        let system = system.unwrap_or(site.site().display);
+    fn with(site: CheckedSite, findings: Vec<Finding>, file: String) -> Self {
+        let system = site.site().display;
         let mut analysis =
             analysis::run(&Scenario::of(&site), Detail::Ranges, &mut Cache::default());
         analysis.findings.extend(findings);
@@ -310,4 +305,17 @@ impl Job {
         });
         title.into_iter().next().unwrap_or_default()
     }
+}
+
+/// A site whose figures are read in a system of units: the plan letters its dimensions by it.
+fn read_in(site: CheckedSite, system: System) -> CheckedSite {
+    if site.site().display == system {
+        return site;
+    }
+    let document = Site {
+        display: system,
+        ..Site::clone(site.site())
+    };
+    // What was sound stays sound in other units.
+    CheckedSite::check(document, Some(&site)).unwrap_or(site)
 }

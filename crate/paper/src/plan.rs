@@ -251,8 +251,16 @@ fn labels(
     // heavier one is the longer.
     let length = |text: &str, size: f64| Face::SemiBold.length(text, size);
     let wanted = lettering(drawing.items.iter(), &frame, look, length);
+    // What is said over and over along a line or all over the ground is not missed once.
+    let repeated = |layer: Layer| {
+        matches!(
+            layer,
+            Layer::Mark(_) | Layer::OverheadMark | Layer::Spot | Layer::Contour { .. }
+        )
+    };
     let all: BTreeSet<(String, u64)> = wanted
         .iter()
+        .filter(|it| !repeated(it.layer))
         .map(|it| (it.text.clone(), it.label.key))
         .collect();
     let boxes = furniture.iter().map(|area| {

@@ -12,6 +12,7 @@ import { Pages } from './Pages.tsx';
 import { pdf, print, type Printed } from './press.ts';
 import { picture, printAtSize } from './out.ts';
 import { hasPlan, KINDS, PAPERS, PARTS, speaksSpanish, wish, wishFor, type Wish } from './wish.ts';
+import licence from '../../../crate/paper/fonts/OFL.txt?url';
 import './paper.css';
 
 const FAILED = 'The sheet could not be made: that part of the planner stopped. Nothing is lost; try again.';
@@ -217,7 +218,11 @@ function Ways({ now, kind }: { now: Printed | null; kind: string }) {
       </div>
       <p class="foot-words">
         Print at full size, not fitted to the page: the square on the sheet proves it. The PDF holds the job itself; opened in
-        the planner it is there again.
+        the planner it is there again. The letters are Barlow, under the{' '}
+        <a href={licence} target="_blank" rel="noreferrer">
+          SIL Open Font License
+        </a>
+        .
       </p>
     </>
   );

@@ -50,6 +50,7 @@ let over: DragTarget | undefined;
 /** A press has just ended: the browser makes no click of it, which would take the focus from the field it opened. */
 let quiet = false;
 let pressing = 0;
+let heard = 0;
 /** When the right button last pulled the paper. */
 let pulledAt = -Infinity;
 const palms = new Palms();
@@ -102,17 +103,20 @@ function putDown(): void {
 
 function stopPress(): void {
   window.clearTimeout(pressing);
+  window.cancelAnimationFrame(heard);
 }
 
 /** After a while the press opens the numbers of what lies there; it neither drags nor taps. */
 function beginPress(pointer: number, touch: Touch, reach: number): void {
   stopPress();
-  pressing = window.setTimeout(() => {
+  const press = (): void => {
     if (hold.kind !== 'thing' && hold.kind !== 'paper') return;
     giveUp();
     // On bare ground it goes on as it was.
     if (openNumbersAt(touch, reach)) hold = { kind: 'pressed', pointer };
-  }, PRESS);
+  };
+  // A browser tells of moves with its frames, and a frame may have been long: what the finger did meanwhile comes first.
+  pressing = window.setTimeout(() => (heard = window.requestAnimationFrame(press)), PRESS);
 }
 
 function down(canvas: HTMLCanvasElement, event: PointerEvent): void {
