@@ -3,6 +3,7 @@
 
 use batterboard_core::drawing::{Drawing, Item, Layer};
 use batterboard_core::geom::Point;
+use batterboard_core::units::System;
 use batterboard_core::units::constants::FOOT;
 use batterboard_paper::mark::{Area, Page};
 use batterboard_paper::plan::{self, Window};
@@ -84,7 +85,7 @@ fn a_hundred_feet_at_one_inch_to_twenty_are_360_points() {
         ("30", 240.0),
         ("1:200", 100.0 * 0.3048 / 200.0 / 0.0254 * 72.0),
     ] {
-        let scale = Scale::parse(text, batterboard_core::units::System::Feet).unwrap();
+        let scale = Scale::parse(text, System::Feet).unwrap();
         for turned in [false, true] {
             let lengths: Vec<f64> = strokes(&hundred_feet(scale, turned), 1)
                 .iter()
