@@ -22,7 +22,7 @@ pub struct SheetArgs {
     #[arg(long, value_parser = named(Paper::ALL, Paper::name))]
     paper: Option<Paper>,
     /// Which way the paper lies.
-    #[arg(long, value_enum)]
+    #[arg(long = "orientation", value_enum)]
     lie: Option<Lies>,
     /// How large the plan is drawn: feet to an inch (20) or a ratio (1:200); without it the largest usual scale that fits.
     #[arg(long)]

@@ -5,9 +5,9 @@ use batterboard_core::geom::Point;
 
 use crate::flow::{Flow, Poured};
 use crate::job::{Job, SheetWish};
-use crate::mark::{Area, Attachment, Color, Document, Ink, Page, Stroke};
+use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Page, Stroke};
 use crate::pen::{Lean, Pen, Style};
-use crate::plan::{Plan, Window};
+use crate::plan::Window;
 use crate::revision;
 use crate::scale::Scale;
 
@@ -110,8 +110,8 @@ impl<'a> Binder<'a> {
     }
 
     /// Puts a plan on the first page.
-    pub fn put_plan(&mut self, plan: Plan, window: Window) {
-        self.page(0).marks.extend(plan.marks);
+    pub fn put_plan(&mut self, marks: Vec<Mark>, window: Window) {
+        self.page(0).marks.extend(marks);
         self.set_scale(0, window.scale);
         self.window = Some(window);
     }

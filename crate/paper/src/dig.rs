@@ -40,8 +40,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     let window = site_plan::window(job, wanted, plan_area, extent);
     let drawing = stake_plan(job, wanted, stakeout);
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
-    let layers = drawn.layers.clone();
-    binder.put_plan(drawn, window);
+    binder.put_plan(drawn.marks, window);
     let outside = site_plan::outside(job, &window, extent);
 
     let mut side = Flow::new(column.width);
@@ -51,7 +50,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     }
     base(&mut side, stakeout, language);
     side.heading(language.say("Legend", "Símbolos"));
-    legend::put(&mut side, &layers, Palette::Drafting, language);
+    legend::put(&mut side, &drawn.layers, Palette::Drafting, language);
     binder.pour_beside((plan_area, column), &side, |main| {
         levels(main, stakeout, language);
         ties(main, stakeout, language);

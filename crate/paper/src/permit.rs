@@ -47,8 +47,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     letter(&mut drawing.items, job, &courses);
     drawing.items.extend(offsets(job, &drawing.items));
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
-    let (layers, left_out) = (drawn.layers.clone(), drawn.left_out.clone());
-    binder.put_plan(drawn, window);
+    binder.put_plan(drawn.marks, window);
     let outside = site_plan::outside(job, &window, extent);
 
     let mut side = Flow::new(column.width);
@@ -58,8 +57,8 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
         blocks::findings(&mut side, [finding]);
     }
     side.heading("Legend");
-    legend::put(&mut side, &layers, Palette::Drafting, language);
-    notes(&mut side, job, &left_out);
+    legend::put(&mut side, &drawn.layers, Palette::Drafting, language);
+    notes(&mut side, job, &drawn.left_out);
     vicinity(&mut side);
     revisions(&mut side);
     binder.pour_beside((plan_area, column), &side, |main| {

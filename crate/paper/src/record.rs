@@ -60,7 +60,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
         .items,
     );
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
-    binder.put_plan(drawn, window);
+    binder.put_plan(drawn.marks, window);
 
     let mut flow = Flow::new(binder.column_width(1));
     answers(&mut flow, stakeout);

@@ -112,7 +112,7 @@ function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
         pick={(paper) => wishFor({ paper: paper as Wish['paper'] })}
       />
       <Pick
-        label="Lies"
+        label="Orientation"
         value={wanted.lie ?? ''}
         of={[['', 'As it fits best'], ['wide', 'Wide'], ['tall', 'Tall']]}
         pick={(lie) => wishFor({ lie: lie === '' ? null : (lie as 'wide' | 'tall') })}

@@ -42,12 +42,12 @@ function end(why: unknown): void {
 }
 
 /** Asks one thing. */
-export function ask<K extends Ask>(what: K, given: Asks[K]['in']): Promise<Asks[K]['out']> {
+export function ask<K extends Ask>(what: K, told: Asks[K]['in']): Promise<Asks[K]['out']> {
   ids += 1;
   const id = ids;
   return new Promise((good, bad) => {
     waiting.set(id, { good, bad });
-    started().postMessage({ id, ask: what, with: given });
+    started().postMessage({ id, ask: what, with: told });
   });
 }
 
