@@ -47,11 +47,13 @@ const HEADERS = {
   'X-Frame-Options': 'DENY',
 };
 
-/** What makes and shows sheets to print is fetched when the first is wanted, and lies in a folder of its own. */
-const PAPER = /paper|Sheets|press|OFL/;
-const folder = (name: string | undefined): string => (PAPER.test(name ?? '') ? 'paper' : 'assets');
+/** What is fetched when it is first wanted lies in a folder of its own: parts that the page imports later, and the press with
+    its module. */
+const LATER = /paper|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|SunPart|DayField|OriginField/;
+const folder = (name: string | undefined, later = false): string =>
+  (later && !name?.startsWith('workbox')) || LATER.test(name ?? '') ? 'later' : 'assets';
 const FILES = {
-  chunkFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
+  chunkFileNames: (chunk: { name: string; isDynamicEntry: boolean }) => `${folder(chunk.name, chunk.isDynamicEntry)}/[name]-[hash].js`,
   entryFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
   assetFileNames: (asset: { names: string[] }) => `${folder(asset.names[0])}/[name]-[hash][extname]`,
 };

@@ -168,6 +168,22 @@ test('a lot is entered by keys alone: lengths, bearings and turns', async ({ pag
   await page.keyboard.press('Enter');
   await expect(bar(page)).toBeVisible();
   await expect(page.locator('.plan-canvas')).toBeFocused();
+  await test.step('two boxes typed within one frame keep what each was given', async () => {
+    const boxes = bar(page).locator('.draw-typing input');
+    await boxes.evaluateAll((inputs: HTMLInputElement[]) => {
+      for (const [place, input] of inputs.entries()) {
+        input.value = String(place + 3);
+        input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      }
+    });
+    await settled(page);
+    await expect(boxes).toHaveCount(2);
+    for (const place of [0, 1]) {
+      await expect(boxes.nth(place)).toHaveValue(String(place + 3));
+      await boxes.nth(place).fill('');
+    }
+    await page.locator('.plan-canvas').focus();
+  });
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.type("10'");
   await expect(page.getByLabel('East', { exact: true })).toHaveValue("10'");

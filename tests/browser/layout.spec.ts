@@ -64,7 +64,7 @@ test.describe('at a desk', () => {
     await expect(cut.locator('.band-change')).toHaveText(told?.change?.text ?? 'nothing');
     await page.mouse.up();
     await settled(page);
-    expect(await cut.locator('.band-value').innerText()).not.toBe(before);
+    await expect(cut.locator('.band-value')).not.toHaveText(before);
     await cut.click();
     await expect(page.locator('.quantity[data-key="bank-cut"]')).toHaveAttribute('aria-expanded', 'true');
     await expect(page.locator('.working')).toBeInViewport();
@@ -124,7 +124,7 @@ test.describe('at a desk', () => {
     expect(await page.locator('.clearance').count()).toBe(rows);
     await form.getByRole('button', { name: 'Add this rule' }).click();
     await expect(page.locator('.clearance')).toHaveCount(rows + 1);
-    await expect(page.locator('.card[data-rule]').last().locator('summary')).toHaveText(/Deck edge to rear\s*4'-0"/);
+    await expect(page.locator('.card[data-rule]').last().locator('> summary')).toHaveText(/Deck edge to rear\s*4'-0"/);
   });
 });
 

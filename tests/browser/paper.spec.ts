@@ -34,7 +34,7 @@ test('nothing of the sheets is fetched before the first is wanted, and all of it
   page.on('request', (request) => fetched.push(request.url()));
   await openDemo(page, 'level-suburban.json');
   await settled(page);
-  const ofPaper = () => fetched.filter((it) => it.includes('/paper/'));
+  const ofPaper = () => fetched.filter((it) => it.includes('/later/batterboard_web_paper'));
   expect(ofPaper()).toEqual([]);
   await openSheets(page);
   expect(ofPaper().some((it) => it.endsWith('.wasm'))).toBe(true);

@@ -27,6 +27,7 @@ const told = async (page: Page): Promise<Ends | undefined> =>
 
 async function more(page: Page): Promise<void> {
   await panel(page).getByText('Figures and line').click();
+  await settled(page);
 }
 
 const figure = (page: Page, label: string) =>
@@ -121,7 +122,7 @@ test('it follows the shell while that is dragged', async ({ page }) => {
   await hand.down(shell);
   await hand.to({ x: shell.x, y: shell.y + 40 });
   await settled(page);
-  expect(await figure(page, 'coping above the ground').innerText()).not.toBe(before);
+  await expect(figure(page, 'coping above the ground')).not.toHaveText(before);
   await page.keyboard.press('Escape');
   await settled(page);
   await expect(figure(page, 'coping above the ground')).toHaveText(before);

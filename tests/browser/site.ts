@@ -80,11 +80,20 @@ export interface Spot {
   y: number;
 }
 
-/** Where a site position lies on the screen, css pixels. */
+/** Where a site position lies on the screen, css pixels, once the plan is as large as its place on the page: a panel
+that has just opened beside it makes it smaller a frame later. */
 export async function onScreen(page: Page, [x, y]: [number, number]): Promise<Spot> {
-  const view = await page.evaluate(() => window.bench.view());
-  const box = await page.locator('.plan-canvas').boundingBox();
-  if (!box) throw new Error('the plan is not on the screen');
+  const { view, box } = await page.evaluate(async () => {
+    const canvas = document.querySelector('.plan-canvas');
+    if (!canvas) throw new Error('the plan is not on the screen');
+    for (;;) {
+      await new Promise((done) => requestAnimationFrame(done));
+      const view = window.bench.view();
+      if (canvas.clientWidth !== view.width || canvas.clientHeight !== view.height) continue;
+      const { x, y } = canvas.getBoundingClientRect();
+      return { view, box: { x, y } };
+    }
+  });
   return {
     x: box.x + view.width / 2 + (x - view.x) * view.scale,
     y: box.y + view.height / 2 - (y - view.y) * view.scale,

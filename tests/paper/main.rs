@@ -11,7 +11,10 @@
 
 mod files;
 mod legible;
+#[cfg(feature = "png")]
+mod pixels;
 mod scale;
+mod told;
 
 use std::path::Path;
 

@@ -51,6 +51,7 @@ fn hundred_feet(scale: Scale, turned: bool) -> Vec<u8> {
         area,
         centre: Point::new(50.0 * FOOT, 0.0),
         scale,
+        lettering: 1.0,
     };
     let end = if turned {
         Point::new(60.0 * FOOT, 80.0 * FOOT)

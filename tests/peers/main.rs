@@ -1,4 +1,4 @@
-//! What other libraries say of the same figures (the ground's peers: [`ground`]).
+//! What other libraries say of the same figures (the ground's peers: [`ground`]; the sun's: [`sun`]).
 //!
 //! The core's plane geometry against GEOS (by way of Shapely) on 200 random outlines.
 //!
@@ -15,6 +15,7 @@
 )]
 
 mod ground;
+mod sun;
 
 use batterboard_core::geom::distance::{Figure, nearest};
 use batterboard_core::geom::{

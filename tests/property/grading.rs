@@ -245,6 +245,7 @@ proptest! {
             drawn_decks: Region::default(),
             equipment: None,
             dig: block(6.0, 3.5),
+            ..WorkFigures::default()
         };
         let back = 0.61;
         let obstacles = Obstacles::of(site.lot(), site.features(), &site.site().features);

@@ -11,12 +11,15 @@
 )]
 
 mod analysis;
+mod assumed;
 mod bands;
+mod clear_ground;
 mod clearance;
 mod deed;
 mod dig;
 mod dig_sides;
 mod exchange;
+mod fit;
 mod geom;
 mod grading;
 mod ground;
@@ -26,11 +29,14 @@ mod laid;
 mod landxml;
 mod lot;
 mod picture;
+mod required;
 mod shapes;
 mod shell;
 mod sketch;
 mod stakeout;
+mod sun;
 mod tapes;
 mod units;
 mod verdict;
+mod way_in;
 mod workings;

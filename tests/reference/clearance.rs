@@ -51,6 +51,7 @@ fn work(site: &CheckedSite) -> WorkFigures {
         drawn_decks: Region::default(),
         equipment: site.equipment(),
         dig: rectangle(35.0, 95.0, 75.0, 119.0),
+        ..WorkFigures::default()
     }
 }
 

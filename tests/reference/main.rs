@@ -14,6 +14,8 @@
     clippy::indexing_slicing
 )]
 
+mod access;
+mod clear_ground;
 mod clearance;
 mod deed;
 mod dig;
@@ -30,6 +32,7 @@ mod shell;
 mod sketch;
 mod soil;
 mod stakeout;
+mod sun;
 mod takeoff;
 mod units;
 mod yard;

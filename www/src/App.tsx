@@ -2,13 +2,12 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { Band } from './band/Band.tsx';
 import { PinSheet } from './band/PinSheet.tsx';
-import { BookSheet } from './book/BookSheet.tsx';
-import { BringSheet } from './bring/BringSheet.tsx';
-import { WriteSheet } from './bring/WriteSheet.tsx';
 import { FindSheet } from './find/FindSheet.tsx';
 import { DropPlace } from './job/DropPlace.tsx';
 import { FindingsPanel } from './job/FindingsPanel.tsx';
 import { KeysSheet } from './job/KeysSheet.tsx';
+import { later } from './job/Later.tsx';
+import { LaterSheet } from './job/LaterSheet.tsx';
 import { NoticeBar } from './job/NoticeBar.tsx';
 import { ReportSheet } from './job/ReportSheet.tsx';
 import { sheetsOpen } from './job/Sheet.tsx';
@@ -18,18 +17,23 @@ import { Welcome } from './job/Welcome.tsx';
 import { JobsSheet } from './jobs/JobsSheet.tsx';
 import { VersionsSheet } from './jobs/VersionsSheet.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
-import { PaperSheet } from './paper/PaperSheet.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
 import { pageKey } from './plan/keys.ts';
 import { taping } from './plan/tapes.ts';
 import { ledgerWidth, panelWidth } from './state/arrangement.ts';
 import { drawing, offlineReady, shaping, sheet, step, stopped } from './state/store.ts';
-import { StakesSheet } from './stakes/StakesSheet.tsx';
 import { StepPanel } from './steps/StepPanel.tsx';
 import { Strip } from './steps/Strip.tsx';
-import { CompareSheet } from './takeoff/CompareSheet.tsx';
-import { TakeoffSheet } from './takeoff/TakeoffSheet.tsx';
+
+// Sheets for which nobody waits when the page opens.
+const book = later(async () => (await import('./book/BookSheet.tsx')).BookSheet);
+const bringIn = later(async () => (await import('./bring/BringSheet.tsx')).BringSheet);
+const compare = later(async () => (await import('./takeoff/CompareSheet.tsx')).CompareSheet);
+const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
+const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
+const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
+const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
 
 export function App() {
   useEffect(() => {
@@ -57,18 +61,18 @@ export function App() {
       </div>
       {sheet.value === 'welcome' && <Welcome />}
       {sheet.value === 'jobs' && <JobsSheet />}
-      {sheet.value === 'book' && <BookSheet />}
+      {sheet.value === 'book' && <LaterSheet label="The company’s book" of={book} />}
       {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
-      {sheet.value === 'stakes' && <StakesSheet />}
-      {sheet.value === 'paper' && <PaperSheet />}
-      {sheet.value === 'takeoff' && <TakeoffSheet />}
-      {sheet.value === 'compare' && <CompareSheet />}
+      {sheet.value === 'stakes' && <LaterSheet label="Stakes and levels" of={stakes} />}
+      {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
+      {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
+      {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}
-      {sheet.value === 'bring-in' && <BringSheet />}
-      {sheet.value === 'write-out' && <WriteSheet />}
+      {sheet.value === 'bring-in' && <LaterSheet label="Bring in" of={bringIn} />}
+      {sheet.value === 'write-out' && <LaterSheet label="Write out" of={writeOut} />}
       {stopped.value && <StoppedSheet />}
       <FindingsPanel />
       {sheetsOpen.value === 0 && <NoticeBar />}

@@ -109,7 +109,10 @@ impl ExportArgs {
 }
 
 /// The site with its origin at a place told as longitude and latitude.
-fn georeferenced(site: &CheckedSite, text: &str) -> Result<CheckedSite> {
+///
+/// # Errors
+/// When that is no place.
+pub fn georeferenced(site: &CheckedSite, text: &str) -> Result<CheckedSite> {
     let told =
         || format!("--origin \"{text}\" is not LON,LAT in degrees, such as -84.3071,36.4512");
     let (longitude, latitude) = text.split_once(',').with_context(told)?;

@@ -9,7 +9,11 @@
 //! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
 //! | `book [BOOK]` | a company's book as a list, or what a site took from it; without one, the examples |
 //! | `stakes SITE` | stakes with two-tape ties, offset stakes, levels, and what was read back |
+//! | `way-in SITE...` | the widest way from the street to the dig, who fits through it, and the crane |
+//! | `sun SITE...` | the share of the water in sun through a day, and what shades it |
 //! | `sheet SITE` | a sheet to scale as PDF or SVG: permit plan, dig sheet, takeoff, homeowner's, record, report |
+//! | `fit SITE` | the shells that fit on the lot, where, and with how much room |
+//! | `clear-ground SITE` | every place of the shell's middle at one heading |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells` | the catalogue of shells |
 //! | `import FILE` | a site with what is in a map (GeoJSON), a list of points or a surveyor's LandXML |
@@ -23,11 +27,15 @@
 
 mod book;
 mod export;
+mod fit;
+mod folder;
 mod import;
 mod input;
 mod sheet;
 mod shells;
 mod stakes;
+mod sun;
+mod way_in;
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -104,10 +112,26 @@ enum Command {
     },
     /// Print the stakes of a site: two-tape ties, offset stakes, diagonals, levels, what was read back.
     Stakes(stakes::StakesArgs),
+    /// Print the widest way from the street to the dig, who fits through it, and the crane's lift.
+    ///
+    /// Of a folder of sites, or of several, it prints one after the other; with --json one line each.
+    WayIn(way_in::WayInArgs),
+    /// Print the share of the water in sun through a day, and which structures and trees shade it for how long.
+    ///
+    /// Of a folder of sites, or of several, it prints one after the other; with --json one line each.
+    Sun(sun::SunArgs),
     /// Write a sheet of a site to scale, as PDF or SVG.
     ///
     /// Its site file is inside the PDF. Print it at full size: the square on it proves the print.
     Sheet(Box<sheet::SheetArgs>),
+    /// List the shells that fit on a lot by its rules, where, at which heading, and with how much room.
+    ///
+    /// Of a folder, one line of JSON for each site in it.
+    Fit(fit::FitArgs),
+    /// Print every place that the shell's middle may take at one heading.
+    ///
+    /// Of a folder, one line of JSON for each site in it.
+    ClearGround(fit::ClearGroundArgs),
     /// Print verdict, clearances and findings of a site.
     ///
     /// Exits with 1 when the work reaches where it must not or a clearance falls short, with 3
@@ -216,6 +240,22 @@ fn run(command: Command) -> Result<ExitCode> {
             }
         }
         Command::Stakes(args) => print(&stakes::run(&args)?)?,
+        Command::Fit(args) => print(&fit::run(&args)?)?,
+        Command::ClearGround(args) => print(&fit::clear_ground(&args)?)?,
+        Command::WayIn(args) => {
+            let (text, whole) = way_in::run(&args)?;
+            print(&text)?;
+            if !whole {
+                return Ok(ExitCode::from(UNREADABLE));
+            }
+        }
+        Command::Sun(args) => {
+            let (text, whole) = sun::run(&args)?;
+            print(&text)?;
+            if !whole {
+                return Ok(ExitCode::from(UNREADABLE));
+            }
+        }
         Command::Sheet(args) => print(&sheet::run(&args)?)?,
         Command::Check { site } => {
             let report = site.report()?;

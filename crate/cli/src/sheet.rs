@@ -1,15 +1,15 @@
-//! `sheet`: a sheet of a site, or of every site in a folder, as PDF or SVG.
+//! `sheet`: a sheet of a site, or of every site in a folder, as PDF, SVG or PNG.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use batterboard_paper::{
-    Document, Job, Language, Lie, Paper, PlanPart, Scale, SheetKind, SheetWish, make, pdf, svg,
+    Document, Job, Language, Lie, Paper, PlanPart, Scale, SheetKind, SheetWish, make, pdf, png, svg,
 };
 use clap::{Args, ValueEnum};
 
-use crate::{Units, input};
+use crate::{Units, folder, input};
 
 #[derive(Args)]
 pub struct SheetArgs {
@@ -42,9 +42,21 @@ pub struct SheetArgs {
     /// The units to print, in place of the site's own.
     #[arg(long, value_enum)]
     units: Option<Units>,
-    /// The file to write, .pdf or .svg; for a folder of sites the folder to write PDFs into.
+    /// How fine a picture is: dots to an inch of paper.
+    #[arg(long, default_value_t = png::USUAL_DOTS, value_parser = dots)]
+    dots_per_inch: u32,
+    /// The file to write, .pdf, .svg or .png (the last two one file to a page: plan.png, plan-2.png); for a folder of sites the folder to write PDFs into.
     #[arg(short, long)]
     out: PathBuf,
+}
+
+/// Reads a resolution.
+fn dots(text: &str) -> Result<u32, String> {
+    let dots = text.parse().ok().filter(|it| png::DOTS.contains(it));
+    dots.ok_or_else(|| {
+        let (least, most) = (png::DOTS.start(), png::DOTS.end());
+        format!("give a whole number from {least} to {most}")
+    })
 }
 
 #[derive(Clone, Copy, ValueEnum)]
@@ -79,12 +91,7 @@ pub fn run(args: &SheetArgs) -> Result<String> {
     }
     fs::create_dir_all(&args.out)
         .with_context(|| format!("cannot make the folder {}", args.out.display()))?;
-    let mut sites: Vec<PathBuf> = fs::read_dir(&args.site)
-        .with_context(|| format!("cannot read {}", args.site.display()))?
-        .filter_map(|entry| Some(entry.ok()?.path()))
-        .filter(|path| path.extension().is_some_and(|it| it == "json"))
-        .collect();
-    sites.sort();
+    let sites = folder::json_files(&args.site)?;
     let mut told = String::new();
     let mut written = 0;
     for site in &sites {
@@ -130,7 +137,7 @@ fn one(args: &SheetArgs, site: &Path, out: &Path) -> Result<String> {
     };
     let (document, findings) =
         make(&job, &wanted).map_err(|fault| anyhow!("{} {}", fault.message, fault.remedy))?;
-    let files = files(&document, out)?;
+    let files = files(&document, out, args.dots_per_inch)?;
     let mut told = String::new();
     for (path, bytes) in files {
         fs::write(&path, bytes).with_context(|| format!("cannot write {}", path.display()))?;
@@ -142,25 +149,34 @@ fn one(args: &SheetArgs, site: &Path, out: &Path) -> Result<String> {
     Ok(told)
 }
 
-/// The files of a document by the ending of the one asked for: one PDF, or one SVG to a page.
-fn files(document: &Document, out: &Path) -> Result<Vec<(PathBuf, Vec<u8>)>> {
+/// The files of a document by the ending of the one asked for: one PDF, or one SVG or PNG to a page.
+fn files(document: &Document, out: &Path, dots: u32) -> Result<Vec<(PathBuf, Vec<u8>)>> {
+    let pages = 0..document.pages.len();
     match out.extension().and_then(|it| it.to_str()) {
         Some("pdf") => Ok(vec![(out.to_owned(), pdf::of(document))]),
-        Some("svg") => Ok((0..document.pages.len())
-            .filter_map(|page| {
-                let text = svg::of(document, page)?;
-                let path = if page == 0 {
-                    out.to_owned()
-                } else {
-                    let stem = out.file_stem().unwrap_or_default().to_string_lossy();
-                    out.with_file_name(format!("{stem}-{}.svg", page + 1))
-                };
-                Some((path, text.into_bytes()))
-            })
+        Some("svg") => Ok(pages
+            .filter_map(|page| Some((paged(out, page), svg::of(document, page)?.into_bytes())))
             .collect()),
+        Some("png") => pages
+            .filter_map(|page| {
+                let made = png::of(document, page, dots)?;
+                let made = made.map_err(|fault| anyhow!("{} {}", fault.message, fault.remedy));
+                Some(made.map(|bytes| (paged(out, page), bytes)))
+            })
+            .collect(),
         _ => bail!(
-            "{} ends in neither .pdf nor .svg; name the file for what it is to be",
+            "{} ends in none of .pdf, .svg and .png; name the file for what it is to be",
             out.display()
         ),
     }
+}
+
+/// The file of a page: the second of `plan.svg` is `plan-2.svg`.
+fn paged(out: &Path, page: usize) -> PathBuf {
+    if page == 0 {
+        return out.to_owned();
+    }
+    let [stem, ending] = [out.file_stem(), out.extension()]
+        .map(|it| it.unwrap_or_default().to_string_lossy().into_owned());
+    out.with_file_name(format!("{stem}-{}.{ending}", page + 1))
 }

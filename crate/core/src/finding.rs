@@ -6,8 +6,13 @@
 //! the verdict. A *caution* goes beside the number it concerns. A *note* says which assumption
 //! a number rests on.
 
+mod message;
+
+use crate::order::put_in_order_by;
+
 use std::cmp::Reverse;
 
+pub use message::{Message, Said, filled, filled_as, names_are_those_of, names_in, said};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -116,9 +121,11 @@ pub struct Finding {
     /// Where on the plan, in site meters, if it has a place there.
     pub at: Option<[f64; 2]>,
     /// What is wrong, in a sentence.
-    pub message: String,
+    #[cfg_attr(feature = "typescript", tsify(type = "string"))]
+    pub message: Message,
     /// How to mend it, in a sentence; empty when nothing is to be done.
-    pub remedy: String,
+    #[cfg_attr(feature = "typescript", tsify(type = "string"))]
+    pub remedy: Message,
 }
 
 impl Finding {
@@ -126,9 +133,14 @@ impl Finding {
     pub fn new(
         severity: Severity,
         code: &'static str,
-        message: impl Into<String>,
-        remedy: impl Into<String>,
+        message: impl Into<Message>,
+        remedy: impl Into<Message>,
     ) -> Self {
+        Self::made(severity, code, message.into(), remedy.into())
+    }
+
+    /// The same of messages: once for all that they are made from.
+    fn made(severity: Severity, code: &'static str, message: Message, remedy: Message) -> Self {
         Self {
             severity,
             code,
@@ -137,16 +149,16 @@ impl Finding {
             scope: Scope::default(),
             entry: None,
             at: None,
-            message: message.into(),
-            remedy: remedy.into(),
+            message,
+            remedy,
         }
     }
 
     /// A fault: the value cannot be used.
     pub fn fault(
         code: &'static str,
-        message: impl Into<String>,
-        remedy: impl Into<String>,
+        message: impl Into<Message>,
+        remedy: impl Into<Message>,
     ) -> Self {
         Self::new(Severity::Fault, code, message, remedy)
     }
@@ -154,14 +166,18 @@ impl Finding {
     /// A caution: a hazard or an assumption.
     pub fn caution(
         code: &'static str,
-        message: impl Into<String>,
-        remedy: impl Into<String>,
+        message: impl Into<Message>,
+        remedy: impl Into<Message>,
     ) -> Self {
         Self::new(Severity::Caution, code, message, remedy)
     }
 
     /// A note.
-    pub fn note(code: &'static str, message: impl Into<String>, remedy: impl Into<String>) -> Self {
+    pub fn note(
+        code: &'static str,
+        message: impl Into<Message>,
+        remedy: impl Into<Message>,
+    ) -> Self {
         Self::new(Severity::Note, code, message, remedy)
     }
 
@@ -236,7 +252,9 @@ impl Caveat {
 /// is about this placement first and what is true of every job last; otherwise in their order.
 pub fn sort_by_severity(findings: &[Finding]) -> Vec<Finding> {
     let mut sorted = findings.to_vec();
-    sorted.sort_by_key(|finding| (Reverse(finding.severity), finding.scope));
+    put_in_order_by(&mut sorted, |finding| {
+        (Reverse(finding.severity), finding.scope)
+    });
     sorted
 }
 

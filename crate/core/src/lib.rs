@@ -31,12 +31,17 @@
 //! | find room for the spoil | [`stockpile`] |
 //! | list what to haul and buy, with its working | [`takeoff`] |
 //! | get everything that follows from a site | [`analysis`] |
+//! | find the widest way in and what fits through it | [`way_in`] |
+//! | place a crane and measure its lift | [`crane`] |
+//! | know the sun over the site and the shade on the water | [`sun`] |
 //! | lay it out with tapes and a laser, and check it as dug | [`stakeout`] |
+//! | know where else the shell may stand | [`clear_ground`] |
 //! | draw the plan | [`drawing`] |
 //! | report as text or JSON | [`report`] |
 //! | open and save files, publish the schema | [`exchange`] |
 //! | ask what takes long, step by step | [`study`] |
 //! | edit, undo, drag | [`session`] |
+//! | search for the shells and places that fit | [`fit`] |
 //!
 //! A module uses only those above it in the table of layers (see `DEVELOPERS.md`);
 //! `cargo xtask tidy` holds the code to it.
@@ -71,12 +76,17 @@
 //! ```
 
 pub mod analysis;
+pub mod barrier;
+pub mod clear_ground;
 pub mod clearance;
+pub mod coverage;
+pub mod crane;
 pub mod deck;
 pub mod dig;
 pub mod drawing;
 pub mod exchange;
 pub mod finding;
+pub mod fit;
 pub mod geom;
 pub mod grading;
 pub mod ground;
@@ -84,6 +94,7 @@ pub mod groundwater;
 pub mod json;
 pub mod lot;
 pub mod math;
+mod order;
 pub mod pipe;
 pub mod report;
 pub mod section;
@@ -94,5 +105,7 @@ pub mod sketch;
 pub mod stakeout;
 pub mod stockpile;
 pub mod study;
+pub mod sun;
 pub mod takeoff;
 pub mod units;
+pub mod way_in;

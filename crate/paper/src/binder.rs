@@ -1,11 +1,13 @@
 //! Pages as they fill: each with its frame and title block, put round the contents at the end, when it is known how many
 //! there are.
 
+use core::cell::Cell;
+
 use batterboard_core::geom::Point;
 
 use crate::flow::{Flow, Poured};
 use crate::job::{Job, SheetWish};
-use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Page, Stroke};
+use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Page, Role, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::plan::Window;
 use crate::revision;
@@ -43,6 +45,8 @@ pub struct Binder<'a> {
     /// Where the plan is on the first page.
     window: Option<Window>,
     pages: Vec<Pen>,
+    /// How many flows and figures there are: each numbers its elements from another number on.
+    parts: Cell<u32>,
 }
 
 impl<'a> Binder<'a> {
@@ -56,6 +60,7 @@ impl<'a> Binder<'a> {
             scales: Vec::new(),
             window: None,
             pages: Vec::new(),
+            parts: Cell::new(0),
         }
     }
 
@@ -63,10 +68,31 @@ impl<'a> Binder<'a> {
     pub fn body(&self) -> Area {
         let frame = self.frame();
         Area {
-            height: frame.height - self.block_height(),
+            height: frame.height - self.block_height() * self.lettering(),
             ..frame
         }
         .inset(INSIDE)
+    }
+
+    /// How many times as large as usual text is on this paper.
+    pub fn lettering(&self) -> f64 {
+        self.wanted.paper(self.job).lettering()
+    }
+
+    /// Nothing yet, for columns of a width, its text as large as this paper has it.
+    pub fn flow(&self, width: f64) -> Flow {
+        Flow::lettered(width, self.lettering()).numbered(self.number())
+    }
+
+    /// A number from which a part of the document counts its elements.
+    fn number(&self) -> u32 {
+        self.parts.set(self.parts.get() + 1);
+        self.parts.get() << 16
+    }
+
+    /// Marks as a figure that shows something.
+    pub fn figure(&self, shows: String, marks: Vec<Mark>) -> Mark {
+        Mark::Element(Role::Figure(shows), self.number(), marks)
     }
 
     fn frame(&self) -> Area {
@@ -78,15 +104,21 @@ impl<'a> Binder<'a> {
         }
     }
 
+    /// The frame as its text meets it: what is laid out in it grows afterwards.
+    fn text_frame(&self) -> Area {
+        self.frame().grown(1.0 / self.lettering())
+    }
+
     fn caution(&self) -> Vec<String> {
         let language = self.wanted.language;
         let text = language.say(CAUTION.0, CAUTION.1);
         let style = caution_style();
         style
             .face
-            .wrapped(text, style.size(), self.frame().width - 2.0 * INSIDE)
+            .wrapped(text, style.size(), self.text_frame().width - 2.0 * INSIDE)
     }
 
+    /// Height of the title block with the caution below it, before it grows.
     fn block_height(&self) -> f64 {
         let lines = u32::try_from(self.caution().len()).unwrap_or(1);
         BLOCK + 1.6 + f64::from(lines) * caution_style().leading()
@@ -111,7 +143,10 @@ impl<'a> Binder<'a> {
 
     /// Puts a plan on the first page.
     pub fn put_plan(&mut self, marks: Vec<Mark>, window: Window) {
-        self.page(0).marks.extend(marks);
+        let title = self.wanted.kind.title(self.wanted.language);
+        let shows = format!("{title}, {}", window.scale.words(self.job.system));
+        let figure = self.figure(shows, marks);
+        self.page(0).marks.push(figure);
         self.set_scale(0, window.scale);
         self.window = Some(window);
     }
@@ -140,12 +175,12 @@ impl<'a> Binder<'a> {
 
     /// How many columns of text a page of this width has, so that its lines are read without losing the way.
     pub fn text_columns(&self) -> usize {
-        let body = self.body();
-        if body.width > 380.0 {
+        let width = self.body().width / self.lettering();
+        if width > 380.0 {
             4
-        } else if body.width > 300.0 {
+        } else if width > 300.0 {
             3
-        } else if body.width > 150.0 {
+        } else if width > 150.0 {
             2
         } else {
             1
@@ -162,9 +197,10 @@ impl<'a> Binder<'a> {
     ) {
         let end = self.pour(side, move |k| (k, column), 0);
         let room = if end.column == 0 { self.body() } else { plan };
-        let many = ((room.width + GUTTER) / (TABLE + GUTTER)).floor().max(1.0);
+        let table = TABLE * self.lettering();
+        let many = ((room.width + GUTTER) / (table + GUTTER)).floor().max(1.0);
         let width = (room.width - GUTTER * (many - 1.0)) / many;
-        let mut flow = Flow::new(width);
+        let mut flow = self.flow(width);
         main(&mut flow);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Columns of a page.
         let many = many as usize;
@@ -218,9 +254,22 @@ impl<'a> Binder<'a> {
     }
 
     fn frame_page(&self, pen: &mut Pen, index: usize, count: usize) {
-        let frame = self.frame();
         let heavy = Stroke::full(Color::BLACK, 0.5);
-        pen.rectangle(frame, Ink::line(heavy.clone()));
+        pen.rectangle(self.frame(), Ink::line(heavy.clone()));
+        let mut foot = Pen::default();
+        self.foot(&mut foot, heavy, (index, count));
+        // The foot of the first page is read out, that of the others says the same.
+        if index > 0 {
+            foot.told(Role::Ornament, 0);
+        }
+        let lettering = self.lettering();
+        pen.marks
+            .extend(foot.marks.iter().map(|mark| mark.grown(lettering)));
+    }
+
+    /// The title block and the caution below it, before they grow.
+    fn foot(&self, pen: &mut Pen, heavy: Stroke, place: (usize, usize)) {
+        let frame = self.text_frame();
         let top = frame.bottom() - self.block_height();
         let level = |y: f64| [Point::new(frame.x, y), Point::new(frame.right(), y)];
         pen.path(level(top), false, Ink::line(heavy));
@@ -243,7 +292,7 @@ impl<'a> Binder<'a> {
                 width: frame.width,
                 height: BLOCK,
             },
-            (index, count),
+            place,
         );
     }
 
@@ -313,12 +362,15 @@ impl<'a> Binder<'a> {
         }
         let room = facts_x - x - 2.0;
         let title = self.wanted.kind.title(language);
-        pen.text(
+        let mut named = Pen::default();
+        named.text(
             Point::new(x + 1.0, block.y + 6.6),
             Lean::Left,
             title,
             fitted(Style::heavy(13.0), title, room),
         );
+        named.told(Role::Title, 0);
+        pen.marks.extend(named.marks);
         let mut y = block.y + 11.4;
         let gray = Style::plain(6.5).in_color(Color::GRAY);
         let note = self.job.site.site().note.as_str();

@@ -3,6 +3,7 @@
 use batterboard_core::drawing::scale_bar;
 use batterboard_core::finding::{Finding, Severity};
 use batterboard_core::geom::Point;
+use batterboard_core::report::AssumedFigures;
 use batterboard_core::site::CheckedSite;
 use batterboard_core::units::System;
 use batterboard_core::units::constants::INCH;
@@ -120,20 +121,34 @@ fn proof(flow: &mut Flow, system: System, language: Language) {
 }
 
 /// Findings one after the other, faults and cautions marked.
-pub fn findings<'a>(flow: &mut Flow, findings: impl IntoIterator<Item = &'a Finding>) {
+pub fn findings<'a>(
+    flow: &mut Flow,
+    findings: impl IntoIterator<Item = &'a Finding>,
+    language: Language,
+) {
     for finding in findings {
-        let text = if finding.remedy.is_empty() {
-            finding.message.clone()
-        } else {
-            format!("{} {}", finding.message, finding.remedy)
-        };
+        let sentences = [&finding.message, &finding.remedy].map(|it| language.sentence(it));
+        let text = sentences.join(" ");
+        let text = text.trim_end();
         match finding.severity {
             Severity::Fault => {
                 let style = Style::heavy(BODY.points).in_color(Color::ALARM);
-                flow.item("×", &text, style);
+                flow.item("×", text, style);
             }
-            Severity::Caution => flow.item("!", &text, BODY),
-            Severity::Note => flow.item("•", &text, BODY),
+            Severity::Caution => flow.item("!", text, BODY),
+            Severity::Note => flow.item("•", text, BODY),
         }
+    }
+}
+
+/// What stays assumed, with how far wrong it may be.
+pub fn assumed(flow: &mut Flow, all: &[AssumedFigures], language: Language) {
+    if all.is_empty() {
+        return;
+    }
+    flow.heading(language.say("What stays assumed", "Lo que queda supuesto"));
+    for it in all {
+        let sentences: Vec<String> = it.sentences().map(|it| language.sentence(&it)).collect();
+        flow.item("•", &sentences.join(" "), BODY);
     }
 }

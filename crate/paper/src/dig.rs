@@ -43,10 +43,10 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     binder.put_plan(drawn.marks, window);
     let outside = site_plan::outside(job, &window, extent);
 
-    let mut side = Flow::new(column.width);
+    let mut side = binder.flow(column.width);
     blocks::scale_and_north(&mut side, &job.site, window.scale, (job.system, language));
     if let Some(finding) = &outside {
-        blocks::findings(&mut side, [finding]);
+        blocks::findings(&mut side, [finding], language);
     }
     base(&mut side, stakeout, language);
     side.heading(language.say("Legend", "Símbolos"));
@@ -62,9 +62,9 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     sections(&mut binder, job, wanted, first);
     let last = binder.len();
     let many = binder.text_columns();
-    let mut flow = Flow::new(binder.column_width(many));
+    let mut flow = binder.flow(binder.column_width(many));
     order(&mut flow, job, language);
-    cautions(&mut flow, job, stakeout, language);
+    cautions(&mut flow, job, language);
     binder.pour(&flow, binder.columns(last, many), 0);
     Ok((binder.document(), outside.into_iter().collect()))
 }
@@ -120,7 +120,8 @@ fn base(flow: &mut Flow, stakeout: &StakeoutFigures, language: Language) {
     let Some(base) = &stakeout.base else { return };
     flow.heading(language.say("Fixed points", "Puntos fijos"));
     for (name, point) in ["A", "B"].iter().zip(&base.points) {
-        flow.item(name, &point.name, Style::heavy(BODY.points));
+        let words = language.sentence(&point.name);
+        flow.item(name, &words, Style::heavy(BODY.points));
     }
     let from_a = language.say("From A to B", "De A a B");
     flow.paragraph(&format!("{from_a}: {}", base.length.shown.text), BODY);

@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use batterboard_core::geom::{Point, Vector};
 
-use crate::mark::{Area, Color, Ink, Mark, Stroke};
+use crate::mark::{Area, Color, Ink, Mark, Role, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use grid::Grid;
 
@@ -41,6 +41,35 @@ struct Piece {
     with_next: bool,
     /// What is said again where it begins a column.
     titles: Option<Rc<Piece>>,
+}
+
+impl Piece {
+    /// Makes its cells a row of a table.
+    fn told(&mut self, table: u32, row: u32) {
+        let cells = core::mem::take(&mut self.marks);
+        let row = Mark::Element(Role::Row, row, cells);
+        self.marks = vec![Mark::Element(Role::Table, table, vec![row])];
+    }
+
+    /// The same as ornament.
+    fn bare(mut self) -> Self {
+        let marks = core::mem::take(&mut self.marks);
+        self.marks = vec![Mark::Element(Role::Ornament, 0, marks)];
+        self
+    }
+
+    fn grown(self, by: f64) -> Self {
+        if by == 1.0 {
+            return self;
+        }
+        Self {
+            above: self.above * by,
+            height: self.height * by,
+            marks: self.marks.iter().map(|it| it.grown(by)).collect(),
+            with_next: self.with_next,
+            titles: self.titles,
+        }
+    }
 }
 
 /// A column of a table.
@@ -102,16 +131,50 @@ impl Row {
 #[derive(Debug)]
 pub struct Flow {
     width: f64,
+    /// How many times as large as usual its text is.
+    lettering: f64,
+    /// The number of its first element, and how many it has.
+    elements: (u32, u32),
     pieces: Vec<Piece>,
 }
 
 impl Flow {
     /// Nothing yet, for columns of a width, millimeters.
     pub const fn new(width: f64) -> Self {
+        Self::lettered(width, 1.0)
+    }
+
+    /// The same, its text so many times as large as usual.
+    pub const fn lettered(width: f64, lettering: f64) -> Self {
         Self {
             width,
+            lettering,
+            elements: (0, 0),
             pieces: Vec::new(),
         }
+    }
+
+    /// The same, its elements numbered from a number on, so that none of another flow has it.
+    #[must_use]
+    pub const fn numbered(mut self, first: u32) -> Self {
+        self.elements.0 = first;
+        self
+    }
+
+    /// The number of a new element.
+    fn element(&mut self) -> u32 {
+        self.elements.1 += 1;
+        self.elements.0 + self.elements.1
+    }
+
+    /// Their width as its text meets it: what is laid out within it grows afterwards.
+    pub fn text_width(&self) -> f64 {
+        self.width / self.lettering
+    }
+
+    /// Adds a piece that was laid out within the width of text.
+    fn push(&mut self, piece: Piece) {
+        self.pieces.push(piece.grown(self.lettering));
     }
 
     /// The width of its columns.
@@ -126,22 +189,25 @@ impl Flow {
 
     /// A heading, which stays with what follows.
     pub fn heading(&mut self, text: &str) {
-        let lines = HEADING.face.wrapped(text, HEADING.size(), self.width);
+        let width = self.text_width();
+        let lines = HEADING.face.wrapped(text, HEADING.size(), width);
         let last = lines.len();
+        let element = self.element();
         for (i, line) in lines.iter().enumerate() {
             let mut pen = Pen::default();
             let base = HEADING.size();
             pen.text(Point::new(0.0, base), Lean::Left, line, HEADING);
+            pen.told(Role::Heading, element);
             let rule = i + 1 == last;
             if rule {
                 let y = base + 1.2;
                 pen.line(
                     Point::new(0.0, y),
-                    Point::new(self.width, y),
+                    Point::new(width, y),
                     Stroke::full(Color::BLACK, 0.35),
                 );
             }
-            self.pieces.push(Piece {
+            self.push(Piece {
                 above: if i == 0 { 4.5 } else { 0.0 },
                 height: if rule { base + 2.4 } else { HEADING.leading() },
                 marks: pen.marks,
@@ -167,15 +233,18 @@ impl Flow {
     }
 
     fn lines(&mut self, text: &str, style: Style, indent: f64, mark: Option<&str>) {
-        let lines = style.face.wrapped(text, style.size(), self.width - indent);
+        let width = self.text_width();
+        let lines = style.face.wrapped(text, style.size(), width - indent);
         let count = lines.len();
+        let element = self.element();
         for (i, line) in lines.iter().enumerate() {
             let mut pen = Pen::default();
             if let Some(mark) = mark.filter(|_| i == 0) {
                 pen.text(Point::new(0.0, style.size()), Lean::Left, mark, style);
             }
             pen.text(Point::new(indent, style.size()), Lean::Left, line, style);
-            self.pieces.push(Piece {
+            pen.told(Role::Paragraph, element);
+            self.push(Piece {
                 above: if i == 0 { 1.2 } else { 0.0 },
                 height: style.leading(),
                 marks: pen.marks,
@@ -186,8 +255,10 @@ impl Flow {
         }
     }
 
-    /// Something drawn, of a height; its marks from its upper left corner.
-    pub fn drawn(&mut self, height: f64, pen: Pen) {
+    /// Something drawn, of a height; its marks from its upper left corner. It stays as large as it is; its text is a
+    /// paragraph to whoever has it read out.
+    pub fn drawn(&mut self, height: f64, mut pen: Pen) {
+        pen.told(Role::Paragraph, self.element());
         self.pieces.push(Piece {
             above: 2.0,
             height,
@@ -197,9 +268,10 @@ impl Flow {
         });
     }
 
-    /// A row of something drawn, close to the one above.
-    pub fn row(&mut self, height: f64, pen: Pen) {
-        self.pieces.push(Piece {
+    /// A row of something drawn within the width of text, close to the one above; it grows with the text.
+    pub fn row(&mut self, height: f64, mut pen: Pen) {
+        pen.told(Role::Paragraph, self.element());
+        self.push(Piece {
             above: 0.0,
             height,
             marks: pen.marks,
@@ -224,15 +296,23 @@ impl Flow {
             let cells = kept.iter().filter_map(|k| row.cells().get(*k));
             cells.cloned().collect()
         };
-        let grid = Grid::new(&columns, rows, &cells, self.width);
+        let grid = Grid::new(&columns, rows, &cells, self.text_width());
         let titles: Vec<String> = columns.iter().map(|it| it.title.clone()).collect();
-        let mut head = grid.row(&titles, TITLE);
+        let table = self.element();
+        let mut head = grid.row(&titles, TITLE, Role::ColumnTitle);
+        let again = Rc::new({
+            // Said again on the next page, titles are ornament.
+            let mut piece = grid.row(&titles, TITLE, Role::ColumnTitle).bare();
+            let y = piece.height;
+            rule(&mut piece, y, grid.width, Stroke::full(Color::BLACK, 0.25));
+            piece.grown(self.lettering)
+        });
+        head.told(table, self.element());
         let y = head.height;
         rule(&mut head, y, grid.width, Stroke::full(Color::BLACK, 0.25));
         head.with_next = true;
         head.above = 1.6;
-        let titles = Rc::new(head.clone());
-        self.pieces.push(head);
+        self.push(head);
         for (i, it) in rows.iter().enumerate() {
             let mut piece = match it {
                 Row::Group(name) => {
@@ -240,15 +320,16 @@ impl Flow {
                     piece.with_next = i + 1 < rows.len();
                     piece
                 }
-                _ => grid.row(&cells(it), it.style()),
+                _ => grid.row(&cells(it), it.style(), Role::Cell),
             };
+            piece.told(table, self.element());
             if matches!(it, Row::Sum(_)) {
                 rule(&mut piece, 0.0, grid.width, Stroke::full(Color::BLACK, 0.2));
             }
             let y = piece.height;
             rule(&mut piece, y, grid.width, Stroke::full(Color::RULE, 0.1));
-            piece.titles = Some(Rc::clone(&titles));
-            self.pieces.push(piece);
+            piece.titles = Some(Rc::clone(&again));
+            self.push(piece);
         }
     }
 

@@ -5,7 +5,8 @@ use batterboard_core::finding::{Finding, Scope};
 
 use crate::binder::Binder;
 use crate::blocks;
-use crate::flow::{BODY, Flow};
+use crate::covered;
+use crate::flow::BODY;
 use crate::ink::Palette;
 use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Document};
@@ -21,7 +22,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     let lie = wanted.lie.unwrap_or(Lie::Tall);
     let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
     let body = binder.body();
-    let mut flow = Flow::new(body.width);
+    let mut flow = binder.flow(body.width);
     flow.heading("Verdict");
     flow.paragraph(&job.report.verdict.text, Style::heavy(10.0));
     for note in &job.report.verdict.notes {
@@ -38,15 +39,15 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     let window = site_plan::window(job, wanted, plan_area, extent);
     let drawing = site_plan::drawing(job, wanted, |_, _| true);
     let page = end.column;
-    binder
-        .page(page)
-        .marks
-        .extend(plan::draw(&drawing, &window, Palette::Drafting, &[]).marks);
+    let marks = plan::draw(&drawing, &window, Palette::Drafting, &[]).marks;
+    let shows = format!("Plan, {}", window.scale.words(job.system));
+    let figure = binder.figure(shows, marks);
+    binder.page(page).marks.push(figure);
     binder.set_scale(page, window.scale);
 
-    let mut flow = Flow::new(body.width);
+    let mut flow = binder.flow(body.width);
     permit::clearances(&mut flow, job);
-    permit::coverage(&mut flow, job);
+    covered::coverage(&mut flow, job);
     permit::shell(&mut flow, job);
     if !job.report.quantities.is_empty() {
         takeoff::quantities(&mut flow, job);
@@ -57,7 +58,8 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
 
     let first = binder.len();
     let many = binder.text_columns();
-    let mut flow = Flow::new(binder.column_width(many));
+    let mut flow = binder.flow(binder.column_width(many));
+    blocks::assumed(&mut flow, &job.report.assumed, wanted.language);
     let findings = |scope: Scope| {
         job.report
             .findings
@@ -71,12 +73,12 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     ] {
         if findings(scope).next().is_some() {
             flow.heading(title);
-            blocks::findings(&mut flow, findings(scope));
+            blocks::findings(&mut flow, findings(scope), wanted.language);
         }
     }
     if !job.report.quantities.is_empty() {
         flow.heading("Working");
-        for it in &job.report.quantities {
+        for it in &job.ranged().quantities {
             takeoff::working(&mut flow, it);
         }
     }

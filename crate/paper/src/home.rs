@@ -12,7 +12,7 @@ use crate::binder::{self, MARGIN};
 use crate::flow::Flow;
 use crate::ink::Palette;
 use crate::job::{Job, SheetWish};
-use crate::mark::{Area, Color, Document, Ink, Page, Stroke};
+use crate::mark::{Area, Color, Document, Ink, Mark, Page, Role, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::plan;
 use crate::scale::{Lie, Scale};
@@ -54,6 +54,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
         title,
         Style::heavy(20.0),
     );
+    pen.told(Role::Title, 0);
     let second = &figures.name;
     pen.text(
         Point::new(page.x, page.y + 14.0),
@@ -96,8 +97,10 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     let drawing = site_plan::drawing(job, wanted, kept);
     let ground = Ink::filled(Color(0xf4, 0xf2, 0xea));
     pen.rectangle(plan_area, ground);
+    let shows = wanted.kind.title(language).to_owned();
+    let marks = plan::draw(&drawing, &window, Palette::Color, &[]).marks;
     pen.marks
-        .extend(plan::draw(&drawing, &window, Palette::Color, &[]).marks);
+        .push(Mark::Element(Role::Figure(shows), 1 << 16, marks));
     pen.rectangle(plan_area, Ink::line(Stroke::full(Color::RULE, 0.25)));
 
     // Size and depth, large.
@@ -257,5 +260,9 @@ fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
         height: height.min(area.height),
     };
     let pair = (job.system, wanted.language);
-    section::draw(pen, &section, area, scale, pair, &Extras::default());
+    let mut drawn = Pen::default();
+    section::draw(&mut drawn, &section, area, scale, pair, &Extras::default());
+    let shows = wanted.language.say("Section", "Corte").to_owned();
+    pen.marks
+        .push(Mark::Element(Role::Figure(shows), 2 << 16, drawn.marks));
 }

@@ -77,6 +77,7 @@ pub fn ink(layer: Layer, palette: Palette) -> Ink {
         Layer::Breakline => line(Color(0x5f, 0x45, 0x21), 0.3, FENCE),
         Layer::UnknownGround => line(Color(0x9a, 0xa0, 0xa2), 0.13, &[1.6, 1.2]),
         Layer::Benchmark => area(K, K, 0.3, &[]),
+        Layer::ClearGround => Ink::default(),
         Layer::Dig => Ink::filled(Color(0xf4, 0xe8, 0xd8)),
         Layer::DigEdge => line(BROWN, 0.4, &[]),
         Layer::Hachure => line(Color(0xa9, 0x81, 0x5c), 0.13, &[]),

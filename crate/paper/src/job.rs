@@ -1,7 +1,8 @@
 //! What a sheet is made from: a site with everything that follows from it, and what was asked for.
 
-use core::cell::OnceCell;
+use core::cell::{OnceCell, RefCell};
 
+use batterboard_core::analysis::sensitivity::Sensitivity;
 use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario};
 use batterboard_core::drawing::Layer;
 use batterboard_core::exchange::Opened;
@@ -233,9 +234,9 @@ impl SheetWish {
 pub struct Job {
     /// The site.
     pub site: CheckedSite,
-    /// What follows from it.
+    /// What follows from it, without low and high.
     pub analysis: Analysis,
-    /// The same in figures.
+    /// The same in figures; with low and high: [`Job::ranged`].
     pub report: Report,
     /// Stakes and levels, once a shell is placed.
     pub stakeout: Option<StakeoutFigures>,
@@ -247,6 +248,10 @@ pub struct Job {
     pub system: System,
     /// The edges of the hole, level by level, once a section was asked for.
     edges: OnceCell<Option<Edges>>,
+    /// The report with low and high of every quantity, once a sheet asked for them.
+    ranged: OnceCell<Report>,
+    /// What the analysis kept.
+    cache: RefCell<Cache>,
 }
 
 impl Job {
@@ -259,8 +264,8 @@ impl Job {
 
     fn with(site: CheckedSite, findings: Vec<Finding>, file: String) -> Self {
         let system = site.site().display;
-        let mut analysis =
-            analysis::run(&Scenario::of(&site), Detail::Ranges, &mut Cache::default());
+        let mut cache = Cache::default();
+        let mut analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
         analysis.findings.extend(findings);
         let report = Report::new(&site, &analysis, system);
         let stakeout = StakeoutFigures::of(&site, &analysis, system);
@@ -274,6 +279,8 @@ impl Job {
             revision,
             system,
             edges: OnceCell::new(),
+            ranged: OnceCell::new(),
+            cache: RefCell::new(cache),
         }
     }
 
@@ -283,6 +290,20 @@ impl Job {
             .edges
             .get_or_init(|| Edges::of(&self.site, &self.analysis, None));
         Section::along(&self.site, &self.analysis, edges.as_ref(), line)
+    }
+
+    /// The report with low and high of every quantity: each doubt is carried through the whole job, which takes as
+    /// long as several jobs, so only what tells them asks.
+    pub fn ranged(&self) -> &Report {
+        self.ranged.get_or_init(|| {
+            let mut cache = self.cache.take();
+            let mut sensitivity = Sensitivity::new(&self.site, &self.analysis);
+            while sensitivity.step(&self.site, &self.analysis, &mut cache) {}
+            let mut analysis = self.analysis.clone();
+            let ranges = sensitivity.ranges(&analysis);
+            analysis.set_ranges(&ranges, &self.site.site().rates);
+            Report::new(&self.site, &analysis, self.system)
+        })
     }
 
     /// The usual scales of its units, with their names.

@@ -20,8 +20,8 @@ const COLUMN: f64 = 48.0;
 /// Samples for the layers of a plan, in the order in which they were drawn, none twice, in as many columns as there is
 /// room for.
 pub fn put(flow: &mut Flow, layers: &[Layer], palette: Palette, language: Language) {
-    let many = (flow.width() / COLUMN).floor().clamp(1.0, 3.0);
-    let width = flow.width() / many;
+    let many = (flow.text_width() / COLUMN).floor().clamp(1.0, 3.0);
+    let width = flow.text_width() / many;
     let mut told: Vec<String> = Vec::new();
     let mut waiting: Vec<(f64, Pen)> = Vec::new();
     let mut set = |waiting: &mut Vec<(f64, Pen)>| {
@@ -95,7 +95,7 @@ fn sample(pen: &mut Pen, layer: Layer, palette: Palette) {
 }
 
 /// What the legend calls a layer; none where it needs no name.
-fn name(layer: Layer, language: Language) -> Option<String> {
+pub fn name(layer: Layer, language: Language) -> Option<String> {
     let say = |english: &str, spanish: &str| Some(language.say(english, spanish).to_owned());
     match layer {
         Layer::LotLine => say("lot line", "lindero del lote"),

@@ -1,4 +1,4 @@
-//! What leaves the screen: sheets to scale, as display lists in millimeters of paper, written as PDF and SVG.
+//! What leaves the screen: sheets to scale, as display lists in millimeters of paper, written as PDF, SVG and PNG.
 //!
 //! ```text
 //! site ──Job──▶ figures, drawings, sections ──SheetKind──▶ Document (marks on pages) ──pdf, svg──▶ bytes
@@ -17,13 +17,14 @@
 //! | [`plan`], `ink`, `legend`, `section` | drawings of the core in a window of the paper |
 //! | `binder`, `blocks`, `site_plan` | frame, title block and what sheets have in common |
 //! | `permit`, `dig`, `takeoff`, `home`, `record`, `full_report` | one sheet each |
-//! | [`pdf`], [`svg`], [`read`] | the files, and the site back out of them |
-//! | [`words`] | English and Spanish |
+//! | [`pdf`], [`svg`], `png`, [`read`] | the files, and the site back out of them |
+//! | [`words`], `spanish` | English and Spanish |
 //!
 //! It is a crate of its own so that the page fetches it with the first sheet and not before.
 
 mod binder;
 mod blocks;
+mod covered;
 mod dig;
 pub mod face;
 pub mod flow;
@@ -37,12 +38,15 @@ pub mod pdf;
 pub mod pen;
 mod permit;
 pub mod plan;
+#[cfg(feature = "png")]
+pub mod png;
 pub mod read;
 mod record;
 pub mod revision;
 pub mod scale;
 mod section;
 mod site_plan;
+mod spanish;
 pub mod svg;
 mod takeoff;
 pub mod words;

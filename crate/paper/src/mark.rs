@@ -107,6 +107,19 @@ impl Outline {
         })
     }
 
+    fn grown(&self, by: f64) -> Self {
+        let at = |p: Point| Point::new(p.x * by, p.y * by);
+        let step = |step: &Step| match *step {
+            Step::Line(p) => Step::Line(at(p)),
+            Step::Curve(a, b, p) => Step::Curve(at(a), at(b), at(p)),
+        };
+        Self {
+            from: at(self.from),
+            steps: self.steps.iter().map(step).collect(),
+            closed: self.closed,
+        }
+    }
+
     fn moved(&self, by: Vector) -> Self {
         let step = |step: &Step| match *step {
             Step::Line(p) => Step::Line(p + by),
@@ -151,6 +164,16 @@ impl Area {
             y: self.y + by,
             width: (self.width - 2.0 * by).max(0.0),
             height: (self.height - 2.0 * by).max(0.0),
+        }
+    }
+
+    /// The same so many times as large, from the corner that places count from.
+    pub fn grown(&self, by: f64) -> Self {
+        Self {
+            x: self.x * by,
+            y: self.y * by,
+            width: self.width * by,
+            height: self.height * by,
         }
     }
 
@@ -209,6 +232,29 @@ impl Text {
     }
 }
 
+/// What marks are to whoever has the page read out: an element of the document's structure.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Role {
+    /// The title of the document.
+    Title,
+    /// A heading.
+    Heading,
+    /// A paragraph.
+    Paragraph,
+    /// A table.
+    Table,
+    /// A row of a table.
+    Row,
+    /// The title of a column.
+    ColumnTitle,
+    /// Any other cell of a table.
+    Cell,
+    /// Something drawn, and what it shows.
+    Figure(String),
+    /// Nothing that is read out: it is said elsewhere already.
+    Ornament,
+}
+
 /// One thing on a page.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Mark {
@@ -218,6 +264,9 @@ pub enum Mark {
     Text(Text),
     /// Marks of which only what lies in an area is seen.
     Within(Area, Vec<Mark>),
+    /// Marks that are an element of the document's structure, or more of the one that has the same number: lines of a
+    /// paragraph, rows of a table. Text that is in no element is a paragraph of its own; lines alone are ornament.
+    Element(Role, u32, Vec<Mark>),
 }
 
 impl Mark {
@@ -240,6 +289,43 @@ impl Mark {
                 };
                 Self::Within(area, marks.iter().map(|it| it.moved(by)).collect())
             }
+            Self::Element(role, number, marks) => {
+                let marks = marks.iter().map(|it| it.moved(by)).collect();
+                Self::Element(role.clone(), *number, marks)
+            }
+        }
+    }
+
+    /// The same so many times as large, from the corner that places count from. Dashes keep their length.
+    pub fn grown(&self, by: f64) -> Self {
+        match self {
+            Self::Shape(outlines, ink) => {
+                let stroke = ink.stroke.clone().map(|stroke| Stroke {
+                    width: stroke.width * by,
+                    ..stroke
+                });
+                let outlines = outlines.iter().map(|it| it.grown(by)).collect();
+                Self::Shape(
+                    outlines,
+                    Ink {
+                        stroke,
+                        fill: ink.fill,
+                    },
+                )
+            }
+            Self::Text(text) => Self::Text(Text {
+                at: Point::new(text.at.x * by, text.at.y * by),
+                size: text.size * by,
+                ..text.clone()
+            }),
+            Self::Within(area, marks) => Self::Within(
+                area.grown(by),
+                marks.iter().map(|it| it.grown(by)).collect(),
+            ),
+            Self::Element(role, number, marks) => {
+                let marks = marks.iter().map(|it| it.grown(by)).collect();
+                Self::Element(role.clone(), *number, marks)
+            }
         }
     }
 
@@ -248,7 +334,9 @@ impl Mark {
         match self {
             Self::Shape(..) => Vec::new(),
             Self::Text(text) => vec![text],
-            Self::Within(_, marks) => marks.iter().flat_map(Self::texts).collect(),
+            Self::Within(_, marks) | Self::Element(_, _, marks) => {
+                marks.iter().flat_map(Self::texts).collect()
+            }
         }
     }
 }

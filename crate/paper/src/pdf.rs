@@ -4,6 +4,8 @@
 //! A point of PDF is 1/72 in; places are rounded to a thousandth of it. The same document gives the same bytes on
 //! every machine: nothing is taken from the clock.
 
+mod tree;
+
 use std::collections::BTreeMap;
 
 use batterboard_core::geom::Point;
@@ -11,11 +13,12 @@ use pdf_writer::types::{
     AssociationKind, CidFontType, FontFlags, LineCapStyle, LineJoinStyle, SystemInfo,
     TextRenderingMode, UnicodeCmap,
 };
-use pdf_writer::{Content, Filter, Finish, Name, Pdf, Rect, Ref, Str, TextStr};
+use pdf_writer::{Content, Filter, Finish, Name, Pdf, Rect, Ref, Settings, Str, TextStr};
 use subsetter::GlyphRemapper;
 
 use crate::face::Face;
-use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Outline, Page, Step, Text};
+use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Outline, Page, Role, Step, Text};
+use tree::{DOCUMENT, Tree, tag};
 
 /// Points in a millimeter.
 const POINTS: f64 = 72.0 / 25.4;
@@ -30,7 +33,7 @@ const PACKED: u8 = 6;
 pub fn of(document: &Document) -> Vec<u8> {
     let mut ids = Ids(0);
     let (catalog, tree, info) = (ids.next(), ids.next(), ids.next());
-    let mut pdf = Pdf::new();
+    let mut pdf = Pdf::with_settings(Settings { pretty: false });
     let mut fonts = Fonts::default();
     for page in &document.pages {
         let texts = page.marks.iter().flat_map(Mark::texts);
@@ -40,13 +43,15 @@ pub fn of(document: &Document) -> Vec<u8> {
         .map(|(face, used)| (*face, used.write(*face, &mut pdf, &mut ids)))
         .collect();
     let mut kids = Vec::new();
-    for page in &document.pages {
+    let mut structure = Tree::new(document.pages.len());
+    for (index, page) in document.pages.iter().enumerate() {
         let (id, content) = (ids.next(), ids.next());
         kids.push(id);
         let height = page.height * POINTS;
         let mut written = pdf.page(id);
         let sheet = Rect::new(0.0, 0.0, number(page.width * POINTS), number(height));
         written.parent(tree).media_box(sheet).contents(content);
+        written.struct_parents(i32::try_from(index).unwrap_or(i32::MAX));
         let mut resources = written.resources();
         let mut faces = resources.fonts();
         for (face, id) in &embedded {
@@ -55,16 +60,20 @@ pub fn of(document: &Document) -> Vec<u8> {
         faces.finish();
         resources.finish();
         written.finish();
-        let bytes = packed(&Painter::new(&fonts, height).page(page));
+        let painter = Painter::new(&fonts, &mut structure, index, height);
+        let bytes = packed(&painter.page(page));
         pdf.stream(content, &bytes).filter(Filter::FlateDecode);
     }
     let count = i32::try_from(kids.len()).unwrap_or(i32::MAX);
-    pdf.pages(tree).kids(kids).count(count);
+    pdf.pages(tree).kids(kids.iter().copied()).count(count);
     let files: Vec<(&Attachment, Ref)> = (document.attachments.iter())
         .map(|it| (it, attach(&mut pdf, &mut ids, it)))
         .collect();
+    let root = structure.write(&mut pdf, &mut ids, &kids);
     let mut told = pdf.catalog(catalog);
     told.pages(tree).lang(TextStr(document.language));
+    told.pair(Name(b"StructTreeRoot"), root);
+    told.mark_info().marked(true);
     told.viewer_preferences().display_doc_title(true);
     if !files.is_empty() {
         let mut names = told.names();
@@ -206,19 +215,38 @@ impl Used {
     }
 }
 
-/// What is set on the page, so that it is set again only when it changes.
+/// What a mark is in.
+enum Within<'a> {
+    Nothing,
+    /// An element, by its place in the tree.
+    Element(usize, &'a Role),
+    /// A figure, which is one piece of content.
+    Figure,
+    /// Something that is not read out.
+    Ornament,
+}
+
+/// A page as it is written.
 struct Painter<'a> {
     fonts: &'a Fonts,
+    structure: &'a mut Tree,
+    /// Which page it is.
+    page: usize,
+    /// Whether what is painted is told to be ornament.
+    ornament: bool,
     /// Height of the page, points.
     height: f64,
     content: Content,
 }
 
 impl<'a> Painter<'a> {
-    fn new(fonts: &'a Fonts, height: f64) -> Self {
+    fn new(fonts: &'a Fonts, structure: &'a mut Tree, page: usize, height: f64) -> Self {
         let content = Content::new();
         Self {
             fonts,
+            structure,
+            page,
+            ornament: false,
             height,
             content,
         }
@@ -228,7 +256,10 @@ impl<'a> Painter<'a> {
         self.content
             .set_line_join(LineJoinStyle::RoundJoin)
             .set_line_cap(LineCapStyle::ButtCap);
-        page.marks.iter().for_each(|mark| self.mark(mark));
+        page.marks
+            .iter()
+            .for_each(|mark| self.mark(mark, &Within::Nothing));
+        self.end_ornament();
         self.content.finish().into_vec()
     }
 
@@ -237,17 +268,89 @@ impl<'a> Painter<'a> {
         (number(p.x * POINTS), number(self.height - p.y * POINTS))
     }
 
-    fn mark(&mut self, mark: &Mark) {
+    fn mark(&mut self, mark: &Mark, within: &Within<'_>) {
         match mark {
-            Mark::Shape(outlines, ink) => self.shape(outlines, ink),
-            Mark::Text(text) => self.text(text),
+            Mark::Shape(outlines, ink) => {
+                if !matches!(within, Within::Figure) {
+                    self.begin_ornament();
+                }
+                self.shape(outlines, ink);
+            }
+            Mark::Text(text) => self.told(text, within),
             Mark::Within(area, marks) => {
+                self.end_ornament();
                 self.content.save_state();
                 self.rectangle(area);
                 self.content.clip_nonzero().end_path();
-                marks.iter().for_each(|mark| self.mark(mark));
+                marks.iter().for_each(|mark| self.mark(mark, within));
+                self.end_ornament();
                 self.content.restore_state();
             }
+            Mark::Element(role, number, marks) => self.element(role, *number, marks, within),
+        }
+    }
+
+    fn element(&mut self, role: &Role, number: u32, marks: &[Mark], within: &Within<'_>) {
+        let parent = match within {
+            Within::Nothing => DOCUMENT,
+            Within::Element(node, _) => *node,
+            // Nothing inside is an element of its own.
+            Within::Figure | Within::Ornament => {
+                marks.iter().for_each(|mark| self.mark(mark, within));
+                return;
+            }
+        };
+        match role {
+            Role::Ornament => (marks.iter()).for_each(|mark| self.mark(mark, &Within::Ornament)),
+            Role::Figure(_) => {
+                let node = self.structure.element(parent, role, number);
+                self.begin(node, role);
+                (marks.iter()).for_each(|mark| self.mark(mark, &Within::Figure));
+                self.content.end_marked_content();
+            }
+            _ => {
+                let node = self.structure.element(parent, role, number);
+                let within = Within::Element(node, role);
+                marks.iter().for_each(|mark| self.mark(mark, &within));
+            }
+        }
+    }
+
+    /// A text as a piece of its element.
+    fn told(&mut self, text: &Text, within: &Within<'_>) {
+        let (node, role) = match within {
+            Within::Figure => return self.text(text),
+            Within::Ornament => {
+                self.begin_ornament();
+                return self.text(text);
+            }
+            Within::Nothing => (self.structure.paragraph(), &Role::Paragraph),
+            Within::Element(node, role) => (*node, *role),
+        };
+        self.begin(node, role);
+        self.text(text);
+        self.content.end_marked_content();
+    }
+
+    /// Begins a piece of an element.
+    fn begin(&mut self, node: usize, role: &Role) {
+        self.end_ornament();
+        let number = self.structure.content(node, self.page);
+        let mut piece = self.content.begin_marked_content_with_properties(tag(role));
+        piece.properties().identify(number);
+    }
+
+    fn begin_ornament(&mut self) {
+        if !self.ornament {
+            self.content.begin_marked_content(Name(b"Artifact"));
+            self.ornament = true;
+        }
+    }
+
+    fn end_ornament(&mut self) {
+        if self.ornament {
+            self.content.end_marked_content();
+            self.ornament = false;
         }
     }
 

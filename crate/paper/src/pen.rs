@@ -4,7 +4,7 @@ use batterboard_core::geom::{Point, Segment, Vector};
 use batterboard_core::math::{self, TURN};
 
 use crate::face::Face;
-use crate::mark::{Area, Color, Ink, Mark, Outline, Step, Stroke, Text};
+use crate::mark::{Area, Color, Ink, Mark, Outline, Role, Step, Stroke, Text};
 
 /// A point of type, millimeters.
 pub const POINT: f64 = 25.4 / 72.0;
@@ -143,6 +143,12 @@ impl Pen {
         };
         text.at = at - along * (text.length() * back);
         self.marks.push(Mark::Text(text));
+    }
+
+    /// Makes everything put down so far an element of the document's structure.
+    pub fn told(&mut self, role: Role, number: u32) {
+        let marks = core::mem::take(&mut self.marks);
+        self.marks = vec![Mark::Element(role, number, marks)];
     }
 
     /// Takes over marks, moved.

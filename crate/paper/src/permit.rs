@@ -4,15 +4,15 @@
 use batterboard_core::drawing::{Anchor, Item, Layer, LineSide};
 use batterboard_core::finding::{Finding, Scope};
 use batterboard_core::geom::distance::{Figure, nearest};
-use batterboard_core::geom::{Point, Region, Segment, Vector, boolean};
+use batterboard_core::geom::{Point, Segment, Vector};
 use batterboard_core::lot::CourseShape;
 use batterboard_core::math;
 use batterboard_core::report::ClearanceFigures;
-use batterboard_core::site::{CheckedShape, FeatureKind};
 use batterboard_core::units::{Measure, format_bearing, show};
 
 use crate::binder::Binder;
 use crate::blocks;
+use crate::covered;
 use crate::flow::{BODY, Column, Flow, Row, SMALL, TITLE};
 use crate::ink::Palette;
 use crate::job::{Job, SheetWish};
@@ -21,6 +21,7 @@ use crate::mark::{Area, Color, Document, Ink, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::plan;
 use crate::site_plan;
+use crate::words::Language;
 
 /// Letters of a course on its line, points; a course whose letters do not fit gets a tag.
 const COURSE: Style = Style::heavy(7.5);
@@ -50,11 +51,11 @@ pub fn make(job: &Job, wanted: &SheetWish) -> (Document, Vec<Finding>) {
     binder.put_plan(drawn.marks, window);
     let outside = site_plan::outside(job, &window, extent);
 
-    let mut side = Flow::new(column.width);
+    let mut side = binder.flow(column.width);
     let language = wanted.language;
     blocks::scale_and_north(&mut side, &job.site, window.scale, (job.system, language));
     if let Some(finding) = &outside {
-        blocks::findings(&mut side, [finding]);
+        blocks::findings(&mut side, [finding], wanted.language);
     }
     side.heading("Legend");
     legend::put(&mut side, &drawn.layers, Palette::Drafting, language);
@@ -242,7 +243,7 @@ fn tables(flow: &mut Flow, job: &Job, courses: &[Course]) {
         flow.item("•", &note.text, BODY);
     }
     clearances(flow, job);
-    coverage(flow, job);
+    covered::coverage(flow, job);
     shell(flow, job);
     let rows = |curved: bool| -> Vec<Row> {
         let of = courses
@@ -272,11 +273,13 @@ fn tables(flow: &mut Flow, job: &Job, courses: &[Course]) {
         ];
         flow.table(&columns, &lines);
     }
+    blocks::assumed(flow, &job.report.assumed, Language::English);
     flow.heading("Cautions");
     let findings = job.report.findings.iter();
     blocks::findings(
         flow,
         findings.filter(|it| it.scope != Scope::Site || it.is_fault()),
+        Language::English,
     );
 }
 
@@ -361,7 +364,10 @@ fn clearance(it: &ClearanceFigures) -> Row {
         it.name.clone(),
         it.target.clone(),
         it.required.shown.text.clone(),
-        format!("{}{caveats}", it.distance.shown.text),
+        match &it.above {
+            Some(_) => format!("{} aslant{caveats}", it.distance.shown.text),
+            None => format!("{}{caveats}", it.distance.shown.text),
+        },
         it.room.shown.text.clone(),
         if it.source.is_empty() {
             "not told".to_owned()
@@ -374,68 +380,6 @@ fn clearance(it: &ClearanceFigures) -> Row {
     } else {
         Row::Cells(cells)
     }
-}
-
-/// What covers the lot before and after, each piece of ground counted once.
-pub fn coverage(flow: &mut Flow, job: &Job) {
-    let lot = &job.site.lot().region;
-    let area_of = |kinds: &[FeatureKind]| {
-        let features = job
-            .site
-            .features()
-            .iter()
-            .filter(|it| kinds.contains(&it.kind));
-        let regions = features.filter_map(|it| match &it.shape {
-            CheckedShape::Area(_, region) => Some(region),
-            CheckedShape::Track(..) => None,
-        });
-        let all = regions.fold(Region::default(), |all, it| boolean::union(&all, it));
-        boolean::intersection(&all, lot)
-    };
-    use FeatureKind as F;
-    let structures = area_of(&[F::House, F::Outbuilding]);
-    let paving = area_of(&[F::Driveway, F::Walk]);
-    let before = boolean::union(&structures, &paving);
-    let placed = job.site.placed_shell().zip(job.analysis.rings.as_ref());
-    let (shell, deck) = placed.map_or_else(Default::default, |((shell, placement), rings)| {
-        let pose = placement.pose();
-        (shell.rim.posed(&pose), rings.deck.posed(&pose))
-    });
-    let work = boolean::union(&shell, &deck);
-    let work = boolean::union(&work, &area_of(&[F::Deck, F::DeckSteps]));
-    let work = boolean::union(&work, &job.site.equipment().unwrap_or_default());
-    let after = boolean::union(&before, &boolean::intersection(&work, lot));
-    let whole = lot.area();
-    if whole <= 0.0 {
-        return;
-    }
-    let row = |name: &str, area: f64| {
-        vec![
-            name.to_owned(),
-            show(Measure::Area, area, job.system).text,
-            show(Measure::Fraction, area / whole, job.system).text,
-        ]
-    };
-    let new = after.area() - before.area();
-    let rows = [
-        Row::Cells(row("Lot", whole)),
-        Row::Cells(row("Structures", structures.area())),
-        Row::Cells(row(
-            "Driveway and walks beside them",
-            before.area() - structures.area(),
-        )),
-        Row::Sum(row("Covered before", before.area())),
-        Row::Cells(row("Shell, coping, deck and pad on open ground", new)),
-        Row::Sum(row("Covered after", after.area())),
-    ];
-    flow.heading("Coverage");
-    let columns = [
-        Column::words("Ground"),
-        Column::figures("Area"),
-        Column::figures("Share of the lot"),
-    ];
-    flow.table(&columns, &rows);
-    flow.paragraph("In plan, each piece of ground counted once. What counts as covered is for the local authority to say.", SMALL);
 }
 
 pub fn shell(flow: &mut Flow, job: &Job) {

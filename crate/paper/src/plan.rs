@@ -32,6 +32,8 @@ pub struct Window {
     pub centre: Point,
     /// How large the site is drawn.
     pub scale: Scale,
+    /// How many times as large as usual its lettering is.
+    pub lettering: f64,
 }
 
 impl Window {
@@ -56,21 +58,28 @@ impl Window {
         a.x >= area.x && b.x <= area.right() && b.y >= area.y && a.y <= area.bottom()
     }
 
+    /// The unit in which the core places labels here, millimeters: letters are as many of them high on every paper.
+    fn unit(&self) -> f64 {
+        UNIT * self.lettering
+    }
+
     /// The window as the core places labels in it.
     fn frame(&self) -> Frame {
+        let unit = self.unit();
         Frame {
             size: Size {
-                width: self.area.width / UNIT,
-                height: self.area.height / UNIT,
+                width: self.area.width / unit,
+                height: self.area.height / unit,
             },
             centre: self.centre,
-            scale: self.per_meter() / UNIT,
+            scale: self.per_meter() / unit,
         }
     }
 
     /// From the core's units in the window to the paper.
     fn paper(&self, p: Point) -> Point {
-        Point::new(self.area.x + p.x * UNIT, self.area.y + p.y * UNIT)
+        let unit = self.unit();
+        Point::new(self.area.x + p.x * unit, self.area.y + p.y * unit)
     }
 }
 
@@ -264,7 +273,8 @@ fn labels(
         .map(|it| (it.text.clone(), it.label.key))
         .collect();
     let boxes = furniture.iter().map(|area| {
-        let at = |p: Point| Point::new((p.x - window.area.x) / UNIT, (p.y - window.area.y) / UNIT);
+        let unit = window.unit();
+        let at = |p: Point| Point::new((p.x - window.area.x) / unit, (p.y - window.area.y) / unit);
         let [low, _, high, _] = area.corners().map(at);
         Obstacle {
             shape: Shape::Box(TextBox::between(low, high)),
@@ -306,7 +316,11 @@ fn write(pen: &mut Pen, window: &Window, placed: &[(Lettering, Placed)]) {
         }
     }
     for (it, place) in placed {
-        let style = style(it.layer);
+        let usual = style(it.layer);
+        let style = Style {
+            points: usual.points * window.lettering,
+            ..usual
+        };
         let turn = place.text.bearing() - TURN / 4.0;
         let along = Vector::at_angle(turn);
         let down = Vector::new(-along.y, along.x);

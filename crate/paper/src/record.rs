@@ -62,7 +62,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     let drawn = plan::draw(&drawing, &window, Palette::Drafting, &[]);
     binder.put_plan(drawn.marks, window);
 
-    let mut flow = Flow::new(binder.column_width(1));
+    let mut flow = binder.flow(binder.column_width(1));
     answers(&mut flow, stakeout);
     if let Some(bottom) = &stakeout.bottom {
         bottom_table(&mut flow, bottom);
@@ -72,7 +72,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     }
     taped_table(&mut flow, stakeout);
     readings(&mut flow, stakeout);
-    blocks::findings(&mut flow, &stakeout.findings);
+    blocks::findings(&mut flow, &stakeout.findings, wanted.language);
     signatures(&mut flow);
     let under = Area {
         y: plan_area.bottom() + 2.0,

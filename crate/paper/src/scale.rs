@@ -73,6 +73,15 @@ impl Paper {
             Self::A3 => (297.0, 420.0),
         }
     }
+
+    /// How many times as large as on an office sheet its text is: a large sheet hangs on a wall or lies on a table,
+    /// and is read from farther off (our choice).
+    pub const fn lettering(self) -> f64 {
+        match self {
+            Self::ArchC | Self::ArchD => 1.25,
+            Self::Letter | Self::Legal | Self::Tabloid | Self::A4 | Self::A3 => 1.0,
+        }
+    }
 }
 
 /// Which way a paper lies.

@@ -77,6 +77,7 @@ pub fn draw(
         area: shown,
         centre: Point::new(section.length / 2.0, (low + high) / 2.0),
         scale,
+        lettering: 1.0,
     };
     let mut inside = Pen::default();
     if extras.figures {

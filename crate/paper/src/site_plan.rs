@@ -2,13 +2,16 @@
 
 use batterboard_core::drawing::{Drawing, Focus, Item, Layer, backdrop, overlay, work};
 use batterboard_core::finding::Finding;
+use batterboard_core::finding::said;
 use batterboard_core::geom::{Point, region};
 
 use crate::binder::{Binder, INSIDE};
 use crate::job::{Job, SheetWish};
+use crate::legend;
 use crate::mark::Area;
 use crate::plan::Window;
 use crate::scale::{Lie, Scale};
+use crate::words::Language;
 
 /// Room round the lot for lettering, millimeters.
 const ROUND: f64 = 9.0;
@@ -29,8 +32,20 @@ pub fn drawing(job: &Job, wanted: &SheetWish, keep: impl Fn(&Item, Layer) -> boo
             .into_iter()
             .flat_map(|it| it.items)
             .filter(shown)
+            .map(|item| lettered(item, wanted.language))
             .collect(),
     }
+}
+
+/// An item whose label says no more than what its layer is called, in a language; names that somebody gave are kept.
+fn lettered(mut item: Item, language: Language) -> Item {
+    if let Item::Label { layer, text, .. } = &mut item
+        && legend::name(*layer, Language::English).as_ref() == Some(text)
+        && let Some(name) = legend::name(*layer, language)
+    {
+        *text = name;
+    }
+    item
 }
 
 /// The corners of the lot and of all the work.
@@ -57,6 +72,7 @@ pub fn window(job: &Job, wanted: &SheetWish, area: Area, (low, high): (Point, Po
         area,
         centre: wanted.centre.unwrap_or(low.midpoint(high)),
         scale: wanted.scale.unwrap_or(proposed),
+        lettering: wanted.paper(job).lettering(),
     }
 }
 
@@ -115,10 +131,13 @@ pub fn outside(job: &Job, window: &Window, extent: (Point, Point)) -> Option<Fin
     let fits = Scale::fitting(job.system, (span.x, span.y), room).words(job.system);
     Some(Finding::caution(
         "part-outside",
-        format!(
-            "At {} part of the lot lies outside this sheet.",
-            window.scale.words(job.system)
+        said!(
+            "At {scale} part of the lot lies outside this sheet.",
+            scale = window.scale.words(job.system),
         ),
-        format!("Take {fits}, a larger paper, or move the frame; the scale was left as chosen."),
+        said!(
+            "Take {scale}, a larger paper, or move the frame; the scale was left as chosen.",
+            scale = fits,
+        ),
     ))
 }

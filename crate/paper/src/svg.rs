@@ -10,7 +10,7 @@ use crate::face::Face;
 use crate::mark::{Area, Color, Document, Ink, Mark, Outline, Page, Step, Text};
 
 /// Width of the rim of paper round text, as a part of its size.
-const HALO: f64 = 0.28;
+pub(crate) const HALO: f64 = 0.28;
 
 /// A page of a document; `None` where there is no such page.
 pub fn of(document: &Document, page: usize) -> Option<String> {
@@ -57,6 +57,7 @@ impl Writer {
             Mark::Shape(outlines, ink) => self.shape(outlines, ink),
             Mark::Text(text) => self.text(text),
             Mark::Within(area, marks) => self.within(area, marks),
+            Mark::Element(_, _, marks) => marks.iter().for_each(|mark| self.mark(mark)),
         }
     }
 

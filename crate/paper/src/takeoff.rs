@@ -4,7 +4,7 @@
 use batterboard_core::finding::{Finding, Topic};
 use batterboard_core::geom::offset;
 use batterboard_core::report::{RangeFigures, Workings};
-use batterboard_core::site::{CheckedShape, FeatureKind};
+use batterboard_core::site::FeatureKind;
 use batterboard_core::takeoff::Group;
 use batterboard_core::units::constants::INCH;
 use batterboard_core::units::{Measure, show};
@@ -33,7 +33,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     }
     let lie = wanted.lie.unwrap_or(Lie::Tall);
     let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
-    let mut flow = Flow::new(binder.column_width(1));
+    let mut flow = binder.flow(binder.column_width(1));
     quantities(&mut flow, job);
     by_others(&mut flow, job);
     cost(&mut flow, job);
@@ -41,12 +41,16 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
 
     let first = end.column + 1;
     let many = binder.text_columns();
-    let mut flow = Flow::new(binder.column_width(many));
+    let mut flow = binder.flow(binder.column_width(many));
     flow.heading("Cautions");
     let about = |it: &&Finding| matches!(it.topic, Topic::Dig) || it.is_fault();
-    blocks::findings(&mut flow, job.report.findings.iter().filter(about));
+    blocks::findings(
+        &mut flow,
+        job.report.findings.iter().filter(about),
+        wanted.language,
+    );
     flow.heading("Working");
-    for it in &job.report.quantities {
+    for it in &job.ranged().quantities {
         working(&mut flow, it);
     }
     binder.pour(&flow, binder.columns(first, many), 0);
@@ -77,7 +81,7 @@ pub fn quantities(flow: &mut Flow, job: &Job) {
     ];
     let mut rows = Vec::new();
     let mut named = "";
-    for it in &job.report.quantities {
+    for it in &job.ranged().quantities {
         let supplier = supplier(it.group);
         if named != supplier {
             named = supplier;
@@ -121,12 +125,7 @@ fn by_others(flow: &mut Flow, job: &Job) {
         .features()
         .iter()
         .filter(|it| it.kind == FeatureKind::Fence);
-    let fences: f64 = fences
-        .map(|it| match &it.shape {
-            CheckedShape::Area(_, region) => region.perimeter() / 2.0,
-            CheckedShape::Track(track, _) => track.segments().map(|s| s.length()).sum(),
-        })
-        .sum();
+    let fences: f64 = fences.map(|it| it.shape.length()).sum();
     flow.heading("By others");
     let rows = [
         Row::Cells(vec![
@@ -143,6 +142,16 @@ fn by_others(flow: &mut Flow, job: &Job) {
             "The local authority decides what barrier stands before any water goes in.".to_owned(),
         ]),
     ];
+    let open = job.report.barrier.iter().flat_map(|it| &it.openings);
+    let open: f64 = open.map(|it| it.width.value).sum();
+    let mut rows = rows.to_vec();
+    if open > 0.0 {
+        rows.push(Row::Cells(vec![
+            "Barrier: places that are open still".to_owned(),
+            length(open),
+            "Closed before any water goes in.".to_owned(),
+        ]));
+    }
     let columns = [
         Column::words("What"),
         Column::figures("Length"),
@@ -153,7 +162,9 @@ fn by_others(flow: &mut Flow, job: &Job) {
 
 /// What it costs by the rates of the job; nothing without any.
 pub fn cost(flow: &mut Flow, job: &Job) {
-    let Some(cost) = &job.report.cost else { return };
+    let Some(cost) = &job.ranged().cost else {
+        return;
+    };
     flow.heading("Cost");
     let columns = [
         Column::words("Line"),

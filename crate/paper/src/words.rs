@@ -2,11 +2,14 @@
 //!
 //! Spanish terms are those of building sites in the United States (from memory, to be read by a practitioner).
 
+use batterboard_core::finding::Message;
 use batterboard_core::lot::North;
 use batterboard_core::section::Piece;
 use batterboard_core::shell::FacetKind;
 use batterboard_core::site::{FeatureKind, StakedLine};
 use serde::{Deserialize, Serialize};
+
+use crate::spanish;
 
 /// A language of the sheets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -35,6 +38,25 @@ impl Language {
             Self::English => english,
             Self::Spanish => spanish,
         }
+    }
+
+    /// A message in this language; the project's own words by `words/es.po`, what somebody typed as it is.
+    pub fn message(self, message: &Message) -> String {
+        match self {
+            Self::English => message.to_string(),
+            Self::Spanish => spanish::said(message),
+        }
+    }
+
+    /// A message in this language as a sentence of its own: what a value begins in Spanish gets a capital.
+    pub fn sentence(self, message: &Message) -> String {
+        if self == Self::English {
+            return message.to_string();
+        }
+        let text = self.message(message);
+        let mut letters = text.chars();
+        let first = letters.next().map(char::to_uppercase);
+        first.into_iter().flatten().chain(letters).collect()
     }
 
     /// What a kind of feature is called.

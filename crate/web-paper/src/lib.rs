@@ -6,15 +6,25 @@
 //!
 //! | module | holds |
 //! |---|---|
+//! | [`finder`] | where a shell fits, and what would free one that stands too close |
+//! | [`access`] | the way in and the crane |
+//! | [`edge`] | the edge of clear ground, held against the cut |
+//! | [`sun`] | the sun on the water, and the shade at one time
 //! | [`press`] | one job worked out, sheets made of it, files of it for others |
 //! | [`survey`] | a surveyor's LandXML looked at and brought in; the site out of a sheet |
 //!
 //! A panic is a bug. It is told on the console by a hook and ends the worker; the page starts a new one.
 
+pub mod access;
+pub mod edge;
+pub mod finder;
 pub mod press;
+pub mod sun;
 pub mod survey;
 
+use batterboard_core::exchange;
 use batterboard_core::finding::Finding;
+use batterboard_core::site::{CheckedSite, Site};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -29,6 +39,13 @@ fn start() {
 fn to_js<T: Tsify + Serialize>(value: &T) -> Result<Ts<T>, JsValue> {
     let serializer = serde_wasm_bindgen::Serializer::json_compatible();
     Ok(Ts::new_unchecked(value.serialize(&serializer)?))
+}
+
+/// The site of a text that the planner saved, with or without the data of its picture, which is not looked at.
+fn without_picture(site: &str) -> Result<CheckedSite, JsValue> {
+    let mut site: Site = exchange::read_value(site).map_err(|fault| js_error(&[fault]))?;
+    site.picture = None;
+    CheckedSite::check(site, None).map_err(|faults| js_error(&faults))
 }
 
 /// Findings as the error of a call that cannot be answered without what they bar.

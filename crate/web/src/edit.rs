@@ -185,6 +185,11 @@ impl Planner {
         self.session.drag_to(Point::new(x, y), snap);
     }
 
+    /// Shows every place of the shell's middle from now on, or only while the shell is in the hand.
+    pub fn show_clear_ground(&mut self, shown: bool) {
+        self.session.show_clear_ground(shown);
+    }
+
     /// Lets go.
     pub fn release(&mut self) {
         self.session.release();

@@ -5,6 +5,7 @@ use batterboard_core::exchange;
 use batterboard_core::exchange::changes::{self, Change};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
+use batterboard_core::report::AssumedFigures;
 use batterboard_core::session::{
     ClearanceRow, Command, Keepsake, Ledger, Listed, Session, clearance_rows,
 };
@@ -166,6 +167,12 @@ impl Planner {
     /// Every clearance, least room first.
     pub fn clearances(&self) -> Result<Vec<Ts<ClearanceRow>>, JsValue> {
         list_to_js(&clearance_rows(&self.session))
+    }
+
+    /// What stays assumed, with how far wrong each may be.
+    pub fn assumed(&self) -> Result<Vec<Ts<AssumedFigures>>, JsValue> {
+        let (site, analysis) = (self.session.site(), self.session.analysis());
+        list_to_js(&AssumedFigures::all(site, analysis, self.display()))
     }
 
     /// The document as a plain object, for forms; without its picture's data.

@@ -1,6 +1,7 @@
-//! The command-line program, built for the checks that compare it with something else.
+//! The packages tested natively, and of them the command-line program, for the checks that compare it with something else.
 
 use std::path::PathBuf;
+use std::process::Command;
 
 use anyhow::Result;
 
@@ -21,16 +22,23 @@ pub const NATIVE: [&str; 6] = [
     "batterboard",
 ];
 
+/// Cargo for these packages, with clippy in the compiler's place: what the tests need is linted while it is built, once,
+/// and not checked again beside it with all its libraries. Every warning is an error.
+pub fn cargo(repo: &Repo, args: &[&str]) -> Command {
+    let mut cargo = sh::cargo(repo.root(), args);
+    cargo
+        .env("RUSTC_WORKSPACE_WRAPPER", "clippy-driver")
+        .env("CLIPPY_ARGS", "-Dwarnings");
+    cargo
+}
+
 /// Builds the program as the tests do, and says where it is.
 ///
 /// # Errors
 /// When it does not build.
 pub fn build(repo: &Repo) -> Result<PathBuf> {
     let with_tests = ["test", "--no-run", "--test", "program"];
-    sh::run(&mut sh::cargo(
-        repo.root(),
-        &[&with_tests[..], &NATIVE].concat(),
-    ))?;
+    sh::run(&mut cargo(repo, &[&with_tests[..], &NATIVE].concat()))?;
     let name = format!("batterboard{}", std::env::consts::EXE_SUFFIX);
     Ok(repo.target().join("debug").join(name))
 }

@@ -51,7 +51,10 @@ pub fn reference_checks(repo: &Repo) -> Result<()> {
 }
 
 /// The Python of the tests' own environment, made or renewed when the list of libraries changed.
-fn environment(repo: &Repo) -> Result<PathBuf> {
+///
+/// # Errors
+/// When Python is too old, or cannot be had or the libraries cannot.
+pub fn environment(repo: &Repo) -> Result<PathBuf> {
     let (root, home) = (repo.root(), repo.path("tests/.venv"));
     let python = home.join("bin/python");
     let wanted = fs::read(repo.path("tests/requirements.txt"))

@@ -69,6 +69,14 @@ impl<'a> Run<'a> {
         built
     }
 
+    /// Cargo for the packages tested natively, which are linted as they are built.
+    fn native(&self, args: &[&str]) -> Result<()> {
+        sh::run(&mut program::cargo(
+            self.repo,
+            &[args, &program::NATIVE].concat(),
+        ))
+    }
+
     fn cargo(&self, args: &[&str]) -> Result<()> {
         sh::run(&mut sh::cargo(self.repo.root(), args))
     }
@@ -99,7 +107,7 @@ pub const STEPS: [Step; 12] = [
     Step {
         name: "doc",
         title: "the examples in the documentation run",
-        run: |run| run.cargo(&[&["test", "--doc"][..], &program::NATIVE].concat()),
+        run: |run| run.native(&["test", "--doc"]),
     },
     Step {
         name: "runner",
@@ -143,12 +151,11 @@ pub fn names() -> [&'static str; STEPS.len()] {
     STEPS.map(|step| step.name)
 }
 
-/// Package by package as they are built elsewhere, so that nothing is built for this step that another can use. The web
-/// layer is linted as what it is built for, where the toolchain can.
+/// What is tested natively is linted while its tests are built, as they are built elsewhere. The web layer is linted as what it is built for, where the toolchain can.
 fn clippy(run: &Run<'_>) -> Result<()> {
     let deny = ["--all-targets", "--", "--deny", "warnings"];
     let browser = wasm::PACKAGES.map(|it| ["--package", it]).concat();
-    run.cargo(&[&["clippy"], &program::NATIVE[..], &deny].concat())?;
+    run.native(&["test", "--no-run", "--all-targets"])?;
     run.cargo(&[&["clippy", "--package", "xtask"], &deny[..]].concat())?;
     match Toolchain::ensure(run.repo)? {
         Toolchain::Own => sh::run(&mut Toolchain::Own.cargo(
@@ -173,7 +180,7 @@ fn core(run: &Run<'_>) -> Result<()> {
     } else {
         &["test", "--tests", "--no-fail-fast"]
     };
-    run.cargo(&[how, &program::NATIVE].concat())
+    run.native(how)
 }
 
 fn weight(run: &Run<'_>) -> Result<()> {

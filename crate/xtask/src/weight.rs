@@ -20,10 +20,11 @@ const WEIGH: &str = "
         console.log(bytes.length, brotliCompressSync(bytes).length);
     }";
 
-/// What nobody waits for: sites opened when asked for, what makes sheets to print (it holds the core a second time and is
-/// fetched with the first sheet, or in the background once the page is there), pictures for the device's home screen.
-const ON_DEMAND: [&str; 3] = ["demo-sites", SHEETS, "screenshots"];
-const SHEETS: &str = "paper";
+/// What nobody waits for: sites opened when asked for, parts fetched when they are first wanted or in the background once
+/// the page is there (among them what makes sheets to print, which holds the core a second time), pictures for the device's
+/// home screen.
+const ON_DEMAND: [&str; 3] = ["demo-sites", LATER, "screenshots"];
+const LATER: &str = "later";
 const ICONS: [&str; 3] = ["svg", "png", "ico"];
 
 /// One file of the built page.
@@ -43,8 +44,8 @@ pub struct Weighed {
 pub fn check(repo: &Repo) -> Result<()> {
     let files = weigh(&repo.dist())?;
     println!("\n{}", table("fetched", &files));
-    let sheets = weigh(&repo.dist().join(SHEETS))?;
-    println!("\n{}", table("with the first sheet", &sheets));
+    let later = weigh(&repo.dist().join(LATER))?;
+    println!("\n{}", table("when first wanted", &later));
     within(&files, MOST_BYTES)
 }
 
@@ -173,7 +174,7 @@ mod tests {
             "assets/b.wasm",
             "icon.svg",
             "demo-sites/level.json",
-            "paper/press.wasm",
+            "later/press.wasm",
             "screenshots/wide.webp",
         ] {
             tree.write(&format!("www/dist/{path}"), &"abc ".repeat(1000));

@@ -11,6 +11,7 @@ import { useLooked } from './looked.ts';
 import { Meaning } from './Meaning.tsx';
 import { Picture } from './Picture.tsx';
 import { Things } from './Things.tsx';
+import '../style/bring.css';
 
 const close = (): void => {
   sheet.value = null;

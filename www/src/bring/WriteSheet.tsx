@@ -1,15 +1,16 @@
 // The job as a map or a list of points for others: what of it, in which form.
 import { useState } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
-import type { Finding, PlaceReading } from '../core/types.ts';
-import { useAsked } from '../core/useAsked.ts';
+import type { Finding } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { OriginField } from './OriginField.tsx';
 import { download, fileName } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import type { FileWish } from '../paper/messages.ts';
-import { editOrTell, say } from '../state/actions.ts';
+import { say } from '../state/actions.ts';
 import { display, sheet, site } from '../state/store.ts';
 import { Tick } from '../fields/Tick.tsx';
+import '../style/bring.css';
 
 type Form = 'geojson' | 'points' | 'landxml';
 const FORMS: readonly { value: Form; text: string }[] = [
@@ -93,7 +94,7 @@ export function WriteSheet() {
           )}
         </>
       )}
-      {degrees && <Origin laid={() => setFindings([])} />}
+      {degrees && <OriginField laid={() => setFindings([])} />}
       <p class="field-hint">
         On a map and a list curves are short straight lines: within 1 mm of the curve, within 1 in on a list. Stakes have
         the names of the stake plan. A drawing of the plan is no survey: stakes are set from checked control.
@@ -127,42 +128,3 @@ const STOPPED: Finding = {
   message: 'The part of the planner that writes it could not be loaded or stopped.',
   remedy: 'Nothing is lost: try again.',
 };
-
-/** Where the site's origin lies, and a way to say it. */
-function Origin({ laid }: { laid: () => void }) {
-  const origin = site.value?.origin;
-  const [text, setText] = useState('');
-  const place = useAsked<PlaceReading>(
-    text.trim() === '' ? null : (p) => p.read_place(text),
-    [text],
-    { origin: null, text: '', message: '' },
-  );
-  function lay(): void {
-    if (!place.origin || !editOrTell({ 'set-origin': place.origin }, 'The origin was not laid there.')) return;
-    setText('');
-    laid();
-  }
-  return (
-    <div class="field">
-      <label for="write-origin">Latitude and longitude of the site's origin</label>
-      <div class="write-origin">
-        <input
-          id="write-origin"
-          type="text"
-          autocomplete="off"
-          value={text}
-          placeholder={origin ? 'known; type another' : '36.451234, -84.307123'}
-          aria-describedby="write-origin-word"
-          aria-invalid={place.message !== ''}
-          onInput={(event) => setText(event.currentTarget.value)}
-        />
-        <button type="button" disabled={!place.origin} onClick={lay}>
-          Use this location
-        </button>
-      </div>
-      <p class="field-word" id="write-origin-word" data-kind={place.message ? 'fault' : 'reads'} aria-live="polite">
-        {place.message || (place.text ? `= ${place.text}` : origin ? 'The site is georeferenced.' : '')}
-      </p>
-    </div>
-  );
-}

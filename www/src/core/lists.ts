@@ -1,5 +1,6 @@
 // The words of the core's enumerations in the order forms show them; a word that is missing here does not compile.
 import type {
+  Cover,
   FacetKind,
   FeatureKind,
   FeaturePart,
@@ -63,8 +64,9 @@ export const UTILITIES = every<Utility>()('electric', 'gas', 'communication', 'w
 export const LINE_CLASSES = every<LineClass>()('communication', 'service', 'to-15-kv', 'over-15-kv');
 export const KNOWN_FROM = every<KnownFrom>()('marked', 'drawing', 'memory');
 export const FACET_KINDS = every<FacetKind>()('ledge', 'step', 'bench', 'shallow', 'slope', 'deep');
-export const MEASURED_FROM = every<MeasuredFrom>()('waters-edge', 'rim', 'deck-edge', 'equipment', 'dig');
-export const FEATURE_PARTS = every<FeaturePart>()('tree-trunk', 'tree-protection', 'door', 'gate');
+export const MEASURED_FROM = every<MeasuredFrom>()('waters-edge', 'rim', 'deck-edge', 'equipment', 'dig', 'steps', 'spoil-pile', 'barrier');
+export const FEATURE_PARTS = every<FeaturePart>()('tree-trunk', 'tree-protection', 'door', 'gate', 'window');
+export const COVERS = every<Cover>()('structures', 'paving', 'shell', 'deck', 'pad');
 export const HOLE_SIDES = every<HoleSide>()('ahead', 'left', 'behind', 'right');
 export const FITTING_KINDS = every<FittingKind>()('return', 'skimmer', 'drain');
 export const PIPE_SIZES = every<PipeSize>()('one-and-half', 'two', 'two-and-half', 'three');

@@ -21,7 +21,9 @@ export type LotRecord = Omit<core.LotRecord, 'basis' | 'courses'> & { basis?: Ba
 export type Course = Omit<core.Course, 'monument'> & { monument?: Monument };
 export type DeedReading = Omit<core.DeedReading, 'courses'> & { courses: Course[] };
 export type Picture = Written<core.Picture, 'name' | 'hidden' | 'locked'>;
-export type Rule = Written<core.Rule>;
+export type Rule = Written<core.Rule, 'only' | 'slant'>;
+export type ShareRule = Written<core.ShareRule>;
+export type BarrierRule = Written<core.BarrierRule>;
 export type Book = Written<core.Book, 'changed'>;
 
 export type DigSettings = Written<
@@ -48,13 +50,15 @@ export interface ConstructionSettings {
   spoil: SpoilSettings;
   groundwater?: number;
   doubt: Written<core.DoubtSettings>;
+  access: Written<core.AccessSettings>;
+  crane: Written<core.CraneSettings, 'shell_weight'>;
 }
 
 /** The site document, named as in a site file. */
 export type Site = Omit<
-  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives' | 'tapes'>,
-  'works' | 'lot' | 'picture' | 'rules'
-> & { works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
+  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives' | 'tapes' | 'lift' | 'shares' | 'barrier'>,
+  'works' | 'lot' | 'picture' | 'rules' | 'shares' | 'barrier'
+> & { shares?: ShareRule[]; barrier?: BarrierRule; works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
 
 /** The planner as the page sees it: what it tells is complete (see above). */
 export type Planner = Omit<core.Planner, keyof Told> & Told;

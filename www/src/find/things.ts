@@ -12,6 +12,8 @@ import { openSteps } from '../job/StepList.tsx';
 import { toggleLock } from '../plan/lock.ts';
 import { openNumbers } from '../plan/press.ts';
 import { startTape } from '../plan/tapes.ts';
+import { openSun } from '../sun/open.ts';
+import { openWay } from '../way/WayDoor.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { tally } from '../state/quantities.ts';
 import { chosenFeature, chosenSide, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
@@ -46,6 +48,8 @@ const ACTIONS: [string, () => void][] = [
   ['The company’s book', lay('book')],
   ['Stakes and levels', lay('stakes')],
   ['Sheets to print', lay('paper')],
+  ['Way in and crane', openWay],
+  ['Sun on the water', openSun],
   ['Takeoff and cost', lay('takeoff')],
   ['Compare placements', lay('compare')],
   ['Pin figures', lay('figures')],

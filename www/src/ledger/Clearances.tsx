@@ -51,7 +51,7 @@ function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
 }
 
 function Row({ clearance, margin }: { clearance: ClearanceRow; margin: Margin }) {
-  const { index, name, from, target, distance, required, room, source, caveats } = clearance;
+  const { index, name, from, target, distance, above, required, room, source, caveats } = clearance;
   const it = { clearance: index };
   const lit = sameLight(highlight.value, it);
   const short = margin === 'short';
@@ -89,7 +89,8 @@ function Row({ clearance, margin }: { clearance: ClearanceRow; margin: Margin })
         {open ? (
           <>
             <span class="clearance-rule">
-              {from} to {target}: <b class="clearance-distance">{distance.text}</b>,{' '}
+              {from} to {target}: <b class="clearance-distance">{distance.text}</b>
+              {above && ` aslant, ${above.text} above the rim`},{' '}
               <span class="figure">needs {required.text}</span>
             </span>
             {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}

@@ -5,9 +5,11 @@ import { ledgerFolded, ledgerWidth, openGroups } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
 import { findings, ledger, ledgerUp, step } from '../state/store.ts';
 import type { Topic } from '../core/types.ts';
+import { Assumed } from './Assumed.tsx';
 import { Clearances } from './Clearances.tsx';
 import { Cautions } from './Cautions.tsx';
 import { places } from './places.ts';
+import { Shares } from './Shares.tsx';
 import { Tapes } from './Tapes.tsx';
 import { Quantities } from './Quantities.tsx';
 import { Verdict } from './Verdict.tsx';
@@ -42,9 +44,11 @@ export function Ledger() {
             <Verdict verdict={now.verdict} />
             <Cautions findings={placed.get('verdict')} place="verdict" />
             <Clearances clearances={now.clearances} />
+            <Shares shares={now.shares} />
             <Cautions findings={placed.get('clearances')} place="clearances" />
             <Tapes tapes={now.tapes} />
             <Quantities findings={placed} placed={now.shell !== null} />
+            <Assumed />
           </>
         )}
       </div>

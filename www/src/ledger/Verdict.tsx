@@ -3,11 +3,15 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Entry, VerdictFigures } from '../core/types.ts';
 import { gesturing } from '../state/store.ts';
+import { Fold } from '../fields/Fold.tsx';
+import { Later, later } from '../job/Later.tsx';
 import { entryWords, openEntry } from './entry.ts';
 import { Mark, MARKS } from './Mark.tsx';
 
 /** A drag may change the verdict many times; it is spoken once it has settled, milliseconds. */
 const SETTLED = 700;
+
+const cures = later(async () => (await import('../fit/Cures.tsx')).Cures);
 
 /** The sentence with its figures kept whole at the end of a line. */
 const unbroken = (text: string): string => text.replace(/(\d) (?=\d+\/\d|m\b|ft\b)/g, '$1\u00a0');
@@ -29,6 +33,11 @@ export function Verdict({ verdict }: { verdict: VerdictFigures }) {
         <p class="verdict-note">Measured from what was entered: a planning aid, not a survey, not a permit.</p>
         <Spoken text={text} />
       </header>
+      {(standing === 'short' || standing === 'conflict') && (
+        <Fold class="verdict-cures" head="What would free it">
+          {() => <Later of={cures} given={{}} />}
+        </Fold>
+      )}
       {notes.length > 0 && (
         <ul class="verdict-points" aria-label="What else bears on it">
           {notes.map((note, index) => (

@@ -12,8 +12,8 @@ const ENTRIES: Record<Entry, { step: Step; words: string }> = {
   groundwater: { step: 'dig', words: 'Set the groundwater level' },
 };
 
-/** Frames that a step may take to show itself. */
-const PATIENCE = 20;
+/** Frames that a step may take to show itself: the first time its part of the page is fetched. */
+const PATIENCE = 300;
 
 export const entryWords = (entry: Entry): string => ENTRIES[entry].words;
 
@@ -35,7 +35,7 @@ export function takeInHand(field: string, patience = PATIENCE): void {
 /** The part of the open step, marked `data-entry`. */
 function show(entry: Entry, patience: number): void {
   const part = document.querySelector<HTMLElement>(`#step-panel [data-entry='${entry}']`);
-  if (!part) {
+  if (!part || (part.querySelector('[data-loading]') && patience > 0)) {
     if (patience > 0) requestAnimationFrame(() => show(entry, patience - 1));
     return;
   }

@@ -5,6 +5,7 @@ import { ask } from '../core/planner.ts';
 import { Tick } from '../fields/Tick.tsx';
 import { download } from '../job/download.ts';
 import { fileName } from '../job/files.ts';
+import { FindingList } from '../ledger/FindingList.tsx';
 import { Sheet } from '../job/Sheet.tsx';
 import { say } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';
@@ -64,13 +65,7 @@ export function Sheets() {
               Try again
             </button>
           )}
-          <ul class="stakes-findings">
-            {now?.made.findings.map((it, index) => (
-              <li key={index} data-severity={it.severity}>
-                {it.message} <span>{it.remedy}</span>
-              </li>
-            ))}
-          </ul>
+          <FindingList list={now?.made.findings ?? []} />
           {there && <Pages now={now} />}
         </section>
       </div>

@@ -1,8 +1,8 @@
 // What page and press say to each other.
 import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import type { FileWish, MadeSheet, SheetWish, WrittenFile } from '../wasm/batterboard_web_paper.js';
+import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile } from '../wasm/batterboard_web_paper.js';
 
-export type { FileWish, MadeSheet, SheetWish, WrittenFile };
+export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile };
 
 /** A site's text, where it changed since the last one was given. */
 interface OfSite {
@@ -12,10 +12,26 @@ interface OfSite {
 /** What is asked of the press, and what it answers. */
 export interface Asks {
   sheet: { in: OfSite & { wish: SheetWish }; out: { made: MadeSheet; pages: string[] } };
+  /** The way in and the crane of a site's text. */
+  access: { in: { text: string }; out: AccessFigures };
+  /** The edge of clear ground of a site's text, held against the cut. */
+  edge: { in: { text: string }; out: EdgeFigures };
   pdf: { in: object; out: Uint8Array<ArrayBuffer> };
   file: { in: OfSite & { wish: FileWish }; out: WrittenFile };
   /** The site in the PDF of a sheet, or why there is none. */
   read: { in: { bytes: Uint8Array<ArrayBuffer> }; out: { site: string } | { refused: string } };
+  /** Begins a search for the places where shells fit. */
+  find: { in: { site: string; wish: FitWish }; out: SmallSite };
+  /** Goes on with it. */
+  'find-on': { in: object; out: FoundSoFar };
+  /** What would free a shell that stands too close. */
+  cures: { in: { site: string }; out: CureCards };
+  /** The largest rectangle of water of a proportion, in words; nothing where none fits. */
+  largest: { in: { site: string; proportion: number }; out: string | null };
+  /** The sun on the water of a site's text on a day as it was typed, or why that is no day. */
+  sun: { in: { site: string; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
+  /** The shade so many minutes after midnight of such a day; nothing where there is no place or no shell. */
+  shade: { in: { site: string; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
   survey: { in: { text: string; onto: string; settings: MapSettings | null }; out: MapReading };
   bring: { in: { text: string; onto: string; settings: MapSettings; roles: string[] }; out: MapBrought };
 }

@@ -9,51 +9,70 @@ interface Waiting {
   bad: (why: unknown) => void;
 }
 
-let worker: Worker | undefined;
-/** The site's text that the worker was given last. */
+/** A worker with what it was asked and has not answered yet. */
+class Workplace {
+  private worker: Worker | undefined;
+  private ids = 0;
+  private readonly waiting = new Map<number, Waiting>();
+
+  /** `begun` is called whenever there is a new worker, which knows nothing. */
+  constructor(private readonly begun: () => void = () => {}) {}
+
+  start(): Worker {
+    if (this.worker) return this.worker;
+    this.begun();
+    const worker = new Worker(new URL('./press.worker.ts', import.meta.url), { type: 'module', name: 'press' });
+    worker.onmessage = ({ data }: MessageEvent<FromPress>) => {
+      const asked = this.waiting.get(data.id);
+      this.waiting.delete(data.id);
+      if ('failed' in data) {
+        asked?.bad(data.failed);
+        this.stopped(data.failed);
+      } else asked?.good(data.answer as never);
+    };
+    worker.onerror = (event) => this.stopped(event.message);
+    this.worker = worker;
+    return worker;
+  }
+
+  /** Its memory is not to be trusted any more. */
+  private stopped(why: unknown): void {
+    console.error('the press stopped', why);
+    this.end(why);
+  }
+
+  /** Ends the worker; what it was asked and has not answered fails. */
+  end(why: unknown): void {
+    this.worker?.terminate();
+    this.worker = undefined;
+    const left = [...this.waiting.values()];
+    this.waiting.clear();
+    for (const it of left) it.bad(why);
+  }
+
+  ask<K extends Ask>(what: K, told: Asks[K]['in']): Promise<Asks[K]['out']> {
+    this.ids += 1;
+    const id = this.ids;
+    return new Promise((good, bad) => {
+      this.waiting.set(id, { good, bad });
+      this.start().postMessage({ id, ask: what, with: told });
+    });
+  }
+}
+
+/** The site's text that the press was given last. */
 let given: string | undefined;
-let ids = 0;
-const waiting = new Map<number, Waiting>();
-
-function started(): Worker {
-  if (worker) return worker;
-  given = undefined;
-  worker = new Worker(new URL('./press.worker.ts', import.meta.url), { type: 'module', name: 'press' });
-  worker.onmessage = ({ data }: MessageEvent<FromPress>) => {
-    const asked = waiting.get(data.id);
-    waiting.delete(data.id);
-    if ('failed' in data) {
-      asked?.bad(data.failed);
-      end(data.failed);
-    } else asked?.good(data.answer as never);
-  };
-  worker.onerror = (event) => end(event.message);
-  return worker;
-}
-
-/** Its memory is not to be trusted any more. */
-function end(why: unknown): void {
-  console.error('the press stopped', why);
-  worker?.terminate();
-  worker = undefined;
-  const left = [...waiting.values()];
-  waiting.clear();
-  for (const it of left) it.bad(why);
-}
+const main = new Workplace(() => (given = undefined));
 
 /** Asks one thing. */
-export function ask<K extends Ask>(what: K, told: Asks[K]['in']): Promise<Asks[K]['out']> {
-  ids += 1;
-  const id = ids;
-  return new Promise((good, bad) => {
-    waiting.set(id, { good, bad });
-    started().postMessage({ id, ask: what, with: told });
-  });
-}
+export const ask = <K extends Ask>(what: K, told: Asks[K]['in']): Promise<Asks[K]['out']> => main.ask(what, told);
+
+/** A press beside the usual one, for a search on two cores; whoever asked for it ends it. */
+export const another = (): Pick<Workplace, 'ask' | 'end'> => new Workplace();
 
 /** A site's text, where the worker does not have it already. */
 function fresh(site: string): { site?: string } {
-  started();
+  main.start();
   if (given === site) return {};
   given = site;
   return { site };

@@ -1,10 +1,11 @@
 // The worker that makes sheets and reads and writes other people's files, with a module of its own. It keeps the site it
 // was last given worked out, so that only the first sheet of a site waits for that.
-import init, { Press, bring_survey, read_survey, site_in_pdf } from '../wasm/batterboard_web_paper.js';
+import init, { Finder, Press, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf } from '../wasm/batterboard_web_paper.js';
 import wasmUrl from '../wasm/batterboard_web_paper_bg.wasm?url';
 import type { Ask, Asks, FromPress, ToPress } from './messages.ts';
 
 let press: Press | undefined;
+let finder: Finder | undefined;
 const ready = init({ module_or_path: wasmUrl });
 
 self.onmessage = async ({ data }: MessageEvent<ToPress>): Promise<void> => {
@@ -25,6 +26,10 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
       const made = it.make(asked.with.wish);
       return { made, pages: made.pages.map((_, page) => it.svg(page) ?? '') };
     }
+    case 'edge':
+      return check_edge(asked.with.text);
+    case 'access':
+      return measure_access(asked.with.text);
     case 'pdf': {
       const bytes = press?.pdf() as Uint8Array<ArrayBuffer> | undefined;
       if (!bytes) throw new Error('no sheet was made yet');
@@ -33,18 +38,42 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
     case 'file':
       return pressOf(asked.with.site).write(asked.with.wish);
     case 'read':
-      try {
-        return { site: site_in_pdf(asked.with.bytes) };
-      } catch (why) {
-        // A fault of the file; a panic would be no error of ours.
-        if (why instanceof WebAssembly.RuntimeError) throw why;
-        return { refused: why instanceof Error ? why.message : String(why) };
-      }
+      return orRefused(() => ({ site: site_in_pdf(asked.with.bytes) }));
+    case 'sun': {
+      const { site, date, offset } = asked.with;
+      return orRefused(() => ({ figures: measure_sun(site, date, offset) }));
+    }
+    case 'shade': {
+      const { site, date, offset, minutes } = asked.with;
+      return cast_shade(site, date, offset, minutes) ?? null;
+    }
+    case 'find':
+      finder?.free();
+      finder = undefined;
+      finder = new Finder(asked.with.site, asked.with.wish);
+      return finder.around();
+    case 'find-on':
+      if (!finder) throw new Error('no search was begun');
+      return finder.step();
+    case 'cures':
+      return cures(asked.with.site);
+    case 'largest':
+      return largest_rectangle(asked.with.site, asked.with.proportion) ?? null;
     case 'survey':
       // The core writes every member of the settings.
       return read_survey(asked.with.text, asked.with.onto, asked.with.settings) as Asks['survey']['out'];
     case 'bring':
       return bring_survey(asked.with.text, asked.with.onto, asked.with.settings, asked.with.roles);
+  }
+}
+
+/** An answer, or why what was given cannot be answered: a fault of what was given. A panic would be no error of ours. */
+function orRefused<T>(asked: () => T): T | { refused: string } {
+  try {
+    return asked();
+  } catch (why) {
+    if (why instanceof WebAssembly.RuntimeError) throw why;
+    return { refused: why instanceof Error ? why.message : String(why) };
   }
 }
 

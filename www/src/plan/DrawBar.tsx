@@ -1,8 +1,9 @@
 // The bar over the plan while something is drawn: what is wanted, what the stretch in hand measures and why it
 // lies where it does, boxes to type its figures, and the ways to go on.
-import { useId, useRef, useState } from 'preact/hooks';
+import { useId, useRef } from 'preact/hooks';
 import type { Drawn, Measure, Point, TypedAngle } from '../core/types.ts';
 import { read, show } from '../fields/fields.tsx';
+import { useCurrent } from '../fields/useCurrent.ts';
 import { announce, drawing, snapping, type Drawing } from '../state/store.ts';
 import { toggleSnap } from './keys.ts';
 import { back, drawAs, finishDrawing, follow, giveUpDrawing, place, type } from './pick.ts';
@@ -147,19 +148,17 @@ function understood(text: string, measure: Measure): Box {
 /** The first point by its figures, from the site's origin. What is left empty is where the cross stands. */
 function Spot({ at }: { at: Point }) {
   const id = useId();
-  const [east, setEast] = useState(EMPTY);
-  const [north, setNorth] = useState(EMPTY);
-  const fault = east.fault || north.fault;
+  const [typed, put] = useCurrent({ east: EMPTY, north: EMPTY });
+  const fault = () => typed().east.fault || typed().north.fault;
 
-  function preview(nextEast: Box, nextNorth: Box): void {
-    setEast(nextEast);
-    setNorth(nextNorth);
-    if (nextEast.value !== undefined || nextNorth.value !== undefined) {
-      follow([nextEast.value ?? at[0], nextNorth.value ?? at[1]], 'typed');
+  function preview(): void {
+    const { east, north } = typed();
+    if (east.value !== undefined || north.value !== undefined) {
+      follow([east.value ?? at[0], north.value ?? at[1]], 'typed');
     }
   }
 
-  const box = (label: string, axis: 0 | 1, now: Box, put: (next: Box) => void) => (
+  const box = (label: string, name: 'east' | 'north', axis: 0 | 1) => (
     <div class="draw-box">
       <label for={`${id}-${label}`}>{label}</label>
       <input
@@ -168,11 +167,14 @@ function Spot({ at }: { at: Point }) {
         autocomplete="off"
         spellcheck={false}
         data-typing=""
-        value={now.text}
+        value={typed()[name].text}
         placeholder={show(at[axis], 'long-length')}
-        aria-invalid={now.fault !== ''}
+        aria-invalid={typed()[name].fault !== ''}
         aria-describedby={`${id}-fault`}
-        onInput={(event) => put(understood(event.currentTarget.value, 'long-length'))}
+        onInput={(event) => {
+          put({ [name]: understood(event.currentTarget.value, 'long-length') });
+          preview();
+        }}
       />
     </div>
   );
@@ -181,19 +183,19 @@ function Spot({ at }: { at: Point }) {
       class="draw-typing"
       onSubmit={(event) => {
         event.preventDefault();
-        if (fault) return;
+        if (fault()) return;
         // A mouse may have passed over the plan since.
-        preview(east, north);
+        preview();
         place();
         requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.draw-length')?.focus());
       }}
     >
-      {box('East', 0, east, (next) => preview(next, north))}
-      {box('North', 1, north, (next) => preview(east, next))}
+      {box('East', 'east', 0)}
+      {box('North', 'north', 1)}
       <button type="submit">Place</button>
       <SnapToggle />
       <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
-        {fault}
+        {fault()}
       </p>
     </form>
   );
@@ -209,19 +211,17 @@ function typedAngle(how: string, angle: number): TypedAngle {
 function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
   const alone = wants === 'width' || wants === 'rim';
   const id = useId();
-  const [length, setLength] = useState(EMPTY);
-  const [angle, setAngle] = useState(EMPTY);
-  const [how, setHow] = useState<string>('bearing');
+  const [typed, put] = useCurrent({ length: EMPTY, angle: EMPTY, how: 'bearing' });
+  const { length, angle, how } = typed();
   const form = useRef<HTMLFormElement>(null);
 
-  function preview(nextLength: Box, nextAngle: Box, nextHow: string): void {
-    setLength(nextLength);
-    setAngle(nextAngle);
-    setHow(nextHow);
-    type(nextLength.value, nextAngle.value === undefined ? undefined : typedAngle(nextHow, nextAngle.value));
+  function preview(next: Partial<ReturnType<typeof typed>>): void {
+    put(next);
+    const { length, angle, how } = typed();
+    type(length.value, angle.value === undefined ? undefined : typedAngle(how, angle.value));
   }
 
-  const measureOf = (way: string): Measure => (way === 'bearing' ? 'bearing' : 'angle');
+  const angleBy = (how: string, text: string): Box => understood(text, how === 'bearing' ? 'bearing' : 'angle');
   const fault = length.fault || angle.fault;
   return (
     <form
@@ -229,7 +229,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
       class="draw-typing"
       onSubmit={(event) => {
         event.preventDefault();
-        if (!fault) placeTyped(form.current);
+        if (!typed().length.fault && !typed().angle.fault) placeTyped(form.current);
       }}
     >
       <div class="draw-box">
@@ -243,7 +243,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
           value={length.text}
           aria-invalid={length.fault !== ''}
           aria-describedby={`${id}-fault`}
-          onInput={(event) => preview(understood(event.currentTarget.value, 'length'), angle, how)}
+          onInput={(event) => preview({ length: understood(event.currentTarget.value, 'length') })}
         />
       </div>
       {!alone && (
@@ -253,9 +253,9 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
             <select
               id={`${id}-how`}
               value={how}
-                  onChange={(event) => {
-                const next = event.currentTarget.value;
-                preview(length, understood(angle.text, measureOf(next)), next);
+              onChange={(event) => {
+                const how = event.currentTarget.value;
+                preview({ how, angle: angleBy(how, typed().angle.text) });
               }}
             >
               {WAYS.filter(({ value }) => turns || value === 'bearing').map((way) => (
@@ -273,9 +273,9 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
               spellcheck={false}
               data-typing=""
               value={angle.text}
-                  aria-invalid={angle.fault !== ''}
+              aria-invalid={angle.fault !== ''}
               aria-describedby={`${id}-fault`}
-              onInput={(event) => preview(length, understood(event.currentTarget.value, measureOf(how)), how)}
+              onInput={(event) => preview({ angle: angleBy(typed().how, event.currentTarget.value) })}
             />
           </div>
         </>

@@ -4,6 +4,7 @@
 import { ask } from '../core/planner.ts';
 import { keep, takeOver } from '../state/actions.ts';
 import { followSection, paintSection } from '../state/section.ts';
+import { clearGroundShown } from '../state/arrangement.ts';
 import { gesturing, highlight, ledger } from '../state/store.ts';
 import { tellControls } from './controls.ts';
 import { askForFrame, eachFrame } from './frame.ts';
@@ -66,6 +67,7 @@ function frame(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D): vo
     }
   }
   const done = ask((p) => {
+    p.show_clear_ground(clearGroundShown.value);
     p.paint(context, { ...current.view, ratio }, highlight.value);
     return true;
   }, false);

@@ -3,6 +3,7 @@
 import { ask } from '../core/planner.ts';
 import { Fold } from '../fields/Fold.tsx';
 import { download, fileName } from '../job/files.ts';
+import { FindingList } from '../ledger/FindingList.tsx';
 import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
 import { FixedPoints } from './FixedPoints.tsx';
@@ -11,6 +12,7 @@ import { LevelPart, StationTable } from './Levels.tsx';
 import { ReadBack } from './ReadBack.tsx';
 import { DiagonalList, OffsetTable, StakeTable } from './StakeTables.tsx';
 import { StakingSettings } from './StakingSettings.tsx';
+import '../style/stakes.css';
 
 const close = (): void => void (sheet.value = null);
 
@@ -36,13 +38,7 @@ export function StakesSheet() {
             Hold one tape to each fixed point; where both read what the table says, the stake stands. Check the diagonals
             before anyone digs.
           </p>
-          <ul class="stakes-findings">
-            {now.findings.map((it, index) => (
-              <li key={index} data-severity={it.severity}>
-                {it.message} <span>{it.remedy}</span>
-              </li>
-            ))}
-          </ul>
+          <FindingList list={now.findings} />
           <FixedPoints now={now} />
           <LevelPart now={now} />
           <Fold class="part" head={`Stakes (${now.stakes.length})`} start>

@@ -11,6 +11,9 @@ export const COLUMN = { least: 260, most: 520 } as const;
 /** Where the screen is wide, the ledger is folded away and the plan has its room. */
 export const ledgerFolded = remembered('ledger-folded', false, isFlag);
 
+/** Clear ground is shown on the plan, and not only while the shell is in the hand. */
+export const clearGroundShown = remembered('clear-ground-shown', false, isFlag);
+
 /** The groups of quantities that are open, by name. */
 export const openGroups = remembered('open-groups', [], isWords);
 

@@ -1,12 +1,17 @@
 // The lot: its sides and their kinds, a picture to trace it from, and the rules that apply.
 import type { Site } from '../core/types.ts';
+import { Later, later } from '../job/Later.tsx';
+import { Fold } from '../fields/Fold.tsx';
 import { BasisPart } from './BasisPart.tsx';
 import { BringPart } from './BringPart.tsx';
 import { DeedPart } from './DeedPart.tsx';
 import { DrawLot } from './DrawLot.tsx';
 import { PicturePart } from './PicturePart.tsx';
-import { RuleTable } from './RuleTable.tsx';
 import { Sides } from './Sides.tsx';
+
+const rules = later(() => import('../rules/RuleTable.tsx').then((it) => it.RuleTable));
+const shares = later(() => import('../rules/Shares.tsx').then((it) => it.Shares));
+const barrier = later(() => import('../rules/Barrier.tsx').then((it) => it.Barrier));
 
 export function LotStep({ site }: { site: Site }) {
   return (
@@ -25,9 +30,23 @@ export function LotStep({ site }: { site: Site }) {
       <details class="part" open data-entry="rules">
         <summary>Clearance rules ({site.rules.length})</summary>
         <div class="part-body">
-          <RuleTable rules={site.rules} />
+          <Later of={rules} given={{ rules: site.rules }} />
         </div>
       </details>
+      <Fold class="part" head={`Covered ground (${site.shares?.length ?? 0})`}>
+        {() => (
+          <div class="part-body">
+            <Later of={shares} given={{ shares: site.shares ?? [] }} />
+          </div>
+        )}
+      </Fold>
+      <Fold class="part" head="Barrier round the water">
+        {() => (
+          <div class="part-body">
+            <Later of={barrier} given={{ barrier: site.barrier }} />
+          </div>
+        )}
+      </Fold>
     </>
   );
 }

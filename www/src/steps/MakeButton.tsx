@@ -8,6 +8,10 @@ interface Props {
   make: () => void;
 }
 
+/** Of what is needed, each by its words, what nobody has entered yet. */
+export const stillMissing = (needs: readonly (readonly [words: string, value: unknown])[]): string[] =>
+  needs.filter(([, value]) => value === undefined || value === '').map(([words]) => words);
+
 export function MakeButton({ text, missing, make }: Props) {
   const [pressed, press] = useState(false);
   const waits = missing.length > 0;

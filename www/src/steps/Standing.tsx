@@ -1,9 +1,20 @@
 // Where the shell stands: bearing and coping elevation, typed or by steps, and the moves that need no hand.
 import type { Point } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
+import { Later, later } from '../job/Later.tsx';
+import { askForFrame } from '../plan/frame.ts';
 import { smallStep, toggleSnap, turn } from '../plan/keys.ts';
 import { edit, editOrTell } from '../state/actions.ts';
+import { clearGroundShown } from '../state/arrangement.ts';
 import { display, snapping, type Standing as Stands } from '../state/store.ts';
+
+const edgeNote = later(() => import('../fit/EdgeNote.tsx').then((it) => it.EdgeNote));
+
+/** Every place of the shell's middle at its bearing stays on the plan, or shows only while the shell is in the hand. */
+function toggleClearGround(): void {
+  clearGroundShown.value = !clearGroundShown.value;
+  askForFrame();
+}
 
 export function Standing({ shell, at }: { shell: Stands; at: Point }) {
   const step = display.value === 'feet' ? '1 in' : '1 cm';
@@ -61,10 +72,14 @@ export function Standing({ shell, at }: { shell: Stands; at: Point }) {
         <button type="button" aria-pressed={snapping.value} onClick={toggleSnap}>
           Snap {snapping.value ? 'on' : 'off'}
         </button>
+        <button type="button" aria-pressed={clearGroundShown.value} onClick={toggleClearGround}>
+          Clear ground
+        </button>
         <button type="button" onClick={() => editOrTell('remove-shell', 'The shell was not taken away.')}>
           Remove
         </button>
       </div>
+      {clearGroundShown.value && <Later of={edgeNote} given={{}} />}
     </div>
   );
 }

@@ -1,9 +1,8 @@
 // The open step: what can be set there.
 import { Splitter } from '../fields/Splitter.tsx';
+import { Later, later } from '../job/Later.tsx';
 import { panelWidth } from '../state/arrangement.ts';
 import { site, step, type Step } from '../state/store.ts';
-import { DigStep } from './DigStep.tsx';
-import { GroundStep } from './GroundStep.tsx';
 import { LotStep } from './LotStep.tsx';
 import { ShellStep } from './ShellStep.tsx';
 import { YardStep } from './YardStep.tsx';
@@ -16,6 +15,9 @@ export const HEADS: Record<Step, string> = {
   shell: 'The shell and where it stands',
   dig: 'The dig and what goes in it',
 };
+
+const ground = later(async () => (await import('./GroundStep.tsx')).GroundStep);
+const dig = later(async () => (await import('./DigStep.tsx')).DigStep);
 
 export function StepPanel() {
   const open = step.value;
@@ -33,9 +35,9 @@ export function StepPanel() {
       <div class="panel-body" key={open}>
         {open === 'lot' && <LotStep site={now} />}
         {open === 'yard' && <YardStep site={now} />}
-        {open === 'ground' && <GroundStep site={now} />}
+        {open === 'ground' && <Later of={ground} given={{ site: now }} />}
         {open === 'shell' && <ShellStep site={now} />}
-        {open === 'dig' && <DigStep works={now.works} />}
+        {open === 'dig' && <Later of={dig} given={{ works: now.works }} />}
       </div>
     </section>
   );

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::PathBuf;
 
-use crate::run::batterboard;
+use crate::run::told as run;
 
 const DEMOS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-sites");
 
@@ -13,16 +13,6 @@ fn folder(name: &str) -> PathBuf {
     let _ = fs::remove_dir_all(&path);
     fs::create_dir_all(&path).unwrap();
     path
-}
-
-fn run(arguments: &[&str]) -> Result<String, String> {
-    let output = batterboard(arguments, "");
-    let text = |bytes: Vec<u8>| String::from_utf8(bytes).unwrap();
-    if output.status.success() {
-        Ok(text(output.stdout))
-    } else {
-        Err(text(output.stderr))
-    }
 }
 
 #[test]
@@ -89,7 +79,7 @@ fn what_cannot_be_written_is_said_with_what_can() {
     for (arguments, words) in [
         (
             vec!["--kind", "permit", "-o", "x.docx"],
-            "neither .pdf nor .svg",
+            "none of .pdf, .svg and .png",
         ),
         (
             vec!["--kind", "permit", "--lang", "es", "-o", "x.pdf"],

@@ -48,10 +48,15 @@ pub fn site(spots: usize) -> CheckedSite {
 pub fn site_of_outline(vertices: usize) -> CheckedSite {
     let mut site = hillside();
     site.ground = Arc::new(ground(100));
+    put_shell(&mut site, vertices);
+    checked(site)
+}
+
+/// Puts a shell with so many vertices in its outline where the last one stood.
+pub fn put_shell(site: &mut Site, vertices: usize) {
     if let Some(placement) = &mut site.placement {
         placement.shell = Arc::new(ShellChoice::Own(shell(vertices)));
     }
-    checked(site)
 }
 
 fn hillside() -> Site {
@@ -121,7 +126,7 @@ fn shell(vertices: usize) -> ShellRecord {
     }
 }
 
-fn checked(site: Site) -> CheckedSite {
+pub fn checked(site: Site) -> CheckedSite {
     match CheckedSite::check(site, None) {
         Ok(checked) => checked,
         Err(faults) => unreachable!("the site is valid: {faults:?}"),

@@ -6,8 +6,10 @@ use super::cost::{self, Cost, Uncounted};
 use super::ranges::Ranges;
 use super::rings::ShellRings;
 use super::small_digs::SmallDigs;
+use crate::barrier::Barrier;
 use crate::clearance::tape::Taped;
 use crate::clearance::{Clearance, WorkFigures};
+use crate::coverage::Share;
 use crate::deck::DeckPlan;
 use crate::dig::Dig;
 use crate::finding::Finding;
@@ -33,6 +35,10 @@ pub struct Analysis {
     pub clearances: Vec<Clearance>,
     /// Every tape of the site measured, in order; none where it waits for a part of the work.
     pub tapes: Vec<Option<Taped>>,
+    /// The share of ground that each rule of the site limits, in order; none where nobody can tell.
+    pub shares: Vec<Option<Share>>,
+    /// The barrier about the water, where a rule for one is entered.
+    pub barrier: Option<Barrier>,
     /// Deck, banks, cut and fill.
     pub grading: Option<Grading>,
     /// The runs of pipe, site frame.

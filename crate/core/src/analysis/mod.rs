@@ -28,6 +28,7 @@
 //! is drawn.
 
 mod advisories;
+mod assumed;
 pub mod balance;
 mod cache;
 pub mod compare;
@@ -48,9 +49,12 @@ pub(crate) mod tests;
 pub mod verdict;
 
 pub use advisories::CRANE_NEAR_LINE;
+pub(crate) use advisories::{Part, Trunk, conflict, poured, trunk};
+pub use assumed::{Assumption, Leeway, Way, assumptions};
 pub use cache::Cache;
 pub use cost::{Cost, Uncounted};
 pub use data::{Analysis, InfluenceLine, Surplus};
+pub use pipeline::covered;
 pub use ranges::{LineRange, Ranges};
 pub use relief::{Relief, unknown_share};
 pub use rings::ShellRings;

@@ -9,7 +9,9 @@ use super::cost;
 use super::data::{Analysis, Surplus};
 use super::scenario::{Detail, Scenario};
 use super::small_digs::SmallDigs;
+use crate::barrier::{self, Barrier};
 use crate::clearance::{self, Clearance, WorkFigures};
+use crate::coverage::{self, Coverage, Share};
 use crate::deck::{DeckPlan, Drawn};
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
@@ -18,7 +20,7 @@ use crate::grading::{Grading, graded};
 use crate::groundwater::Level;
 use crate::pipe::PipePlan;
 use crate::shell::Shell;
-use crate::site::{CheckedShape, CheckedSite, FeatureKind, MeasuredFrom, Placement};
+use crate::site::{CheckedSite, FeatureKind, MeasuredFrom, Placement, ShareRule};
 use crate::stockpile::{self, Heap, stockpile};
 use crate::takeoff::{Earth, Inputs, Moved, Pad, takeoff};
 
@@ -37,7 +39,12 @@ pub(super) fn run(scenario: &Scenario<'_>, detail: Detail, cache: &mut Cache) ->
     let mut analysis = Analysis {
         work: WorkFigures {
             equipment: site.equipment(),
-            drawn_decks: drawn_decks(site),
+            drawn_decks: paved(site, |kind| {
+                matches!(kind, FeatureKind::Deck | FeatureKind::DeckSteps)
+            }),
+            barrier: (site.site().barrier.as_ref())
+                .map_or_else(Region::default, |rule| barrier::fences(site, rule)),
+            steps: paved(site, |kind| kind == FeatureKind::DeckSteps),
             ..WorkFigures::default()
         },
         ..Analysis::default()
@@ -71,6 +78,8 @@ pub(super) fn run(scenario: &Scenario<'_>, detail: Detail, cache: &mut Cache) ->
         analysis.tapes = clearance::tape::measure(site, &analysis.work);
     }
     if detail.advises() {
+        analysis.shares = shares(site, &analysis);
+        analysis.barrier = closed_off(site, &analysis);
         let pricing = cost::price(&analysis.takeoff, &site.site().rates);
         (analysis.cost, analysis.uncounted) = (pricing.cost, pricing.uncounted);
         noticed.extend(pricing.findings);
@@ -99,6 +108,7 @@ fn hole(scenario: &Scenario<'_>, placed: &mut Placed<'_>, analysis: &mut Analysi
         dig
     });
     work.dig = dig.top_edge.clone();
+    work.dig_depth = Some(dig.greatest_depth);
     analysis.rings = Some(Arc::clone(&kept.rings));
     dig
 }
@@ -167,6 +177,11 @@ fn quantities(
             let back = works.spoil.back;
             let work = stockpile::Work::of(&analysis.work, back, placed.pose.at);
             analysis.stockpile = stockpile(site, loose, &placed.around.obstacles, &work);
+            let pile = analysis
+                .stockpile
+                .as_ref()
+                .map(stockpile::Stockpile::footprint);
+            analysis.work.spoil_pile = pile.unwrap_or_default();
         }
         let sited = analysis.stockpile.as_ref().map(|it| &it.heap);
         moved.pile = sited.or(grown.as_ref());
@@ -199,6 +214,39 @@ fn quantities(
     analysis.pipes = pipes;
     analysis.small = small;
     findings
+}
+
+/// What covers the ground of a site, by its analysis.
+pub fn covered(site: &CheckedSite, analysis: &Analysis) -> Coverage {
+    let placed = site.placed_shell().zip(analysis.rings.as_ref());
+    let (shell, deck) = placed.map_or_else(Default::default, |((shell, placement), rings)| {
+        let pose = placement.pose();
+        (shell.rim.posed(&pose), rings.deck.posed(&pose))
+    });
+    Coverage::of(site, shell, &deck)
+}
+
+/// The share of ground that each rule limits.
+fn shares(site: &CheckedSite, analysis: &Analysis) -> Vec<Option<Share>> {
+    let rules = &site.site().shares;
+    if rules.is_empty() {
+        return Vec::new();
+    }
+    let coverage = covered(site, analysis);
+    let share = |rule: &ShareRule| {
+        let ground = coverage::ground(site, rule.of)?;
+        Some(coverage.share(&ground, &rule.counts))
+    };
+    rules.iter().map(share).collect()
+}
+
+/// The barrier about the water.
+fn closed_off(site: &CheckedSite, analysis: &Analysis) -> Option<Barrier> {
+    let rule = site.site().barrier.as_ref()?;
+    let water = &analysis.work.waters_edge;
+    let middle = water.centroid().filter(|it| water.contains(*it));
+    let any = || water.rings().next()?.0.first().copied();
+    Some(Barrier::of(site, rule, middle.or_else(any)?))
 }
 
 /// The deck with what was drawn of it; a doubt leaves it as planned.
@@ -234,17 +282,10 @@ fn clearances(site: &CheckedSite, analysis: &Analysis) -> Vec<Clearance> {
     clearances
 }
 
-/// The decks and steps that were drawn; where they overlap they are not united.
-fn drawn_decks(site: &CheckedSite) -> Region {
-    let drawn = site.features().iter().filter_map(|feature| {
-        let poured = matches!(feature.kind, FeatureKind::Deck | FeatureKind::DeckSteps);
-        match &feature.shape {
-            CheckedShape::Area(_, region) if poured => Some(region),
-            _ => None,
-        }
-    });
-    let polygons = drawn.flat_map(|region| &region.polygons).cloned();
+/// What of some kinds of paving was drawn; where they overlap they are not united.
+fn paved(site: &CheckedSite, is_meant: impl Fn(FeatureKind) -> bool) -> Region {
+    let polygons = site.areas(is_meant).flat_map(|it| &it.polygons);
     Region {
-        polygons: polygons.collect(),
+        polygons: polygons.cloned().collect(),
     }
 }

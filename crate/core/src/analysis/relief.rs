@@ -2,6 +2,7 @@
 //! of the lot nobody measured.
 
 use crate::finding::Finding;
+use crate::finding::said;
 use crate::geom::Vector;
 use crate::ground::GroundRecord;
 use crate::ground::contour::{drawn_interval, proposed_interval};
@@ -70,9 +71,9 @@ pub(super) fn notes(site: &CheckedSite) -> Vec<Finding> {
         notes.push(
             Finding::note(
                 "assumed-datum",
-                format!(
-                    "All elevations count from an assumed datum: {}.",
-                    mark.words(document.display)
+                said!(
+                    "All elevations count from an assumed datum: {mark}.",
+                    mark = mark.told(document.display),
                 ),
                 "Compare them with no other drawing before the benchmark's real elevation is known.",
             )
@@ -87,7 +88,10 @@ pub(super) fn notes(site: &CheckedSite) -> Vec<Finding> {
         notes.push(
             Finding::note(
                 "contours-thinned",
-                format!("Contours this close would cover the plan; they are drawn every {text}."),
+                said!(
+                    "Contours this close would cover the plan; they are drawn every {interval}.",
+                    interval = text,
+                ),
                 "Choose a wider interval.",
             )
             .under("/contours"),

@@ -12,6 +12,7 @@ use super::data::Analysis;
 use crate::clearance::{self, Clearance, Subject};
 use crate::finding::{Caveat, Entry, Finding, Severity, Topic};
 use crate::lot::LineKind;
+use crate::order::put_in_order;
 use crate::site::starter;
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule};
 
@@ -275,7 +276,7 @@ fn open<'a>(site: &'a CheckedSite, analysis: &'a Analysis) -> Vec<Open<'a>> {
     let against = against.filter(|f| f.topic == Topic::Verdict && f.severity == Severity::Caution);
     open.extend(against.map(Open::Caution));
     let mut measured: Vec<usize> = clearances.iter().map(|c| c.rule).collect();
-    measured.sort_unstable();
+    put_in_order(&mut measured, Ord::cmp);
     measured.dedup();
     let rules = &site.site().rules;
     let confirmed = |index: &&usize| rules.get(**index).is_some_and(Rule::is_confirmed);
@@ -344,7 +345,7 @@ fn no_kinds(site: &CheckedSite) -> Option<Gap> {
 
 /// Whether a side was measured to from the shell, its deck or its dig.
 fn ruled(clearances: &[Clearance], side: usize) -> bool {
-    let from_the_pool = |c: &&Clearance| c.from != MeasuredFrom::Equipment;
+    let from_the_pool = |c: &&Clearance| c.from.goes_with_shell();
     let mut from_the_pool = clearances.iter().filter(from_the_pool);
     from_the_pool.any(|c| c.subject == Subject::Side(side))
 }

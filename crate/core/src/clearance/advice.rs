@@ -1,9 +1,11 @@
 //! What is worth knowing about the rules themselves: none at all, one without a source, one
 //! that finds nothing to measure.
 
+use super::condition::{applies, unmet};
 use super::{WorkFigures, targets};
+use crate::finding::said;
 use crate::finding::{Entry, Finding};
-use crate::site::{CheckedSite, MeasuredFrom, Rule};
+use crate::site::{CheckedSite, Rule};
 
 /// Cautions and notes about the rules of a site. Rules that measure from the shell are tried
 /// only once a shell is placed.
@@ -30,6 +32,7 @@ pub fn advice(site: &CheckedSite, work: &WorkFigures) -> Vec<Finding> {
         .iter()
         .partition(|rule| targets(site, rule).next().is_none());
     found.extend(without_target(&idle));
+    found.extend(not_here(site, work, &busy));
     found.extend(not_placed(&waiting_among(site, work, &busy)));
     found
 }
@@ -46,7 +49,8 @@ fn waiting_among<'a>(site: &CheckedSite, work: &WorkFigures, rules: &[&'a Rule])
     let shell = site.placed_shell().is_some();
     let rules = rules.iter().copied();
     rules
-        .filter(|rule| shell || rule.from == MeasuredFrom::Equipment)
+        .filter(|rule| shell || !rule.from.needs_shell())
+        .filter(|rule| applies(site, work, rule))
         .filter(|rule| work.base(rule.from).1.is_none())
         .collect()
 }
@@ -54,7 +58,10 @@ fn waiting_among<'a>(site: &CheckedSite, work: &WorkFigures, rules: &[&'a Rule])
 fn no_source(rule: &Rule) -> Finding {
     Finding::caution(
         "rule-source",
-        format!("The rule \"{}\" names no source.", rule.name),
+        said!(
+            "The rule \"{rule}\" names no source.",
+            rule = rule.name.clone()
+        ),
         "Name the code section, or the person at the local authority who gave it.",
     )
     .entered_at(Entry::Rules)
@@ -68,6 +75,34 @@ fn without_target(rules: &[&Rule]) -> Option<Finding> {
         "Draw every such thing there is, on the lot and near it.",
     );
     (!rules.is_empty()).then(|| told.under("/rules"))
+}
+
+/// A note on each rule whose conditions this job does not meet.
+fn not_here<'a>(
+    site: &'a CheckedSite,
+    work: &'a WorkFigures,
+    rules: &'a [&Rule],
+) -> impl Iterator<Item = Finding> + 'a {
+    let tried = rules
+        .iter()
+        .filter(|it| site.placed_shell().is_some() || it.only.dig_deeper_than.is_none());
+    let unmet = tried.map(|rule| (rule, unmet(site, work, rule)));
+    unmet
+        .filter(|(_, unmet)| !unmet.is_empty())
+        .map(|(rule, unmet)| {
+            Finding::note(
+                "rule-not-here",
+                format!(
+                    "Not measured: \"{}\" applies only {}; {}.",
+                    rule.name,
+                    rule.only.words(site.site().display).join(" and "),
+                    unmet.join(" and ")
+                ),
+                "Ask the local authority, where the lot or the dig is near that limit.",
+            )
+            .under("/rules")
+            .entered_at(Entry::Rules)
+        })
 }
 
 /// One note for all rules that wait for a part of the work.

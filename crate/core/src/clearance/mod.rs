@@ -7,7 +7,9 @@
 //! are the water's edge farther out, so that one measurement serves all three.
 
 mod advice;
+mod condition;
 mod farther;
+mod slant;
 pub mod tape;
 
 use std::collections::BTreeMap;
@@ -15,10 +17,13 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 pub use advice::{advice, waiting};
+pub(crate) use condition::{applies, applies_on_lot};
+pub(crate) use slant::{above_rim, in_plan};
 
 use crate::finding::Caveat;
 use crate::geom::distance::{Figure, Measurable, Nearest, Within};
 use crate::geom::{Point, Region};
+use crate::order::put_in_order;
 use crate::site::{CheckedSite, MeasuredFrom, MeasuredTo, Rule, ShapeRecord};
 
 /// A room smaller than this is none, meters: a micrometre is rounding, not a shortfall.
@@ -39,6 +44,9 @@ pub struct Clearance {
     pub subject: Subject,
     /// Measured distance, meters; negative when the figures overlap.
     pub distance: f64,
+    /// How high above the rim it hangs, meters, where the distance was measured aslant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub above: Option<f64>,
     /// Required distance, meters.
     pub required: f64,
     /// Distance less required, meters; exactly 0 where the two differ by rounding alone.
@@ -78,6 +86,17 @@ pub enum Subject {
     },
 }
 
+impl Subject {
+    /// What it is as distances take it.
+    pub(crate) fn figure(self, site: &CheckedSite) -> Option<Figure<'_>> {
+        match self {
+            Self::Side(index) => Some(Figure::Chain(site.lot().sides.get(index)?)),
+            Self::Feature(index) => Some(site.feature(index)?.shape.figure()),
+            Self::Part { feature, part } => Some(site.feature(feature)?.parts.get(part)?.figure()),
+        }
+    }
+}
+
 /// The work as it stands on the site: what rules measure from.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct WorkFigures {
@@ -93,6 +112,14 @@ pub struct WorkFigures {
     pub equipment: Option<Region>,
     /// The top edge of the dig.
     pub dig: Region,
+    /// How deep the deepest place of the dig lies below the ground, meters, once there is one.
+    pub dig_depth: Option<f64>,
+    /// The steps that were drawn.
+    pub steps: Region,
+    /// The foot of the spoil pile; nothing where it has no place.
+    pub spoil_pile: Region,
+    /// The fences and walls that count as part of the barrier; one without thickness is there and back.
+    pub barrier: Region,
 }
 
 /// A figure of the work that distances are measured from, in the order of `WorkFigures::bases`.
@@ -102,17 +129,23 @@ enum Base {
     DrawnDecks,
     Equipment,
     Dig,
+    Steps,
+    SpoilPile,
+    Barrier,
 }
 
 impl WorkFigures {
     /// Every [`Base`]; `None` while it is not placed.
-    fn bases(&self) -> [Option<&Region>; 4] {
+    fn bases(&self) -> [Option<&Region>; 7] {
         let pad = self.equipment.as_ref();
         [
             Some(&self.waters_edge),
             Some(&self.drawn_decks),
             pad,
             Some(&self.dig),
+            Some(&self.steps),
+            Some(&self.spoil_pile),
+            Some(&self.barrier),
         ]
     }
 
@@ -127,6 +160,9 @@ impl WorkFigures {
             MeasuredFrom::DeckEdge => water(self.deck_edge),
             MeasuredFrom::Equipment => (Base::Equipment, self.equipment.as_ref(), 0.0),
             MeasuredFrom::Dig => (Base::Dig, some(&self.dig), 0.0),
+            MeasuredFrom::Steps => (Base::Steps, some(&self.steps), 0.0),
+            MeasuredFrom::SpoilPile => (Base::SpoilPile, some(&self.spoil_pile), 0.0),
+            MeasuredFrom::Barrier => (Base::Barrier, some(&self.barrier), 0.0),
         }
     }
 }
@@ -135,7 +171,8 @@ impl WorkFigures {
 /// subject).
 ///
 /// A rule that finds nothing of its kind on the site yields nothing; so does one that
-/// measures from a part of the work that is not placed. [`advice`] says so.
+/// measures from a part of the work that is not placed, and one whose conditions are not met.
+/// [`advice`] says so.
 ///
 /// # Tolerance
 /// Arcs were flattened within `DRAWING_TOLERANCE`, vertices on the arc: a distance is at most
@@ -156,6 +193,9 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
         let (base, Some(_), out) = work.base(rule.from) else {
             continue;
         };
+        if !condition::applies(site, work, rule) {
+            continue;
+        }
         for (subject, label) in targets(site, rule) {
             let pair = measured
                 .entry((base, subject))
@@ -175,14 +215,17 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
             let Some(pair) = pair else {
                 continue;
             };
-            let room = pair.distance - rule.distance;
+            let above = above_rim(site, rule, subject);
+            let distance = slant::aslant(pair.distance, above);
+            let room = distance - rule.distance;
             clearances.push(Clearance {
                 rule: index,
                 name: rule.name.clone(),
                 from: rule.from,
                 target: label.to_owned(),
                 subject,
-                distance: pair.distance,
+                distance,
+                above: (above > 0.0).then_some(above),
                 required: rule.distance,
                 room: if room.abs() < HAIR { 0.0 } else { room },
                 from_point: pair.from,
@@ -192,7 +235,7 @@ pub fn measure(site: &CheckedSite, work: &WorkFigures) -> Vec<Clearance> {
             });
         }
     }
-    clearances.sort_by(|a, b| {
+    put_in_order(&mut clearances, |a, b| {
         let order = a.room.total_cmp(&b.room);
         order.then_with(|| (a.rule, a.subject).cmp(&(b.rule, b.subject)))
     });
@@ -219,7 +262,7 @@ fn caveats(site: &CheckedSite, subject: Subject) -> Vec<Caveat> {
 }
 
 /// Everything a rule measures to, with what the plan calls it.
-fn targets<'a>(
+pub(crate) fn targets<'a>(
     site: &'a CheckedSite,
     rule: &Rule,
 ) -> impl Iterator<Item = (Subject, &'a str)> + use<'a> {
@@ -240,10 +283,14 @@ fn targets<'a>(
             (Subject::Part { feature, part }, p.name.as_str())
         })
     });
+    let only = rule.only;
     sides
         .map(|(i, side)| (Subject::Side(i), side.label.as_str()))
         .chain(features.map(move |f| (Subject::Feature(f.index), label(f.index))))
         .chain(parts)
+        .filter(move |(subject, _)| {
+            !only.on_street_side || condition::is_on_street_side(site, *subject)
+        })
 }
 
 /// Measures one figure of the work, on its lot, to one subject.
@@ -252,16 +299,8 @@ fn apart(
     (area, within): &(&Measurable<'_>, Within<'_>),
     subject: Subject,
 ) -> Option<Nearest> {
-    let to = |figure| area.nearest(&Measurable::of(figure));
     match subject {
         Subject::Side(i) => within.nearest(site.lot().sides.get(i)?),
-        Subject::Feature(i) => {
-            let feature = site.features().iter().find(|f| f.index == i)?;
-            to(feature.shape.figure())
-        }
-        Subject::Part { feature, part } => {
-            let feature = site.features().iter().find(|f| f.index == feature)?;
-            to(feature.parts.get(part)?.figure())
-        }
+        _ => area.nearest(&Measurable::of(subject.figure(site)?)),
     }
 }

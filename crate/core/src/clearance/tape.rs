@@ -186,7 +186,7 @@ fn feature<'a>(site: &'a CheckedSite, id: &str) -> Option<&'a CheckedFeature> {
 fn of_work(site: &CheckedSite, work: &WorkFigures, part: MeasuredFrom) -> Option<Edge> {
     let (_, region, out) = work.base(part);
     let region = region?;
-    if matches!(part, MeasuredFrom::Equipment | MeasuredFrom::Dig) {
+    if !part.goes_with_shell() || part == MeasuredFrom::Dig {
         return Some(Edge::of_region(region));
     }
     let (shell, placement) = site.placed_shell()?;

@@ -7,8 +7,9 @@
 
 use super::bottom::Bottom;
 use super::piece::{Piece, deep_part, without_holes};
-use crate::geom::offset::offset_tapered_union;
-use crate::geom::{Point, Region};
+use crate::geom::boolean::positive_winding;
+use crate::geom::offset::raw_tapered;
+use crate::geom::{Point, Region, Ring};
 
 /// Chord error of contours that volumes are taken from, meters: a fifth of the usual, because
 /// the sagittas of all arcs of a contour fall on one side.
@@ -31,6 +32,11 @@ const CORNER: f64 = 0.98;
 
 /// The area within which the hole is at least `depth` below the rim, shell frame.
 pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
+    positive_winding(&wound(bottom, depth, tolerance))
+}
+
+/// Rings that wind a positive number of times about the points of that area, and about no other.
+pub(super) fn wound(bottom: &Bottom, depth: f64, tolerance: f64) -> Vec<Ring> {
     let radius = |at: f64| bottom.reach + bottom.slope * (at - depth).max(0.0);
     let (mut gathered, mut rings) = (Vec::new(), Vec::<Vec<(Point, f64)>>::new());
     let skin = bottom.skin();
@@ -55,7 +61,7 @@ pub(super) fn contour(bottom: &Bottom, depth: f64, tolerance: f64) -> Region {
             );
         }
     }
-    offset_tapered_union(&gathered, &rings, tolerance)
+    raw_tapered(&gathered, &rings, tolerance)
 }
 
 /// Volumes of the hole below each of some depths under the rim, m3, from contours.
@@ -176,7 +182,7 @@ mod pieces;
 mod tests {
     use super::super::influence::depth_at;
     use super::*;
-    use crate::geom::{Polygon, Ring, Vector};
+    use crate::geom::{Polygon, Vector};
     use crate::shell::DepthPlane;
 
     fn square(half: f64) -> Ring {

@@ -12,7 +12,7 @@ use super::non_uniform::NonUniformSides;
 use super::profile::{Profile, SideSpec, Stand};
 use super::{fill, influence, slabs};
 use crate::geom::offset::offset_region;
-use crate::geom::{DRAWING_TOLERANCE, Point, Region};
+use crate::geom::{DRAWING_TOLERANCE, Point, Region, Ring};
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
@@ -93,6 +93,15 @@ impl Hole {
         match &self.form {
             Form::Cones(_) => contour::contour(&self.bottom, depth, DRAWING_TOLERANCE),
             Form::Facets(sides) => sides.contour(depth),
+        }
+    }
+
+    /// The same area not yet united: a place is inside where any of these sets of rings winds about it a positive
+    /// number of times.
+    pub fn wound(&self, depth: f64) -> Vec<Vec<Ring>> {
+        match &self.form {
+            Form::Cones(_) => vec![contour::wound(&self.bottom, depth, DRAWING_TOLERANCE)],
+            Form::Facets(sides) => sides.wound(depth),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::piece::Piece;
 use crate::geom::{Point, Ring, Vector};
+use crate::order::put_in_order;
 
 /// Corners nearer than this are one, and edges nearer than this to a corner pass it, meters: the
 /// overlay that cut the pieces moves corners by less.
@@ -92,7 +93,7 @@ impl Mesh {
                 gentle: told.gentle,
             });
         }
-        mesh.edges.sort_by(Ord::cmp);
+        put_in_order(&mut mesh.edges, Ord::cmp);
         mesh
     }
 
@@ -189,6 +190,6 @@ fn passed(plan: &[Point], a: Point, b: Point) -> Vec<(usize, Point)> {
             found.push((t, index, *p));
         }
     }
-    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    put_in_order(&mut found, |a, b| a.0.total_cmp(&b.0));
     found.into_iter().map(|(_, index, p)| (index, p)).collect()
 }

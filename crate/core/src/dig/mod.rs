@@ -61,7 +61,7 @@ pub use bottom::{STEEPEST_SLOPE, base_under};
 pub use excavate::excavate;
 pub(crate) use grid::Grid;
 pub use profile::{Reach, reach};
-pub use shape::{DigShape, contours, edge_at, foot};
+pub use shape::{DigShape, contours, edge_at, foot, wound_contours};
 pub use sides::BySide;
 pub(crate) use terrain::Terrain;
 pub(crate) use top_edge::positive_area;

@@ -112,27 +112,50 @@ impl NonUniformSides {
 
     /// The area within which the hole is at least `depth` below the rim, shell frame.
     pub fn contour(&self, depth: f64) -> Region {
-        let bodies = self.bodies(depth);
         let mut rings = Vec::new();
+        self.swept(depth, &mut |raw, whole| match whole {
+            // One by one first: where groups cross each other there is less to cross.
+            true => rings.extend(positive_winding(&raw).rings().cloned()),
+            false => rings.extend(raw),
+        });
+        positive_winding(&rings)
+    }
+
+    /// The same area not yet united: a place is inside where any of these sets of rings winds about it a positive
+    /// number of times.
+    pub fn wound(&self, depth: f64) -> Vec<Vec<Ring>> {
+        let mut sets = Vec::new();
+        self.swept(depth, &mut |raw, _| sets.push(raw));
+        sets
+    }
+
+    /// The raw rings of each group, and whether they are those of its edge.
+    fn swept(&self, depth: f64, each: &mut dyn FnMut(Vec<Ring>, bool)) {
+        let bodies = self.bodies(depth);
         for group in &self.skin.groups {
-            if let Some(edges) = group.edge(depth) {
-                let mut raw = Vec::new();
-                for ring in edges {
-                    sweep(&ring, &bodies, true, &mut raw);
+            let mut raw = Vec::new();
+            let edges = group.edge(depth);
+            let whole = edges.is_some();
+            match edges {
+                Some(edges) => {
+                    for ring in edges {
+                        sweep(&ring, &bodies, true, &mut raw);
+                    }
                 }
-                // One by one first: where groups cross each other there is less to cross.
-                rings.extend(positive_winding(&raw).rings().cloned());
-            } else {
                 // A group with a hole: piece by piece.
-                for part in group.members.iter().filter_map(|i| self.parts.get(*i)) {
-                    part.sweep(depth, &bodies, &mut rings);
+                None => {
+                    for part in group.members.iter().filter_map(|i| self.parts.get(*i)) {
+                        part.sweep(depth, &bodies, &mut raw);
+                    }
                 }
             }
+            each(raw, whole);
         }
         for part in self.skin.steep.iter().filter_map(|i| self.parts.get(*i)) {
-            part.sweep(depth, &bodies, &mut rings);
+            let mut raw = Vec::new();
+            part.sweep(depth, &bodies, &mut raw);
+            each(raw, false);
         }
-        positive_winding(&rings)
     }
 
     /// What stands, at a level, round the places of every layer.

@@ -4,7 +4,8 @@
 //! stricter, and the competent person on the site decides.
 
 use super::Dig;
-use crate::finding::{Finding, Scope, Topic};
+use crate::finding::said;
+use crate::finding::{Finding, Message, Scope, Topic};
 use crate::units::constants::FOOT;
 
 /// Depth from which sides must be protected unless they stand in stable rock, meters: 5 ft,
@@ -57,12 +58,17 @@ fn feet(length: f64) -> String {
     format!("{:.1} ft ({length:.2} m)", length / FOOT)
 }
 
+/// A share, 0 to 1.
+fn percent(share: f64) -> String {
+    format!("{:.0}%", 100.0 * share)
+}
+
 fn spoil() -> Finding {
     Finding::caution(
         "spoil-back",
-        format!(
-            "Spoil, material and machines stand at least {} back from the edge.",
-            feet(SPOIL_BACK)
+        said!(
+            "Spoil, material and machines stand at least {length} back from the edge.",
+            length = feet(SPOIL_BACK),
         ),
         "Keep that strip free on the plan (29 CFR 1926.651(j)(2)).",
     )
@@ -71,15 +77,15 @@ fn spoil() -> Finding {
 }
 
 fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
-    let deep = feet(depth);
-    let mut caution = |check, message: String, remedy: &str| {
+    let deep = || feet(depth);
+    let mut caution = |check, message: Message, remedy: &'static str| {
         let finding = Finding::caution(check, message, remedy).about(Topic::Dig);
         findings.push(finding.scoped(Scope::EveryJob));
     };
     if depth > ENGINEER_ABOVE + ROUNDING {
         caution(
             "engineer",
-            format!("The dig is {deep} deep: more than 20 ft."),
+            said!("The dig is {depth} deep: more than 20 ft.", depth = deep()),
             "A registered professional engineer designs the protection \
              (29 CFR 1926 Subpart P App. F).",
         );
@@ -87,14 +93,14 @@ fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     if reaches(depth, PROTECTED_FROM) {
         caution(
             "protective-system",
-            format!("The dig is {deep} deep: 5 ft or more."),
+            said!("The dig is {depth} deep: 5 ft or more.", depth = deep()),
             "Slope, shore or shield the sides unless all of it stands in stable rock, and have a \
              competent person classify the soil and inspect it (29 CFR 1926.652(a)(1)).",
         );
     } else {
         caution(
             "cave-in",
-            format!("The dig is {deep} deep."),
+            said!("The dig is {depth} deep.", depth = deep()),
             "Under 5 ft too, have a competent person look for signs of a cave-in before anyone \
              goes in (29 CFR 1926.652(a)(1)).",
         );
@@ -102,7 +108,7 @@ fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     if reaches(depth, LADDER_FROM) {
         caution(
             "way-out",
-            format!("The dig is {deep} deep: 4 ft or more."),
+            said!("The dig is {depth} deep: 4 ft or more.", depth = deep()),
             "Keep a ladder, stair or ramp within 25 ft of everyone in it \
              (29 CFR 1926.651(c)(2), for trenches).",
         );
@@ -110,7 +116,7 @@ fn by_depth(depth: f64, findings: &mut Vec<Finding>) {
     if reaches(depth, FALL_FROM) {
         caution(
             "fall-protection",
-            format!("The dig is {deep} deep: 6 ft or more."),
+            said!("The dig is {depth} deep: 6 ft or more.", depth = deep()),
             "Guard its edge with a fence, barricade or cover where it is not readily seen \
              (29 CFR 1926.501(b)(7)).",
         );
@@ -123,15 +129,20 @@ fn too_steep(slope: f64, allowed: f64, depth: f64) -> Option<Finding> {
     let steep = slope < allowed - ROUNDING && reaches(depth, PROTECTED_FROM);
     steep.then(|| {
         let sides = if slope > 0.0 {
-            format!("Sides of {slope}:1 (run to rise)")
+            said!(
+                "Sides of {slope}:1 (run to rise)",
+                slope = slope.to_string()
+            )
         } else {
-            "Vertical sides".to_string()
+            said!("Vertical sides")
         };
         Finding::caution(
             "steep-sides",
-            format!(
-                "{sides} are steeper than {allowed}:1, the steepest unsupported slope the \
-                 standard lists for this class of soil."
+            said!(
+                "{sides} are steeper than {allowed}:1, the steepest unsupported slope the standard \
+                 lists for this class of soil.",
+                sides = sides,
+                allowed = allowed.to_string(),
             ),
             "Flatten the sides, or plan the shoring or shielding that holds them \
              (29 CFR 1926 Subpart P App. B, Table B-1).",
@@ -142,7 +153,7 @@ fn too_steep(slope: f64, allowed: f64, depth: f64) -> Option<Finding> {
 
 /// What the ground has to say.
 fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
-    let mut caution = |check, message: String, remedy: &str| {
+    let mut caution = |check, message: Message, remedy: &'static str| {
         let topic = match check {
             "hole-in-the-air" => Topic::Verdict,
             _ => Topic::Dig,
@@ -153,21 +164,22 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
     if !dig.closed {
         caution(
             "dig-not-closed",
-            "Uphill, existing grade is so high that the sides were not followed up to it: the \
-             volume and the top of dig are understated."
-                .to_string(),
+            said!(
+                "Uphill, existing grade is so high that the sides were not followed up to it: the \
+                 volume and the top of dig are understated."
+            ),
             "Steepen the sides with a protective system, raise the shell, or move it downhill.",
         );
     }
     if dig.unsurveyed_volume > 0.0 {
         caution(
             "ground-assumed",
-            format!(
-                "{:.0}% of the dig's area and {:.0}% of its cut lie beyond the surveyed spots: the \
+            said!(
+                "{area} of the dig's area and {cut} of its cut lie beyond the surveyed spots: the \
                  nearest known elevation is assumed there, and every figure that rests on it is \
                  marked.",
-                100.0 * dig.unsurveyed_area / dig.top_area.max(f64::MIN_POSITIVE),
-                100.0 * dig.unsurveyed_volume / dig.bank_volume.max(f64::MIN_POSITIVE)
+                area = percent(dig.unsurveyed_area / dig.top_area.max(f64::MIN_POSITIVE)),
+                cut = percent(dig.unsurveyed_volume / dig.bank_volume.max(f64::MIN_POSITIVE)),
             ),
             "Take spots beyond every edge of the dig.",
         );
@@ -175,11 +187,14 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
     if dig.area_above_ground > SPECK {
         caution(
             "hole-in-the-air",
-            format!(
-                "Over {:.0} sq ft ({:.1} m²) of the hole existing grade is below the top of \
-                 backfill: nothing holds the backfill there.",
-                dig.area_above_ground / (FOOT * FOOT),
-                dig.area_above_ground
+            said!(
+                "Over {area} of the hole existing grade is below the top of backfill: nothing holds \
+                 the backfill there.",
+                area = format!(
+                    "{:.0} sq ft ({:.1} m²)",
+                    dig.area_above_ground / (FOOT * FOOT),
+                    dig.area_above_ground
+                ),
             ),
             "Fill and compact there first, hold it with a wall that an engineer designs, or lower \
              the shell.",
@@ -188,9 +203,9 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
     if dig.rim_above_ground > WORTH_A_WORD {
         caution(
             "rim-above-ground",
-            format!(
-                "The rim stands up to {} above the ground.",
-                feet(dig.rim_above_ground)
+            said!(
+                "The rim stands up to {height} above the ground.",
+                height = feet(dig.rim_above_ground),
             ),
             "Plan the fill or the wall that carries deck and collar there.",
         );
@@ -198,9 +213,9 @@ fn about_ground(dig: &Dig, findings: &mut Vec<Finding>) {
     if dig.ground_above_rim > WORTH_A_WORD {
         caution(
             "ground-above-rim",
-            format!(
-                "The ground stands up to {} above the rim.",
-                feet(dig.ground_above_rim)
+            said!(
+                "The ground stands up to {height} above the rim.",
+                height = feet(dig.ground_above_rim),
             ),
             "Plan the bank or the wall there, and how water is kept from running into the pool.",
         );

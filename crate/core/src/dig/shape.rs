@@ -9,7 +9,8 @@ use super::grid::Grid;
 use super::hole::Hole;
 use super::profile::Stand;
 use super::sides::BySide;
-use crate::geom::{Point, Region};
+use crate::geom::{Point, Region, Ring};
+use crate::order::put_in_order_by;
 use crate::shell::Shell;
 use crate::site::DigSettings;
 
@@ -281,18 +282,38 @@ pub fn contours(
     step: f64,
 ) -> Vec<(f64, Region)> {
     let (hole, _) = Hole::of(shell, settings);
-    let mut contours = Vec::new();
+    let depths = depths(&hole, headroom, step).into_iter();
+    depths.map(|depth| (depth, hole.contour(depth))).collect()
+}
+
+/// The same edges not yet united: at each depth sets of rings, any of which winds a positive number of times about
+/// a place within the edge. They are had many times faster, and a line through them is cut as fast (see
+/// [`crate::geom::winding`]).
+pub fn wound_contours(
+    shell: &Shell,
+    settings: &DigSettings,
+    headroom: f64,
+    step: f64,
+) -> Vec<(f64, Vec<Vec<Ring>>)> {
+    let (hole, _) = Hole::of(shell, settings);
+    let depths = depths(&hole, headroom, step).into_iter();
+    depths.map(|depth| (depth, hole.wound(depth))).collect()
+}
+
+/// Depths below the rim from `headroom` meters above it down to the bottom: at most `step` meters apart, and just
+/// above and just below every bend.
+fn depths(hole: &Hole, headroom: f64, step: f64) -> Vec<f64> {
+    let mut depths = Vec::new();
     let layers = hole.layers(-bounded(headroom)).into_iter();
     for layer in layers.filter(|layer| layer.bottom - layer.top > 4.0 * BESIDE) {
         let height = layer.bottom - layer.top;
         let count = (height / step).ceil().max(1.0);
         for k in 0..=count as u32 {
             let share = (f64::from(k) / count).clamp(BESIDE / height, 1.0 - BESIDE / height);
-            let depth = layer.top + height * share;
-            contours.push((depth, hole.contour(depth)));
+            depths.push(layer.top + height * share);
         }
     }
-    contours
+    depths
 }
 
 /// How far above and below a bend the edge is asked for, meters; thinner layers are left out.
@@ -336,7 +357,7 @@ fn spots(bottom: &Bottom, grid: &Grid) -> Vec<Spot> {
         let along = (0..steps as u32).map(|k| a + (b - a) * (f64::from(k) / steps));
         spots.extend(along.map(|p| spot(p, f64::NEG_INFINITY, true)));
     }
-    spots.sort_by_key(|spot| (spot.row, spot.column));
+    put_in_order_by(&mut spots, |spot| (spot.row, spot.column));
     // Of the corners in one cell the deepest tells all.
     spots.dedup_by(|b, a| {
         let same = (a.row, a.column) == (b.row, b.column);

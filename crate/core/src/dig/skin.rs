@@ -16,6 +16,7 @@
 use super::mesh::{Face, Mesh, SAME_PLACE, TaggedFace};
 use crate::geom::{Point, Ring, Vector};
 use crate::math::atan2;
+use crate::order::{put_in_order, put_in_order_by};
 
 /// A corner of a ring to be widened.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -176,7 +177,7 @@ impl Group {
         for ((from, to), down, _) in self.faces.iter().flat_map(each) {
             inner.push(((to, from), down));
         }
-        inner.sort_by_key(|(ends, _)| *ends);
+        put_in_order_by(&mut inner, |(ends, _)| *ends);
         let found = self.faces.iter().flat_map(each);
         let found = found.filter_map(|(ends, down, layer)| {
             let outer = self.outer.iter().find(|o| (o.from, o.to) == ends);
@@ -265,7 +266,7 @@ impl Group {
             .collect();
         let along = -face.down.left();
         let place = |end: &(End, Point, f64)| along.dot(end.1 - Point::default());
-        ends.sort_by(|a, b| place(a).total_cmp(&place(b)));
+        put_in_order(&mut ends, |a, b| place(a).total_cmp(&place(b)));
         let pairs = ends.chunks_exact(2);
         edges.extend(pairs.filter_map(|pair| match pair {
             [from, to] => Some(Edge {
@@ -281,7 +282,7 @@ impl Group {
 
 /// Edges joined into rings; `None` when one of them runs clockwise.
 fn chained(mut edges: Vec<Edge>) -> Option<Vec<Vec<Corner>>> {
-    edges.sort_by_key(|edge| edge.from.0);
+    put_in_order_by(&mut edges, |edge| edge.from.0);
     let mut used = vec![false; edges.len()];
     let mut rings = Vec::new();
     for start in 0..edges.len() {

@@ -79,7 +79,7 @@ impl Stretch {
         self.places.clear();
         let ends = self.seen.iter().flat_map(|part| [part.from, part.to]);
         self.places.extend(ends);
-        self.places.sort_unstable_by(f64::total_cmp);
+        self.places.sort_by(f64::total_cmp);
         for pair in 1..self.places.len() {
             let (Some(&from), Some(&to)) = (self.places.get(pair - 1), self.places.get(pair))
             else {

@@ -147,6 +147,9 @@ fn draw_part(drawing: &mut Drawing, part: &CheckedPart) {
         PartPlace::Opening(points) => {
             let edges = points.iter().zip(points.iter().skip(1));
             drawing.lines(Layer::Gap, edges.map(|(a, b)| (*a, *b)).collect());
+            if part.part == FeaturePart::Window {
+                return;
+            }
             if let [first, .., last] = points.as_slice() {
                 swing(drawing, *first, *last);
             }
@@ -304,6 +307,7 @@ mod tests {
                     at: Point::new(6.0, 1.0),
                     width,
                     name: String::new(),
+                    window: false,
                 }];
             });
             let swings = fence.iter().filter(|i| {

@@ -197,7 +197,7 @@ fn rank(layer: Layer) -> Rank {
         Layer::Feature(_) => YARD,
         Layer::SideKind | Layer::Monument(_) | Layer::Mark(_) | Layer::OverheadMark => CORNER,
         Layer::Benchmark | Layer::UnknownGround | Layer::Contour { index: true } => GROUND,
-        Layer::Setback => RULE,
+        Layer::Setback | Layer::ClearGround => RULE,
         _ => SPOT,
     }
 }

@@ -8,6 +8,7 @@
 mod anchor;
 mod backdrop;
 mod chain;
+mod clear;
 mod earth;
 mod feature;
 pub mod fit;
@@ -26,6 +27,7 @@ mod work;
 
 pub use anchor::{Anchor, LineSide};
 pub use backdrop::backdrop;
+pub use clear::clear_ground;
 pub use overlay::overlay;
 pub use scale_bar::{ScaleBar, scale_bar};
 pub use stakes::stakes;
@@ -80,6 +82,8 @@ pub enum Layer {
     UnknownGround,
     /// The mark that elevations are carried from.
     Benchmark,
+    /// Every place that the shell's middle may take at its heading.
+    ClearGround,
     /// The land that the dig opens.
     Dig,
     /// The dig's top edge.

@@ -7,6 +7,7 @@ use crate::geom::{Point, Region, Ring, Vector, pattern};
 use crate::ground::GroundRecord;
 use crate::ground::contour::{Contour, contours, plane_contours};
 use crate::math::TURN;
+use crate::order::put_in_order;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
@@ -152,7 +153,7 @@ fn draw_unknown(drawing: &mut Drawing, unknown: &Region) {
     // The words lie where the unknown ground is widest; a centroid may lie outside of it. There are
     // several places for them, so that one has room between what is built there.
     let mut lines: Vec<&(Point, Point)> = hatch.iter().collect();
-    lines.sort_by(|a, b| length(b).total_cmp(&length(a)));
+    put_in_order(&mut lines, |a, b| length(b).total_cmp(&length(a)));
     let mut places: Vec<Point> = Vec::new();
     for line in lines.iter().filter(|l| length(l) >= SHORTEST_LABELLED) {
         let apart = |p: Point| places.iter().all(|q| q.distance(p) >= WORDS_APART);

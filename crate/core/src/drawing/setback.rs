@@ -4,10 +4,11 @@
 //! the rule's distance of its target, as far as that edge lies inside the lot.
 
 use super::{Anchor, Drawing, Layer, LineSide, shown};
+use crate::clearance::{Subject, above_rim, applies_on_lot, in_plan, targets};
 use crate::geom::distance::Figure;
 use crate::geom::offset::{offset_chain, offset_region};
 use crate::geom::{Point, Region, Ring, boolean};
-use crate::site::{CheckedSite, MeasuredTo, Rule};
+use crate::site::{CheckedSite, Rule};
 use crate::units::{Measure, show};
 
 /// Chord error of setback lines, meters: drawn at a pixel's width or more.
@@ -20,26 +21,28 @@ const SHORTEST_LABELLED: f64 = 2.0;
 /// rule; those round features are told by their dash, or the plan would be all text.
 pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
     let lot = site.lot();
-    for rule in site.site().rules.iter().filter(|r| r.distance > 0.0) {
-        match rule.to {
-            MeasuredTo::LotLine { kind } => {
-                for (side, chain) in lot.lot.sides.iter().zip(&lot.sides) {
-                    if kind.is_none_or(|k| k == side.kind) {
-                        let near = offset_chain(chain, rule.distance, TOLERANCE);
-                        let edges = edges_inside(site, &near);
-                        label(drawing, site, rule, &edges);
-                        drawing.lines(Layer::Setback, edges);
+    let drawn = |it: &&Rule| it.distance > 0.0 && applies_on_lot(site, it);
+    for rule in site.site().rules.iter().filter(drawn) {
+        for (subject, _) in targets(site, rule) {
+            let of = |index| shown(site).find(|f| f.index == index);
+            match subject {
+                Subject::Side(side) => {
+                    let Some(chain) = lot.sides.get(side) else {
+                        continue;
+                    };
+                    let near = offset_chain(chain, rule.distance, TOLERANCE);
+                    let edges = edges_inside(site, &near);
+                    label(drawing, site, rule, &edges);
+                    drawing.lines(Layer::Setback, edges);
+                }
+                Subject::Feature(index) => {
+                    let apart = in_plan(rule.distance, above_rim(site, rule, subject));
+                    if let (Some(feature), Some(apart)) = (of(index), apart) {
+                        round(drawing, site, feature.shape.figure(), apart);
                     }
                 }
-            }
-            MeasuredTo::Feature { kind } => {
-                for feature in shown(site).filter(|f| f.kind == kind) {
-                    round(drawing, site, feature.shape.figure(), rule.distance);
-                }
-            }
-            MeasuredTo::Part { part } => {
-                for place in shown(site).flat_map(|f| &f.parts) {
-                    if place.part == part {
+                Subject::Part { feature, part } => {
+                    if let Some(place) = of(feature).and_then(|it| it.parts.get(part)) {
                         round(drawing, site, place.figure(), rule.distance);
                     }
                 }

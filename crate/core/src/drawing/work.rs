@@ -69,6 +69,7 @@ pub fn work(site: &CheckedSite, analysis: &Analysis, focus: Focus<'_>) -> Drawin
             drawing.path(Layer::FocusLine, segments, false);
         }
     }
+    openings(&mut drawing, site, analysis);
     clearances(&mut drawing, site, &analysis.clearances, focus);
     drawing
 }
@@ -200,6 +201,23 @@ fn clearances(drawing: &mut Drawing, site: &CheckedSite, all: &[Clearance], focu
     }
     for (clearance, asked) in shown.into_iter().rev() {
         dimension(drawing, site, clearance, asked);
+    }
+}
+
+/// Where the barrier is open, the widest places.
+fn openings(drawing: &mut Drawing, site: &CheckedSite, analysis: &Analysis) {
+    let openings = analysis.barrier.iter().flat_map(|it| &it.openings);
+    for (index, opening) in openings.take(DIMENSIONED).enumerate() {
+        let [from, to] = opening.ends;
+        let text = show(Measure::Length, opening.width, site.site().display).text;
+        drawing.items.push(Item::Measured {
+            layer: Layer::Shortfall,
+            from,
+            to,
+            text: format!("open {text}"),
+            key: lettering::key(&format!("opening {index}"), 0),
+            focused: false,
+        });
     }
 }
 

@@ -87,10 +87,12 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
     );
     equipment(&mut told, before, after);
     terms::rules(&mut told, before, after);
+    terms::required(&mut told, before, after);
     terms::works(&mut told, before, after);
     terms::rates(&mut told, before, after);
     told.optional("The currency", &before.currency, &after.currency);
     told.optional("The line of the section", &before.section, &after.section);
+    told.optional("The places of the lift", &before.lift, &after.lift);
     let (kept, now) = (&before.alternatives, &after.alternatives);
     told.listed(
         "Place kept to compare",

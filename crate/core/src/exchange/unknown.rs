@@ -9,11 +9,12 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 79] = [
+const LEFT_OUT: [&str; 96] = [
     "alternatives",
     "at",
     "backsight",
     "balance",
+    "barrier",
     "bases",
     "basis",
     "bench",
@@ -23,12 +24,16 @@ const LEFT_OUT: [&str; 79] = [
     "cautions",
     "changed",
     "checked_by",
+    "clear_height",
     "contours",
+    "crane",
     "currency",
     "dated",
     "deed",
+    "delivery",
     "density",
     "depth",
+    "dig_deeper_than",
     "drain",
     "equipment",
     "facts",
@@ -48,15 +53,21 @@ const LEFT_OUT: [&str; 79] = [
     "known_from",
     "label",
     "layers",
+    "lift",
     "line_class",
     "locked",
     "long_way",
+    "lot_at_least",
+    "lot_smaller_than",
     "monument",
     "name",
     "note",
+    "on_street_side",
+    "only",
     "openings",
     "origin",
     "over_dig",
+    "overhang",
     "per",
     "picture",
     "place",
@@ -69,9 +80,13 @@ const LEFT_OUT: [&str; 79] = [
     "readings",
     "rod_scale",
     "section",
+    "set_down",
+    "shares",
+    "shell_weight",
     "short_term",
     "side_slope",
     "sides",
+    "slant",
     "slope",
     "source",
     "stakeout",
@@ -84,15 +99,17 @@ const LEFT_OUT: [&str; 79] = [
     "trunk",
     "upright_below",
     "utility",
+    "voltage",
     "wall",
     "weight",
     "when",
     "width",
+    "window",
     "words",
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 13] = [
+const LISTS: [&str; 14] = [
     "alternatives",
     "bases",
     "breaklines",
@@ -103,13 +120,14 @@ const LISTS: [&str; 13] = [
     "openings",
     "rates",
     "readings",
+    "shares",
     "sides",
     "stations",
     "tapes",
 ];
 
-/// The one of them that is an object.
-const OBJECT: &str = "facts";
+/// Those of them that are objects.
+const OBJECTS: [&str; 2] = ["facts", "only"];
 
 /// Every member of a file that this build does not know. Hand it back to
 /// [`save`](super::save) with the site it was opened with.
@@ -258,7 +276,9 @@ pub(super) fn list_for_object(read: &Value, written: &Value) -> Option<String> {
     match (read, written) {
         (Value::Array(_), Value::Object(_)) => Some(String::new()),
         (Value::Object(read), Value::Object(written)) => read.iter().find_map(|(key, value)| {
-            let known = written.get(key).or((key == OBJECT).then_some(&nothing));
+            let known = written
+                .get(key)
+                .or(OBJECTS.contains(&key.as_str()).then_some(&nothing));
             inside(key, value, known?)
         }),
         (Value::Array(read), Value::Array(written)) => {

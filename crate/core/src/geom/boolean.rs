@@ -26,6 +26,13 @@ pub fn union(a: &Region, b: &Region) -> Region {
     overlay(a.rings(), b.rings(), OpType::Union)
 }
 
+/// Everything in any of some regions, in one pass. Each winds once about what is in it and not about its holes, so that all of
+/// them wind a positive number of times about what is in any.
+pub fn union_of<'a>(regions: impl IntoIterator<Item = &'a Region>) -> Region {
+    let rings = regions.into_iter().flat_map(Region::rings);
+    overlay(rings, core::iter::empty(), OpType::Union)
+}
+
 /// Everything in both.
 pub fn intersection(a: &Region, b: &Region) -> Region {
     overlay(a.rings(), b.rings(), OpType::Intersection)

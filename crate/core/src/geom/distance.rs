@@ -220,11 +220,12 @@ impl Within<'_> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::geom::Ring;
 
-    fn block(x: f64, y: f64, w: f64, h: f64) -> Region {
+    /// An upright block by its lower left corner and its size.
+    pub fn block(x: f64, y: f64, w: f64, h: f64) -> Region {
         Region::from_ring(Ring(vec![
             Point::new(x, y),
             Point::new(x + w, y),

@@ -18,10 +18,13 @@
 //! | a chain cut to an area, lines through it | [`clip`] |
 //! | an easement along a lot line | [`band::along_side`] |
 //! | several polygons with holes | [`compound::check`] |
+//! | every place where one figure meets another | [`convolution::convolution`] |
 //! | a door or a gate | [`span::on_chain`] |
 //! | room between two figures | [`distance::nearest`], [`distance::Measurable`] |
 //! | distance of two paths, arcs exact | [`stretches::nearest`] |
 //! | distance of many points from one figure | [`Edges`] |
+//! | the place farthest from an edge | [`pole::poles`] |
+//! | fewer corners within a tolerance | [`thin::thinned`] |
 //! | hatches and ticks for drawings | [`pattern`] |
 
 pub mod band;
@@ -29,24 +32,29 @@ pub mod boolean;
 mod boundary;
 pub mod clip;
 pub mod compound;
+pub mod convolution;
 mod corner;
 pub mod distance;
 mod edges;
 mod extent;
 pub mod flatten;
+pub mod gap;
 mod meet;
 pub mod offset;
 pub mod parallel;
 pub mod path;
 pub mod pattern;
 pub mod point;
+pub mod pole;
 mod raw_ring;
 pub mod region;
 mod segment;
 pub mod span;
 mod spur;
 pub mod stretches;
+pub mod thin;
 pub mod validate;
+pub mod winding;
 
 pub use edges::{Edges, Foot};
 pub use meet::{crossings, nearest_on};

@@ -78,21 +78,31 @@ pub fn offset_tapered(ring: &[(Point, f64)], tolerance: f64) -> Region {
     positive_winding(&tapered_rings(ring, tolerance))
 }
 
-/// The union of several tapered rings in one pass (what the dig's contours need).
-///
-/// `gentle` are rings whose radii nowhere inside shrink as fast as the ground between two places:
-/// no disc stands out beyond that of an edge between, and their right side is enough. Of the
-/// others that is found out.
+/// The union of several tapered rings in one pass (what the dig's contours need): see [`raw_tapered`].
 pub fn offset_tapered_union(
     gentle: &[Vec<(Point, f64)>],
     others: &[Vec<(Point, f64)>],
     tolerance: f64,
 ) -> Region {
+    positive_winding(&raw_tapered(gentle, others, tolerance))
+}
+
+/// The raw rings of several tapered rings, which together wind a positive number of times about what those
+/// cover.
+///
+/// `gentle` are rings whose radii nowhere inside shrink as fast as the ground between two places:
+/// no disc stands out beyond that of an edge between, and their right side is enough. Of the
+/// others that is found out.
+pub fn raw_tapered(
+    gentle: &[Vec<(Point, f64)>],
+    others: &[Vec<(Point, f64)>],
+    tolerance: f64,
+) -> Vec<Ring> {
     let right = gentle.iter().map(|ring| raw_ring(ring, tolerance));
     let found_out = others
         .iter()
         .flat_map(|ring| tapered_rings(ring, tolerance));
-    positive_winding(&right.chain(found_out).collect::<Vec<_>>())
+    right.chain(found_out).collect()
 }
 
 /// A counter-clockwise ring widened by `distance` meters (narrowed when negative), corners kept

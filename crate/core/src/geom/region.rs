@@ -28,6 +28,18 @@ pub struct Region {
 }
 
 impl Ring {
+    /// Its corners, the first one again at the end.
+    pub fn closed(&self) -> Vec<Point> {
+        self.0.iter().chain(self.0.first()).copied().collect()
+    }
+
+    /// A chain walked there and back: a ring without area.
+    pub fn there_and_back(chain: &[Point]) -> Self {
+        let inner = chain.len().saturating_sub(2);
+        let back = chain.iter().rev().skip(1).take(inner);
+        Self(chain.iter().chain(back).copied().collect())
+    }
+
     /// Signed area, m2; positive counter-clockwise.
     pub fn signed_area(&self) -> f64 {
         self.moments().0

@@ -9,6 +9,7 @@ use super::point::Point;
 use super::segment::{Segment, Vertex, closed_segments, signed_area};
 use super::{COORDINATE_LIMIT, DRAWING_TOLERANCE};
 use crate::finding::Finding;
+use crate::order::put_in_order;
 
 /// Two vertices nearer than this are one, and two sides nearer than this touch, meters: a
 /// tenth of what a tape shows.
@@ -161,7 +162,9 @@ fn self_meetings(segments: &[Segment], faults: &mut Vec<Finding>) {
             }
         })
         .collect();
-    sides.sort_by(|a, b| a.low.x.total_cmp(&b.low.x).then(a.index.cmp(&b.index)));
+    put_in_order(&mut sides, |a, b| {
+        a.low.x.total_cmp(&b.low.x).then(a.index.cmp(&b.index))
+    });
     for (k, a) in sides.iter().enumerate() {
         let rivals = sides.iter().skip(k + 1);
         for b in rivals.take_while(|b| b.low.x <= a.high.x + SMALLEST_GAP) {

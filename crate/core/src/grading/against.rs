@@ -88,9 +88,9 @@ pub fn against(
     let within = water.within(&whole);
     let pairs = sides.filter_map(|(side, chain)| {
         let pair = within.nearest(chain)?;
-        Some((pair, &side.label))
+        Some((pair, side.label.as_str()))
     });
-    let nearest = pairs.fold(None, |best: Option<(Nearest, &String)>, next| match best {
+    let nearest = pairs.fold(None, |best: Option<(Nearest, &str)>, next| match best {
         Some(best) if best.0.distance <= next.0.distance => Some(best),
         _ => Some(next),
     });

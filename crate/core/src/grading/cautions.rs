@@ -3,6 +3,7 @@
 
 use super::{Bank, Grading, Height, Levels};
 use crate::clearance::WorkFigures;
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
@@ -59,20 +60,31 @@ fn retained(site: &CheckedSite, it: Height, limit: f64, above: bool) -> Option<F
         let (check, stands, other) = if above {
             (
                 "retained-fill",
-                format!("The deck's edge stands {height} above the ground here"),
+                said!(
+                    "The deck's edge stands {height} above the ground here",
+                    height = height
+                ),
                 "Lower the coping",
             )
         } else {
             (
                 "retained-cut",
-                format!("The ground stands {height} above the deck's edge here"),
+                said!(
+                    "The ground stands {height} above the deck's edge here",
+                    height = height
+                ),
                 "Raise the coping",
             )
         };
-        let message = format!("{stands}: more than the {limit} from which it counts as retained.");
-        let remedy = format!(
+        let message = said!(
+            "{stands}: more than the {limit} from which it counts as retained.",
+            stands = stands,
+            limit = limit,
+        );
+        let remedy = said!(
             "{other}, move the shell, or have a licensed engineer design the wall that holds it, \
-             and ask the local authority from what height a wall needs a permit."
+             and ask the local authority from what height a wall needs a permit.",
+            other = other,
         );
         Finding::caution(check, message, remedy)
             .about(Topic::Grading)
@@ -83,7 +95,7 @@ fn retained(site: &CheckedSite, it: Height, limit: f64, above: bool) -> Option<F
 }
 
 /// A bank over a lot line.
-fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &str) -> Option<Finding> {
+fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &'static str) -> Option<Finding> {
     let lot = site.lot();
     let mut farthest: Option<(f64, Point)> = None;
     let mut boundary = None;
@@ -98,9 +110,10 @@ fn beyond_lot(site: &CheckedSite, bank: &Bank, what: &str) -> Option<Finding> {
         }
     }
     let (out, at) = farthest?;
-    let message = format!(
-        "The {what} slope reaches {} over the lot line.",
-        length(site, out)
+    let message = said!(
+        "The {bank} slope reaches {length} over the lot line.",
+        bank = what,
+        length = length(site, out),
     );
     let remedy = "Make the slope steeper, move the shell or change the coping: nothing is graded on \
                   land that is not the owner's.";
@@ -168,8 +181,11 @@ fn into_features(
         } else {
             continue;
         };
-        let label = feature.label(&site.site().features);
-        let message = format!("The {what} slope reaches {label}.");
+        let message = said!(
+            "The {bank} slope reaches {thing}.",
+            bank = what,
+            thing = feature.named(&site.site().features),
+        );
         found.push(
             Finding::caution("bank-reaches", message, remedy)
                 .about(Topic::Verdict)
@@ -204,11 +220,14 @@ fn toward_buildings(
             continue;
         };
         if pair.distance - work.deck_edge < AT_THE_WALL {
-            let label = feature.label(&site.site().features);
+            let thing = feature.named(&site.site().features);
             found.push(
                 Finding::caution(
                     "deck-falls-to-building",
-                    format!("The deck runs up to {label} and falls toward it."),
+                    said!(
+                        "The deck runs up to {thing} and falls toward it.",
+                        thing = thing,
+                    ),
                     "Have the deck drained there (a channel along the wall), make it narrower, or \
                      move the shell (common practice, no source).",
                 )

@@ -11,6 +11,7 @@
 
 use super::facet::Facet;
 use crate::geom::{Point, Region, Ring, Vector};
+use crate::order::{put_in_order, put_in_order_by};
 
 /// A corner nearer to a level than this stands on it, meters: elevations are told to the
 /// millimetre, and feet turned into meters are off by less than this.
@@ -86,13 +87,15 @@ pub fn contours<'a>(
         return Vec::new();
     }
     let mut corners: Vec<Point> = facets.clone().flat_map(|f| f.corners).collect();
-    corners.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    put_in_order(&mut corners, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     corners.dedup();
     let mut steps = Vec::new();
     for facet in facets {
         cross(facet, interval, &corners, &mut steps);
     }
-    steps.sort_by_key(|step| (step.level, step.enter));
+    put_in_order_by(&mut steps, |step| (step.level, step.enter));
     let mut contours = Vec::new();
     for level in steps.chunk_by(|a, b| a.level == b.level) {
         chains(level, interval, &mut contours);

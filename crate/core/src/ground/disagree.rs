@@ -2,8 +2,10 @@
 
 use super::breakline::{AGREE, Breakline, name};
 use super::spots::{self, Spot, told};
-use crate::finding::Finding;
+use crate::finding::said;
+use crate::finding::{Finding, Message};
 use crate::geom::Point;
+use crate::order::put_in_order;
 
 /// As many cautions as anyone reads.
 const CAUTIONS_TOLD: usize = 50;
@@ -56,7 +58,7 @@ pub(super) fn judge(
     let mut elevations: Vec<f64> = spots.iter().map(|s| s.elevation).collect();
     elevations.resize(count, 0.0);
     // By node, then by elevation: sums do not depend on the order of the lines.
-    passing.sort_by(|a, b| {
+    put_in_order(&mut passing, |a, b| {
         let by_node = a.node.cmp(&b.node);
         let by_height = by_node.then(a.elevation.total_cmp(&b.elevation));
         by_height.then((a.line, a.point).cmp(&(b.line, b.point)))
@@ -87,7 +89,9 @@ pub(super) fn judge(
         return Err(spots::shortened(faults));
     }
     // One caution to each pair, where they differ most.
-    disputes.sort_by(|a, b| a.pair.cmp(&b.pair).then(b.gap.total_cmp(&a.gap)));
+    put_in_order(&mut disputes, |a, b| {
+        a.pair.cmp(&b.pair).then(b.gap.total_cmp(&a.gap))
+    });
     disputes.dedup_by(|b, a| a.pair == b.pair && matches!(a.pair.0, Holder::Line(_)));
     let findings = disputes.into_iter().take(CAUTIONS_TOLD);
     Ok(Judged {
@@ -158,9 +162,17 @@ impl Scene<'_> {
     /// Every line that has another elevation here than the one that holds.
     fn disputes(&self, held: f64, disputes: &mut Vec<Dispute>) {
         let holder = match (self.spot, self.measured().next()) {
-            (Some(spot), _) => Some((Holder::Spot, format!("spot {}", spot.index + 1))),
+            (Some(spot), _) => {
+                let number = (spot.index + 1).to_string();
+                Some((Holder::Spot, said!("spot {number}", number = number)))
+            }
             (None, Some(p)) => {
-                let name = self.point_name(p).to_lowercase();
+                let (point, line) = self.point_numbers(p);
+                let name = said!(
+                    "point {point} of breakline {line}",
+                    point = point.to_string(),
+                    line = line.to_string(),
+                );
                 Some((Holder::Line(p.line), name))
             }
             (None, None) => None,
@@ -171,12 +183,13 @@ impl Scene<'_> {
         for line in self.here.iter().filter(|p| p.point.is_none()) {
             let gap = (line.elevation - held).abs();
             if gap > AGREE {
-                let message = format!(
-                    "Breakline {} passes {name} at {}, which stands at {}; the line is bent to \
-                     it there.",
-                    self.number(line),
-                    told(line.elevation),
-                    told(held),
+                let message = said!(
+                    "Breakline {line} passes {point} at {elevation}, which stands at {held}; the line \
+                     is bent to it there.",
+                    line = self.number(line).to_string(),
+                    point = name.clone(),
+                    elevation = told(line.elevation),
+                    held = told(held),
                 );
                 disputes.push(self.dispute((holder, line.line), gap, message));
             }
@@ -195,20 +208,25 @@ impl Scene<'_> {
         (gap > AGREE).then(|| {
             let (one, other) = (self.number(first), self.number(second));
             let who = if one == other {
-                format!("Breakline {one} crosses itself")
+                said!("Breakline {line} crosses itself", line = one.to_string())
             } else {
-                format!("Breaklines {one} and {other} cross")
+                said!(
+                    "Breaklines {line} and {other} cross",
+                    line = one.to_string(),
+                    other = other.to_string(),
+                )
             };
-            let message = format!(
-                "{who} at {} and {}; the mean is taken there.",
-                told(first.elevation),
-                told(second.elevation),
+            let message = said!(
+                "{who} at {first} and {second}; the mean is taken there.",
+                who = who,
+                first = told(first.elevation),
+                second = told(second.elevation),
             );
             self.dispute((Holder::Line(first.line), second.line), gap, message)
         })
     }
 
-    fn dispute(&self, pair: (Holder, usize), gap: f64, message: String) -> Dispute {
+    fn dispute(&self, pair: (Holder, usize), gap: f64, message: Message) -> Dispute {
         let index = self.lines.get(pair.1).map_or(0, |l| l.index);
         let finding = Finding::caution(
             "breaklines-disagree",
@@ -227,6 +245,11 @@ impl Scene<'_> {
 
     fn point_name(&self, passing: &Passing) -> String {
         name(self.number(passing) - 1, self.point_index(passing))
+    }
+
+    /// The numbers of a point and of its line as their reader counts.
+    fn point_numbers(&self, passing: &Passing) -> (usize, usize) {
+        (self.point_index(passing) + 1, self.number(passing))
     }
 
     /// The point's index in the file.

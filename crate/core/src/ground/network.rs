@@ -18,6 +18,7 @@ use super::noding::{Noded, Stretch, by_place};
 use super::spots::{ONE_PLACE, Spot};
 use crate::finding::Finding;
 use crate::geom::{Point, Vector};
+use crate::order::put_in_order;
 
 /// A place of known elevation.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -122,7 +123,7 @@ fn between(a: &Spot, b: &Spot, at: Point) -> f64 {
 fn sorted(nodes: Vec<Node>, stretches: &[Stretch], lines: usize) -> Network {
     let mut order: Vec<usize> = (0..nodes.len()).collect();
     let at = |i: usize| nodes.get(i).map_or(Point::default(), |n| n.at);
-    order.sort_by(|a, b| by_place(at(*a), at(*b)));
+    put_in_order(&mut order, |a, b| by_place(at(*a), at(*b)));
     let mut rank = vec![0; nodes.len()];
     for (new, old) in order.iter().enumerate() {
         if let Some(entry) = rank.get_mut(*old) {
@@ -140,7 +141,7 @@ fn sorted(nodes: Vec<Node>, stretches: &[Stretch], lines: usize) -> Network {
     }
     let pairs = chains.iter().flat_map(|c| c.iter().zip(c.iter().skip(1)));
     let mut edges: Vec<[usize; 2]> = pairs.map(|(a, b)| [*a.min(b), *a.max(b)]).collect();
-    edges.sort_by(Ord::cmp);
+    put_in_order(&mut edges, Ord::cmp);
     edges.dedup();
     Network {
         nodes: order

@@ -15,6 +15,7 @@ use super::breakline::Breakline;
 use super::spots::{ONE_PLACE, Spot};
 use super::tree::{Bounds, Tree};
 use crate::geom::Point;
+use crate::order::put_in_order;
 
 /// How often lines are split anew before what still crosses is left to the triangulation,
 /// which leaves it out and says so. Two rounds do for any survey; a line that shifts by a
@@ -85,7 +86,9 @@ impl Noded {
         for (i, line) in lines.iter().enumerate() {
             points.extend(line.points.iter().enumerate().map(|(j, p)| (p.at, i, j)));
         }
-        points.sort_by(|a, b| by_place(a.0, b.0).then((a.1, a.2).cmp(&(b.1, b.2))));
+        put_in_order(&mut points, |a, b| {
+            by_place(a.0, b.0).then((a.1, a.2).cmp(&(b.1, b.2)))
+        });
         let mut nodes: Vec<Vec<usize>> = lines.iter().map(|l| vec![0; l.points.len()]).collect();
         for (at, line, point) in points {
             let node = nearest(&places, 0..spots.len(), at)
@@ -163,7 +166,9 @@ impl Noded {
     /// Gives every crossing of two segments a node; says whether there were any.
     fn cut_at_crossings(&mut self) -> bool {
         let mut segments = self.segments();
-        segments.sort_by(|a, b| by_place(a.low, b.low).then(by_place(a.high, b.high)));
+        put_in_order(&mut segments, |a, b| {
+            by_place(a.low, b.low).then(by_place(a.high, b.high))
+        });
         let boxes: Vec<Bounds> = segments
             .iter()
             .map(|s| Bounds::of(&[s.low, s.high]))
@@ -181,7 +186,7 @@ impl Noded {
                 }
             }
         }
-        found.sort_by(|a, b| by_place(a.0, b.0));
+        put_in_order(&mut found, |a, b| by_place(a.0, b.0));
         let known = self.places.len();
         let mut cuts = Vec::new();
         for (at, a, b) in found {
@@ -198,7 +203,7 @@ impl Noded {
     /// Puts nodes into stretches; says whether any was new there. A stretch runs through a node
     /// once, so that cutting comes to an end.
     fn insert(&mut self, mut cuts: Vec<Cut>) -> bool {
-        cuts.sort_by(|a, b| {
+        put_in_order(&mut cuts, |a, b| {
             let by_part = (a.stretch, a.part).cmp(&(b.stretch, b.part));
             by_part
                 .then(a.foot.total_cmp(&b.foot))

@@ -11,6 +11,7 @@ use crate::finding::Finding;
 use crate::geom::{Point, Segment, Vector};
 use crate::lot::{LineKind, Lot, Side};
 use crate::math::{TURN, cos};
+use crate::order::put_in_order_by;
 
 /// A curved side gets a spot for every piece of it that turns no more than this, radians: the
 /// spots then stand at most a hundredth of the radius outside the curve.
@@ -45,13 +46,17 @@ pub fn corners(lot: &Lot, ground: &GroundRecord) -> Vec<Corner> {
             let at = start_of_course(lot, side);
             Corner {
                 course: side.course,
-                name: format!("{} and {}", other.map_or("", |s| &s.label), side.label),
+                name: format!(
+                    "{} and {}",
+                    other.map_or("", |s| s.label.as_str()),
+                    side.label
+                ),
                 at,
                 elevation: told_at(ground, at),
             }
         })
         .collect();
-    corners.sort_by_key(|corner| corner.course);
+    put_in_order_by(&mut corners, |corner| corner.course);
     corners
 }
 

@@ -38,6 +38,11 @@ pub enum GroundRecord {
 }
 
 impl GroundRecord {
+    /// Whether it has the same elevation everywhere.
+    pub fn is_level(&self) -> bool {
+        matches!(self, Self::Level { .. })
+    }
+
     /// Spots without breaklines.
     pub fn of_spots(spots: Vec<[f64; 3]>) -> Self {
         Self::Spots {

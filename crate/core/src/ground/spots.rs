@@ -2,6 +2,7 @@
 
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
+use crate::order::put_in_order;
 use crate::units::{Measure, System, show};
 
 /// The elevations a site can have, meters above its datum: from below the lowest shore to
@@ -56,7 +57,7 @@ pub(super) fn check(records: &[[f64; 3]]) -> Result<Vec<Spot>, Vec<Finding>> {
             Err(found) => faults.push(found),
         }
     }
-    spots.sort_by(|a, b| {
+    put_in_order(&mut spots, |a, b| {
         let by_place = a.at.x.total_cmp(&b.at.x).then(a.at.y.total_cmp(&b.at.y));
         by_place.then(a.index.cmp(&b.index))
     });

@@ -11,6 +11,7 @@ use super::tree::{Bounds, Tree};
 use super::validate::{elevation_fault, left_out, notes, plane_faults};
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point, Region, Ring, Vector, boolean};
+use crate::order::put_in_order;
 
 /// Half the side of the two triangles that carry level and evenly falling ground, meters:
 /// everything within the coordinate limit and a hole beside it.
@@ -307,7 +308,7 @@ fn disagreeing_neighbours(nodes: &[Node], tin: &Triangles) -> Vec<Finding> {
         }
     }
     // An inner edge is met from both sides.
-    pairs.sort_by(Ord::cmp);
+    put_in_order(&mut pairs, Ord::cmp);
     pairs.dedup();
     // Points of lines were drawn to the spots so near to them: only spots are left.
     let spot = |i: usize| nodes.get(i).and_then(Node::as_spot);

@@ -8,7 +8,8 @@
 //! A table written here and read again unchanged gives back the very figures it was written
 //! from, though the text is rounded.
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
+use crate::order::put_in_order;
 use crate::units::{Measure, System, parse_measure, show};
 
 /// The longest rod that is read, meters (common practice: 25 ft staves; no source).
@@ -144,7 +145,7 @@ impl Table {
             Heights::Elevations => known.iter().map(|s| (written(s, system), *s)).collect(),
             Heights::Rod { .. } => Vec::new(),
         };
-        rows.sort_by(|a, b| a.0.cmp(&b.0));
+        put_in_order(&mut rows, |a, b| a.0.cmp(&b.0));
         Self {
             system,
             heights,
@@ -153,7 +154,7 @@ impl Table {
         }
     }
 
-    fn fault(&mut self, row: usize, message: impl Into<String>, remedy: impl Into<String>) {
+    fn fault(&mut self, row: usize, message: impl Into<Message>, remedy: impl Into<Message>) {
         let fault = Finding::fault("spot-table", message, remedy);
         self.findings.push(fault.under(&format!("line {row}")));
     }

@@ -1,6 +1,7 @@
 //! A tree of boxes: finds the things near a place without looking at the others.
 
 use crate::geom::Point;
+use crate::order::put_in_order;
 
 /// How many boxes a leaf holds: few enough to try them all.
 const LEAF: usize = 4;
@@ -134,7 +135,7 @@ impl Tree {
                 open.push(index + 1);
             }
         }
-        found.sort_by(Ord::cmp);
+        put_in_order(&mut found, Ord::cmp);
         found
     }
 }

@@ -3,6 +3,7 @@
 
 use super::facet::Facet;
 use super::spots::ELEVATION_RANGE;
+use crate::finding::said;
 use crate::finding::{Finding, Topic};
 use crate::geom::{COORDINATE_LIMIT, Point};
 
@@ -26,7 +27,7 @@ pub(super) fn plane_faults(at: Point, elevation: f64, fall: f64, towards: f64) -
     let mut faults: Vec<Finding> = elevation_fault("/plane/elevation", elevation)
         .into_iter()
         .collect();
-    let mut check = |good: bool, place: &str, message: String, remedy: &str| {
+    let mut check = |good: bool, place: &str, message: String, remedy: &'static str| {
         if !good {
             faults.push(Finding::fault("plane", message, remedy).under(place));
         }
@@ -57,9 +58,9 @@ pub(super) fn left_out(edges: &[[usize; 2]], points: &[Point]) -> Option<Finding
     let [first, _] = *edges.first()?;
     let finding = Finding::caution(
         "breakline-left-out",
-        format!(
-            "{} stretches of breaklines lie too close to others and were left out.",
-            edges.len()
+        said!(
+            "{count} stretches of breaklines lie too close to others and were left out.",
+            count = edges.len().to_string(),
         ),
         "Draw the lines there farther apart, or as one line.",
     )
@@ -86,7 +87,10 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
         notes.push(
             Finding::note(
                 "spots-merged",
-                format!("{merged} spots repeat another and were left out."),
+                said!(
+                    "{count} spots repeat another and were left out.",
+                    count = merged.to_string(),
+                ),
                 "",
             )
             .about(Topic::Dig)
@@ -100,7 +104,10 @@ pub(super) fn notes(facets: &[Facet], merged: usize) -> Vec<Finding> {
         notes.push(
             Finding::caution(
                 "steep-spots",
-                format!("Between spots the ground is steeper than 1 in 1 in {count} places."),
+                said!(
+                    "Between spots the ground is steeper than 1 in 1 in {count} places.",
+                    count = count.to_string(),
+                ),
                 "Check the elevations there for a slip of the pen; show a wall as two breaklines, along its top and its foot.",
             ).about(Topic::Dig)
             .under("/spots")

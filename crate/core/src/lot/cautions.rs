@@ -3,7 +3,8 @@
 use super::area::AreaComparison;
 use super::record::{Balance, LotRecord};
 use super::traverse::Closure;
-use crate::finding::Finding;
+use crate::finding::said;
+use crate::finding::{Finding, Message};
 use crate::units::{Measure, System, format_decimal, show};
 
 /// How far stated and computed area may differ before a caution, as a share (our choice).
@@ -33,11 +34,12 @@ pub(super) fn closing_caution(closure: &Closure, record: &LotRecord) -> Option<F
     Some(
         Finding::caution(
             "lot-closure",
-            format!(
-                "The courses miss their start by {}: 1:{}, where 1:{} was asked. {taken_up}",
-                both_systems(Measure::Misclosure, closure.length),
-                format_decimal(ratio, 0),
-                format_decimal(least, 0),
+            said!(
+                "The courses miss their start by {gap}: 1:{ratio}, where 1:{least} was asked. {taken_up}",
+                gap = both_systems(Measure::Misclosure, closure.length),
+                ratio = format_decimal(ratio, 0),
+                least = format_decimal(least, 0),
+                taken_up = taken_up,
             ),
             "Check every course against the deed; ask the surveyor before relying on a \
              distance to a lot line.",
@@ -73,12 +75,12 @@ pub(super) fn area_caution(comparison: &AreaComparison) -> Option<Finding> {
     Some(
         Finding::caution(
             "lot-area",
-            format!(
-                "The courses enclose {}, but {} is stated: {}% {}.",
-                both_systems(Measure::LandArea, comparison.computed),
-                both_systems(Measure::LandArea, comparison.stated),
-                format_decimal(difference.abs() * 100.0, 1),
-                if difference > 0.0 { "more" } else { "less" },
+            said!(
+                "The courses enclose {computed}, but {stated} is stated: {percent}% {more}.",
+                computed = both_systems(Measure::LandArea, comparison.computed),
+                stated = both_systems(Measure::LandArea, comparison.stated),
+                percent = format_decimal(difference.abs() * 100.0, 1),
+                more = if difference > 0.0 { "more" } else { "less" },
             ),
             "Check every course against the deed, and which way each curve bends.",
         )
@@ -87,8 +89,12 @@ pub(super) fn area_caution(comparison: &AreaComparison) -> Option<Finding> {
 }
 
 /// A figure in feet and in meters: a finding does not know who reads it.
-fn both_systems(measure: Measure, value: f64) -> String {
+fn both_systems(measure: Measure, value: f64) -> Message {
     let feet = show(measure, value, System::Feet);
     let metres = show(measure, value, System::Metres);
-    format!("{feet} or {metres}")
+    said!(
+        "{feet} or {meters}",
+        feet = feet.to_string(),
+        meters = metres.to_string()
+    )
 }

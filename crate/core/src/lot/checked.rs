@@ -5,7 +5,8 @@ use super::cautions::{area_caution, balance_note, closing_caution, not_closed};
 use super::curve::chord_fits;
 use super::record::{Balance, CourseShape, LineKind, LotRecord};
 use super::traverse::{Closure, Traverse};
-use crate::finding::{Caveat, Finding, any_fault};
+use crate::finding::said;
+use crate::finding::{Caveat, Finding, Message, any_fault};
 use crate::geom::{COORDINATE_LIMIT, Outline, Segment, Vector};
 use crate::math::TURN;
 use crate::units::{Measure, System, nearest_eighth, show};
@@ -22,8 +23,8 @@ pub struct Side {
     pub kind: LineKind,
     /// Its shape, walked counter-clockwise round the lot.
     pub segment: Segment,
-    /// What the plan calls it.
-    pub label: String,
+    /// What the plan calls it: the name that somebody gave it, or else its kind and where it faces.
+    pub label: Message,
 }
 
 /// The checked lot.
@@ -110,7 +111,7 @@ impl Lot {
 /// Collects the faults of plain figures.
 fn record_faults(record: &LotRecord) -> Vec<Finding> {
     let mut faults = Vec::new();
-    let mut fault = |check, place: String, message: &str, remedy: &str| {
+    let mut fault = |check, place: String, message: &'static str, remedy: &'static str| {
         faults.push(Finding::fault(check, message, remedy).under(&place));
     };
     let start = record.start;
@@ -224,7 +225,16 @@ fn sides(record: &LotRecord, outline: &Outline) -> Vec<Side> {
                 .label
                 .clone()
                 .filter(|label| !label.trim().is_empty())
-                .unwrap_or_else(|| format!("{} ({})", course.kind.words(), faces(&segment)));
+                .map_or_else(
+                    || {
+                        said!(
+                            "{kind} ({faces})",
+                            kind = course.kind.words(),
+                            faces = faces(&segment)
+                        )
+                    },
+                    Message::kept,
+                );
             Some(Side {
                 course: index,
                 kind: course.kind,
@@ -245,11 +255,15 @@ fn faces(segment: &Segment) -> &'static str {
 
 /// Adds the course's number where two sides would be called alike.
 fn number_twins(sides: &mut [Side]) {
-    let labels: Vec<String> = sides.iter().map(|s| s.label.clone()).collect();
+    let labels: Vec<Message> = sides.iter().map(|s| s.label.clone()).collect();
     for side in sides {
         let alike = labels.iter().filter(|label| **label == side.label).count();
         if alike > 1 {
-            side.label = format!("{}, course {}", side.label, side.course + 1);
+            side.label = said!(
+                "{side}, course {number}",
+                side = std::mem::take(&mut side.label),
+                number = (side.course + 1).to_string(),
+            );
         }
     }
 }

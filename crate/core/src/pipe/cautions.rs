@@ -5,6 +5,7 @@ use super::friction::{FASTEST_RETURN, FASTEST_SUCTION};
 use super::route::Route;
 use super::runs::underside;
 use super::{PipePlan, Run};
+use crate::finding::said;
 use crate::finding::{Finding, Topic};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, FittingKind, Placement};
@@ -107,11 +108,12 @@ fn fast(site: &CheckedSite, runs: &[Run]) -> Vec<Finding> {
         let speed = runs.iter().find(of_side).map_or(0.0, |run| run.speed);
         if speed > most {
             let shown = |speed| show(Measure::Speed, speed, system).text;
-            let message = format!(
-                "With all of the flow in one {words} run the water runs at {}, faster than {} \
+            let message = said!(
+                "With all of the flow in one {side} run the water runs at {speed}, faster than {most} \
                  (common practice, no source).",
-                shown(speed),
-                shown(most)
+                side = words,
+                speed = shown(speed),
+                most = shown(most),
             );
             let remedy = "Choose larger pipe or less flow, or share the flow between runs. Fast \
                           suction also holds harder.";
@@ -126,9 +128,9 @@ fn bridged(site: &CheckedSite, route: &Route) -> Option<Finding> {
     if route.drawn.is_none() || route.bridged <= APART {
         return None;
     }
-    let message = format!(
-        "The drawn trench ends {} from the shell's pipe or from the pad; it was run on straight.",
-        show(Measure::Length, route.bridged, site.site().display).text
+    let message = said!(
+        "The drawn trench ends {length} from the shell's pipe or from the pad; it was run on straight.",
+        length = show(Measure::Length, route.bridged, site.site().display).text,
     );
     Some(Finding::note(
         "trench-apart",
@@ -159,11 +161,11 @@ fn too_deep(
         let floor = underside(shell, at + inward) - shell.record.wall_thickness;
         if fitting.depth > floor {
             let shown = |depth| show(Measure::Length, depth, site.site().display).text;
-            let message = format!(
-                "Fitting {} lies {} below the rim, the floor beside it {}.",
-                index + 1,
-                shown(fitting.depth),
-                shown(floor)
+            let message = said!(
+                "Fitting {number} lies {depth} below the rim, the floor beside it {floor}.",
+                number = (index + 1).to_string(),
+                depth = shown(fitting.depth),
+                floor = shown(floor),
             );
             let at = pose.site_from_shell(at);
             told.push(

@@ -1,5 +1,6 @@
 //! What the trenches for pipe run into, and where they leave the lot.
 
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Severity, Topic};
 use crate::geom::distance::{Figure, Measurable};
 use crate::geom::{Edges, Point};
@@ -30,8 +31,8 @@ pub(super) fn findings(site: &CheckedSite, trenches: &[Vec<Point>]) -> Vec<Findi
             (pair.distance <= 0.0).then_some(pair.to)
         });
         if let Some(at) = meets {
-            let label = feature.label(&site.site().features);
-            let message = format!("The trench for pipe crosses {label}.");
+            let thing = feature.named(&site.site().features);
+            let message = said!("The trench for pipe crosses {thing}.", thing = thing);
             let finding = Finding::new(severity, code, message, remedy);
             found.push(placed(finding, topic, at));
         }
@@ -102,9 +103,9 @@ fn beyond_lot(
         })
     };
     let (over, at) = farthest.or_else(crossing)?;
-    let message = format!(
-        "The trench for pipe reaches {} over the lot line.",
-        show(Measure::Length, over, site.site().display).text
+    let message = said!(
+        "The trench for pipe reaches {length} over the lot line.",
+        length = show(Measure::Length, over, site.site().display).text,
     );
     let remedy = "Draw the trench on the lot, or move the pad: nothing is dug on land that is not \
                   the owner's.";

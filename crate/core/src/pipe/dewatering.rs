@@ -44,7 +44,7 @@ impl Dewatering {
         };
         let foot = underside + settings.sump_depth;
         let mut findings = Vec::new();
-        let mut caution = |check, message: &str, remedy: &str, place: &str| {
+        let mut caution = |check, message: &'static str, remedy: &'static str, place: &str| {
             let place = format!("/works/dewatering{place}");
             let finding = Finding::caution(check, message, remedy);
             findings.push(finding.about(Topic::Pipe).under(&place));

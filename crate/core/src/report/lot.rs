@@ -101,7 +101,7 @@ impl LotFigures {
     pub(super) fn of(lot: &Lot, record: &LotRecord, system: System) -> Self {
         let figure = |measure, value| Figure::new(measure, value, system);
         let side = |side: &crate::lot::Side| SideFigures {
-            label: side.label.clone(),
+            label: side.label.to_string(),
             kind: side.kind,
             course: side.course,
             length: figure(Measure::LongLength, side.segment.length()),

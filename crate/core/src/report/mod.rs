@@ -5,11 +5,15 @@
 //! text that reads back, and display texts made by `units` alone. Nothing in it depends on
 //! the clock, the locale or the path of a file.
 
+mod access;
+mod access_text;
+mod assumed;
 pub mod book;
 mod by_hand;
 mod comparison;
 pub mod csv;
 mod doubted;
+mod edge;
 mod figure;
 mod grading;
 mod leveling;
@@ -19,10 +23,13 @@ mod pipes;
 mod placed;
 mod quantities;
 mod read_back;
+mod required;
 mod staked;
 mod stakeout;
 mod stakes_list;
 mod stakes_text;
+mod sun;
+mod sun_text;
 mod table;
 mod text;
 mod uplift;
@@ -34,10 +41,16 @@ use serde::Serialize;
 
 use book::BookFigures;
 
+pub use access::{
+    AccessFigures, BendFigures, CraneFigures, PassageFigures, PassedFigures, RemovalFigures,
+    RouteFigures, WireFigures,
+};
+pub use assumed::AssumedFigures;
 pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
 pub use doubted::{
     CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures, UncountedFigures,
 };
+pub use edge::EdgeFigures;
 pub use figure::Figure;
 pub use grading::{AgainstFigures, GradingFigures, HeightFigures, PileFigures};
 pub use leveling::{BalanceFigures, ChangeFigures, NudgeFigures, WayFigures};
@@ -48,10 +61,12 @@ pub use placed::{DepthFigures, ShellFigures};
 pub use read_back::{
     BottomFigures, BottomPlace, FoundFigures, ReadingFigures, RimFigures, RimPlace, TapedFigures,
 };
+pub use required::{BarrierFigures, CoveredFigures, OpenFigures, ShareFigures};
 pub use stakeout::{
     BaseFigures, DiagonalFigures, LevelFigures, OffsetFigures, PairFigures, RodFigures,
     StakeFigures, StakeoutFigures, StationFigures, TieFigures,
 };
+pub use sun::{CastFigures, SampleFigures, ShadeFigures, ShaderFigures, SpellFigures, SunFigures};
 pub use uplift::{UpliftAt, UpliftFigures};
 pub use verdict::{VerdictFigures, VerdictNote};
 pub use workings::{InputShown, Workings};
@@ -104,6 +119,14 @@ pub struct Report {
     pub shell: Option<ShellFigures>,
     /// Every clearance, least room first.
     pub clearances: Vec<ClearanceFigures>,
+    /// How much of the ground is covered, where a rule limits it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub shares: Vec<ShareFigures>,
+    /// The barrier round the water, where a rule for one is entered.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub barrier: Option<BarrierFigures>,
+    /// What stays assumed.
+    pub assumed: Vec<AssumedFigures>,
     /// The finished ground, once a shell is placed.
     pub grading: Option<GradingFigures>,
     /// The pile of spoil, where any is piled.
@@ -152,6 +175,9 @@ pub struct ClearanceFigures {
     pub subject: Subject,
     /// Measured distance; negative when the figures overlap.
     pub distance: Figure,
+    /// How high above the rim it hangs, where the distance was measured aslant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub above: Option<Figure>,
     /// Required distance.
     pub required: Figure,
     /// Distance less required.
@@ -192,6 +218,9 @@ impl Report {
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),
             clearances: analysis.clearances.iter().map(clearance).collect(),
+            shares: ShareFigures::all(site, analysis, system),
+            barrier: BarrierFigures::of(site, analysis, system),
+            assumed: AssumedFigures::all(site, analysis, system),
             grading,
             pile,
             quantities: analysis.takeoff.iter().map(quantity).collect(),
@@ -269,6 +298,7 @@ impl ClearanceFigures {
             target: c.target.clone(),
             subject: c.subject,
             distance: length(c.distance),
+            above: c.above.map(length),
             required: length(c.required),
             room: length(c.room),
             falls_short: c.falls_short(),

@@ -13,7 +13,8 @@ use crate::finding::sort_by_severity;
 use crate::geom::Point;
 use crate::site::{CheckedSite, ReadingOf, RodScale, YardReading};
 use crate::stakeout::{
-    AsDug, AsSet, Diagonals, Fix, FixedCandidate, Found, StakeoutPlan, TapedAt, Tie, off_square,
+    AsDug, AsSet, Blocked, Diagonals, Fix, FixedCandidate, Found, StakeoutPlan, TapedAt, Tie,
+    off_square,
 };
 use crate::units::{LengthStyle, Measure, System, format_length};
 
@@ -77,7 +78,7 @@ impl Shower {
         }
     }
 
-    fn tie(&self, tie: &Tie, blocked: Option<&[Option<String>; 2]>) -> TieFigures {
+    fn tie(&self, tie: &Tie, blocked: Option<&Blocked>) -> TieFigures {
         TieFigures {
             tapes: tie.tapes.map(|tape| self.length(tape)),
             crossing: self.figure(Measure::Heading, tie.crossing),

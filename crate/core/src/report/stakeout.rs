@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use super::Figure;
 use super::read_back::{BottomFigures, ReadingFigures, RimFigures, TapedFigures};
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 use crate::geom::Point;
 use crate::shell::FacetKind;
 use crate::site::StakedLine;
-use crate::stakeout::{BaseSide, FixedCandidate, RimStation};
+use crate::stakeout::{BaseSide, Blocked, FixedCandidate, RimStation};
 
 /// Everything that is laid out, and everything that was read back.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -97,7 +97,8 @@ pub struct TieFigures {
     /// On which side, going from A to B.
     pub side: BaseSide,
     /// What is in the way of either tape.
-    pub blocked: [Option<String>; 2],
+    #[cfg_attr(feature = "typescript", tsify(type = "[string | null, string | null]"))]
+    pub blocked: Blocked,
 }
 
 /// A stake.
@@ -180,7 +181,8 @@ pub struct RodFigures {
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct LevelFigures {
     /// What the mark is called.
-    pub mark: String,
+    #[cfg_attr(feature = "typescript", tsify(type = "string"))]
+    pub mark: Message,
     /// Its elevation.
     pub elevation: Figure,
     /// The reading on it.

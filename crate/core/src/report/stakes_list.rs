@@ -52,7 +52,10 @@ fn of(figures: &StakeoutFigures, site: &str, system: System) -> String {
     let tie_cells = |tie: Option<&TieFigures>| -> [String; 7] {
         let tape = |k: usize| cell(tie.and_then(|it| it.tapes.get(k)));
         let off = tie.map(|it| place(it.side.sign() * it.off.value));
-        let blocked = tie.map(|it| it.blocked.iter().flatten().cloned().collect::<Vec<_>>());
+        let blocked = tie.map(|it| {
+            let things = it.blocked.iter().flatten();
+            things.map(|thing| thing.as_str()).collect::<Vec<_>>()
+        });
         [
             tape(0),
             tape(1),

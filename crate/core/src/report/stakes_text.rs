@@ -87,8 +87,8 @@ fn base(figures: &StakeoutFigures, out: &mut String) {
     let mut lines: Vec<(&str, String)> = Vec::new();
     if let Some(base) = &figures.base {
         let [a, b] = &base.points;
-        lines.push(("Tape A is held to", a.name.clone()));
-        lines.push(("Tape B is held to", b.name.clone()));
+        lines.push(("Tape A is held to", a.name.to_string()));
+        lines.push(("Tape B is held to", b.name.to_string()));
         lines.push(("Base line", base.length.both()));
         if base.proposed {
             let text = "proposed: the pair that fixes the stakes best; nobody chose it yet";

@@ -3,7 +3,8 @@
 
 use super::table::{Lean, WIDTH, columns, findings, heading, hung, pairs, weak, wrapped};
 use super::{
-    ClearanceFigures, FeatureFigures, Figure, Report, grading, pipes, quantities, stakes_text,
+    ClearanceFigures, FeatureFigures, Figure, Report, assumed, grading, pipes, quantities,
+    required, stakes_text,
 };
 use crate::finding::{Finding, Severity};
 use crate::site::FactKind;
@@ -45,6 +46,7 @@ pub(super) fn of(report: &Report) -> String {
     }
     heading("Clearances", &mut out);
     clearances(&report.clearances, &mut out);
+    required::text(&report.shares, report.barrier.as_ref(), &mut out);
     grading::text(report.grading.as_ref(), report.pile.as_ref(), &mut out);
     if !report.quantities.is_empty() {
         quantities::list(report, &mut out);
@@ -58,6 +60,7 @@ pub(super) fn of(report: &Report) -> String {
     if let Some(stakeout) = &report.stakeout {
         stakes_text::sections(stakeout, &mut out);
     }
+    assumed::text(&report.assumed, &mut out);
     if !notes.is_empty() {
         heading("Notes", &mut out);
         findings(&notes, &mut out);
@@ -98,6 +101,8 @@ pub(super) fn check(report: &Report) -> String {
     title(report, &mut out);
     heading("Clearances", &mut out);
     clearances(&report.clearances, &mut out);
+    required::text(&report.shares, report.barrier.as_ref(), &mut out);
+    assumed::text(&report.assumed, &mut out);
     heading("Findings", &mut out);
     for finding in cautions.into_iter().chain(notes) {
         findings(&[finding], &mut out);
@@ -295,7 +300,13 @@ fn clearances(clearances: &[ClearanceFigures], out: &mut String) {
             c.distance.shown.text.clone(),
             c.required.shown.text.clone(),
             c.name.clone(),
-            format!("{} to {}{}", c.from.words(), c.target, weak(&c.caveats)),
+            format!(
+                "{} to {}{}{}",
+                c.from.words(),
+                c.target,
+                if c.above.is_some() { ", aslant" } else { "" },
+                weak(&c.caveats)
+            ),
         ]);
     }
     use Lean::{Left, Right};

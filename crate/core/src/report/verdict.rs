@@ -78,7 +78,7 @@ impl VerdictFigures {
                     entry: None,
                 }));
                 notes.extend(self::notes(open));
-                figures(first.message.clone(), first.entry, notes)
+                figures(first.message.to_string(), first.entry, notes)
             }
             Verdict::Short { short, open } => {
                 // The headline says already what most of the rules are.

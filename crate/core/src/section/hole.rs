@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use super::line::Cut;
 use crate::analysis::Analysis;
-use crate::dig::contours;
+use crate::dig::wound_contours;
 use crate::geom::boolean::positive_winding;
-use crate::geom::{Point, Region, Ring};
+use crate::geom::{Point, Region, Ring, winding};
 use crate::shell::Shell;
 use crate::site::{CheckedSite, DigSettings};
 
@@ -21,7 +21,8 @@ pub struct Edges {
     shell: Arc<Shell>,
     settings: DigSettings,
     headroom: f64,
-    levels: Vec<(f64, Region)>,
+    /// The edge at each depth below the rim, not yet united: sets of rings of which any may hold a place.
+    levels: Vec<(f64, Vec<Vec<Ring>>)>,
 }
 
 impl Edges {
@@ -46,7 +47,7 @@ impl Edges {
                 shell: Arc::clone(shell),
                 settings: settings.clone(),
                 headroom,
-                levels: contours(shell, settings, headroom, STEP),
+                levels: wound_contours(shell, settings, headroom, STEP),
             })
         })
     }
@@ -57,8 +58,9 @@ impl Edges {
         let mut rings = Vec::new();
         let mut below: Option<(f64, Vec<(f64, f64)>)> = None;
         // From the bottom up, one trapezium between each stretch and the one above it.
-        for (depth, region) in self.levels.iter().rev() {
-            let stretches = cut.inside(region);
+        for (depth, sets) in self.levels.iter().rev() {
+            let inside = |rings: &Vec<Ring>| winding::stretches(cut.from, cut.along, rings);
+            let stretches = winding::joined(sets.iter().flat_map(inside).collect());
             if let Some((deeper, within)) = &below {
                 for (a, b) in within {
                     let over = stretches

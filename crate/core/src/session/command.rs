@@ -17,8 +17,9 @@ use crate::lot::LotRecord;
 use crate::math::wrap_turn;
 use crate::site::book::{self, BookContent, TakenEntry};
 use crate::site::{
-    Alternative, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature, Fit,
-    GeoOrigin, Grid, Picture, Placement, Rate, Rule, SectionLine, ShellChoice, Site, Tape,
+    Alternative, BarrierRule, Benchmark, CheckedSite, ConstructionSettings, EquipmentPad, Feature,
+    Fit, GeoOrigin, Grid, Lift, Picture, Placement, Rate, Rule, SectionLine, ShareRule,
+    ShellChoice, Site, Tape,
 };
 use crate::units::{Currency, System};
 
@@ -65,6 +66,10 @@ pub enum Command {
     SetWorks(Arc<ConstructionSettings>),
     /// Set the clearance rules.
     SetRules(Vec<Rule>),
+    /// Replace the rules about covered ground.
+    SetShares(Vec<ShareRule>),
+    /// Say what the barrier has to be, or that it is not looked at.
+    SetBarrier(Option<BarrierRule>),
     /// Set the ground.
     SetGround(GroundRecord),
     /// Set the lot.
@@ -114,6 +119,8 @@ pub enum Command {
     SetCurrency(Option<Currency>),
     /// Set where the section is cut, or leave it to the shell.
     SetSection(Option<SectionLine>),
+    /// Set where the shell is delivered and where the crane stands, or forget it.
+    SetLift(Option<Lift>),
     /// Set the placements kept for comparison.
     SetAlternatives(Vec<Alternative>),
     /// Take an entry of the company's book over; of a shell, put it on the lot.
@@ -153,6 +160,8 @@ impl Command {
             Self::SetCoping { .. } => "set coping elevation",
             Self::SetWorks(_) => "change the works",
             Self::SetRules(_) => "change the rules",
+            Self::SetShares(_) => "change the rules about covered ground",
+            Self::SetBarrier(_) => "change what the barrier has to be",
             Self::SetGround(_) => "change the ground",
             Self::SetLot(_) => "change the lot",
             Self::DrawLot { .. } => "draw the lot",
@@ -172,6 +181,7 @@ impl Command {
             Self::SetRates(_) => "change the rates",
             Self::SetCurrency(_) => "change the currency",
             Self::SetSection(_) => "move the section",
+            Self::SetLift(_) => "place the lift",
             Self::SetAlternatives(_) => "change the comparison",
             Self::Take(taken) => {
                 return Cow::Owned(format!("take {} from the book", taken.entry.name));
@@ -186,7 +196,7 @@ impl Command {
     ///
     /// # Errors
     /// A fault when the edit needs a shell and none is placed.
-    pub(super) fn carried_out(self, before: &CheckedSite) -> Result<Site, Vec<Finding>> {
+    pub(crate) fn carried_out(self, before: &CheckedSite) -> Result<Site, Vec<Finding>> {
         let mut site = Site::clone(before.site());
         self.carry_out(&mut site, before)?;
         Ok(site)
@@ -217,6 +227,8 @@ impl Command {
             Self::SetCoping { elevation } => placed(site)?.coping_elevation = elevation,
             Self::SetWorks(works) => site.works = works,
             Self::SetRules(rules) => site.rules = Arc::new(rules),
+            Self::SetShares(rules) => site.shares = rules,
+            Self::SetBarrier(rule) => site.barrier = rule,
             Self::SetGround(ground) => site.ground = Arc::new(ground),
             Self::SetLot(lot) => {
                 site.lot = Arc::new(lot);
@@ -253,6 +265,7 @@ impl Command {
             Self::SetRates(rates) => site.rates = rates,
             Self::SetCurrency(currency) => site.currency = currency,
             Self::SetSection(line) => site.section = line,
+            Self::SetLift(lift) => site.lift = lift,
             Self::SetAlternatives(kept) => site.alternatives = kept,
             Self::Take(taken) => {
                 if let BookContent::Shell(it) = &taken.entry.content {

@@ -20,6 +20,10 @@ const HANDLE_STANDOFF: f64 = 44.0;
 /// breadth or so.
 const NEAR_RING: f64 = 48.0;
 
+/// How far past the edge of clear ground a hand may go until the shell lets go of the edge and
+/// follows it, pixels: two fingers' breadth (our choice).
+const GIVES_WAY: f64 = 48.0;
+
 /// What is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DragTarget {
@@ -46,6 +50,8 @@ pub(super) struct Gesture {
     /// the shell's heading is kept in `turn` instead.
     offset: Vector,
     turn: f64,
+    /// How far past the edge of clear ground the hand may go until the shell lets go of it, meters.
+    gives_way: f64,
     /// How near to the shell's middle the hand turns it by whole degrees, meters.
     near: f64,
     shape: Option<ShapeHold>,
@@ -179,6 +185,7 @@ impl Gesture {
             before: site.clone(),
             offset,
             turn,
+            gives_way: GIVES_WAY / scale,
             near,
             shape: None,
         })
@@ -205,9 +212,15 @@ impl Gesture {
             before: site.clone(),
             offset: from - at,
             turn: 0.0,
+            gives_way: 0.0,
             near: 0.0,
             shape: Some(shape),
         })
+    }
+
+    /// How far past the edge of clear ground the hand may go until the shell lets go of it, meters.
+    pub(super) fn gives_way(&self) -> f64 {
+        self.gives_way
     }
 
     /// What is held.

@@ -11,7 +11,7 @@ use crate::analysis::Verdict;
 use crate::clearance::Clearance;
 use crate::finding::{Caveat, Finding, sort_by_severity};
 use crate::geom::Point;
-use crate::report::VerdictFigures;
+use crate::report::{ShareFigures, VerdictFigures};
 use crate::site::{Placement, ShellChoice};
 use crate::units::{Measure, Shown, System, show};
 
@@ -33,12 +33,15 @@ pub struct Ledger {
     pub redo: Option<String>,
     /// The shell, once placed.
     pub shell: Option<PlacedShell>,
-    /// What the shell has snapped to while it is turned.
+    /// What the shell has snapped to while it is moved or turned; where clear ground is shown and there
+    /// is none, why.
     pub snap: Option<String>,
     /// Whether the shell may stand there, as far as anybody can tell.
     pub verdict: VerdictFigures,
     /// The clearances by their room, least first; kinds of room that none has are left out.
     pub clearances: Vec<ClearanceGroup>,
+    /// How much of the ground is covered, where a rule limits it.
+    pub shares: Vec<ShareFigures>,
     /// Every tape that is kept, in order.
     pub tapes: Vec<TapeRow>,
     /// Everything worth knowing, in the report's order.
@@ -147,6 +150,8 @@ pub struct ClearanceRow {
     pub room: Shown,
     /// Who says so.
     pub source: String,
+    /// How high above the rim it hangs, where the distance was measured aslant.
+    pub above: Option<Shown>,
     /// Why it is weaker than it looks, in a few words each.
     pub caveats: Vec<&'static str>,
 }
@@ -165,9 +170,11 @@ impl Ledger {
             undo: session.undo_label().map(str::to_owned),
             redo: session.redo_label().map(str::to_owned),
             shell: site.placement.as_ref().map(|p| placed(p, system)),
-            snap: session.snap().map(|s| s.reason.clone()),
+            snap: (session.snap().map(|it| it.reason.clone()))
+                .or_else(|| session.why_nothing_is_clear()),
             verdict: VerdictFigures::of(&Verdict::of(session.site(), analysis), system),
             clearances: groups(&analysis.clearances, listed, system),
+            shares: ShareFigures::all(session.site(), analysis, system),
             tapes: tapes::rows(session.site(), analysis),
             findings: sort_by_severity(&analysis.findings),
         }
@@ -237,6 +244,7 @@ fn row(index: usize, c: &Clearance, system: System) -> ClearanceRow {
         required: length(c.required),
         room: length(c.room),
         source: c.source.clone(),
+        above: c.above.map(length),
         caveats: words(&c.caveats),
     }
 }

@@ -6,6 +6,7 @@
 
 pub mod band;
 mod bring_in;
+mod clear;
 pub mod command;
 mod copy;
 pub mod draft;
@@ -76,6 +77,7 @@ pub struct Session {
     shaping: Option<Shaping>,
     section: section_view::SectionView,
     still: Option<plan::StillDrawing>,
+    clear: clear::Clear,
     unknown: Unknown,
     revision: u64,
     /// It follows what is done elsewhere and makes no edit.
@@ -109,6 +111,7 @@ impl Session {
             shaping: None,
             section: section_view::SectionView::default(),
             still: None,
+            clear: clear::Clear::default(),
             unknown,
             revision: 0,
             watching: false,
@@ -135,6 +138,7 @@ impl Session {
             revision,
             section,
             watching: self.watching,
+            clear: core::mem::take(&mut self.clear).of_another_site(),
             ..Self::of(opened.site, opened.unknown)
         };
         Ok(opened.findings)
@@ -225,6 +229,8 @@ impl Session {
         }
         let scenario = Scenario::of(&self.site);
         self.analysis = analysis::run(&scenario, Detail::Complete, &mut self.cache);
+        // Where it is shown the ledger tells of it, before the plan is painted.
+        self.clear_ground();
     }
 
     /// What the figures are compared with from here on (see [`band`]).
@@ -314,7 +320,11 @@ impl Session {
     /// Moves what is held to follow the hand.
     pub fn drag_to(&mut self, at: Point, snap: bool) {
         let Some(gesture) = &self.gesture else { return };
-        let (next, snapped) = gesture.moved(&self.site, at, snap);
+        let (mut next, mut snapped) = gesture.moved(&self.site, at, snap);
+        let (held, gives_way) = (gesture.held(), gesture.gives_way());
+        if snap && held == DragTarget::Shell {
+            snapped = self.held_on_clear_ground(&mut next, gives_way);
+        }
         self.snap = snapped;
         if next == **self.site.site() {
             return;

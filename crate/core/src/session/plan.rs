@@ -43,8 +43,14 @@ impl Session {
     }
 }
 
-/// Whether two sites have the same lot, features, ground, contours, benchmark, rules and units.
+/// Whether two sites have the same lot, features, ground, contours, benchmark, rules and units, and where a rule is measured
+/// aslant the same rim.
 fn shows_the_same(a: &Site, b: &Site) -> bool {
+    let rim = |site: &Site| {
+        let aslant = site.rules.iter().any(|rule| rule.slant);
+        let placement = site.placement.as_ref().filter(|_| aslant);
+        placement.map(|it| it.coping_elevation)
+    };
     Arc::ptr_eq(&a.lot, &b.lot)
         && Arc::ptr_eq(&a.features, &b.features)
         && Arc::ptr_eq(&a.ground, &b.ground)
@@ -52,6 +58,7 @@ fn shows_the_same(a: &Site, b: &Site) -> bool {
         && a.display == b.display
         && a.contours == b.contours
         && a.benchmark == b.benchmark
+        && rim(a) == rim(b)
 }
 
 #[cfg(test)]

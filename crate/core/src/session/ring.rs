@@ -2,6 +2,7 @@
 
 use super::drag::{DragTarget, handle};
 use super::{Session, snap};
+use crate::clear_ground::HeadingRange;
 use crate::geom::{Point, Vector};
 use crate::units::{Measure, show};
 
@@ -20,6 +21,8 @@ pub struct TurnRing {
     pub radius: f64,
     /// Its marks, from the ring inward.
     pub marks: Vec<(Point, Point)>,
+    /// The headings at which nothing falls short where the shell stands.
+    pub free: Vec<HeadingRange>,
     /// Where the shell points, radians clockwise from north.
     pub heading: f64,
     /// The same as text.
@@ -38,10 +41,11 @@ impl Session {
     /// The ring, while the shell is turned by its handle or a pointer is over that.
     ///
     /// `scale`: pixels per meter of the view.
-    pub fn turn_ring(&self, scale: f64) -> Option<TurnRing> {
-        let held = self.gesture.as_ref().map(|gesture| gesture.held());
+    pub fn turn_ring(&mut self, scale: f64) -> Option<TurnRing> {
+        let held = self.held();
         let shown = held.map_or(self.over_turn, |held| held == DragTarget::Turn);
         let (_, knob) = handle(&self.site, scale).filter(|_| shown)?;
+        let free = self.free_headings().to_vec();
         let site = self.site.site();
         let placement = site.placement.as_ref()?;
         let (middle, heading) = (placement.at, placement.heading);
@@ -62,6 +66,7 @@ impl Session {
             middle,
             radius,
             marks: (0..360).step_by(STEP.into()).map(mark).collect(),
+            free,
             heading,
             text: show(Measure::Heading, heading, site.display).text,
         })

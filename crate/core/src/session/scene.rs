@@ -12,7 +12,7 @@ pub(super) fn scene(site: &CheckedSite) -> Scene {
     for side in &site.lot().lot.sides {
         scene.rails.push(Rail {
             segment: side.segment,
-            name: side.label.clone(),
+            name: side.label.to_string(),
             owner: "the lot".to_owned(),
         });
     }

@@ -87,6 +87,11 @@ pub fn nearest_line(site: &CheckedSite, at: Point) -> Option<StraightLine> {
     lines(site).min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
 }
 
+/// The bearings of the straight walls and lot lines worth aligning to, radians.
+pub fn headings_along(site: &CheckedSite) -> impl Iterator<Item = f64> + '_ {
+    lines(site).map(|line| wrap_turn(line.bearing()))
+}
+
 /// Every straight stretch worth aligning to: the lot's sides, then walls, buildings and fences.
 fn lines(site: &CheckedSite) -> impl Iterator<Item = StraightLine> + '_ {
     let sides = site
@@ -94,7 +99,7 @@ fn lines(site: &CheckedSite) -> impl Iterator<Item = StraightLine> + '_ {
         .lot
         .sides
         .iter()
-        .map(|side| (side.segment, side.label.clone()));
+        .map(|side| (side.segment, side.label.to_string()));
     let walls = site
         .features()
         .iter()

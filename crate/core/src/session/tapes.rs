@@ -153,7 +153,7 @@ fn name(site: &CheckedSite, end: &TapeEnd) -> String {
         TapeEnd::Side(course) => {
             let mut sides = site.lot().lot.sides.iter();
             let side = sides.find(|side| side.course == *course);
-            side.map_or_else(String::new, |side| side.label.clone())
+            side.map_or_else(String::new, |side| side.label.to_string())
         }
         TapeEnd::Feature(id) => feature(site, id).map_or("", Feature::label).to_owned(),
         TapeEnd::At(_) => "point".to_owned(),

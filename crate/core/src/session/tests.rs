@@ -2,9 +2,10 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use super::*;
-use crate::analysis::Standing;
+use crate::analysis::{Cache, Standing};
+use crate::clear_ground::Bounds;
 use crate::finding::any_fault;
-use crate::geom::Vector;
+use crate::geom::{Vector, boolean};
 use crate::ground::GroundRecord;
 use crate::math::TURN;
 use crate::shell::catalogue;
@@ -344,4 +345,81 @@ fn a_ledger_counts_every_clearance_and_lists_the_first_of_each_kind() {
     let opened = all.last().map(|it| it.index);
     let last = Listed { more: 0, opened };
     assert_eq!(listed(last).last(), all.last());
+}
+
+#[test]
+fn a_shell_pushed_over_the_edge_of_clear_ground_is_held_on_it_until_pushed_on() {
+    let mut session = with_shell();
+    let scale = 20.0;
+    let start = session.site().site().placement.as_ref().unwrap().at;
+    assert_eq!(session.clear_ground(), None);
+    assert_eq!(session.grab(start, 0.3, scale), Some(DragTarget::Shell));
+    let region = session.clear_ground().unwrap();
+    assert!(region.contains(start));
+    // Westward in steps of a hand, as far as the edge and 1 m past it: held, and nothing is short.
+    let west = |session: &mut Session, by: f64, snap: bool| {
+        session.drag_to(start + Vector::new(-by, 0.0), snap);
+        session.site().site().placement.as_ref().unwrap().at
+    };
+    let mut edge = 0.0;
+    while region.contains(start + Vector::new(-edge - 0.1, 0.0)) {
+        edge += 0.1;
+    }
+    let held = west(&mut session, edge + 1.0, true);
+    assert!((start.x - held.x - edge).abs() < 0.2, "{held:?} {edge}");
+    let least = session.analysis().clearances.first().unwrap().room;
+    assert!((0.0..0.05).contains(&least), "{least}");
+    assert!(session.snap().unwrap().reason.contains("clear ground"));
+    // Without snapping, and far past the edge, it follows the hand.
+    let free = west(&mut session, edge + 1.0, false);
+    assert!((start.x - free.x - edge - 1.0).abs() < 1e-9);
+    west(&mut session, edge, true);
+    session.cancel();
+    assert_eq!(session.clear_ground(), None);
+    session.grab(start, 0.3, scale);
+    let over = west(&mut session, edge + 48.0 / scale + 0.5, true);
+    assert!((start.x - over.x - edge - 48.0 / scale - 0.5).abs() < 1e-9);
+    session.release();
+    session.show_clear_ground(true);
+    assert!(session.clear_ground().is_some());
+}
+
+#[test]
+fn clear_ground_under_a_turning_hand_lies_in_that_of_the_shell_at_rest_and_nearly_fills_it() {
+    let mut session = with_shell();
+    let placement = session.site().site().placement.clone().unwrap();
+    let (_, knob) = handle(session.site(), 20.0).unwrap();
+    session.grab(knob, 0.3, 20.0);
+    let toward = Vector::along_bearing(placement.heading + 0.1) * 9.0;
+    session.drag_to(placement.at + toward, false);
+    let turning = session.clear_ground().unwrap();
+    session.release();
+    session.show_clear_ground(true);
+    let at_rest = session.clear_ground().unwrap();
+    let exact = Bounds::where_it_stands(session.site(), &mut Cache::default()).unwrap();
+    let now = session.site().site().placement.as_ref().unwrap();
+    assert_eq!(*at_rest, exact.region(now.heading, now.mirrored));
+    let beyond = boolean::difference(&turning, &at_rest).area();
+    let missing = at_rest.area() - turning.area();
+    assert!(beyond < 1e-3, "{beyond}");
+    // Three times 5 mm and the chords, all round.
+    assert!(
+        missing > 0.0 && missing < 0.022 * at_rest.perimeter(),
+        "{missing}"
+    );
+}
+
+#[test]
+fn where_nothing_is_clear_the_ledger_says_why() {
+    let mut session = with_shell();
+    session.show_clear_ground(true);
+    let mut rules = session.site().site().rules.to_vec();
+    for rule in &mut rules {
+        rule.distance += 18.0;
+    }
+    session.apply(Command::SetRules(rules)).unwrap();
+    let why = session.why_nothing_is_clear().unwrap();
+    assert!(why.starts_with("No clear ground"), "{why}");
+    session.show_clear_ground(false);
+    assert_eq!(session.why_nothing_is_clear(), None);
 }

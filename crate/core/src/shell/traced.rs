@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::finding::Finding;
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::{Outline, PathRecord, Point, Vector, Vertex};
+use crate::order::put_in_order;
 
 /// Arcs count as chords that leave them by this much at most where the rectangle is looked for, meters.
 const CHORDS: f64 = 1e-4;
@@ -131,7 +132,9 @@ fn round(points: &[Point], along: Vector) -> Tight {
 /// Letters 9, 1979; from memory).
 fn convex_hull(points: &[Point]) -> Vec<Point> {
     let mut sorted = points.to_vec();
-    sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    put_in_order(&mut sorted, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     let half = |points: &mut dyn Iterator<Item = &Point>| {
         let mut chain: Vec<Point> = Vec::new();
         for p in points {

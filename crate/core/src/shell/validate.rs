@@ -13,6 +13,7 @@ use super::losses::Losses;
 use super::plane::DepthPlane;
 use super::record::{FacetRecord, ShellRecord};
 use super::stations;
+use crate::finding::said;
 use crate::finding::{Finding, Topic, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::offset_region;
@@ -356,7 +357,10 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
         cautions.push(
             Finding::caution(
                 "very-deep",
-                format!("The shell is {deepest:.2} m deep, deeper than one-piece shells are."),
+                said!(
+                    "The shell is {depth} deep, deeper than one-piece shells are.",
+                    depth = format!("{deepest:.2} m"),
+                ),
                 "Check the depths: they are meters below the rim.",
             )
             .under(place),
@@ -365,7 +369,10 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
         cautions.push(
             Finding::caution(
                 "very-shallow",
-                format!("The shell is only {deepest:.2} m deep."),
+                said!(
+                    "The shell is only {depth} deep.",
+                    depth = format!("{deepest:.2} m"),
+                ),
                 "Check the depths: they are meters below the rim.",
             )
             .under(place),
@@ -380,7 +387,10 @@ fn cautions(shell: &Shell) -> Vec<Finding> {
         cautions.push(
             Finding::caution(
                 "unusual-size",
-                format!("The shell is {span:.2} m long; one-piece shells are 2 m to 15 m."),
+                said!(
+                    "The shell is {length} long; one-piece shells are 2 m to 15 m.",
+                    length = format!("{span:.2} m"),
+                ),
                 "Check the outline: its coordinates are meters, not feet.",
             )
             .under("/outline"),

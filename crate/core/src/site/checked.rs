@@ -7,8 +7,9 @@ use std::sync::Arc;
 
 use super::checked_lot::CheckedLot;
 use super::feature::{Feature, ShapeRecord};
+use super::kind::FeatureKind;
 use super::placement::{Placement, ShellChoice};
-use super::shape::{CheckedFeature, check_features};
+use super::shape::{CheckedFeature, CheckedShape, check_features};
 use super::{Site, book, limits, numbers};
 use crate::finding::{Finding, any_fault};
 use crate::geom::{Region, Ring, Vector};
@@ -86,6 +87,7 @@ impl CheckedSite {
             kept.map_or_else(|| part(check_shell(placement), "/placement/shell"), Ok)
         });
         let mut findings = numbers::check(&site);
+        findings.extend(super::share::check(&site));
         findings.extend(book::check_taken(&site.taken));
         if let Some(picture) = &site.picture {
             let before = previous.and_then(|p| p.site.picture.as_ref());
@@ -130,6 +132,20 @@ impl CheckedSite {
     /// The features.
     pub fn features(&self) -> &Arc<Vec<CheckedFeature>> {
         &self.features.value
+    }
+
+    /// A feature, by its index in the site.
+    pub fn feature(&self, index: usize) -> Option<&CheckedFeature> {
+        self.features().iter().find(|it| it.index == index)
+    }
+
+    /// The areas of the features of some kinds, site frame.
+    pub fn areas(&self, is_meant: impl Fn(FeatureKind) -> bool) -> impl Iterator<Item = &Region> {
+        let meant = self.features().iter().filter(move |it| is_meant(it.kind));
+        meant.filter_map(|it| match &it.shape {
+            CheckedShape::Area(_, region) => Some(region),
+            CheckedShape::Track(..) => None,
+        })
     }
 
     /// The ground.

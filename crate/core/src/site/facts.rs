@@ -23,6 +23,15 @@ pub struct Facts {
     /// Its height above the ground, meters; of an overhead line, that of its lowest point.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub height: Option<f64>,
+    /// Clear height under a tree's lowest branches, or under a building's eaves, meters.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clear_height: Option<f64>,
+    /// How far a building's eaves reach beyond its walls, meters.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub overhang: Option<f64>,
+    /// Nominal voltage of an overhead line, kilovolts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub voltage: Option<f64>,
     /// Depth of its top below the ground, meters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth: Option<f64>,
@@ -41,7 +50,7 @@ pub struct Facts {
     /// How its place is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub known_from: Option<KnownFrom>,
-    /// Doors of a building, gates of a fence or wall.
+    /// Doors and windows of a building, gates of a fence or wall.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub openings: Vec<Opening>,
 }
@@ -58,6 +67,9 @@ impl Facts {
             FactKind::FinishedFloor => self.finished_floor,
             FactKind::FootingDepth => self.footing_depth,
             FactKind::Height => self.height,
+            FactKind::ClearHeight => self.clear_height,
+            FactKind::Overhang => self.overhang,
+            FactKind::Voltage => self.voltage,
             FactKind::Depth => self.depth,
             FactKind::Trunk => self.trunk,
             FactKind::Protection => self.protection,
@@ -86,7 +98,7 @@ impl Facts {
     }
 }
 
-/// A door or a gate.
+/// A door, a window or a gate.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Opening {
@@ -97,6 +109,9 @@ pub struct Opening {
     /// What the plan calls it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub name: String,
+    /// It is a window, not a door. Means nothing in a fence or a wall.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub window: bool,
 }
 
 /// What runs in a buried line; each has its color in the APWA uniform color code.
@@ -231,6 +246,9 @@ pub enum FactKind {
     FinishedFloor,
     FootingDepth,
     Height,
+    ClearHeight,
+    Overhang,
+    Voltage,
     Depth,
     Trunk,
     Protection,
@@ -299,12 +317,15 @@ const KNOWN_FROM: &[FactChoice] = &[
 
 impl FactKind {
     /// Every fact, in the order forms ask for them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
         Self::FinishedFloor,
         Self::FootingDepth,
         Self::Utility,
         Self::LineClass,
+        Self::Voltage,
         Self::Height,
+        Self::ClearHeight,
+        Self::Overhang,
         Self::Depth,
         Self::Trunk,
         Self::Protection,
@@ -316,14 +337,25 @@ impl FactKind {
     pub fn of(kind: FeatureKind) -> &'static [Self] {
         use FeatureKind as K;
         match kind {
-            K::House => &[Self::FinishedFloor, Self::FootingDepth, Self::Openings],
-            K::Outbuilding => &[Self::FinishedFloor, Self::FootingDepth, Self::Openings],
+            K::House | K::Outbuilding => &[
+                Self::FinishedFloor,
+                Self::FootingDepth,
+                Self::Height,
+                Self::ClearHeight,
+                Self::Overhang,
+                Self::Openings,
+            ],
             K::Wall => &[Self::Height, Self::FootingDepth, Self::Openings],
             K::Fence => &[Self::Height, Self::Openings],
-            K::Tree => &[Self::Trunk, Self::Protection, Self::Height],
+            K::Tree => &[
+                Self::Trunk,
+                Self::Protection,
+                Self::Height,
+                Self::ClearHeight,
+            ],
             K::SepticTank | K::SepticField | K::Well => &[Self::Depth, Self::KnownFrom],
             K::BuriedLine => &[Self::Utility, Self::Depth, Self::KnownFrom],
-            K::OverheadLine => &[Self::LineClass, Self::Height],
+            K::OverheadLine => &[Self::LineClass, Self::Voltage, Self::Height],
             K::DeckSteps => &[Self::Height],
             K::Other => &[Self::Height, Self::FootingDepth, Self::Depth],
             K::Driveway
@@ -345,6 +377,9 @@ impl FactKind {
             Self::FinishedFloor => "finished_floor",
             Self::FootingDepth => "footing_depth",
             Self::Height => "height",
+            Self::ClearHeight => "clear_height",
+            Self::Overhang => "overhang",
+            Self::Voltage => "voltage",
             Self::Depth => "depth",
             Self::Trunk => "trunk",
             Self::Protection => "protection",
@@ -365,6 +400,12 @@ impl FactKind {
                 ("Lowest point above the ground", length, 0.5, 200.0)
             }
             Self::Height => ("Height above the ground", length, 0.0, 200.0),
+            Self::ClearHeight if kind == FeatureKind::Tree => {
+                ("Lowest branches above the ground", length, 0.0, 100.0)
+            }
+            Self::ClearHeight => ("Eaves above the ground", length, 0.0, 100.0),
+            Self::Overhang => ("Eaves beyond the walls", length, 0.0, 10.0),
+            Self::Voltage => ("Nominal voltage, kV", Some(Measure::Ratio), 0.0, 2000.0),
             Self::Depth => ("Top below the ground", length, 0.0, 30.0),
             Self::Trunk => ("Trunk, diameter", length, 0.0, 10.0),
             Self::Protection => ("Root protection, radius", length, 0.0, 50.0),
@@ -374,7 +415,7 @@ impl FactKind {
             Self::Openings if kind == FeatureKind::Fence || kind == FeatureKind::Wall => {
                 ("Gates", None, 0.1, 20.0)
             }
-            Self::Openings => ("Doors", None, 0.1, 20.0),
+            Self::Openings => ("Doors and windows", None, 0.1, 20.0),
         };
         FactForm {
             fact: self,
@@ -412,9 +453,9 @@ impl FactKind {
                  marks and white for the planned dig. Lines nobody told of are not drawn: call \
                  the utility-locating service."
             }
-            Self::LineClass => "The utility that owns it knows.",
+            Self::LineClass | Self::Voltage => "The utility that owns it knows.",
             Self::KnownFrom => "Positions on paper are not marks.",
-            Self::Height | Self::Openings => "",
+            Self::Height | Self::ClearHeight | Self::Overhang | Self::Openings => "",
         }
     }
 }

@@ -18,6 +18,8 @@ pub const FEATURES: usize = 2_000;
 pub const FEATURE_VERTICES: usize = 50_000;
 /// Clearance rules of one site.
 pub const RULES: usize = 500;
+/// Rules about covered ground of one site.
+pub const SHARES: usize = 50;
 /// Tapes of one site.
 pub const TAPES: usize = 200;
 /// Readings of one site that were taken in the yard: each takes its share of the bottom from
@@ -57,6 +59,7 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         FEATURE_VERTICES,
     );
     at_most("/rules", "rules", site.rules.len(), RULES);
+    at_most("/shares", "rules", site.shares.len(), SHARES);
     at_most("/tapes", "tapes", site.tapes.len(), TAPES);
     if let Some(stakeout) = &site.stakeout {
         let count = stakeout.readings.len();

@@ -5,22 +5,27 @@
 //! that alone. Large parts sit behind `Arc`, so that an edit copies only what it changes and
 //! derived results can be kept for as long as their part is the same one.
 
+mod barrier;
 pub mod book;
 pub mod checked;
 mod checked_lot;
+mod condition;
 pub mod datum;
 pub mod described;
 pub mod facts;
 pub mod feature;
 pub mod forms;
 pub mod kind;
+pub mod lift;
 pub mod limits;
+mod named;
 mod numbers;
 pub mod picture;
 pub mod placement;
 pub mod plan;
 pub mod rule;
 pub mod shape;
+mod share;
 pub mod soil;
 pub mod stakeout;
 pub mod starter;
@@ -33,17 +38,21 @@ use std::sync::Arc;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use barrier::BarrierRule;
 pub use checked::CheckedSite;
 pub use checked_lot::CheckedLot;
+pub use condition::RuleConditions;
 pub use datum::{Benchmark, GeoOrigin, Grid, GridUnit};
 pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utility};
 pub use feature::{Feature, PieceRecord, ShapeRecord};
 pub use kind::FeatureKind;
+pub use lift::{CraneSpot, Lift};
 pub use picture::{Fit, Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use plan::{Alternative, Rate, SectionLine};
 pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
+pub use share::{Cover, GroundPart, ShareRule};
 pub use soil::{SoilClass, SpoilMaterial};
 pub use stakeout::{
     FixedPair, FixedPoint, ReadingOf, RodReading, RodScale, StakedLine, StakeoutRecord, TapedPoint,
@@ -52,10 +61,10 @@ pub use stakeout::{
 pub use street::kinds_from_street;
 pub use tape::{Tape, TapeEnd};
 pub use works::{
-    BaseZone, Bench, CollarSettings, ConstructionSettings, DeckSettings, DewateringSettings,
-    DigSettings, DoubtSettings, Fitting, FittingKind, GradingSettings, HaulSettings, HoleSide,
-    PIPE_SOURCE, PadSettings, PipeSettings, PipeSize, SideSettings, SoilLayer, SpoilSettings,
-    StoneSettings, TieSettings, WasteSettings,
+    AccessSettings, BaseZone, Bench, CollarSettings, ConstructionSettings, CraneSettings,
+    DeckSettings, DewateringSettings, DigSettings, DoubtSettings, Fitting, FittingKind,
+    GradingSettings, HaulSettings, HoleSide, MachineSize, PIPE_SOURCE, PadSettings, PipeSettings,
+    PipeSize, SideSettings, SoilLayer, SpoilSettings, StoneSettings, TieSettings, WasteSettings,
 };
 
 use crate::ground::GroundRecord;
@@ -120,6 +129,12 @@ pub struct Site {
     /// The clearance rules that apply here.
     #[serde(default)]
     pub rules: Arc<Vec<Rule>>,
+    /// How much of the ground may be covered here.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shares: Vec<ShareRule>,
+    /// What the barrier round the water has to be; it is not looked at where nothing is said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub barrier: Option<BarrierRule>,
     /// What the user pays for quantities; none is built in.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rates: Vec<Rate>,
@@ -138,6 +153,9 @@ pub struct Site {
     /// Distances that somebody had measured and wants to keep.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub tapes: Vec<Tape>,
+    /// Where the shell is delivered and where the crane stands, once somebody has said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lift: Option<Lift>,
     /// How the work is staked and what was read back in the yard, once somebody began.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stakeout: Option<Arc<StakeoutRecord>>,

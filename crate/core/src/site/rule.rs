@@ -6,6 +6,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::condition::RuleConditions;
 use super::kind::FeatureKind;
 use crate::lot::LineKind;
 use crate::units::constants::FOOT;
@@ -25,6 +26,12 @@ pub struct Rule {
     /// Who says so. Never empty in a file that goes to a permit office.
     #[serde(default)]
     pub source: String,
+    /// Measured aslant to wires overhead: by their height above the rim, where it is entered, as well as in plan.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub slant: bool,
+    /// Where alone it applies; everywhere, where nothing is said.
+    #[serde(default, skip_serializing_if = "RuleConditions::is_empty")]
+    pub only: RuleConditions,
 }
 
 impl Rule {
@@ -58,6 +65,12 @@ pub enum MeasuredFrom {
     Equipment,
     /// The top edge of the dig, where its sides meet the ground.
     Dig,
+    /// The steps that were drawn beside the deck.
+    Steps,
+    /// The foot of the spoil pile.
+    SpoilPile,
+    /// The fences and walls that count as part of the barrier.
+    Barrier,
 }
 
 impl MeasuredFrom {
@@ -69,7 +82,23 @@ impl MeasuredFrom {
             Self::DeckEdge => "deck edge",
             Self::Equipment => "equipment pad",
             Self::Dig => "top of dig",
+            Self::Steps => "steps",
+            Self::SpoilPile => "spoil pile",
+            Self::Barrier => "barrier",
         }
+    }
+
+    /// Whether it stands where the shell stands, and moves with it.
+    pub fn goes_with_shell(self) -> bool {
+        match self {
+            Self::WatersEdge | Self::Rim | Self::DeckEdge | Self::Dig => true,
+            Self::Equipment | Self::Steps | Self::SpoilPile | Self::Barrier => false,
+        }
+    }
+
+    /// Whether it is there only once a shell is placed.
+    pub fn needs_shell(self) -> bool {
+        self.goes_with_shell() || self == Self::SpoilPile
     }
 }
 
@@ -111,15 +140,18 @@ pub enum FeaturePart {
     Door,
     /// A gate in a fence or wall.
     Gate,
+    /// A window of a building.
+    Window,
 }
 
 impl FeaturePart {
     /// Every part, in the order lists show them.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 5] = [
         Self::TreeTrunk,
         Self::TreeProtection,
         Self::Door,
         Self::Gate,
+        Self::Window,
     ];
 
     /// The part in plain words.
@@ -129,6 +161,7 @@ impl FeaturePart {
             Self::TreeProtection => "root protection",
             Self::Door => "door",
             Self::Gate => "gate",
+            Self::Window => "window",
         }
     }
 }
@@ -160,6 +193,8 @@ pub fn examples() -> Vec<Rule> {
         to,
         distance: feet * FOOT,
         source: source.to_owned(),
+        slant: false,
+        only: RuleConditions::default(),
     };
     let front = line(Some(LineKind::Front));
     let street = line(Some(LineKind::StreetSide));

@@ -6,6 +6,7 @@ use super::feature::{Feature, ShapeRecord};
 use super::kind::FeatureKind;
 use super::rule::FeaturePart;
 use crate::finding::Finding;
+use crate::finding::said;
 use crate::geom::distance::Figure;
 use crate::geom::flatten::{ChordSide, flatten, flatten_track};
 use crate::geom::offset::offset_chain_square;
@@ -104,6 +105,14 @@ impl CheckedShape {
         match self {
             Self::Area(edges, _) => edges.concat(),
             Self::Track(track, _) => track.segments().collect(),
+        }
+    }
+
+    /// How long it is, meters: of something with thickness along its middle.
+    pub fn length(&self) -> f64 {
+        match self {
+            Self::Area(_, region) => region.perimeter() / 2.0,
+            Self::Track(track, _) => track.segments().map(|it| it.length()).sum(),
         }
     }
 
@@ -278,7 +287,13 @@ fn parts_of(
     shape: &CheckedShape,
     noticed: &mut Vec<Finding>,
 ) -> Vec<CheckedPart> {
-    let whose = |part: FeaturePart| format!("{} of {}", part.words(), feature.label());
+    let whose = |part: FeaturePart| {
+        said!(
+            "{part} of {thing}",
+            part = part.words(),
+            thing = feature.named()
+        )
+    };
     let mut parts = Vec::new();
     if feature.kind == FeatureKind::Tree {
         for (part, radius) in [
@@ -290,7 +305,7 @@ fn parts_of(
             };
             if let Ok(outline) = Outline::check(round(at, radius)) {
                 let place = PartPlace::Disc(outline.region(DRAWING_TOLERANCE));
-                let name = whose(part);
+                let name = whose(part).into();
                 parts.push(CheckedPart { part, name, place });
             }
         }
@@ -298,12 +313,17 @@ fn parts_of(
     let Some(part) = opens(feature.kind) else {
         return parts;
     };
+    let opened = part;
     for (i, opening) in feature.facts.openings.iter().enumerate() {
+        let part = match opened {
+            FeaturePart::Door if opening.window => FeaturePart::Window,
+            other => other,
+        };
         let Some(found) = span_of(shape, opening.at, opening.width) else {
             continue;
         };
-        let mut notice = |check, what: &str, remedy: &str, at: Point| {
-            let message = format!("A {} {what}", whose(part));
+        let mut notice = |check, what: &'static str, remedy: &'static str, at: Point| {
+            let message = said!("A {opening} {what}", opening = whose(part), what = what);
             let finding = Finding::caution(check, message, remedy);
             let place = format!("/facts/openings/{i}");
             noticed.push(finding.under(&place).at(at.x, at.y));
@@ -327,7 +347,7 @@ fn parts_of(
         let named = Some(&opening.name).filter(|name| !name.is_empty());
         parts.push(CheckedPart {
             part,
-            name: named.cloned().unwrap_or_else(|| whose(part)),
+            name: named.cloned().unwrap_or_else(|| whose(part).into()),
             place: PartPlace::Opening(found.points),
         });
     }

@@ -32,6 +32,16 @@ impl SoilClass {
             Self::C => 1.5,
         }
     }
+
+    /// The class in plain words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::StableRock => "stable rock",
+            Self::A => "Type A",
+            Self::B => "Type B",
+            Self::C => "Type C",
+        }
+    }
 }
 
 /// Who says how steep a side may stand.

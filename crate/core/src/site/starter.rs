@@ -33,12 +33,15 @@ pub fn blank_lot() -> Site {
         equipment: None,
         works: Arc::new(ConstructionSettings::default()),
         rules: Arc::new(rule::examples()),
+        shares: Vec::new(),
+        barrier: None,
         rates: Vec::new(),
         currency: None,
         section: None,
         alternatives: Vec::new(),
         taken: Vec::new(),
         tapes: Vec::new(),
+        lift: None,
         stakeout: None,
     }
 }

@@ -20,7 +20,7 @@ use serde::Serialize;
 
 use super::Sketch;
 use super::build::ahead;
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 use crate::geom::{Point, Vector, Vertex};
 use crate::lot::Turn;
 use crate::lot::deed::lex::Text;
@@ -329,7 +329,7 @@ impl Reader<'_> {
                 let says = format!("facing {}", self.shown(Measure::Bearing, bearing));
                 self.take(at..after, Taken::Turn, says);
             }
-            Some((after, Err(fault))) => self.trouble(at..after, fault.message, &fault.remedy),
+            Some((after, Err(fault))) => self.trouble(at..after, fault.message, fault.remedy),
             None => self.trouble(
                 at..at + 1,
                 "A bearing belongs here.".to_owned(),
@@ -377,11 +377,12 @@ impl Reader<'_> {
         }
     }
 
-    fn trouble(&mut self, tokens: Range<usize>, message: String, remedy: &str) {
+    fn trouble(&mut self, tokens: Range<usize>, message: String, remedy: impl Into<Message>) {
+        let remedy = remedy.into();
         let line = self.text.tokens.get(tokens.start).map_or(1, |t| t.line);
-        let finding = Finding::fault("walk-unread", message.clone(), remedy);
+        let finding = Finding::fault("walk-unread", message.clone(), remedy.clone());
         self.findings.push(finding.under(&format!("line {line}")));
-        self.piece(tokens, Taken::Unread, message, remedy);
+        self.piece(tokens, Taken::Unread, message, &remedy);
     }
 
     fn finish(mut self, start: Point) -> Walk {

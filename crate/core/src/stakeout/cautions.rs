@@ -4,7 +4,8 @@ use super::StakeoutPlan;
 use super::as_set::ENOUGH;
 use super::sight::Obstacles;
 use super::taped::Fix;
-use crate::finding::{Finding, Scope, Topic};
+use crate::finding::said;
+use crate::finding::{Finding, Message, Scope, Topic};
 use crate::geom::Point;
 use crate::site::CheckedSite;
 use crate::units::{Measure, System, show};
@@ -37,22 +38,31 @@ struct Told {
 }
 
 impl Told {
-    fn caution(&mut self, code: &'static str, message: String, remedy: &str) {
+    fn caution(&mut self, code: &'static str, message: Message, remedy: &'static str) {
         let finding = Finding::caution(code, message, remedy);
         self.found
             .push(finding.about(Topic::Dig).under("/stakeout"));
     }
 
     /// A caution about the stakes of these names, where there are any.
-    fn of(&mut self, code: &'static str, names: &[String], message: &str, remedy: &str) {
+    fn of(
+        &mut self,
+        code: &'static str,
+        names: &[String],
+        message: impl Into<Message>,
+        remedy: &'static str,
+    ) {
         if names.is_empty() {
             return;
         }
-        let mut list = names.get(..NAMED).unwrap_or(names).join(", ");
+        let mut list = Message::kept(names.get(..NAMED).unwrap_or(names).join(", "));
         if names.len() > NAMED {
-            list = format!("{list} and {} more", names.len() - NAMED);
+            let count = (names.len() - NAMED).to_string();
+            list = said!("{names} and {count} more", names = list, count = count);
         }
-        self.caution(code, format!("{message} {list}."), remedy);
+        let message = message.into();
+        let message = said!("{message} {names}.", message = message, names = list);
+        self.caution(code, message, remedy);
     }
 
     fn length(&self, metres: f64) -> String {
@@ -64,9 +74,10 @@ fn every_job(plan: &StakeoutPlan<'_>, told: &mut Told) {
     let clear = told.length(plan.settings.offset);
     let edge = Finding::caution(
         "stakes-edge",
-        format!(
+        said!(
             "Offset stakes stand {clear} clear of the top of dig: measure and read from there, and \
-             keep off the edge, which can cave in."
+             keep off the edge, which can cave in.",
+            clear = clear,
         ),
         "Let nobody into the dig to set or read a stake before its sides are protected and a \
          competent person has inspected it (29 CFR 1926.652(a)(1)).",
@@ -90,7 +101,7 @@ fn tapes(plan: &StakeoutPlan<'_>, told: &mut Told) {
             "No two firm points are known that tapes could be held to."
         };
         let remedy = "Choose two corners, monuments or marks on either side of the work.";
-        told.caution("fixed-points-near", message.to_owned(), remedy);
+        told.caution("fixed-points-near", message.into(), remedy);
         return;
     };
     let places: Vec<(&str, Point)> = plan.places().collect();
@@ -108,13 +119,16 @@ fn tapes(plan: &StakeoutPlan<'_>, told: &mut Told) {
     );
     let longest = plan.settings.tape_length;
     let far = names(&|at| base.line.tie(at).tapes.iter().any(|tape| *tape > longest));
-    let message = format!("Farther than a tape of {} reaches:", told.length(longest));
+    let message = said!(
+        "Farther than a tape of {length} reaches:",
+        length = told.length(longest),
+    );
     let remedy = "Choose nearer fixed points, or enter the length of a longer tape.";
-    told.of("stake-tape-long", &far, &message, remedy);
+    told.of("stake-tape-long", &far, message, remedy);
     for (k, (point, tape)) in base.points.iter().zip(["A", "B"]).enumerate() {
-        let mut barred: Vec<(&str, Vec<String>)> = Vec::new();
+        let mut barred: Vec<(&Message, Vec<String>)> = Vec::new();
         for ((name, _), blocked) in places.iter().zip(&plan.blocked) {
-            let Some(by) = blocked.get(k).and_then(Option::as_deref) else {
+            let Some(by) = blocked.get(k).and_then(Option::as_ref) else {
                 continue;
             };
             match barred.iter_mut().find(|it| it.0 == by) {
@@ -123,13 +137,15 @@ fn tapes(plan: &StakeoutPlan<'_>, told: &mut Told) {
             }
         }
         for (by, names) in barred {
-            let message = format!(
-                "Tape {tape} from {} is blocked by {by} on its way to",
-                point.name
+            let message = said!(
+                "Tape {tape} from {point} is blocked by {thing} on its way to",
+                tape = tape.to_owned(),
+                point = point.name.clone(),
+                thing = by.clone(),
             );
             let remedy =
                 "Lay these out along and off the base line, or choose another fixed point.";
-            told.of("stake-tape-blocked", &names, &message, remedy);
+            told.of("stake-tape-blocked", &names, message, remedy);
         }
     }
 }
@@ -165,7 +181,7 @@ fn levels(plan: &StakeoutPlan<'_>, site: &CheckedSite, bottoms: usize, told: &mu
     if site.site().benchmark.is_none() && (plan.settings.backsight.is_some() || bottoms > 0) {
         told.caution(
             "no-benchmark",
-            "No benchmark is entered, so rod readings have no elevation.".to_owned(),
+            "No benchmark is entered, so rod readings have no elevation.".into(),
             "Enter the benchmark and its elevation; any mark that stays will do, with an assumed one.",
         );
     }
@@ -176,14 +192,14 @@ fn levels(plan: &StakeoutPlan<'_>, site: &CheckedSite, bottoms: usize, told: &mu
         .filter(|it| !(reads(it.floor.base) && reads(it.floor.bottom)))
         .map(|it| it.name.clone())
         .collect();
-    let message = format!(
-        "From this set-up the rod reads below zero or beyond its {} at",
-        told.length(most)
+    let message = said!(
+        "From this set-up the rod reads below zero or beyond its {length} at",
+        length = told.length(most),
     );
     told.of(
         "rod-out-of-reach",
         &out,
-        &message,
+        message,
         "Set the laser up higher or lower, or use a longer rod.",
     );
 }
@@ -194,14 +210,21 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
         match taped.fix {
             Fix::NoBase => told.caution(
                 "taped-base",
-                format!("Both tapes to {name} were held to one place."),
+                said!(
+                    "Both tapes to {stake} were held to one place.",
+                    stake = name.clone(),
+                ),
                 "Enter where each tape was held.",
             ),
             Fix::Apart(by) => {
                 let by = told.length(by);
                 told.caution(
                     "taped-apart",
-                    format!("The tapes to {name} cannot meet: they are out by {by} at least."),
+                    said!(
+                        "The tapes to {stake} cannot meet: they are out by {length} at least.",
+                        stake = name.clone(),
+                        length = by,
+                    ),
                     "Measure both again.",
                 );
             }
@@ -210,7 +233,11 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
                     let by = told.length(by);
                     told.caution(
                         "hole-narrow",
-                        format!("At {name} the hole is {by} narrower than asked."),
+                        said!(
+                            "At {stake} the hole is {length} narrower than asked.",
+                            stake = name.clone(),
+                            length = by,
+                        ),
                         "Widen it there before the shell comes: backfill has to reach all round.",
                     );
                 }
@@ -218,7 +245,10 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
                     told.found.push(
                         Finding::note(
                             "stake-unknown",
-                            format!("{name} is no stake of this plan: there is nothing to miss."),
+                            said!(
+                                "{stake} is no stake of this plan: there is nothing to miss.",
+                                stake = name.clone(),
+                            ),
                             "Give a stake by its name, or leave it as a point of its own.",
                         )
                         .about(Topic::Dig)
@@ -234,9 +264,11 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
         let (out, limit) = (told.length(out), told.length(limit));
         told.caution(
             "rim-out-of-level",
-            format!(
-                "The rim is out of level by {out}, more than the {limit} chosen, and it shows at \
-                 the waterline."
+            said!(
+                "The rim is out of level by {out}, more than the {limit} chosen, and it shows at the \
+                 waterline.",
+                out = out,
+                limit = limit,
             ),
             "Lift the low end and bed it anew before backfilling (the limit is your own setting: \
              common practice, no source).",
@@ -246,7 +278,11 @@ fn read_back(plan: &StakeoutPlan<'_>, told: &mut Told) {
         let count = rim.places.len();
         told.caution(
             "rim-readings",
-            format!("The rim was read at {count} places; {ENOUGH} or more tell tilt from twist."),
+            said!(
+                "The rim was read at {count} places; {enough} or more tell tilt from twist.",
+                count = count.to_string(),
+                enough = ENOUGH.to_string(),
+            ),
             "Read the rod all round the rim, both ends and both sides.",
         );
     }

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::finding::Message;
+use crate::finding::said;
 use crate::geom::Point;
 use crate::ground::quick;
 use crate::lot::MonumentState;
@@ -15,7 +17,8 @@ pub struct FixedCandidate {
     /// The point.
     pub point: FixedPoint,
     /// What it is called.
-    pub name: String,
+    #[cfg_attr(feature = "typescript", tsify(type = "string"))]
+    pub name: Message,
     /// Where it is, site meters.
     pub at: Point,
     /// Whether there is something that a tape can be hooked to and that stays: a building, a
@@ -74,20 +77,28 @@ pub fn named(site: &CheckedSite, point: &FixedPoint) -> Option<FixedCandidate> {
             let at = corners.iter().find(|it| it.course == *course)?.at;
             let monument = document.lot.courses.get(*course)?.monument.as_ref();
             let is_seen = |state| matches!(state, MonumentState::Found | MonumentState::Set);
-            let marked = monument.map(|it| format!(", {} {}", it.kind.words(), it.state.words()));
-            let name = format!("lot corner {}{}", course + 1, marked.unwrap_or_default());
+            let number = (course + 1).to_string();
+            let name = match monument {
+                Some(it) => said!(
+                    "lot corner {number}, {kind} {state}",
+                    number = number,
+                    kind = it.kind.words(),
+                    state = it.state.words(),
+                ),
+                None => said!("lot corner {number}", number = number),
+            };
             (name, at, monument.is_some_and(|it| is_seen(it.state)))
         }
         FixedPoint::Benchmark => {
             let mark = document.benchmark.as_ref()?;
-            (mark.label().to_owned(), mark.at?, true)
+            (mark.named(), mark.at?, true)
         }
         FixedPoint::Marked { name, at } => {
             let name = match name.trim() {
-                "" => "marked point",
-                name => name,
+                "" => "marked point".into(),
+                name => Message::kept(name),
             };
-            (name.to_owned(), *at, true)
+            (name, *at, true)
         }
     };
     Some(FixedCandidate {
@@ -99,14 +110,20 @@ pub fn named(site: &CheckedSite, point: &FixedPoint) -> Option<FixedCandidate> {
 }
 
 /// "house corner 2 (southeast)": its number, and where it lies from the middle of the others.
-fn corner_name(feature: &Feature, corners: &[Point], corner: usize, at: Point) -> String {
-    let label = feature.label();
+fn corner_name(feature: &Feature, corners: &[Point], corner: usize, at: Point) -> Message {
+    let thing = feature.named();
     let what = match &feature.shape {
-        ShapeRecord::Disc { .. } => return format!("{label}, middle"),
+        ShapeRecord::Disc { .. } => return said!("{thing}, middle", thing = thing),
         ShapeRecord::Track(_) => "point",
         _ => "corner",
     };
     let middle = Point::mean(corners.iter().copied()).unwrap_or(at);
     let toward = nearest_eighth((at - middle).bearing());
-    format!("{label} {what} {} ({toward})", corner + 1)
+    said!(
+        "{thing} {what} {number} ({toward})",
+        thing = thing,
+        what = what,
+        number = (corner + 1).to_string(),
+        toward = toward,
+    )
 }

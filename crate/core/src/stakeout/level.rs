@@ -1,8 +1,10 @@
 //! Levels: how deep the floor and what is under it lie along the shell, and what the rod reads there.
 
 use crate::dig::base_under;
+use crate::finding::Message;
 use crate::geom::{Edges, Point, Pose, Region, clip};
 use crate::ground::table::height_of_instrument;
+use crate::order::put_in_order;
 use crate::shell::{DepthPlane, FacetKind, Shell};
 use crate::site::{CheckedSite, DigSettings, Placement};
 
@@ -82,7 +84,7 @@ pub struct Station {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Setup {
     /// What the mark is called.
-    pub mark: String,
+    pub mark: Message,
     /// Elevation of the mark, meters.
     pub elevation: f64,
     /// The rod reading on it, meters.
@@ -98,7 +100,7 @@ impl Setup {
         let mark = document.benchmark.as_ref()?;
         let backsight = document.stakeout.as_ref()?.backsight?;
         Some(Self {
-            mark: mark.label().to_owned(),
+            mark: mark.named(),
             elevation: mark.elevation,
             backsight,
             instrument: height_of_instrument(mark.elevation, backsight),
@@ -187,7 +189,7 @@ impl<'a> Floors<'a> {
         }
         // Where two parts meet the one toward the shallow end comes first.
         let place = |it: &Met<'_>| (it.at.x / SAME_PLACE).round();
-        found.sort_by(|a, b| {
+        put_in_order(&mut found, |a, b| {
             place(a)
                 .total_cmp(&place(b))
                 .then(a.middle.total_cmp(&b.middle))

@@ -59,7 +59,7 @@ pub use tie::{BaseLine, BaseSide, LEAST_CROSSING, Meeting, Tie};
 use std::sync::Arc;
 
 use crate::analysis::Analysis;
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 use crate::geom::{Point, Region, Ring};
 use crate::site::{
     CheckedSite, Feature, ReadingOf, RodReading, StakedLine, StakeoutRecord, YardReading,
@@ -111,7 +111,7 @@ pub struct Base {
 }
 
 /// What stands in the way of each of two tapes, by its name.
-pub type Blocked = [Option<String>; 2];
+pub type Blocked = [Option<Message>; 2];
 
 /// A reading that counts, and its place in the list.
 #[derive(Debug, PartialEq)]
@@ -225,10 +225,7 @@ impl<'a> StakeoutPlan<'a> {
         let base = base(site, &settings, best.as_ref());
         let blocked = |from: &FixedCandidate, to: Point| {
             let feature = obstacles.between(from.at, to)?;
-            document
-                .features
-                .get(feature)
-                .map(|it| Feature::label(it).to_owned())
+            document.features.get(feature).map(Feature::named)
         };
         let blocked = places.iter().map(|to| match &base {
             Some(base) => base.points.each_ref().map(|from| blocked(from, *to)),

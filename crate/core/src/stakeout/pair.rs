@@ -6,6 +6,7 @@ use super::fixed::FixedCandidate;
 use super::sight::Obstacles;
 use super::tie::BaseLine;
 use crate::geom::Point;
+use crate::order::{put_in_order, put_in_order_by};
 
 /// So many candidates are tried in pairs, the nearest to the work: more lie beyond any tape.
 const MOST: usize = 48;
@@ -34,9 +35,11 @@ pub(super) fn best(
     (sigma, longest): (f64, f64),
 ) -> Option<BestPair> {
     let mut firm: Vec<(usize, &FixedCandidate)> = firm.into_iter().enumerate().collect();
-    firm.sort_by(|(_, a), (_, b)| middle.distance(a.at).total_cmp(&middle.distance(b.at)));
+    put_in_order(&mut firm, |(_, a), (_, b)| {
+        middle.distance(a.at).total_cmp(&middle.distance(b.at))
+    });
     firm.truncate(MOST);
-    firm.sort_by_key(|(i, _)| *i);
+    put_in_order_by(&mut firm, |(i, _)| *i);
     let barred = |from: Point| -> Vec<bool> {
         let bars = |stake: &Point| {
             from.distance(*stake) > longest || obstacles.between(from, *stake).is_some()

@@ -4,7 +4,8 @@ use super::Chosen;
 use super::heap::Heap;
 use super::obstacles::{Obstacle, Obstacles, Space, Weight, Work};
 use super::place::greatest;
-use crate::finding::{Finding, Scope, Topic};
+use crate::finding::said;
+use crate::finding::{Finding, Message, Scope, Topic};
 use crate::geom::Point;
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
@@ -74,20 +75,23 @@ impl Pile<'_> {
         finding.under(place).at(at.x, at.y)
     }
 
-    fn in_the_way(&self, message: String, remedy: &str, place: &str) -> Finding {
+    fn in_the_way(&self, message: Message, remedy: &'static str, place: &str) -> Finding {
         let finding = Finding::caution("pile-in-the-way", message, remedy);
         self.placed(finding, place)
     }
 
     /// On land that is not the owner's, or on what cannot bear it.
-    fn at_fault(&self, code: &'static str, message: String, place: &str) -> Finding {
+    fn at_fault(&self, code: &'static str, message: Message, place: &str) -> Finding {
         let finding = Finding::fault(code, message, MOVE_OR_HAUL);
         self.placed(finding, place)
     }
 
     fn over_lot_line(&self, obstacles: &Obstacles) -> Option<Finding> {
         let out = self.over(obstacles.within_lot(self.at))?;
-        let message = format!("The spoil pile reaches {out} over the lot line.");
+        let message = said!(
+            "The spoil pile reaches {length} over the lot line.",
+            length = out
+        );
         Some(self.at_fault("pile-beyond-lot", message, self.place()))
     }
 
@@ -97,16 +101,21 @@ impl Pile<'_> {
             let over = self.over(distance)?;
             let (message, remedy) = match what {
                 "the dig" => (
-                    format!(
-                        "The spoil pile comes {over} nearer to the edge of the dig than the {} \
+                    said!(
+                        "The spoil pile comes {length} nearer to the edge of the dig than the {back} \
                          to be kept.",
-                        back()
+                        length = over,
+                        back = back(),
                     ),
                     "Move the pile back: its weight can bring the side of the hole down \
                      (29 CFR 1926.651(j)(2)).",
                 ),
                 _ => (
-                    format!("The spoil pile reaches {over} into {what}."),
+                    said!(
+                        "The spoil pile reaches {length} into {thing}.",
+                        length = over,
+                        thing = what,
+                    ),
                     MOVE_OR_HAUL,
                 ),
             };
@@ -121,11 +130,17 @@ impl Pile<'_> {
     fn on_things(&self, obstacles: &Obstacles) -> Vec<Finding> {
         let say = |(it, distance): (&Obstacle, f64)| {
             let over = self.over(distance)?;
-            let label = &it.label;
-            let note = |check, message: String, remedy| {
+            let label = || it.label.clone();
+            let note = |check, message: Message, remedy: &'static str| {
                 self.placed(Finding::note(check, message, remedy), self.place())
             };
-            let into = || format!("The spoil pile reaches {over} into {label}.");
+            let into = || {
+                said!(
+                    "The spoil pile reaches {length} into {thing}.",
+                    length = over.clone(),
+                    thing = label(),
+                )
+            };
             let place = match self.chosen {
                 Chosen::ByHand => self.place(),
                 Chosen::InSpace | Chosen::Nearest => &it.place,
@@ -135,13 +150,16 @@ impl Pile<'_> {
                 Weight::Bar => self.in_the_way(into(), MOVE_OR_HAUL, place),
                 Weight::Avoid => note(
                     "pile-better-elsewhere",
-                    format!("The spoil pile lies on, or under, {label}."),
+                    said!(
+                        "The spoil pile lies on, or under, {thing}.",
+                        thing = label()
+                    ),
                     "Keep the way free for trucks and machines clear of wires, or say that it is \
                      meant so.",
                 ),
                 Weight::Note => note(
                     "pile-over-line",
-                    format!("The spoil pile lies over {label}."),
+                    said!("The spoil pile lies over {thing}.", thing = label()),
                     "Have the line marked before machines load there, and tell its owner.",
                 ),
             })
@@ -160,12 +178,13 @@ impl Pile<'_> {
         self.over(within)?;
         let spoil = &self.site.site().works.spoil;
         let holds = Heap::volume_on(within, spoil.repose, spoil.most_height);
-        let message = format!(
-            "The spoil makes a pile {} across; {} holds one {} across, {} of loose soil.",
-            length(self.site, 2.0 * self.radius),
-            space.label,
-            length(self.site, 2.0 * within.max(0.0)),
-            earth(self.site, holds),
+        let message = said!(
+            "The spoil makes a pile {across} across; {room} holds one {most} across, {volume} of loose \
+             soil.",
+            across = length(self.site, 2.0 * self.radius),
+            room = space.label.clone(),
+            most = length(self.site, 2.0 * within.max(0.0)),
+            volume = earth(self.site, holds),
         );
         let remedy = "Draw more room for it, let it stand higher, or haul some of the spoil \
                       straight away.";
@@ -179,19 +198,21 @@ fn nowhere(site: &CheckedSite, heap: &Heap, obstacles: &Obstacles, work: &Work) 
     let across = length(site, 2.0 * heap.radius);
     let spoil = &site.site().works.spoil;
     let most = match greatest(obstacles, work) {
-        Some(best) => format!(
-            "The most there is room for is one {} across, {} of loose soil.",
-            length(site, 2.0 * best.radius),
-            earth(
+        Some(best) => said!(
+            "The most there is room for is one {across} across, {volume} of loose soil.",
+            across = length(site, 2.0 * best.radius),
+            volume = earth(
                 site,
                 Heap::volume_on(best.radius, spoil.repose, spoil.most_height)
             ),
         ),
-        None => "There is no room for any.".to_owned(),
+        None => said!("There is no room for any."),
     };
-    let message = format!(
+    let message = said!(
         "The spoil makes a pile {across} across, and nowhere on the lot does it fit clear of the \
-         dig, the work and what stands there. {most}"
+         dig, the work and what stands there. {most}",
+        across = across,
+        most = most,
     );
     let remedy = "Haul the rest straight away, pile a smaller share, let the pile stand higher, or \
                   find room elsewhere with its owner's leave.";

@@ -1,6 +1,7 @@
 //! What keeps a pile away.
 
 use crate::clearance::WorkFigures;
+use crate::finding::Message;
 use crate::geom::distance::Figure;
 use crate::geom::{Edges, Point, Region};
 use crate::math::{greater, lesser};
@@ -24,7 +25,7 @@ pub(super) struct Obstacle {
     /// Whether a pile on it does harm that cannot stand: buildings, septic systems, wells, water.
     pub harmed: bool,
     /// What the plan calls it.
-    pub label: String,
+    pub label: Message,
     /// Where it stands in the site file.
     pub place: String,
     figure: Signed,
@@ -95,7 +96,7 @@ pub struct Obstacles {
 pub struct Space {
     pub(super) area: Signed,
     pub(super) bounds: (Point, Point),
-    pub(super) label: String,
+    pub(super) label: Message,
     pub(super) place: String,
 }
 
@@ -158,7 +159,7 @@ impl Obstacles {
         let mut all = Vec::new();
         let mut spaces = Vec::new();
         for feature in features {
-            let label = feature.label(records).to_owned();
+            let label = feature.named(records);
             let place = format!("/features/{}", feature.index);
             let figure = feature.shape.figure();
             if let (FeatureKind::SpoilSpace, Figure::Area(area)) = (feature.kind, figure) {

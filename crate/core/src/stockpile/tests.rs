@@ -39,6 +39,7 @@ fn work() -> Work {
         equipment: None,
         dig: block(9.0, 16.0, 12.0, 8.0),
         drawn_decks: Region::default(),
+        ..WorkFigures::default()
     };
     Work::of(&figures, 0.61, Point::new(15.0, 20.0))
 }

@@ -47,6 +47,7 @@ use crate::deck::DeckFigures;
 use crate::dig::Dig;
 use crate::finding::{Caveat, Finding};
 use crate::groundwater::Uplift;
+use crate::order::put_in_order_by;
 use crate::pipe::{Dewatering, PipePlan};
 use crate::site::ConstructionSettings;
 
@@ -150,7 +151,7 @@ pub fn takeoff(inputs: &Inputs<'_>) -> Takeoff {
     pipe::take(inputs, &mut taken);
     fittings::take(inputs, &mut taken);
     uplift::take(inputs, &mut taken);
-    taken.lines.sort_by_key(|line| line.group);
+    put_in_order_by(&mut taken.lines, |line| line.group);
     let dig = inputs.dig;
     let graded = inputs.moved.grading;
     if dig.unsurveyed_volume + graded.map_or(0.0, |g| g.unsurveyed) > 0.0 {

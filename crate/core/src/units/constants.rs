@@ -49,6 +49,10 @@ pub const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 /// The avoirdupois pound, kilograms.
 pub const POUND: f64 = 0.453_592_37;
 
+/// Standard gravity, meters per second squared: exact by the 3rd general conference on weights and
+/// measures, 1901 (from memory).
+pub const GRAVITY: f64 = 9.806_65;
+
 /// The short ton, kilograms: 2,000 pounds.
 pub const SHORT_TON: f64 = 2000.0 * POUND;
 

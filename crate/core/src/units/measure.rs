@@ -66,6 +66,8 @@ pub enum Measure {
     Hours,
     /// A short time: whole minutes.
     Minutes,
+    /// Load on the ground: pounds per square foot or kilopascals.
+    Pressure,
     /// Money, in whatever currency the user thinks in: two decimals, no sign.
     Money,
 }
@@ -101,6 +103,7 @@ impl Measure {
             Dimension::Flow => Unit::CubicMetrePerSecond,
             Dimension::Duration => Unit::Second,
             Dimension::Speed => Unit::MetrePerSecond,
+            Dimension::Pressure => Unit::Pascal,
             Dimension::Number => Unit::One,
         }
     }
@@ -118,6 +121,7 @@ impl Measure {
             Self::Bearing | Self::Heading | Self::Angle => Dimension::Angle,
             Self::Flow => Dimension::Flow,
             Self::Speed => Dimension::Speed,
+            Self::Pressure => Dimension::Pressure,
             Self::Hours | Self::Minutes => Dimension::Duration,
             Self::Count
             | Self::Ratio
@@ -144,6 +148,7 @@ impl Measure {
             Self::Fraction => (Unit::Percent, Unit::Percent),
             Self::Flow => (Unit::GallonPerMinute, Unit::LitrePerSecond),
             Self::Speed => (Unit::FootPerSecond, Unit::MetrePerSecond),
+            Self::Pressure => (Unit::PoundPerSquareFoot, Unit::Kilopascal),
             Self::Hours => (Unit::Hour, Unit::Hour),
             Self::Minutes => (Unit::Minute, Unit::Minute),
             Self::Count | Self::Ratio | Self::Slope | Self::Closing | Self::Money => {
@@ -191,6 +196,7 @@ impl Measure {
                 | Self::Weight
                 | Self::Count
                 | Self::Closing
+                | Self::Pressure
                 | Self::Minutes,
                 _,
             ) => 0,

@@ -3,8 +3,8 @@
 use serde::{Serialize, Serializer};
 
 use super::constants::{
-    ACRE, CHAIN, CUBIC_FOOT, CUBIC_YARD, DEGREE, FOOT, GALLON, INCH, POUND, ROD, SHORT_TON,
-    SQUARE_FOOT, SURVEY_FOOT, VARA, YARD,
+    ACRE, CHAIN, CUBIC_FOOT, CUBIC_YARD, DEGREE, FOOT, GALLON, GRAVITY, INCH, POUND, ROD,
+    SHORT_TON, SQUARE_FOOT, SURVEY_FOOT, VARA, YARD,
 };
 
 /// What kind of thing a unit measures.
@@ -28,6 +28,8 @@ pub enum Dimension {
     Duration,
     /// Meters per second.
     Speed,
+    /// Pascals.
+    Pressure,
     /// A plain number: a count, a ratio, a slope as run over rise.
     Number,
 }
@@ -115,6 +117,12 @@ pub enum Unit {
     MetrePerSecond,
     /// Foot per second.
     FootPerSecond,
+    /// Pascal: the unit of every pressure inside.
+    Pascal,
+    /// Kilopascal.
+    Kilopascal,
+    /// Pound of force per square foot.
+    PoundPerSquareFoot,
     /// Percent.
     Percent,
     /// A plain number.
@@ -140,6 +148,7 @@ impl Unit {
             CubicMetrePerSecond | LitrePerSecond | GallonPerMinute => Dimension::Flow,
             Second | Minute | Hour => Dimension::Duration,
             MetrePerSecond | FootPerSecond => Dimension::Speed,
+            Pascal | Kilopascal | PoundPerSquareFoot => Dimension::Pressure,
             Percent | One => Dimension::Number,
         }
     }
@@ -156,7 +165,10 @@ impl Unit {
             | Self::CubicMetrePerSecond
             | Self::Second
             | Self::MetrePerSecond
+            | Self::Pascal
             | Self::One => 1.0,
+            Self::Kilopascal => 1000.0,
+            Self::PoundPerSquareFoot => POUND * GRAVITY / SQUARE_FOOT,
             Self::LitrePerSecond => 0.001,
             Self::GallonPerMinute => GALLON / 60.0,
             Self::Minute => 60.0,
@@ -244,6 +256,9 @@ impl Unit {
             Self::Hour => "h",
             Self::MetrePerSecond => "m/s",
             Self::FootPerSecond => "ft/s",
+            Self::Pascal => "Pa",
+            Self::Kilopascal => "kPa",
+            Self::PoundPerSquareFoot => "lb/sq ft",
             Self::Percent => "%",
             Self::One => "",
         }
@@ -284,6 +299,9 @@ impl Unit {
             "ton" | "tons" | "short ton" | "short tons" => ShortTon,
             "kg/m³" | "kg/m3" => KilogramPerCubicMetre,
             "t/m³" | "t/m3" => TonnePerCubicMetre,
+            "psf" | "lb/sq ft" | "lb/ft²" | "lb/ft2" => PoundPerSquareFoot,
+            "kpa" => Kilopascal,
+            "pa" => Pascal,
             "lb/ft³" | "lb/ft3" | "lb/cu ft" | "pcf" => PoundPerCubicFoot,
             "lb/yd³" | "lb/yd3" | "lb/cu yd" => PoundPerCubicYard,
             "ton/yd³" | "ton/yd3" | "ton/cu yd" | "tons/cu yd" | "short tons/cu yd" => {

@@ -1,7 +1,6 @@
 //! What the dig sheet says in words: the order of work, and the cautions.
 
 use batterboard_core::finding::{Finding, Severity, Topic};
-use batterboard_core::report::StakeoutFigures;
 use batterboard_core::units::{Measure, show};
 
 use crate::blocks;
@@ -61,28 +60,102 @@ pub(super) fn order(flow: &mut Flow, job: &Job, language: Language) {
     );
 }
 
-/// The hazards of every dig, and what was found on this site.
-pub(super) fn cautions(flow: &mut Flow, job: &Job, stakeout: &StakeoutFigures, language: Language) {
+/// What was found on this site, and what is true of every dig; prices are not for the crew.
+pub fn shown(job: &Job) -> impl Iterator<Item = &Finding> {
+    let about_the_dig = |it: &&Finding| {
+        let told = it.severity != Severity::Note || it.topic == Topic::Dig;
+        told && it.topic != Topic::Cost
+    };
+    let laid_out = job.stakeout.iter().flat_map(|it| &it.findings);
+    laid_out.chain(job.report.findings.iter().filter(about_the_dig))
+}
+
+/// The cautions, and those of the firm.
+pub(super) fn cautions(flow: &mut Flow, job: &Job, language: Language) {
     flow.heading(language.say("Cautions", "Precauciones"));
-    let about_the_dig =
-        |it: &&Finding| it.severity != Severity::Note || matches!(it.topic, Topic::Dig);
-    if language == Language::Spanish {
-        for text in [
-            "Los lados de la excavación pueden caerse sin aviso. Nadie entra donde tiene 5 pies o más sin taludes, entibado o protección, salvo en roca firme (29 CFR 1926.652(a)(1)).",
-            "Donde tiene 4 pies o más: una escalera o rampa a no más de 25 pies de cada persona (29 CFR 1926.651(c)(2)).",
-            "La tierra y las máquinas a 2 pies o más de la orilla (29 CFR 1926.651(j)(2)).",
-            "Las líneas enterradas no están donde las muestra el dibujo. Llame antes de excavar (29 CFR 1926.651(b)).",
-            "Cuidado con las líneas eléctricas aéreas: pregunte a la compañía dueña cuánta distancia guardar.",
-            "Un casco vacío puede flotar en el agua freática. Solo profesionales lo vacían.",
-            "Niños y adultos caen en hoyos abiertos y se ahogan en agua abierta. Cerque el hoyo y el agua.",
-        ] {
-            flow.item("!", text, BODY);
-        }
-        flow.heading("Avisos de este sitio (en inglés)");
-    }
-    let found = job.report.findings.iter().filter(about_the_dig);
-    blocks::findings(flow, stakeout.findings.iter().chain(found));
+    blocks::findings(flow, shown(job), language);
+    blocks::assumed(flow, &job.report.assumed, language);
     for text in job.firm().1 {
         flow.item("!", &text, BODY);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+    use std::collections::{BTreeMap, BTreeSet};
+
+    use batterboard_core::exchange;
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::spanish::lacking;
+
+    /// The demo sites, a plain site, and the plain one with reason for every finding that has a topic of its own.
+    fn jobs() -> Vec<Job> {
+        let folder = format!("{}/../..", env!("CARGO_MANIFEST_DIR"));
+        let read = |path: String| std::fs::read_to_string(path).unwrap();
+        let demos = [
+            "creek-side-deed",
+            "level-suburban",
+            "sloping-hillside",
+            "wedge-cul-de-sac",
+        ];
+        let demos = demos.map(|name| read(format!("{folder}/demo-sites/{name}.json")));
+        let course = |kind: &str, quarters: f64, length: f64| {
+            let bearing = quarters * std::f64::consts::FRAC_PI_2;
+            json!({ "kind": kind, "shape": { "line": { "bearing": bearing, "distance": length } } })
+        };
+        let plain = json!({
+            "format": "batterboard-site", "version": 3, "name": "test",
+            "lot": { "courses": [
+                course("front", 1.0, 30.0), course("side", 0.0, 40.0),
+                course("rear", 3.0, 30.0), course("side", 2.0, 40.0),
+            ] },
+            "placement": { "shell": { "catalogue": "Pignut" }, "at": [15, 20],
+                           "heading": std::f64::consts::FRAC_PI_2, "coping_elevation": 0.1 },
+            "rules": [{ "name": "Rear", "from": "rim", "to": { "lot-line": { "kind": "rear" } },
+                        "distance": 3, "source": "test" }],
+        });
+        let topics = read(format!(
+            "{folder}/crate/core/src/analysis/tests/topics.json"
+        ));
+        let topics: BTreeMap<String, BTreeMap<String, Value>> =
+            serde_json::from_str(&topics).unwrap();
+        let topics = topics.into_values().map(|members| {
+            let mut site = plain.clone();
+            for (member, value) in members {
+                site[member] = value;
+            }
+            site.to_string()
+        });
+        let all = demos.into_iter().chain([plain.to_string()]).chain(topics);
+        all.map(|text| Job::of(exchange::open(&text).unwrap(), None))
+            .collect()
+    }
+
+    #[test]
+    fn every_finding_that_the_sheet_shows_is_said_in_spanish() {
+        let mut lack = BTreeSet::new();
+        let mut codes = BTreeSet::new();
+        for job in jobs() {
+            for it in &job.report.assumed {
+                for message in it.sentences() {
+                    lack.extend(lacking(&message).into_iter().map(str::to_owned));
+                }
+            }
+            for finding in shown(&job) {
+                codes.insert(finding.code);
+                for message in [&finding.message, &finding.remedy] {
+                    let ours = message.template().is_some() || message.is_empty();
+                    if !ours {
+                        lack.insert(format!("{}: {message}", finding.code));
+                    }
+                    lack.extend(lacking(message).into_iter().map(str::to_owned));
+                }
+            }
+        }
+        assert!(lack.is_empty(), "{lack:#?}");
+        assert!(codes.len() > 90, "{codes:?}");
     }
 }

@@ -5,7 +5,7 @@ use batterboard_core::section::standard;
 use batterboard_core::site::SectionLine;
 
 use crate::binder::Binder;
-use crate::flow::{BODY, Flow};
+use crate::flow::BODY;
 use crate::job::{Job, SheetWish};
 use crate::mark::Area;
 use crate::pen::Pen;
@@ -65,13 +65,12 @@ pub(super) fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, f
     let lifts: Vec<f64> = lifts.map(|lift| rim - lift.to).collect();
     let mut y = body.y;
     for (title, section, ends) in made {
-        let page = binder.page(first);
-        let mut flow = Flow::new(body.width);
+        let mut flow = binder.flow(body.width);
         flow.heading(title);
         let heading = Area { y, ..body };
         let (marks, end) = flow.pour(|_| (0, heading), 0);
-        page.marks
-            .extend(marks.into_iter().flat_map(|(_, marks)| marks));
+        let heading = marks.into_iter().flat_map(|(_, marks)| marks);
+        binder.page(first).marks.extend(heading);
         let extras = Extras {
             lifts: lifts.clone(),
             figures: true,
@@ -91,10 +90,11 @@ pub(super) fn sections(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, f
             (job.system, language),
             &extras,
         );
-        page.marks.extend(pen.marks);
+        let figure = binder.figure(title.to_owned(), pen.marks);
+        binder.page(first).marks.push(figure);
         y = end.y + 2.0 + section::height(&section, scale) + 4.0;
     }
-    let mut flow = Flow::new(body.width);
+    let mut flow = binder.flow(body.width);
     flow.paragraph(
         language.say(
             "Dashed lines across the stone: tops of the lifts. Keep the water inside about level with the stone outside as both rise.",

@@ -30,7 +30,10 @@ fn tie_cells(tie: Option<&TieFigures>, language: Language) -> (Vec<String>, bool
     let [a, b] = &tie.tapes;
     let blocked = tie.blocked.iter().flatten().next();
     let note = match (blocked, tie.sound) {
-        (Some(what), _) => format!("{} {what}", language.say("in the way:", "estorba:")),
+        (Some(what), _) => {
+            let words = language.say("in the way:", "estorba:");
+            format!("{words} {}", language.message(what))
+        }
         (None, false) => language.say("poor angle", "mal ángulo").to_owned(),
         (None, true) => {
             let side = match tie.side {
@@ -116,7 +119,7 @@ pub(super) fn offsets(flow: &mut Flow, stakeout: &StakeoutFigures, language: Lan
         let (tie, weak) = tie_cells(it.tie.as_ref(), language);
         let mut cells = vec![
             it.name.clone(),
-            format!("{} ({})", it.serves, it.towards),
+            format!("{} ({})", it.serves, language.message(&it.towards.into())),
             it.distance.shown.text.clone(),
             text(it.ground.as_ref()),
             text(it.cut.as_ref()),
@@ -171,14 +174,19 @@ pub(super) fn levels(flow: &mut Flow, stakeout: &StakeoutFigures, language: Lang
     flow.heading(language.say("Levels", "Niveles"));
     match &stakeout.level {
         Some(level) => {
+            // A mark that nobody named is not named twice.
+            let mark = match level.mark.template() {
+                None => format!("{} ", level.mark),
+                Some(_) => String::new(),
+            };
             let words = match language {
                 Language::English => format!(
                     "Benchmark {} at {}. Rod on it {}: line of sight {}. Rod on the rim as planned: {}.",
                     level.mark, level.elevation.shown.text, level.backsight.text, level.instrument.shown.text, level.rim.text
                 ),
                 Language::Spanish => format!(
-                    "Banco de nivel {} a {}. Estadal sobre él {}: altura del láser {}. Estadal sobre el borde según el plan: {}.",
-                    level.mark, level.elevation.shown.text, level.backsight.text, level.instrument.shown.text, level.rim.text
+                    "Banco de nivel {}a {}. Estadal sobre él {}: altura del láser {}. Estadal sobre el borde según el plan: {}.",
+                    mark, level.elevation.shown.text, level.backsight.text, level.instrument.shown.text, level.rim.text
                 ),
             };
             flow.paragraph(&words, BODY);

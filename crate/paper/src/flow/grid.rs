@@ -3,6 +3,7 @@
 use batterboard_core::geom::Point;
 
 use super::{Column, Piece, Row, TITLE, count};
+use crate::mark::{Mark, Role};
 use crate::pen::{Lean, Pen, Style};
 
 /// Between two columns of a table, millimeters.
@@ -58,11 +59,13 @@ impl<'a> Grid<'a> {
     }
 
     /// A row of cells, each broken into lines within its column.
-    pub fn row(&self, cells: &[String], style: Style) -> Piece {
-        let mut pen = Pen::default();
+    pub fn row(&self, cells: &[String], style: Style, role: Role) -> Piece {
+        let mut marks = Vec::new();
         let mut most = 1;
         let mut x = 0.0;
-        for ((column, width), cell) in self.columns.iter().zip(&self.widths).zip(cells) {
+        let places = self.columns.iter().zip(&self.widths).zip(cells);
+        for (number, ((column, width), cell)) in (0..).zip(places) {
+            let mut pen = Pen::default();
             let lines = style.face.wrapped(cell, style.size(), *width + 1e-6);
             most = most.max(lines.len());
             let at = match column.lean {
@@ -74,12 +77,13 @@ impl<'a> Grid<'a> {
                 let y = PADDING + style.size() * 0.92 + f64::from(k) * style.leading();
                 pen.text(Point::new(at, y), column.lean, line, style);
             }
+            marks.push(Mark::Element(role.clone(), number, pen.marks));
             x += width + self.gutter;
         }
         Piece {
             above: 0.0,
             height: style.leading() * count(most) + 2.0 * PADDING,
-            marks: pen.marks,
+            marks,
             with_next: false,
             titles: None,
         }
@@ -96,7 +100,7 @@ impl<'a> Grid<'a> {
         Piece {
             above: 0.0,
             height: ABOVE_GROUP + style.leading() * count(lines.len()) + PADDING,
-            marks: pen.marks,
+            marks: vec![Mark::Element(Role::Cell, 0, pen.marks)],
             with_next: false,
             titles: None,
         }

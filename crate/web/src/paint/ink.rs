@@ -172,6 +172,15 @@ pub fn ink(layer: Layer) -> Ink {
             text_size: 11.5,
             ..PLAIN
         },
+        Layer::ClearGround => Ink {
+            fill: "rgba(74, 140, 63, 0.20)",
+            stroke: "#2f6b27",
+            width: 1.75,
+            dash: DASH_DOT,
+            text: "#24541e",
+            text_size: 12.0,
+            text_from_scale: 4.0,
+        },
         Layer::Dig => Ink {
             fill: "rgba(168, 107, 48, 0.20)",
             stroke: "",

@@ -8,7 +8,7 @@ use crate::paint::pen::{Pen, Place};
 use crate::paint::sign::{HOLLOW, LINE, SOLID, at, axes, direction};
 use batterboard_core::drawing;
 use batterboard_core::drawing::placement::TextBox;
-use batterboard_core::geom::Point;
+use batterboard_core::geom::{Point, Vector};
 use batterboard_core::lot::{Basis, North};
 use batterboard_core::session::TurnRing;
 use batterboard_core::units::System;
@@ -32,6 +32,16 @@ const RING: Ink = Ink {
     text_size: 16.0,
     ..LINE
 };
+
+/// A range of headings at which nothing falls short.
+const FREE: Ink = Ink {
+    stroke: "#2f6b27",
+    width: 7.0,
+    ..LINE
+};
+
+/// How far inside the ring its free headings run, CSS pixels.
+const FREE_INSIDE: f64 = 24.0;
 
 /// From the north arrow to the second one, CSS pixels.
 const SECOND_NORTH: f64 = 62.0;
@@ -70,9 +80,22 @@ pub fn turn_ring(pen: &mut Pen<'_>, view: &View, ring: &TurnRing) {
     let marks = ring.marks.iter();
     let ends = marks.map(|(a, b)| (view.place(*a), view.place(*b)));
     pen.lines(ends, &STALK);
+    // Inside the ring, beside its marks: where the shell may be turned to.
+    let free = (ring.radius - FREE_INSIDE / view.scale).max(0.0);
+    for range in &ring.free {
+        let at = |heading: f64| view.place(on_ring(ring, heading, free));
+        let along = range.points();
+        let ends = along.clone().zip(along.skip(1));
+        pen.lines(ends.map(|(from, to)| (at(from), at(to))), &FREE);
+    }
     let along = direction(ring.heading);
     pen.line(middle, at(middle, along, radius), &RING);
     pen.text(beyond(view, ring), FRAC_PI_2, &ring.text, &RING);
+}
+
+/// A place inside the ring, in the direction of a heading.
+fn on_ring(ring: &TurnRing, heading: f64, radius: f64) -> Point {
+    ring.middle + Vector::along_bearing(heading) * radius
 }
 
 /// Where the ring's figure stands: beyond the handle.

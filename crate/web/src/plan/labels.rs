@@ -6,7 +6,7 @@ use batterboard_core::drawing::layout::{Layout, Moving};
 use batterboard_core::drawing::lettering::{Frame, lids, obstacles};
 use batterboard_core::drawing::placement::{Guard, Obstacle, Shape, Size, TextBox};
 use batterboard_core::geom::{Point, Vector};
-use batterboard_core::session::Session;
+use batterboard_core::session::{Session, TurnRing};
 use batterboard_core::site::Site;
 use serde::Serialize;
 use tsify::{Ts, Tsify};
@@ -48,13 +48,14 @@ impl PlanLabels {
         self.controls.iter().chain(&furniture).copied().collect()
     }
 
-    /// Places the labels of a frame.
+    /// Places the labels of a frame; `ring`: the one round the shell, where it is shown.
     pub fn lay(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         view: &View,
         moving: &Drawing,
         session: &Session,
+        ring: Option<&TurnRing>,
     ) {
         let settings = session.site().site();
         let furniture = self.covered(view, settings).into_iter().map(guarded);
@@ -67,8 +68,8 @@ impl PlanLabels {
                 of: None,
             });
         }
-        if let Some(ring) = session.turn_ring(view.scale) {
-            keep_clear.push(guarded(furniture::ring_text(view, &ring)));
+        if let Some(ring) = ring {
+            keep_clear.push(guarded(furniture::ring_text(view, ring)));
         }
         keep_clear
             .extend(hand::handle_places(view, session).map(|at| guarded(square(at, hand::HANDLE))));

@@ -48,7 +48,13 @@ pub fn paint(
         labels.set_still(context, view, &subject.drawing);
     }
     let mut pen = Pen::new(context, view);
-    let moving = session.work_drawing(focus);
+    let mut moving = session.work_drawing(focus);
+    moving.items.extend(
+        session
+            .clear_ground_drawing()
+            .into_iter()
+            .flat_map(|it| it.items),
+    );
     draw(&mut pen, view, &moving.items);
     let ring = session.turn_ring(view.scale);
     if let Some(ring) = &ring {
@@ -58,7 +64,7 @@ pub fn paint(
         furniture::handle(&mut pen, stem, knob);
     }
     // All text on top, so that no line strikes a word through.
-    labels.lay(context, view, &moving, session);
+    labels.lay(context, view, &moving, session, ring.as_ref());
     still.lay_text(context, view, labels.layout());
     write(&mut pen, labels.layout().moving());
     if let Some(line) = session.shown_section_line() {

@@ -1,10 +1,11 @@
 //! `bench`: a drag in the browser on every demo site, the core natively, what it costs at growing
-//! sizes, and what the page weighs.
+//! sizes, clear ground beside other libraries, and what the page weighs.
 
 mod chart;
 mod cost;
 mod criterion;
 mod drag;
+mod peers;
 
 use std::time::SystemTime;
 
@@ -24,6 +25,8 @@ pub enum Part {
     Native,
     /// The core at growing sizes.
     Cost,
+    /// Clear ground beside other libraries.
+    Peers,
 }
 
 /// What is measured and what becomes of it.
@@ -67,6 +70,9 @@ pub fn run(repo: &Repo, choice: &Choice) -> Result<()> {
     };
     if choice.has(Part::Cost) {
         cost::run(repo, choice.most, choice.keep)?;
+    }
+    if choice.has(Part::Peers) {
+        peers::run(repo)?;
     }
     if let Some(drags) = &drags {
         println!("\n{}", drag::table(drags));

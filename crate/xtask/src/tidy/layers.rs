@@ -10,8 +10,9 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 27] = [
+const LAYERS: [&str; 34] = [
     "math",
+    "order",
     "json",
     "units",
     "finding",
@@ -22,7 +23,8 @@ const LAYERS: [&str; 27] = [
     "ground",
     "site",
     "clearance",
-    "clear_ground",
+    "coverage",
+    "barrier",
     "dig",
     "grading",
     "deck",
@@ -31,6 +33,10 @@ const LAYERS: [&str; 27] = [
     "groundwater",
     "takeoff",
     "analysis",
+    "clear_ground",
+    "way_in",
+    "crane",
+    "sun",
     "section",
     "stakeout",
     "drawing",
@@ -38,14 +44,16 @@ const LAYERS: [&str; 27] = [
     "exchange",
     "study",
     "session",
+    "fit",
 ];
 
 /// Third-party crates, each with the one place that may name it.
-const WRAPPED: [(&str, &str); 5] = [
+const WRAPPED: [(&str, &str); 6] = [
     ("geo", "crate/core/src/geom/boolean"),
     ("i_overlay", "crate/core/src/geom/boolean"),
     ("lyon", "crate/core/src/geom/pattern"),
     ("roxmltree", "crate/core/src/exchange/landxml"),
+    ("solar_positioning", "crate/core/src/sun/position"),
     ("spade", "crate/core/src/ground/tin"),
 ];
 

@@ -86,7 +86,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
         )}
       </Fold>
       {form?.opening && (
-        <Fold head={`${plain(form.opening)}s (${facts.openings?.length ?? 0})`} start={!!facts.openings?.length}>
+        <Fold head={`${form.opening === 'door' ? 'Doors and windows' : `${plain(form.opening)}s`} (${facts.openings?.length ?? 0})`} start={!!facts.openings?.length}>
           {() => (
             <fieldset class="bare" disabled={locked}>
               <Openings

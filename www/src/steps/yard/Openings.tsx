@@ -1,5 +1,6 @@
 // The doors of a building or the gates of a fence, one after the other.
 import type { Finding, Opening, Point } from '../../core/types.ts';
+import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { pickPoint } from '../../plan/pick.ts';
@@ -13,6 +14,11 @@ interface Props {
   start: Point;
   put: (openings: Opening[]) => Finding[];
 }
+
+const DOOR_OR_WINDOW = [
+  { value: 'door', text: 'A door' },
+  { value: 'window', text: 'A window' },
+] as const;
 
 /** A usual clear width, to be changed (common practice, no source). */
 const USUAL = '3 ft';
@@ -32,7 +38,15 @@ export function Openings({ word, openings, start, put }: Props) {
     <>
       {openings.map((opening, index) => (
         <fieldset key={index} class="opening">
-          <legend>{opening.name || `${word} ${index + 1}`}</legend>
+          <legend>{opening.name || `${opening.window ? 'window' : word} ${index + 1}`}</legend>
+          {word === 'door' && (
+            <Choice
+              label="What it is"
+              value={opening.window ? 'window' : 'door'}
+              options={DOOR_OR_WINDOW}
+              choose={(it) => change(index, { window: it === 'window' })}
+            />
+          )}
           <TextField label="Name" value={opening.name ?? ''} commit={(name) => change(index, { name })} />
           <Figure
             label="Clear width"

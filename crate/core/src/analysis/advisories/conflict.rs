@@ -6,7 +6,7 @@ use crate::site::FeatureKind;
 
 /// A part of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Part {
+pub(crate) enum Part {
     /// The shell, out to the outer edge of its coping.
     Shell,
     /// The hole, at its top edge.
@@ -23,7 +23,7 @@ pub(super) enum Part {
 
 impl Part {
     /// The part in plain words.
-    pub(super) fn words(self) -> &'static str {
+    pub(crate) fn words(self) -> &'static str {
         match self {
             Self::Shell => "shell's rim",
             Self::Dig => "dig",
@@ -35,7 +35,7 @@ impl Part {
     }
 
     /// Where the site file says where it lies.
-    pub(super) fn pointer(self) -> &'static str {
+    pub(crate) fn pointer(self) -> &'static str {
         match self {
             Self::Shell | Self::Dig => "/placement",
             Self::Collar => "/works/collar/width",
@@ -46,7 +46,7 @@ impl Part {
     }
 
     /// The code of its reaching over a lot line or into an easement.
-    pub(super) fn beyond(self) -> &'static str {
+    pub(crate) fn beyond(self) -> &'static str {
         match self {
             Self::Shell => "shell-beyond",
             Self::Dig => "dig-beyond",
@@ -59,15 +59,15 @@ impl Part {
 
 /// What follows where a part of the work meets a thing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Conflict {
+pub(crate) struct Conflict {
     /// The code of the finding.
-    pub(super) code: &'static str,
+    pub(crate) code: &'static str,
     /// A fault cannot be built so; a caution has to be settled first.
-    pub(super) severity: Severity,
+    pub(crate) severity: Severity,
     /// What the part does to the thing: `runs into`.
-    pub(super) verb: &'static str,
+    pub(crate) verb: &'static str,
     /// What to do.
-    pub(super) remedy: &'static str,
+    pub(crate) remedy: &'static str,
 }
 
 fn fault(code: &'static str, verb: &'static str, remedy: &'static str) -> Conflict {
@@ -92,7 +92,7 @@ fn caution(code: &'static str, verb: &'static str, remedy: &'static str) -> Conf
 /// it should be: a deck meets the house.
 ///
 /// A tree counts by its trunk alone, an overhead line only over the shell itself.
-pub(super) fn conflict(part: Part, kind: FeatureKind) -> Option<Conflict> {
+pub(crate) fn conflict(part: Part, kind: FeatureKind) -> Option<Conflict> {
     if kind == FeatureKind::Easement {
         return Some(fault(
             part.beyond(),

@@ -1,5 +1,6 @@
 //! Decks, openings and steps that were drawn over what stands there.
 
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::boolean::intersection;
 use crate::geom::clip::{inside, length};
@@ -56,11 +57,11 @@ fn over(
         }
     };
     let at = at.filter(|_| shared > HAIR)?;
-    let label = other.label(&site.site().features);
-    let message = format!(
-        "The drawn {} overlaps {label} by {}.",
-        drawn.kind.words(),
-        show(measure, shared, site.site().display).text
+    let message = said!(
+        "The drawn {part} overlaps {thing} by {figure}.",
+        part = drawn.kind.words(),
+        thing = other.named(&site.site().features),
+        figure = show(measure, shared, site.site().display).text,
     );
     let remedy = "Draw it up to the structure, not over it, or correct the structure's outline: the \
                   overlap is counted as poured, and its ground as graded.";

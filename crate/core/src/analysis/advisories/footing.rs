@@ -9,6 +9,7 @@
 use super::super::cache::ShellCache;
 use super::super::data::InfluenceLine;
 use crate::dig::Dig;
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
@@ -108,7 +109,7 @@ fn told(
     site: &CheckedSite,
     record: &Feature,
     index: usize,
-    (words, at): (&str, Point),
+    (words, at): (&'static str, Point),
     from_toe: &Nearest,
     [by_one, by_flat]: [f64; 2],
 ) -> Finding {
@@ -117,14 +118,16 @@ fn told(
         Some(_) => "",
         None => " Its depth is not entered: it is assumed to stand at existing grade.",
     };
-    let message = format!(
-        "The dig may undermine the footing of {}: it lies above the line that rises {words} from \
-         the toe of the dig, {} from the toe, where {} is needed at 1:1 and {} at \
+    let message = said!(
+        "The dig may undermine the footing of {thing}: it lies above the line that rises {slope} from \
+         the toe of the dig, {distance} from the toe, where {steeper} is needed at 1:1 and {flatter} at \
          1 1/2 : 1.{assumed}",
-        record.label(),
-        length(from_toe.distance.max(0.0)),
-        length(by_one),
-        length(by_flat),
+        thing = record.named(),
+        slope = words.to_owned(),
+        distance = length(from_toe.distance.max(0.0)),
+        steeper = length(by_one),
+        flatter = length(by_flat),
+        assumed = assumed,
     );
     let remedy = "Find out how deep the footing goes, and move the shell or have a licensed engineer \
                   design its support (29 CFR 1926.651(i), which gives no distance: both lines are \

@@ -1,7 +1,8 @@
 //! What groundwater has to say: a shell that would float, a hole that fills.
 
 use crate::dig::Dig;
-use crate::finding::{Entry, Finding, Topic};
+use crate::finding::said;
+use crate::finding::{Entry, Finding, Message, Topic};
 use crate::groundwater::{LeastWater, Uplift};
 use crate::site::{CheckedSite, SoilClass};
 use crate::units::{Measure, show};
@@ -16,7 +17,7 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
     let system = site.site().display;
     let text = |measure, value| show(measure, value, system).text;
     let mut found = Vec::new();
-    let mut caution = |code, message: String, remedy: String| {
+    let mut caution = |code, message: Message, remedy: Message| {
         let topic = match code {
             "shell-floats-full" => Topic::Verdict,
             _ => Topic::Water,
@@ -29,39 +30,52 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
     let underside = text(Measure::Elevation, uplift.underside);
     // A worst case says so in its first words.
     let standing = match uplift.told {
-        true => format!("With groundwater at {level}"),
-        false => format!("If groundwater stood at the rim ({level}, the worst case)"),
+        true => said!("With groundwater at {level}", level = level.clone()),
+        false => said!(
+            "If groundwater stood at the rim ({level}, the worst case)",
+            level = level.clone(),
+        ),
     };
-    let would_be = if uplift.told { "is" } else { "would be" };
+    let lifted = match uplift.told {
+        true => "is lifted by",
+        false => "would be lifted by",
+    };
     if !uplift.told {
         caution(
             "groundwater-unknown",
             "The groundwater level is not entered: uplift and the least water in the shell assume \
              groundwater at the rim (worst case)."
-                .to_owned(),
+                .into(),
             "Find its highest level of the year, by a test hole or from nearby wells, and enter \
              it under Dig."
-                .to_owned(),
+                .into(),
         );
     }
     if uplift.floats_empty() {
         let lift = text(Measure::Weight, uplift.net(0.0));
         let keep = match uplift.least {
-            LeastWater::Standing { depth, volume } => format!(
-                "Keep at least {} of water over its deepest floor, {} in total",
-                text(Measure::Length, depth),
-                text(Measure::WaterVolume, volume)
+            LeastWater::Standing { depth, volume } => said!(
+                "Keep at least {depth} of water over its deepest floor, {volume} in total",
+                depth = text(Measure::Length, depth),
+                volume = text(Measure::WaterVolume, volume),
             ),
             LeastWater::None | LeastWater::MoreThanFull { .. } => {
-                "Keep it full to the waterline".to_owned()
+                said!("Keep it full to the waterline")
             }
         };
         caution(
             "shell-floats-empty",
-            format!("{standing}, the empty shell {would_be} lifted by {lift} more than it weighs."),
-            format!(
+            said!(
+                "{standing}, the empty shell {lifted} {lift} more than it weighs.",
+                standing = standing.clone(),
+                lifted = lifted,
+                lift = lift,
+            ),
+            said!(
                 "{keep}; only professionals empty a shell, with groundwater first drawn down below \
-                 {underside} by the dewatering pipe and kept there until it is full again."
+                 {underside} by the dewatering pipe and kept there until it is full again.",
+                keep = keep,
+                underside = underside,
             ),
         );
     }
@@ -72,36 +86,36 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
                 true => "shell-floats-full",
                 false => "shell-would-float-full",
             },
-            format!(
-                "{standing}, even the full shell {would_be} lifted by {} more than shell and water \
-                 weigh.",
-                text(Measure::Weight, wanting)
+            said!(
+                "{standing}, even the full shell {lifted} {lift} more than shell and water weigh.",
+                standing = standing,
+                lifted = lifted,
+                lift = text(Measure::Weight, wanting),
             ),
             "Have an engineer say what holds it down (collar, deck and backfill are not counted \
              here), and plan how groundwater is kept lower."
-                .to_owned(),
+                .into(),
         );
     }
     if uplift.told && uplift.level > uplift.rim + HAIR {
         caution(
             "groundwater-above-rim",
-            format!("Groundwater at {level} is above the rim."),
-            "Check the elevation; raise the shell, or have an engineer plan the drainage."
-                .to_owned(),
+            said!("Groundwater at {level} is above the rim.", level = level),
+            "Check the elevation; raise the shell, or have an engineer plan the drainage.".into(),
         );
     }
     let stands = uplift.level - dig.bottom_elevation;
     if uplift.told && stands > HAIR && dig.bank_volume > 0.0 {
         caution(
             "groundwater-in-dig",
-            format!(
-                "Groundwater stands up to {} above the bottom of the dig.",
-                text(Measure::Length, stands)
+            said!(
+                "Groundwater stands up to {height} above the bottom of the dig.",
+                height = text(Measure::Length, stands),
             ),
-            format!(
-                "Draw it down below {} and keep it there while anyone works in the hole; have a \
+            said!(
+                "Draw it down below {level} and keep it there while anyone works in the hole; have a \
                  competent person inspect the sides again each time the level has moved.",
-                text(Measure::Elevation, dig.bottom_elevation)
+                level = text(Measure::Elevation, dig.bottom_elevation),
             ),
         );
         let flattest = SoilClass::C.side_slope();
@@ -110,10 +124,10 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig, uplift: &Uplift) -> Vec<Fi
                 "wet-soil",
                 "The sides are planned for better soil than Type C, and soil under water or from \
                  which water seeps freely is Type C whatever it is when dry."
-                    .to_owned(),
+                    .into(),
                 "Plan the sides for Type C, or the shoring or shielding that holds them, and have \
                  a competent person classify the soil on the site (29 CFR 1926 Subpart P App. A)."
-                    .to_owned(),
+                    .into(),
             );
         }
     }

@@ -5,10 +5,13 @@
 //! |---|---|
 //! | `overreach`, `conflict` | the work beyond the land it may stand on, and into what is there |
 //! | `soil`, `footing`, `groundwater` | what the hole passes, reaches under and fills with |
+//! | `covered`, `barrier` | ground covered, and what closes off the water |
 //! | `yard`, `drawn_over` | what stands in the yard, and what is drawn over it |
 //! | `general` | what stands beside every plan |
 
+mod barrier;
 mod conflict;
+mod covered;
 mod drawn_over;
 mod footing;
 mod general;
@@ -17,6 +20,8 @@ mod overreach;
 mod soil;
 mod yard;
 
+pub(crate) use conflict::{Part, conflict};
+pub(crate) use overreach::{Trunk, poured, trunk};
 pub use yard::CRANE_NEAR_LINE;
 
 use super::cache::Cache;
@@ -54,6 +59,10 @@ pub(super) fn all(
     }
     findings.extend(yard::findings(site, &analysis.work));
     findings.extend(drawn_over::findings(site));
+    findings.extend(covered::findings(site, analysis));
+    if let Some(it) = &analysis.barrier {
+        findings.extend(barrier::findings(site, it));
+    }
     findings.extend(relief::notes(site));
     findings.extend(clearance::advice(site, &analysis.work));
     findings.extend(noticed);

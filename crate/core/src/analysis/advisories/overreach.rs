@@ -3,6 +3,7 @@
 
 use super::conflict::{Part, conflict};
 use crate::clearance::WorkFigures;
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::Point;
 use crate::geom::distance::{Figure, Measurable};
@@ -67,19 +68,24 @@ fn parts<'a>(
     if !work.waters_edge.polygons.is_empty() {
         parts.push(it(Part::Shell, water, work.rim));
         parts.push(it(Part::Dig, dig, 0.0));
-        // Whatever is poured round the rim: the wider of collar and deck.
-        let collar = work.rim + site.site().works.collar.width;
-        if work.deck_edge >= collar && work.deck_edge > work.rim {
-            parts.push(it(Part::Deck, water, work.deck_edge));
-        } else if collar > work.rim {
-            parts.push(it(Part::Collar, water, collar));
-        }
+        parts.extend(poured(site, work).map(|(part, out)| it(part, water, out)));
     }
     if !work.drawn_decks.polygons.is_empty() {
         parts.push(it(Part::DrawnDeck, drawn, 0.0));
     }
     parts.extend(pad.map(|pad| it(Part::Equipment, pad, 0.0)));
     parts
+}
+
+/// Whatever is poured round the rim, and how far outside the water's edge it reaches, meters: the
+/// wider of collar and deck.
+pub(crate) fn poured(site: &CheckedSite, work: &WorkFigures) -> Option<(Part, f64)> {
+    let collar = work.rim + site.site().works.collar.width;
+    if work.deck_edge >= collar && work.deck_edge > work.rim {
+        Some((Part::Deck, work.deck_edge))
+    } else {
+        (collar > work.rim).then_some((Part::Collar, collar))
+    }
 }
 
 /// A part of the work over a lot line.
@@ -99,11 +105,11 @@ fn lot_lines(
             continue;
         };
         if pair.distance - part.out < -HAIR {
-            let message = format!(
-                "The {} reaches {} over the {}.",
-                part.part.words(),
-                length(site, part.out - pair.distance),
-                side.label
+            let message = said!(
+                "The {part} reaches {length} over the {side}.",
+                part = part.part.words(),
+                length = length(site, part.out - pair.distance),
+                side = side.label.clone(),
             );
             let remedy = "Move the shell or make the work narrower: nothing is built or dug on \
                           land that is not the owner's.";
@@ -161,8 +167,12 @@ fn conflicts(
             continue;
         };
         dug |= part.part == Part::Dig;
-        let label = feature.label(&site.site().features);
-        let message = format!("The {} {} {label}.", part.part.words(), conflict.verb);
+        let message = said!(
+            "The {part} {does} {thing}.",
+            part = part.part.words(),
+            does = conflict.verb,
+            thing = feature.named(&site.site().features),
+        );
         let finding = Finding::new(conflict.severity, conflict.code, message, conflict.remedy);
         // What an easement forbids is mended at the work, whatever else where it stands.
         let pointer = match easement {
@@ -174,14 +184,15 @@ fn conflicts(
 }
 
 /// Where a tree's trunk stands.
-enum Trunk<'a> {
+pub(crate) enum Trunk<'a> {
     /// Its diameter is told.
     Told(Figure<'a>),
     /// The middle of its crown.
     Middle(Point),
 }
 
-fn trunk(feature: &CheckedFeature) -> Trunk<'_> {
+/// Where the trunk of a tree stands, for what may not be dug there.
+pub(crate) fn trunk(feature: &CheckedFeature) -> Trunk<'_> {
     let told = feature
         .parts
         .iter()

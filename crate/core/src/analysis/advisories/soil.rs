@@ -4,6 +4,7 @@
 
 use crate::dig::Dig;
 use crate::dig::safety::PROTECTED_FROM;
+use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
 use crate::units::constants::FOOT;
@@ -46,9 +47,9 @@ pub(super) fn findings(site: &CheckedSite, dig: &Dig) -> Vec<Finding> {
         found.push(
             Finding::caution(
                 "upright-foot",
-                format!(
-                    "The lowest {} of the sides are vertical.",
-                    length(dig.upright_toe)
+                said!(
+                    "The lowest {height} of the sides are vertical.",
+                    height = length(dig.upright_toe),
                 ),
                 "Ask the competent person how high a vertical lower part the soil holds here, and \
                  what shields it.",
@@ -103,13 +104,17 @@ fn class(settings: &DigSettings) -> Finding {
     };
     Finding::caution(
         "soil-class",
-        format!(
+        said!(
             "The sides are planned in {soil}, for which the standard lists {slope} up to 20 ft \
-             deep.{weaker}"
+             deep.{weaker}",
+            soil = soil,
+            slope = slope,
+            weaker = weaker,
         ),
-        format!(
+        said!(
             "Have a competent person classify the soil on the site by at least one visual and one \
-             manual test (29 CFR 1926 Subpart P App. A; slopes: {STANDARD})."
+             manual test (29 CFR 1926 Subpart P App. A; slopes: {standard}).",
+            standard = STANDARD.to_owned(),
         ),
     )
     .about(Topic::Dig)
@@ -128,19 +133,26 @@ fn short_term(settings: &DigSettings, depth: f64) -> Option<Finding> {
         true if !only_a => (
             "The short-term slope does not apply in this soil: the standard lists a steeper slope \
              for 24 hours in Type A only.",
-            format!("Plan the sides by the class of soil ({STANDARD})."),
+            said!(
+                "Plan the sides by the class of soil ({standard}).",
+                standard = STANDARD.to_owned(),
+            ),
         ),
         true if depth > SHORT_TERM_DEPTH + ROUNDING => (
             "The hole is deeper than 12 ft: the steeper slope of Type A for 24 hours is not listed \
              for it.",
-            format!("Plan the sides at 3/4:1 or flatter ({STANDARD})."),
+            said!(
+                "Plan the sides at 3/4:1 or flatter ({standard}).",
+                standard = STANDARD.to_owned(),
+            ),
         ),
         true => (
             "The sides are planned at 1/2:1, which is listed for Type A up to 12 ft deep and for \
              24 hours at most.",
-            format!(
+            said!(
                 "Set the shell and backfill within 24 hours of opening the hole, or flatten the \
-                 sides to 3/4:1 ({STANDARD})."
+                 sides to 3/4:1 ({standard}).",
+                standard = STANDARD.to_owned(),
             ),
         ),
     };
@@ -182,20 +194,26 @@ fn steep_sides(settings: &DigSettings, dig: &Dig) -> Vec<Finding> {
             .get(index)
             .map_or("", |side| side.note.trim());
         let why = match note {
-            "" => "; no support is entered".to_owned(),
-            note => format!("; its note: {note}"),
+            "" => said!("; no support is entered"),
+            note => said!("; its note: {note}", note = note.to_owned()),
         };
         let stands = match slope > 0.0 {
-            true => format!("at {}", crate::units::format_slope(slope)),
-            false => "vertical".to_owned(),
+            true => said!("at {slope}", slope = crate::units::format_slope(slope)),
+            false => said!("vertical"),
         };
         found.push(
             Finding::caution(
                 "steep-side",
-                format!("The side {words} stands {stands}, steeper than its soil{why}."),
-                format!(
+                said!(
+                    "The side {place} stands {stands}, steeper than its soil{why}.",
+                    place = words,
+                    stands = stands,
+                    why = why,
+                ),
+                said!(
                     "Plan the shoring or shielding that holds it, designed by a licensed engineer \
-                     beside a structure ({STANDARD})."
+                     beside a structure ({standard}).",
+                    standard = STANDARD.to_owned(),
                 ),
             )
             .about(Topic::Dig)

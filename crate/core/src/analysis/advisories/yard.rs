@@ -2,7 +2,8 @@
 //! it and which lines lie under it, what fits through a gate.
 
 use crate::clearance::WorkFigures;
-use crate::finding::{Finding, Scope, Topic};
+use crate::finding::said;
+use crate::finding::{Finding, Message, Scope, Topic};
 use crate::geom::distance::{Figure, Nearest, nearest};
 use crate::site::book::BookContent;
 use crate::site::{
@@ -69,10 +70,10 @@ fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
     let coping = site.site().placement.as_ref()?.coping_elevation;
     let above = coping - record.facts.finished_floor?;
     (above > 1e-6).then(|| {
-        let message = format!(
-            "The coping is {} above the finished floor of {}: water runs toward it.",
-            length(site, above),
-            record.label()
+        let message = said!(
+            "The coping is {height} above the finished floor of {thing}: water runs toward it.",
+            height = length(site, above),
+            thing = record.named(),
         );
         let remedy = "Set the coping below the floor, or have the deck drained away from the \
                       building (common practice, no source).";
@@ -84,40 +85,42 @@ fn below_coping(site: &CheckedSite, record: &Feature) -> Option<Finding> {
 /// A wire overhead: what is measured in plan is not its clearance.
 fn overhead(site: &CheckedSite, record: &Feature, pair: Option<Nearest>) -> Finding {
     let facts = &record.facts;
-    let mut message = capital(record.label());
-    message.push_str(" runs overhead");
-    if let Some(class) = facts.line_class {
-        message.extend([" (", class.words(), ")"]);
-    }
+    let carries = facts.line_class.map_or_else(Message::default, |class| {
+        said!(" ({carries})", carries = class.words())
+    });
     let placement = site.site().placement.as_ref();
-    match (facts.height, pair, placement) {
+    let stands = match (facts.height, pair, placement) {
         (Some(height), Some(pair), Some(placement)) => {
             let ground = site.ground().height(pair.to).elevation;
             let above = ground + height - placement.coping_elevation;
-            let (height, above) = (length(site, height), length(site, above));
-            message.extend([
-                ", ",
-                &height,
-                " above the ground, ",
-                &above,
-                " above the rim.",
-            ]);
+            said!(
+                ", {height} above the ground, {above} above the rim.",
+                height = length(site, height),
+                above = length(site, above),
+            )
         }
-        (Some(height), ..) => message.extend([", ", &length(site, height), " above the ground."]),
-        _ => message.push_str("; its height is not entered."),
-    }
-    message.push_str(
-        " A clearance overhead is three-dimensional, and the rules here measure it in plan only.",
+        (Some(height), ..) => said!(
+            ", {height} above the ground.",
+            height = length(site, height)
+        ),
+        _ => said!("; its height is not entered."),
+    };
+    let example = match facts.line_class {
+        Some(LineClass::Service) => said!(
+            " For such a line one table has {distance} in any direction from the water (NFPA 70, \
+             article 680, as a public discussion quotes it; an example, not the edition in force).",
+            distance = length(site, 22.5 * FOOT),
+        ),
+        _ => Message::default(),
+    };
+    let message = said!(
+        "{line} runs overhead{carries}{stands} A clearance overhead is three-dimensional, and the rules here \
+         measure it in plan only.{example}",
+        line = record.named().capital(),
+        carries = carries,
+        stands = stands,
+        example = example,
     );
-    if facts.line_class == Some(LineClass::Service) {
-        let example = length(site, 22.5 * FOOT);
-        message.extend([
-            " For such a line one table has ",
-            &example,
-            " in any direction from the water (NFPA 70, article 680, as a public discussion \
-             quotes it; an example, not the edition in force).",
-        ]);
-    }
     let remedy = "Ask the utility that owns it, and keep what it and the electrical code in force \
                   require.";
     Finding::caution("overhead-line", message, remedy)
@@ -128,12 +131,12 @@ fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Optio
     let near = (pair.distance - rim).max(0.0);
     let power = record.facts.line_class != Some(LineClass::Communication);
     (power && near <= CRANE_NEAR_LINE).then(|| {
-        let message = format!(
-            "The shell lies {} from {}, in plan: a crane, its line or its load could come within \
-             {} of it.",
-            length(site, near),
-            record.label(),
-            length(site, CRANE_NEAR_LINE)
+        let message = said!(
+            "The shell lies {distance} from {thing}, in plan: a crane, its line or its load could come \
+             within {reach} of it.",
+            distance = length(site, near),
+            thing = record.named(),
+            reach = length(site, CRANE_NEAR_LINE),
         );
         let remedy = "Have the crane's work zone assessed before it arrives: the distance to keep \
                       rises with the voltage (29 CFR 1926.1408(a)).";
@@ -143,24 +146,31 @@ fn crane(site: &CheckedSite, record: &Feature, pair: Nearest, rim: f64) -> Optio
     })
 }
 
-/// What is said of every buried line that is not known from marks on the site.
-const NO_MARKS: &str = "Positions on paper are not marks.";
-
-/// And what is to be done.
+/// What is to be done about every buried line that is not known from marks on the site.
 const CALL: &str = "Call the utility-locating service, wait for its marks and dig by hand near \
                     them; then enter it as marked.";
 
 /// A buried line known from a drawing or from memory.
 fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
-    let mut message = capital(record.label());
-    if let Some(utility) = record.facts.utility {
-        message.extend([" (", utility.words(), ")"]);
-    }
-    message.extend([" is known only from ", from.words()]);
-    if let Some(depth) = record.facts.depth {
-        message.extend([", its top ", &length(site, depth), " below the ground"]);
-    }
-    message.extend([". ", NO_MARKS]);
+    let depth = record.facts.depth.map_or_else(Message::default, |depth| {
+        said!(
+            ", its top {depth} below the ground",
+            depth = length(site, depth)
+        )
+    });
+    let message = said!(
+        "{line} is known only from {source}{depth}. Positions on paper are not marks.",
+        line = match record.facts.utility {
+            Some(utility) => said!(
+                "{line} ({carries})",
+                line = record.named().capital(),
+                carries = utility.words(),
+            ),
+            None => record.named().capital(),
+        },
+        source = from.words(),
+        depth = depth,
+    );
     Finding::caution("line-not-marked", message, CALL)
 }
 
@@ -168,21 +178,20 @@ fn unmarked(site: &CheckedSite, record: &Feature, from: KnownFrom) -> Finding {
 fn unknown(records: &[Feature]) -> Option<Finding> {
     let silent = |f: &&Feature| f.kind == FeatureKind::BuriedLine && f.facts.known_from.is_none();
     let lines = names(records.iter().filter(silent))?;
-    let message = format!("How these lines were located is not entered: {lines}. {NO_MARKS}");
+    let message = said!(
+        "How these lines were located is not entered: {lines}. Positions on paper are not marks.",
+        lines = lines,
+    );
     Some(Finding::caution("line-not-marked", message, CALL).under("/features"))
-}
-
-/// A label at the beginning of a sentence.
-fn capital(label: &str) -> String {
-    let mut letters = label.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// A tank, field or well that nobody has found on the site.
 fn remembered(record: &Feature, from: KnownFrom) -> Finding {
-    let label = capital(record.label());
-    let message = format!("{label} is known only from {}.", from.words());
+    let message = said!(
+        "{thing} is known only from {source}.",
+        thing = record.named().capital(),
+        source = from.words(),
+    );
     let remedy = "Have it located and marked on the site before anyone digs near it.";
     Finding::caution("place-not-marked", message, remedy)
 }
@@ -195,9 +204,10 @@ fn private(records: &[Feature]) -> Option<Finding> {
         _ => false,
     };
     let lines = names(records.iter().filter(own))?;
-    let message = format!(
+    let message = said!(
         "The utility-locating service usually does not mark private lines (septic, pool, \
-         irrigation, whatever lies past the meter; common practice, no source): think of {lines}."
+         irrigation, whatever lies past the meter; common practice, no source): think of {lines}.",
+        lines = lines,
     );
     let remedy = "Ask the owner, and hire a private locator.";
     Some(Finding::note("private-lines", message, remedy).under("/features"))
@@ -209,11 +219,11 @@ fn shell_at_gate(site: &CheckedSite) -> Option<Finding> {
     let (low, high) = shell.rim.bounds()?;
     let across = (high.x - low.x).min(high.y - low.y);
     let gate = Gate::narrowest(site).filter(|it| it.opening.width < across)?;
-    let message = format!(
-        "The narrowest gate ({}) is {} wide; the shell is {} wide over its coping.",
-        gate.name(),
-        length(site, gate.opening.width),
-        length(site, across)
+    let message = said!(
+        "The narrowest gate ({gate}) is {width} wide; the shell is {across} wide over its coping.",
+        gate = gate.name(),
+        width = length(site, gate.opening.width),
+        across = length(site, across),
     );
     let remedy = "Plan how the shell comes in: past the fence, over it, or with a section of it \
                   taken down.";
@@ -233,11 +243,12 @@ fn machines_at_gate(site: &CheckedSite) -> Vec<Finding> {
     machines
         .filter(|(_, machine)| gate.opening.width < machine.width)
         .map(|(name, machine)| {
-            let message = format!(
-                "The narrowest gate ({}) is {} wide; {name} is {} wide.",
-                gate.name(),
-                length(site, gate.opening.width),
-                length(site, machine.width)
+            let message = said!(
+                "The narrowest gate ({gate}) is {width} wide; {machine} is {across} wide.",
+                gate = gate.name(),
+                width = length(site, gate.opening.width),
+                machine = name.clone(),
+                across = length(site, machine.width),
             );
             let remedy = "Find another way in for it, take a section of the fence down, or dig with \
                           a smaller machine.";
@@ -271,10 +282,10 @@ impl<'a> Gate<'a> {
         gates.min_by(|a, b| a.opening.width.total_cmp(&b.opening.width))
     }
 
-    fn name(&self) -> String {
+    fn name(&self) -> Message {
         match self.opening.name.as_str() {
-            "" => format!("a gate of {}", self.fence.label()),
-            name => name.to_owned(),
+            "" => said!("a gate of {thing}", thing = self.fence.named()),
+            name => Message::kept(name),
         }
     }
 
@@ -290,15 +301,18 @@ impl<'a> Gate<'a> {
 /// What is hidden on the plan; one note for all.
 fn hidden(records: &[Feature]) -> Option<Finding> {
     let hidden = names(records.iter().filter(|f| f.hidden))?;
-    let message = format!("Hidden on the plan, but measured and counted all the same: {hidden}.");
+    let message = said!(
+        "Hidden on the plan, but measured and counted all the same: {things}.",
+        things = hidden,
+    );
     let remedy = "Show it again before the plan is handed out.";
     Some(Finding::note("hidden-on-plan", message, remedy).under("/features"))
 }
 
 /// The labels of some features in a row; `None` of none.
-fn names<'a>(features: impl Iterator<Item = &'a Feature>) -> Option<String> {
-    let labels: Vec<&str> = features.map(Feature::label).collect();
-    (!labels.is_empty()).then(|| labels.join(", "))
+fn names<'a>(features: impl Iterator<Item = &'a Feature>) -> Option<Message> {
+    let labels: Vec<Message> = features.map(Feature::named).collect();
+    (!labels.is_empty()).then(|| Message::joined(labels, ", "))
 }
 
 #[cfg(test)]

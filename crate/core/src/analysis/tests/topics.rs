@@ -13,6 +13,12 @@ const TOPICS: &[(Topic, &[&str])] = &[
     (
         Topic::Verdict,
         &[
+            "barrier-none",
+            "barrier-open",
+            "barrier-unconfirmed",
+            "share-exceeded",
+            "share-unconfirmed",
+            "share-unknown",
             "shell-beyond",
             "collar-beyond",
             "deck-beyond",
@@ -159,7 +165,7 @@ fn every_finding_is_shown_beside_what_it_is_about() {
         .iter()
         .flat_map(|(topic, codes)| codes.iter().map(|code| (*code, *topic)));
     let table: BTreeMap<&str, Topic> = table.collect();
-    assert_eq!(table.len(), 93);
+    assert_eq!(table.len(), 99);
     let all = everything();
     for finding in &all {
         if let Some(topic) = table.get(finding.code) {

@@ -9,6 +9,7 @@ use super::{Guard, Label, Need, Obstacle, Rank, Size, Slots};
 use crate::drawing::Anchor;
 use crate::geom::{Point, Vector};
 use crate::math::TURN;
+use crate::order::{put_in_order, put_in_order_by};
 
 /// How near to the edge of the view text comes, view units.
 const EDGE: f64 = 4.0;
@@ -54,7 +55,7 @@ pub struct Placed {
 /// have the same rank and key.
 pub fn place(size: Size, labels: &[&Label], obstacles: &[Obstacle], last: &Slots) -> Vec<Placed> {
     let mut order: Vec<(usize, &Label)> = labels.iter().copied().enumerate().collect();
-    order.sort_by(|(_, a), (_, b)| by_importance(a, b));
+    put_in_order(&mut order, |(_, a), (_, b)| by_importance(a, b));
     let mut pass = Pass {
         size,
         grid: Grid::new(size, obstacles),
@@ -86,7 +87,7 @@ pub fn place(size: Size, labels: &[&Label], obstacles: &[Obstacle], last: &Slots
             placed.push(pass.take(index, found));
         }
     }
-    placed.sort_by_key(|it| it.label);
+    put_in_order_by(&mut placed, |it| it.label);
     placed
 }
 
@@ -252,26 +253,28 @@ impl Pass<'_> {
         let anchor = label.anchor.point()?;
         let home = self.brought_in(label, anchor, Vector::new(0.0, 0.0), FOUND);
         let across = Vector::new(self.size.width, self.size.height).length();
-        let mut slot = FOUND;
-        let mut out = 0.0;
-        while out < across {
-            for i in 0..ON_RING {
-                let turn = TURN * f64::from(i) / f64::from(ON_RING);
-                let it = self.brought_in(label, anchor, Vector::at_angle(turn) * out, slot);
-                slot = slot.saturating_add(1);
-                if self.cost(label, &it, f64::INFINITY).is_some() {
-                    return Some((it, false));
+        // A leader may be barred from everywhere, as by a text that lies on the anchor: then it stands without one.
+        for with_leader in [true, false] {
+            let mut slot = FOUND;
+            let mut out = 0.0;
+            while out < across {
+                for i in 0..ON_RING {
+                    let turn = TURN * f64::from(i) / f64::from(ON_RING);
+                    let mut it = self.brought_in(label, anchor, Vector::at_angle(turn) * out, slot);
+                    slot = slot.saturating_add(1);
+                    it.leader = it.leader.filter(|_| with_leader);
+                    if self.cost(label, &it, f64::INFINITY).is_some() {
+                        return Some((it, false));
+                    }
                 }
+                out += RING;
             }
-            out += RING;
         }
-        // A leader may be barred from everywhere: then it stands without one.
-        let it = Candidate {
+        let home = Candidate {
             leader: None,
             ..home
         };
-        let free = self.cost(label, &it, f64::INFINITY).is_some();
-        Some((it, !free))
+        Some((home, true))
     }
 
     /// A place off a point, brought into the view.

@@ -4,7 +4,7 @@
 use serde_json::Value;
 
 use super::{ChangeKind, Told, listing, paired, texts};
-use crate::site::{Rate, Rule, Site};
+use crate::site::{Rate, Rule, ShareRule, Site};
 use crate::units::{Currency, Measure, show, show_money};
 
 /// Rules; of one whose distance alone is another, both distances.
@@ -39,6 +39,28 @@ pub(super) fn rules(told: &mut Told, before: &Site, after: &Site) {
     if words.is_empty() && before.rules != after.rules && pairs.is_all_paired() {
         told.changed("Rules: put in another order.");
     }
+}
+
+/// Shares of ground and the barrier.
+pub(super) fn required(told: &mut Told, before: &Site, after: &Site) {
+    let pairs = paired(&before.shares, &after.shares, |a, b| a.name == b.name);
+    let names =
+        |rules: &[&ShareRule]| -> Vec<String> { rules.iter().map(|it| it.name.clone()).collect() };
+    let changed = pairs.both.iter().filter(|(a, b)| a != b);
+    let changed: Vec<&ShareRule> = changed.map(|(_, is)| *is).collect();
+    for (kind, rules) in [
+        (ChangeKind::Added, &pairs.added),
+        (ChangeKind::Removed, &pairs.removed),
+        (ChangeKind::Changed, &changed),
+    ] {
+        let (one, many) = ("Rule about covered ground", "Rules about covered ground");
+        told.named(kind, one, many, &texts(&names(rules)));
+    }
+    told.optional(
+        "What the barrier has to be",
+        &before.barrier,
+        &after.barrier,
+    );
 }
 
 /// Settings of the work, group by group with the members that are others.

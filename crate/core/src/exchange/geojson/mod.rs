@@ -11,7 +11,7 @@ mod ring;
 mod write;
 
 pub use read::read;
-pub use write::{Parts, write, write_laid_out};
+pub use write::{Parts, write, write_area, write_laid_out};
 
 #[cfg(test)]
 mod tests;

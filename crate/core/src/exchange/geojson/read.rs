@@ -216,7 +216,7 @@ impl Reader<'_> {
                     "\"{}\" is no geometry of RFC 7946.",
                     other.chars().take(40).collect::<String>()
                 );
-                return c.fault(place, "type-unknown", &message);
+                return c.fault(place, "type-unknown", message);
             }
         };
         if let Some(shape) = shape.filter(|s| !s.positions().is_empty()) {

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use crate::exchange::import::{Diagnostics, Piece, Position};
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 
 /// Reads coordinates and tells what is wrong with them.
 pub(super) struct Coordinates<'a> {
@@ -143,7 +143,7 @@ impl Coordinates<'_> {
     }
 
     /// Tells of something that cannot be used.
-    pub fn fault(&mut self, place: &str, check: &'static str, message: &str) {
+    pub fn fault(&mut self, place: &str, check: &'static str, message: impl Into<Message>) {
         let remedy = "Mend it in the file, or ask its author for a copy; this thing was left out.";
         self.diagnostics
             .add(place, Finding::fault(check, message, remedy));

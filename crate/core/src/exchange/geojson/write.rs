@@ -8,7 +8,7 @@ use crate::exchange::import::plane_of;
 use crate::exchange::layout::{Layout, LayoutPart};
 use crate::exchange::{Areas, Figures};
 use crate::finding::Finding;
-use crate::geom::Point;
+use crate::geom::{Point, Polygon, Region};
 use crate::ground::GroundRecord;
 use crate::json;
 use crate::site::{Site, StakedLine};
@@ -102,6 +102,20 @@ pub fn write_laid_out(
         all.push(feature("", about, geometry));
     }
     Ok(collection(all))
+}
+
+/// An area that follows from a site, with what there is to say about it.
+///
+/// # Errors
+/// As [`write`].
+pub fn write_area(site: &Site, region: &Region, about: Value) -> Result<String, Vec<Finding>> {
+    let globe = Globe(plane_of(site).ok_or_else(|| vec![no_origin()])?);
+    let rings = |polygon: &Polygon| {
+        let rings = core::iter::once(&polygon.outer).chain(&polygon.holes);
+        rings.map(|ring| ring.0.clone()).collect()
+    };
+    let areas: Areas = region.polygons.iter().map(rings).collect();
+    Ok(collection(vec![feature("", about, globe.areas(&areas))]))
 }
 
 fn collection(all: Vec<Value>) -> String {

@@ -8,7 +8,7 @@ use super::lex::Text;
 use super::token::Kind;
 use super::words::joins;
 use super::{Marked, Reading, Understood, figures, lead, phrase, pieces};
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 use crate::units::{Measure, System, show};
 
 /// Two stated areas further apart than this share contradict each other (our choice).
@@ -166,7 +166,7 @@ impl Walk<'_> {
         check: &'static str,
         at: usize,
         message: String,
-        remedy: &str,
+        remedy: impl Into<Message>,
     ) {
         self.tell(at, Finding::caution(check, message, remedy));
     }
@@ -348,7 +348,7 @@ impl Walk<'_> {
                 "deed-caption",
                 found.tokens.start,
                 trouble.message.clone(),
-                &trouble.remedy,
+                trouble.remedy.clone(),
             );
             self.mark(
                 found.tokens,

@@ -112,7 +112,11 @@ fn in_book(mut finding: Finding, content: &BookContent) -> Option<Finding> {
             ("/rates/0/rate", "/content/shell/price"),
             ("/currency", "/content/shell/currency"),
         ],
-        BookContent::Rules(_) => &[("/rules", "/content/rules/rules")],
+        BookContent::Rules(_) => &[
+            ("/rules", "/content/rules/rules"),
+            ("/shares", "/content/rules/shares"),
+            ("/barrier", "/content/rules/barrier"),
+        ],
         BookContent::Rates(_) => &[
             ("/rates", "/content/rates/rates"),
             ("/currency", "/content/rates/currency"),

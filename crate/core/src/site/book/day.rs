@@ -1,6 +1,7 @@
 //! A day of the calendar.
 
 use core::fmt;
+use core::str::FromStr;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Deserialize, Serialize};
@@ -24,6 +25,16 @@ impl Day {
             .then_some(Self { year, month, day })
     }
 
+    /// The day of the calendar nearest to that: of a day beyond the end of its month the last one.
+    pub fn nearest(year: u16, month: u8, day: u8) -> Self {
+        let month = month.clamp(1, 12);
+        Self {
+            year,
+            month,
+            day: day.clamp(1, days_of(year, month)),
+        }
+    }
+
     /// Reads `2026-03-31`.
     pub fn read(text: &str) -> Option<Self> {
         let mut parts = text.trim().splitn(3, '-');
@@ -36,12 +47,15 @@ impl Day {
         Self::new(year, u8::try_from(month).ok()?, u8::try_from(day).ok()?)
     }
 
+    /// Year, month from 1 and day of the month.
+    pub fn parts(self) -> (u16, u8, u8) {
+        (self.year, self.month, self.day)
+    }
+
     /// The same day of the year before; of a leap day the one before it.
     #[must_use]
     pub fn a_year_before(self) -> Self {
-        let year = self.year.saturating_sub(1);
-        let day = self.day.min(days_of(year, self.month));
-        Self { year, day, ..self }
+        Self::nearest(self.year.saturating_sub(1), self.month, self.day)
     }
 }
 
@@ -62,11 +76,19 @@ impl fmt::Display for Day {
     }
 }
 
+impl FromStr for Day {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        Self::read(text).ok_or_else(|| format!("\"{text}\" is no day; write it like 2026-03-31"))
+    }
+}
+
 impl TryFrom<String> for Day {
     type Error = String;
 
     fn try_from(text: String) -> Result<Self, String> {
-        Self::read(&text).ok_or_else(|| format!("\"{text}\" is no day; write it like 2026-03-31"))
+        text.parse()
     }
 }
 

@@ -55,6 +55,8 @@ fn others() -> [BookEntry; 8] {
         jurisdiction: "Nowhere: an example".to_owned(),
         checked_by: String::new(),
         rules: rule::examples(),
+        shares: Vec::new(),
+        barrier: None,
     };
     let title = TitleBlock {
         lines: [

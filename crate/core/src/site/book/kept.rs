@@ -24,6 +24,8 @@ impl BookContent {
                     jurisdiction: said(|it| &it.jurisdiction).unwrap_or_default(),
                     checked_by: said(|it| &it.checked_by).unwrap_or_default(),
                     rules: site.rules.to_vec(),
+                    shares: site.shares.clone(),
+                    barrier: site.barrier.clone(),
                 })
             }
             BookKind::Rates => {

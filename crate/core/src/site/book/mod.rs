@@ -27,6 +27,7 @@ pub use taken::check_taken;
 use super::plan::Rate;
 use super::rule::{self, Rule};
 use super::works::{ConstructionSettings, DeckSettings, Fitting, HaulSettings};
+use super::{BarrierRule, ShareRule};
 use crate::shell::ShellRecord;
 use crate::units::Currency;
 
@@ -308,6 +309,12 @@ pub struct RuleSet {
     /// The rules. One without a source of its own is required by the source of the entry.
     #[serde(default)]
     pub rules: Vec<Rule>,
+    /// How much of the ground may be covered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shares: Vec<ShareRule>,
+    /// What the barrier round the water has to be.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub barrier: Option<BarrierRule>,
 }
 
 /// What one supplier asks.

@@ -10,7 +10,7 @@ use crate::site::works::{
     ConstructionSettings, DeckSettings, DewateringSettings, DigSettings, PipeSettings,
     SpoilSettings,
 };
-use crate::site::{Placement, ShellChoice, Site, starter};
+use crate::site::{Placement, ShareRule, ShellChoice, Site, starter};
 use crate::units::Currency;
 
 /// How much of a list gave way, and how much stayed.
@@ -70,37 +70,55 @@ impl BookEntry {
     }
 
     fn put_rules(&self, site: &mut Site, set: &RuleSet) -> Replaced {
-        let before: Vec<Rule> = site.taken.iter().flat_map(|it| it.entry.rules()).collect();
+        let before: Vec<RuleSet> = site
+            .taken
+            .iter()
+            .filter_map(|it| it.entry.rules())
+            .collect();
         let examples = rule::examples();
-        let from_elsewhere = |it: &&Rule| examples.contains(it) || before.contains(it);
+        let from_elsewhere =
+            |it: &&Rule| examples.contains(it) || before.iter().any(|set| set.rules.contains(it));
         let (gone, own): (Vec<&Rule>, Vec<&Rule>) = site.rules.iter().partition(from_elsewhere);
+        let own: Vec<Rule> = own.into_iter().cloned().collect();
+        let shares = site.shares.clone();
+        let (gone_shares, own_shares): (Vec<ShareRule>, Vec<ShareRule>) = shares
+            .into_iter()
+            .partition(|it| before.iter().any(|set| set.shares.contains(it)));
         let done = Replaced {
-            replaced: gone.len(),
-            kept: own.len(),
+            replaced: gone.len() + gone_shares.len(),
+            kept: own.len() + own_shares.len(),
         };
-        let mut rules = self.rules_of(set);
-        rules.extend(own.into_iter().cloned());
-        site.rules = Arc::new(rules);
+        let mut set = self.with_sources(set);
+        set.rules.extend(own);
+        set.shares.extend(own_shares);
+        site.rules = Arc::new(set.rules);
+        site.shares = set.shares;
+        // A barrier that the set says nothing of stays where it is the job's own.
+        let is_own = site.barrier.is_some() && before.iter().all(|it| it.barrier != site.barrier);
+        if set.barrier.is_some() || !is_own {
+            site.barrier = set.barrier;
+        }
         done
     }
 
     /// Its rules as a job has them: each with a source.
-    fn rules(&self) -> Vec<Rule> {
+    fn rules(&self) -> Option<RuleSet> {
         match &self.content {
-            BookContent::Rules(set) => self.rules_of(set),
-            _ => Vec::new(),
+            BookContent::Rules(set) => Some(self.with_sources(set)),
+            _ => None,
         }
     }
 
-    fn rules_of(&self, set: &RuleSet) -> Vec<Rule> {
-        let with_source = |it: &Rule| {
-            let mut rule = it.clone();
-            if rule.source.trim().is_empty() {
-                rule.source = self.source.clone();
-            }
-            rule
-        };
-        set.rules.iter().map(with_source).collect()
+    fn with_sources(&self, set: &RuleSet) -> RuleSet {
+        let mut set = set.clone();
+        let rules = set.rules.iter_mut().map(|it| &mut it.source);
+        let shares = set.shares.iter_mut().map(|it| &mut it.source);
+        let barrier = set.barrier.iter_mut().map(|it| &mut it.source);
+        let sources = rules.chain(shares).chain(barrier);
+        for source in sources.filter(|it| it.trim().is_empty()) {
+            source.clone_from(&self.source);
+        }
+        set
     }
 }
 

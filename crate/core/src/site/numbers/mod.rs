@@ -92,6 +92,22 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         ranges! { faults, format!("/rules/{i}"), rule;
             distance: "The least distance", Length, 0.0..=1000.0;
         }
+        ranges! { faults, format!("/rules/{i}/only"), rule.only;
+            dig_deeper_than: "The depth of a condition", Length, 0.0..=100.0;
+            lot_smaller_than: "The area of a condition", Area, 1.0..=1e8;
+            lot_at_least: "The area of a condition", Area, 1.0..=1e8;
+        }
+    }
+    for (i, rule) in site.shares.iter().enumerate() {
+        ranges! { faults, format!("/shares/{i}"), rule;
+            most: "The greatest share", Fraction, 0.0..=1.0;
+        }
+    }
+    if let Some(rule) = &site.barrier {
+        ranges! { faults, "/barrier", rule;
+            least_height: "The least height of the barrier", Length, 0.1..=10.0;
+            widest_gap: "The widest opening of the barrier", Length, 0.001..=1.0;
+        }
     }
     faults.found
 }
@@ -191,6 +207,14 @@ fn under_the_plan(picture: &Picture, faults: &mut Faults) {
 fn placement(site: &Site, faults: &mut Faults) {
     if let Some(placement) = &site.placement {
         placed("/placement", placement, faults);
+    }
+    if let Some(lift) = &site.lift {
+        faults.position("/lift/delivery", lift.delivery);
+        faults.position("/lift/set_down", lift.set_down);
+        if let Some(crane) = &lift.crane {
+            faults.position("/lift/crane/at", crane.at);
+            ranges! { faults, "/lift/crane", crane; heading: "The heading", Angle, -100.0..=100.0; }
+        }
     }
     if let Some(pad) = &site.equipment {
         faults.position("/equipment/at", pad.at);

@@ -65,6 +65,34 @@ pub(super) fn check(works: &ConstructionSettings, faults: &mut Faults) {
         doubt.swell: "The doubt of the swell", Fraction, 0.0..=1.0;
         doubt.over_dig: "The doubt of the over-dig", Length, 0.0..=1.0;
         doubt.ground: "The doubt of the ground", Length, 0.0..=2.0;
+        access.side_room: "The room on either side", Length, 0.0..=5.0;
+        access.room_above: "The room above", Length, 0.0..=5.0;
+        access.carried_at: "The height at which the shell is carried", Length, 0.0..=5.0;
+        access.handling: "The room for handling", Length, 0.0..=10.0;
+        access.panel: "The length of a fence panel", Length, 0.3..=30.0;
+        crane.outrigger_length: "The distance of the outriggers along the crane", Length, 0.5..=20.0;
+        crane.outrigger_width: "The distance of the outriggers across the crane", Length, 0.5..=20.0;
+        crane.pad: "The side of a pad", Length, 0.1..=10.0;
+        crane.weight: "The weight of the crane", Weight, 100.0..=500_000.0;
+        crane.rigging: "The weight of the rigging", Weight, 0.0..=50_000.0;
+        crane.shell_weight: "The weight of the shell", Weight, 1.0..=50_000.0;
+        crane.share: "The share on one outrigger", Fraction, 0.25..=1.0;
+        crane.lift_height: "The height of the lift", Length, 0.0..=60.0;
+        crane.tip_above: "The height of the boom's tip above the shell", Length, 0.0..=100.0;
+        crane.swing: "The swing of the shell", Length, 0.0..=20.0;
+        crane.room_below: "The room under the shell", Length, 0.0..=20.0;
+    }
+    for (name, machine) in [
+        ("excavator", &works.access.excavator),
+        ("truck", &works.access.truck),
+        ("skid_loader", &works.access.skid_loader),
+    ] {
+        ranges! { faults, format!("/works/access/{name}"), machine;
+            width: "The width of a machine", Length, 0.3..=10.0;
+            wheelbase: "The wheelbase of a machine", Length, 0.3..=30.0;
+            turning_radius: "The turning radius of a machine", Length, 0.0..=100.0;
+            height: "The height of a machine", Length, 0.3..=20.0;
+        }
     }
     for (place, side) in items("/works/dig/sides", &works.dig.sides, faults) {
         ranges! { faults, place, side;

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Picture;
-use crate::finding::Finding;
+use crate::finding::{Finding, Message};
 use crate::geom::Point;
 use crate::math::{cos, sin, wrap_turn};
 use crate::units::{Measure, System, out_of_range};
@@ -39,11 +39,12 @@ impl Fit {
     /// When the picture is locked, the points are too close to tell anything, or the distance is
     /// none a lot can have.
     pub fn lay(&self, picture: &Picture) -> Result<Picture, Finding> {
-        let fault = |check, message: &str, remedy: &str| Finding::fault(check, message, remedy);
+        let fault =
+            |check, message: Message, remedy: &'static str| Finding::fault(check, message, remedy);
         if picture.locked {
             return Err(fault(
                 "picture-locked",
-                "The picture is locked where it is.",
+                "The picture is locked where it is.".into(),
                 "Unlock it to scale or turn it.",
             ));
         }
@@ -52,7 +53,8 @@ impl Fit {
         if !(FEWEST_PIXELS..=f64::MAX).contains(&(apart / picture.scale)) {
             return Err(fault(
                 "points-too-close",
-                "The two points lie so close together in the picture that they tell no scale.",
+                "The two points lie so close together in the picture that they tell no scale."
+                    .into(),
                 "Take two points far apart: the farther, the better.",
             ));
         }
@@ -61,7 +63,7 @@ impl Fit {
             let what = "The known distance";
             return Err(fault(
                 "known-distance",
-                &out_of_range(what, Measure::LongLength, distance, &DISTANCES, &both),
+                out_of_range(what, Measure::LongLength, distance, &DISTANCES, &both).into(),
                 "Give the distance along the ground between the two points.",
             ));
         }

@@ -116,6 +116,7 @@ fn opening(x: f64, y: f64, width: f64) -> Opening {
         at: Point::new(x, y),
         width,
         name: String::new(),
+        window: false,
     }
 }
 

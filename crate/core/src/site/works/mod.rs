@@ -3,6 +3,7 @@
 //! Every default is common practice with no published source unless its line names one, and
 //! every one may be edited.
 
+mod access;
 mod dig;
 mod pipe;
 mod spoil;
@@ -10,6 +11,7 @@ mod spoil;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use access::{AccessSettings, CraneSettings, MachineSize};
 pub use dig::{BaseZone, Bench, DigSettings, HoleSide, SideSettings, SoilLayer};
 pub use pipe::{DewateringSettings, Fitting, FittingKind, PIPE_SOURCE, PipeSettings, PipeSize};
 pub use spoil::{HaulSettings, SpoilSettings};
@@ -50,6 +52,10 @@ pub struct ConstructionSettings {
     pub groundwater: Option<f64>,
     /// Uncertainty of the figures.
     pub doubt: DoubtSettings,
+    /// What has to come from the street to the hole.
+    pub access: AccessSettings,
+    /// The crane.
+    pub crane: CraneSettings,
 }
 
 /// The clean angular stone of base and backfill.

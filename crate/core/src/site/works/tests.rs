@@ -42,6 +42,18 @@ fn every_setting() -> Value {
         },
         "groundwater": 29.5,
         "doubt": { "swell": 0.1, "over_dig": 0.02, "ground": 0.05 },
+        "access": {
+            "side_room": 0.2, "room_above": 0.4,
+            "excavator": { "width": 1.8, "wheelbase": 2.5, "turning_radius": 0.0, "height": 2.4 },
+            "truck": { "width": 2.4, "wheelbase": 5.0, "turning_radius": 11.0, "height": 3.1 },
+            "skid_loader": { "width": 1.5, "wheelbase": 2.9, "turning_radius": 0.0, "height": 2.0 },
+            "carried_at": 0.8, "handling": 0.5, "panel": 1.8,
+        },
+        "crane": {
+            "outrigger_length": 6.1, "outrigger_width": 5.9, "pad": 1.1, "weight": 25_000.0,
+            "rigging": 300.0, "shell_weight": 1200.0, "share": 0.8, "lift_height": 4.0,
+            "tip_above": 6.0, "swing": 0.7, "room_below": 0.6,
+        },
     })
 }
 
@@ -84,7 +96,8 @@ fn what_nobody_told_is_written_only_where_it_has_a_default() {
         }
     }
     let expected = "dig.side_slope dig.swell dig.density dig.sides dig.bases dig.layers \
-        dig.upright_below dig.bench dig.short_term dewatering.at pipe.fittings spoil.at groundwater";
+        dig.upright_below dig.bench dig.short_term dewatering.at pipe.fittings spoil.at groundwater \
+        crane.shell_weight";
     assert_eq!(left_out.join(" "), expected);
 }
 
@@ -125,7 +138,7 @@ fn figures(value: &Value, way: &str, out: &mut Vec<String>) {
 fn a_setting_out_of_range_is_told_with_its_place() {
     let mut ways = Vec::new();
     figures(&every_setting(), "", &mut ways);
-    assert_eq!(ways.len(), 68);
+    assert_eq!(ways.len(), 96);
     for way in ways {
         for far in [-1e12, 1e12] {
             let mut told = every_setting();

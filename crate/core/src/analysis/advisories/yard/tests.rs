@@ -37,6 +37,8 @@ fn with_machines(
     });
     let part = |part| MeasuredTo::Part { part };
     let rule = |name: &str, from, to| Rule {
+        slant: false,
+        only: crate::site::RuleConditions::default(),
         name: name.to_owned(),
         from,
         to,
@@ -225,6 +227,7 @@ fn the_narrowest_gate_is_set_against_the_shell() {
                         at: Point::new(x, 35.0),
                         width: *width,
                         name: String::new(),
+                        window: false,
                     })
                     .collect();
             },
@@ -250,6 +253,7 @@ fn a_machine_that_a_gate_does_not_let_through_is_told() {
             at: Point::new(5.0, 35.0),
             width: 1.5,
             name: "side gate".to_owned(),
+            window: false,
         }];
     };
     let track = r#"{"track": [[0, 35], [30, 35]]}"#;
@@ -287,6 +291,7 @@ fn a_door_is_measured_where_it_is() {
             at: Point::new(6.0, 8.0),
             width: 1.0,
             name: "kitchen".to_owned(),
+            window: false,
         }];
     });
     let door = house.clearances.iter().find(|c| c.name == "door").unwrap();

@@ -34,6 +34,8 @@ fn rule_set(names: &[&str]) -> BookEntry {
             jurisdiction: "Larch County".to_owned(),
             checked_by: String::new(),
             rules: names.iter().map(rule).collect(),
+            shares: Vec::new(),
+            barrier: None,
         }),
         ..of_kind(BookKind::Rules)
     }

@@ -9,6 +9,9 @@ const FROM_WORDS: Record<MeasuredFrom, string> = {
   'deck-edge': 'Deck edge',
   equipment: 'Equipment pad',
   dig: 'Top of the dig',
+  steps: 'Steps beside the deck',
+  'spoil-pile': 'Spoil pile',
+  barrier: 'Barrier: its fences and walls',
 };
 export const FROM = MEASURED_FROM.map((value) => ({ value, text: FROM_WORDS[value] }));
 export const TO = [

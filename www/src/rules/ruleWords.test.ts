@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { MeasuredTo } from '../core/types.ts';
-import { freshId } from './yard/forms.ts';
+import { freshId } from '../steps/yard/forms.ts';
 import { fromWord, wordOf } from './ruleWords.ts';
 
 test('what a rule measures to survives the list', () => {

@@ -1,14 +1,18 @@
 // The clearance rules: from what, to what, how far, and who says so.
-import type { Rule } from '../core/types.ts';
+import type { MeasuredTo, Rule } from '../core/types.ts';
 import { useMemo } from 'preact/hooks';
 import { FromBook } from '../book/FromBook.tsx';
 import { ask } from '../core/planner.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { Tick } from '../fields/Tick.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
+import { Conditions } from './Conditions.tsx';
 import { NewRule } from './NewRule.tsx';
 import { FROM, fromWord, TO, wordOf } from './ruleWords.ts';
+
+const isWire = (to: MeasuredTo): boolean => 'feature' in to && to.feature.kind === 'overhead-line';
 
 export function RuleTable({ rules }: { rules: Rule[] }) {
   const put = (index: number, change: Partial<Rule>) =>
@@ -47,6 +51,14 @@ export function RuleTable({ rules }: { rules: Rule[] }) {
                 value={rule.distance}
                 commit={(distance) => put(index, { distance })}
               />
+              {isWire(rule.to) && (
+                <Tick
+                  label="Measured aslant, by the wire's height"
+                  on={rule.slant ?? false}
+                  set={(slant) => put(index, { slant })}
+                />
+              )}
+              <Conditions only={rule.only} put={(only) => put(index, { only })} />
               <TextField label="Source" value={rule.source} commit={(source) => put(index, { source })} />
               <button
                 type="button"

@@ -6,7 +6,7 @@ import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { FROM, fromWord, TO } from './ruleWords.ts';
-import { MakeButton } from './MakeButton.tsx';
+import { MakeButton, stillMissing } from '../steps/MakeButton.tsx';
 
 interface Draft {
   name?: string;
@@ -35,13 +35,12 @@ export function NewRule({ rules }: { rules: Rule[] }) {
     setDraft((now) => ({ ...now, ...change }));
     return [];
   };
-  const needs: [string, unknown][] = [
+  const missing = stillMissing([
     ['what it is measured from', from],
     ['what it is measured to', to],
     ['the distance', distance],
     ['its source', source],
-  ];
-  const missing = needs.filter(([, value]) => value === undefined || value === '').map(([words]) => words);
+  ]);
 
   function make(): void {
     if (from === undefined || to === undefined || distance === undefined || !source) return;

@@ -1,0 +1,148 @@
+// The way in and the crane: how wide the widest way is, who passes, what to take out, where the crane stands and how far
+// it reaches; drawn over the plan while this is open.
+import { useEffect } from 'preact/hooks';
+import { ledger } from '../state/store.ts';
+import type { Site } from '../core/types.ts';
+import { FindingList } from '../ledger/FindingList.tsx';
+import type { AccessFigures } from '../paper/messages.ts';
+import { StoppedNote } from '../paper/StoppedNote.tsx';
+import { access, accessStopped, forgetAccess, measure } from './access.ts';
+import { CranePart } from './CranePart.tsx';
+import { MachineFields } from './MachineFields.tsx';
+import { marked, overPlan } from './overlay.ts';
+import { put } from './spots.ts';
+import './way.css';
+
+type Passage = AccessFigures['passages'][number];
+type Removal = AccessFigures['removals'][number];
+
+/** The hand has to rest so long before the way is measured, milliseconds. */
+const REST = 150;
+
+export function WayIn({ site }: { site: Site }) {
+  const revision = ledger.value?.revision ?? -1;
+  useEffect(() => {
+    const resting = setTimeout(() => measure(revision), access.value ? REST : 0);
+    return () => clearTimeout(resting);
+  }, [revision]);
+  useEffect(() => {
+    const stop = overPlan();
+    return () => {
+      stop();
+      forgetAccess();
+    };
+  }, []);
+  const now = access.value?.figures;
+  const busy = access.value?.revision !== revision && !accessStopped.value;
+  return (
+    <div class="way" aria-busy={busy}>
+      {accessStopped.value && <StoppedNote text="Measure again" again={() => measure(revision)} />}
+      {now ? <Told now={now} /> : <p aria-live="polite">{accessStopped.value ? '' : 'The way in is being measured.'}</p>}
+      <SetDown site={site} />
+      <MachineFields works={site.works} />
+      <CranePart site={site} figures={now?.crane ?? null} />
+    </div>
+  );
+}
+
+function Told({ now }: { now: AccessFigures }) {
+  const { to_dig: way, to_set_down: laid } = now;
+  return (
+    <>
+      {way && (
+        <p class="way-head" role="status" data-closed={way.closed}>
+          {way.closed ? (
+            <b>No way in is open</b>
+          ) : (
+            <>
+              Widest way to the dig: <b>{way.width?.shown.text ?? 'not limited'}</b> {way.place}
+              {!way.closed && `; ${way.length.shown.text} long`}
+            </>
+          )}
+        </p>
+      )}
+      {laid && (
+        <p class="way-head">
+          To the set-down: <b>{laid.closed ? 'closed' : (laid.width?.shown.text ?? 'not limited')}</b> {laid.place}
+        </p>
+      )}
+      {now.passages.length > 0 && <Passages rows={now.passages} />}
+      {now.removals.length > 0 && <Removals rows={now.removals} />}
+      <FindingList list={now.findings} label="About the way in" />
+    </>
+  );
+}
+
+function Passages({ rows }: { rows: Passage[] }) {
+  return (
+    <div class="answer table-scroll">
+      <table aria-label="Who passes">
+        <thead>
+          <tr>
+            <th scope="col">Who</th>
+            <th scope="col">Needs</th>
+            <th scope="col">Room</th>
+            <th scope="col">Passes</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((it) => (
+            <tr key={it.who} data-short={!it.fits}>
+              <th scope="row">
+                {it.label}
+                <small>{it.width.shown.text} wide</small>
+              </th>
+              <td>{it.needed.shown.text}</td>
+              <td>{it.room?.shown.text ?? '—'}</td>
+              <td>{passes(it)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="field-hint">
+        What is needed has the room on either side in it. Bends are checked by the width swept in a steady turn, from wheelbase
+        and radius.
+      </p>
+    </div>
+  );
+}
+
+function passes(it: Passage): string {
+  const low = it.low ? ', for its height' : '';
+  if (!it.fits) return `✕ no${low}`;
+  return it.turns ? '✓ yes' : '! a bend is tight';
+}
+
+function Removals({ rows }: { rows: Removal[] }) {
+  return (
+    <section aria-label="Taken out to try">
+      <h3 class="yard-kind">Taken out to try</h3>
+      <ul class="way-list">
+        {rows.map((it, at) => (
+          <li key={at} onPointerEnter={() => (marked.value = it.ends)} onPointerLeave={() => (marked.value = null)}>
+            {it.whole ? `All of ${it.name}` : `${it.length.shown.text} of ${it.name}`}:{' '}
+            <b>{it.width?.shown.text ?? 'not limited'}</b>
+            {it.wider && ` (+${it.wider.shown.text})`} {it.place}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Where the shell is laid down before it is set. */
+function SetDown({ site }: { site: Site }) {
+  const at = site.lift?.set_down;
+  return (
+    <div class="buttons">
+      <button type="button" onClick={() => void put.pick('set_down')}>
+        {at ? 'Move the set-down' : 'Place a set-down for the shell'}
+      </button>
+      {at && (
+        <button type="button" onClick={() => put.away('set_down')}>
+          Remove the set-down
+        </button>
+      )}
+    </div>
+  );
+}
