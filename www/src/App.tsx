@@ -31,6 +31,7 @@ const book = later(async () => (await import('./book/BookSheet.tsx')).BookSheet)
 const bringIn = later(async () => (await import('./bring/BringSheet.tsx')).BringSheet);
 const compare = later(async () => (await import('./takeoff/CompareSheet.tsx')).CompareSheet);
 const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
+const shown = later(async () => (await import('./shown/ShownSheet.tsx')).ShownSheet);
 const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
 const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
 const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
@@ -66,6 +67,7 @@ export function App() {
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'stakes' && <LaterSheet label="Stakes and levels" of={stakes} />}
       {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
+      {sheet.value === 'shown' && <LaterSheet label="Homeowner’s view" of={shown} />}
       {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
       {sheet.value === 'find' && <FindSheet />}

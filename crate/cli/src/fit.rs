@@ -12,13 +12,15 @@ use batterboard_core::geom::Region;
 use batterboard_core::geom::pole::poles;
 use batterboard_core::math::{TURN, wrap_turn};
 use batterboard_core::report::EdgeFigures;
-use batterboard_core::site::CheckedSite;
+use batterboard_core::shell::catalogue;
 use batterboard_core::site::book::Day;
+use batterboard_core::site::{CheckedSite, ShellChoice};
 use batterboard_core::units::{Measure, show};
 use clap::{Args, ValueEnum};
 use serde_json::{Value, json};
 
 use crate::export::georeferenced;
+use crate::names::meant;
 use crate::{Units, folder, input};
 
 /// What is searched for.
@@ -125,12 +127,30 @@ fn found(args: &FitArgs, site: &CheckedSite) -> Result<Vec<ShellFit>> {
             BestFor::MostSun => FitAim::MostSun,
         },
         step: args.step,
-        shells: args.shells.clone(),
+        shells: shells(args, site)?,
         sun_date: args.day,
     };
     let mut search = Search::new(site.clone(), wish).map_err(|faults| refused(&faults))?;
     while !search.step().is_done() {}
     Ok(search.found().to_vec())
+}
+
+/// The shells that are meant, by the names they have.
+fn shells(args: &FitArgs, site: &CheckedSite) -> Result<Vec<String>> {
+    let placed = site.site().placement.as_ref();
+    let own = placed.and_then(|it| match it.shell.as_ref() {
+        ShellChoice::Own(record) => Some(record.name.as_str()),
+        ShellChoice::Catalogue(_) => None,
+    });
+    let catalogue = catalogue::all().iter().map(|it| it.name.as_str());
+    let known = catalogue.chain(own);
+    let named = args.shells.iter().map(|typed| {
+        let name = meant(typed, known.clone()).map_err(|instead| {
+            anyhow!("unknown-shell: no shell of the catalogue or on the lot is called \"{typed}\"{instead}")
+        });
+        name.map(str::to_owned)
+    });
+    named.collect()
 }
 
 fn refused(faults: &[Finding]) -> anyhow::Error {

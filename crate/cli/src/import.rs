@@ -140,8 +140,14 @@ pub struct Imported {
 pub fn run(args: &ImportArgs) -> Result<Imported> {
     let text = input::text(&args.file)?;
     let name = input::name(&args.file);
-    let refused =
-        |faults: Vec<Finding>| anyhow!("{name} was not brought in.\n{}", input::told(&faults));
+    let refused = |faults: Vec<Finding>| {
+        let chosen = faults.iter().all(|it| it.code != "nothing-chosen");
+        let how = match chosen {
+            true => "",
+            false => "\n    --list shows what was found; --as WHICH=ROLE says what it is to be.",
+        };
+        anyhow!("{name} was not brought in.\n{}{how}", input::told(&faults))
+    };
     let columns = args.columns.as_ref().map(|all| Columns {
         point: all.contains(&ColumnArg::Point),
         elevation: all.contains(&ColumnArg::Elevation),
@@ -197,7 +203,11 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
     })
 }
 
-fn session(onto: Option<&Path>) -> Result<Session> {
+/// A session on a site, or on a new one.
+///
+/// # Errors
+/// When the site cannot be read.
+pub fn session(onto: Option<&Path>) -> Result<Session> {
     let mut session = Session::new().map_err(|f| anyhow!("{}", input::told(&f)))?;
     if let Some(path) = onto {
         let text = input::text(path)?;

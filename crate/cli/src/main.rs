@@ -15,22 +15,28 @@
 //! | `fit SITE` | the shells that fit on the lot, where, and with how much room |
 //! | `clear-ground SITE` | every place of the shell's middle at one heading |
 //! | `schema` | the JSON Schema of the site file |
-//! | `shells` | the catalogue of shells |
+//! | `shells [NAME]` | the catalogue of shells, or one of them in full |
+//! | `deed FILE` | the courses, the closure and the area of a description by bearings and distances |
+//! | `completions SHELL` | what a command shell needs to complete the commands |
+//! | `manual` | the manual page |
 //! | `import FILE` | a site with what is in a map (GeoJSON), a list of points or a surveyor's LandXML |
 //! | `export SITE` | a site as a map, as a list of points or as LandXML |
 //!
 //! # Exit codes
 //! 0: done, and for `check` everything measured holds. 1: `check` found work that reaches where it
-//! must not, or a clearance that falls short. 2: the command or the file cannot be read. 3: `check`
+//! must not, or a clearance that falls short; `deed` a description that makes no lot. 2: the command or the file cannot be read. 3: `check`
 //! could not tell: no shell is placed, or something that decides was not measured (no rules, sides
 //! of the lot without a kind).
 
 mod book;
+mod deed;
 mod export;
 mod fit;
 mod folder;
 mod import;
 mod input;
+mod manual;
+mod names;
 mod sheet;
 mod shells;
 mod stakes;
@@ -49,7 +55,8 @@ use batterboard_core::report::Report;
 use batterboard_core::site::CheckedSite;
 use batterboard_core::study::{Answer, Question, Study};
 use batterboard_core::units::System;
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, CommandFactory, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
 
 /// The work reaches where it must not, or a clearance falls short.
 const WRONG: u8 = 1;
@@ -60,12 +67,20 @@ const UNREADABLE: u8 = 2;
 /// Nothing found wrong, but not everything that decides was measured.
 const UNCHECKED: u8 = 3;
 
+/// How a command ends, as its help says it.
+const EXIT_CODES: &str = "\
+Exit codes:
+  0  done; for check: everything measured holds
+  1  check: the work reaches where it must not, or a clearance falls short; deed: no lot can be read
+  2  the command or a file cannot be read
+  3  check: no shell is placed, or something that decides was not measured";
+
 /// Checks and reports on the site file of a one-piece pool shell.
 ///
 /// A planning aid, not a survey: the local authority's own rules govern, and before anyone
 /// digs, the utility-locating service marks the lines in the ground.
 #[derive(Parser)]
-#[command(version, arg_required_else_help = true)]
+#[command(version, arg_required_else_help = true, after_help = EXIT_CODES)]
 struct Cli {
     #[command(subcommand)]
     command: Command,
@@ -160,12 +175,19 @@ enum Command {
     Import(Box<import::ImportArgs>),
     /// Print a site as a map (GeoJSON), a list of points or LandXML, with the stakes and lines of the work.
     Export(export::ExportArgs),
-    /// List the catalogue of shells.
-    Shells {
-        /// The units to print.
-        #[arg(long, value_enum, default_value = "feet")]
-        units: Units,
+    /// Read the description of a lot by bearings and distances: its courses, closure and area.
+    ///
+    /// What was not understood is told line by line. Exits with 1 where that keeps the courses from being a lot.
+    Deed(deed::DeedArgs),
+    /// List the catalogue of shells, or print one of them in full.
+    Shells(shells::ShellsArgs),
+    /// Print the script with which a command shell completes commands and options.
+    Completions {
+        /// The command shell.
+        shell: Shell,
     },
+    /// Print the manual page, for man.
+    Manual,
 }
 
 #[derive(Args)]
@@ -283,7 +305,17 @@ fn run(command: Command) -> Result<ExitCode> {
             print(&imported.text)?;
         }
         Command::Export(args) => print(&export::run(&args)?)?,
-        Command::Shells { units } => print(&shells::table(units.into())?)?,
+        Command::Deed(args) => {
+            let read = deed::run(&args)?;
+            if !read.told.is_empty() {
+                eprintln!("{}", read.told.trim_start());
+            }
+            print(&read.text)?;
+            return Ok(read.code);
+        }
+        Command::Shells(args) => print(&shells::run(&args)?)?,
+        Command::Completions { shell } => print(&manual::completions(shell, Cli::command())?)?,
+        Command::Manual => print(&manual::page(&Cli::command())?)?,
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -4,7 +4,9 @@ use batterboard_core::analysis::Standing;
 use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
+use batterboard_core::report::ShellFigures;
 use batterboard_core::section::standard;
+use batterboard_core::shell::Shell;
 use batterboard_core::site::FeatureKind;
 use batterboard_core::units::{Measure, show};
 
@@ -18,6 +20,7 @@ use crate::plan;
 use crate::scale::{Lie, Scale};
 use crate::section::{self, Extras};
 use crate::site_plan;
+use crate::words::Language;
 
 /// What the sheet's text is written in.
 const TEXT: Style = Style::plain(10.0);
@@ -104,56 +107,14 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     pen.rectangle(plan_area, Ink::line(Stroke::full(Color::RULE, 0.25)));
 
     // Size and depth, large.
-    let length = |metres: f64| show(Measure::Length, metres, job.system).text;
-    let mut facts = vec![
-        (
-            language.say("Water", "Agua"),
-            format!(
-                "{} × {}",
-                figures.length.shown.text, figures.width.shown.text
-            ),
-        ),
-        (
-            language.say("Depth", "Profundidad"),
-            format!(
-                "{} – {}",
-                length(shell.shallowest()),
-                figures.deepest.shown.text
-            ),
-        ),
-    ];
-    if let Some(deck) = job
-        .report
-        .quantities
-        .iter()
-        .find(|it| it.key == "deck-area")
-    {
-        facts.push((language.say("Deck", "Piso"), deck.shown.text.clone()));
-    }
-    if let Some(cost) = job.report.cost.as_ref().filter(|_| wanted.price) {
-        facts.push((language.say("Price", "Precio"), cost.total.text.clone()));
-    }
+    let facts = facts(job, shell, figures, wanted);
     let mut y = side.y;
     for (name, value) in &facts {
         pen.text(Point::new(side.x, y + 3.2), Lean::Left, name, LABEL);
         pen.text(Point::new(side.x, y + 9.6), Lean::Left, value, FIGURE);
         y += 15.0;
     }
-    let standing = job.report.verdict.standing;
-    let note = match standing {
-        Standing::Holds | Standing::Reserved => language.say(
-            "It fits here by the rules entered so far.",
-            "Cabe aquí según las reglas anotadas hasta ahora.",
-        ),
-        Standing::NotPlaced | Standing::Unchecked => language.say(
-            "Whether it may stand here is not checked yet.",
-            "Aún no se ha revisado si puede ir aquí.",
-        ),
-        Standing::Short | Standing::Conflict => language.say(
-            "It does not fit here yet: it stands too close to something.",
-            "Todavía no cabe aquí: queda demasiado cerca de algo.",
-        ),
-    };
+    let note = fits(job.report.verdict.standing, language);
     let mut flow = Flow::new(side.width);
     flow.paragraph(note, TEXT);
     let column = Area {
@@ -189,14 +150,10 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
         &firm.join("  ·  "),
         Style::heavy(8.0),
     );
-    let caution = language.say(
-        "A sketch to talk it over: a planning aid, not a survey. The local authority decides what may be built.",
-        "Un dibujo para platicarlo: ayuda para planear, no un levantamiento. La autoridad local decide qué se puede construir.",
-    );
     foot.text(
         Point::new(page.x, y + 5.0),
         Lean::Left,
-        caution,
+        caution(language),
         Style::plain(7.0).in_color(Color::GRAY),
     );
     let day = wanted.day.clone().unwrap_or_default();
@@ -221,8 +178,70 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     ))
 }
 
+/// Size and depth, and the price where that is told: a name and a value each.
+pub fn facts(
+    job: &Job,
+    shell: &Shell,
+    figures: &ShellFigures,
+    wanted: &SheetWish,
+) -> Vec<(&'static str, String)> {
+    let language = wanted.language;
+    let length = |metres: f64| show(Measure::Length, metres, job.system).text;
+    let mut facts = vec![
+        (
+            language.say("Water", "Agua"),
+            format!(
+                "{} × {}",
+                figures.length.shown.text, figures.width.shown.text
+            ),
+        ),
+        (
+            language.say("Depth", "Profundidad"),
+            format!(
+                "{} – {}",
+                length(shell.shallowest()),
+                figures.deepest.shown.text
+            ),
+        ),
+    ];
+    let mut quantities = job.report.quantities.iter();
+    if let Some(deck) = quantities.find(|it| it.key == "deck-area") {
+        facts.push((language.say("Deck", "Piso"), deck.shown.text.clone()));
+    }
+    if let Some(cost) = job.report.cost.as_ref().filter(|_| wanted.price) {
+        facts.push((language.say("Price", "Precio"), cost.total.text.clone()));
+    }
+    facts
+}
+
+/// The verdict as a homeowner reads it.
+pub fn fits(standing: Standing, language: Language) -> &'static str {
+    match standing {
+        Standing::Holds | Standing::Reserved => language.say(
+            "It fits here by the rules entered so far.",
+            "Cabe aquí según las reglas anotadas hasta ahora.",
+        ),
+        Standing::NotPlaced | Standing::Unchecked => language.say(
+            "Whether it may stand here is not checked yet.",
+            "Aún no se ha revisado si puede ir aquí.",
+        ),
+        Standing::Short | Standing::Conflict => language.say(
+            "It does not fit here yet: it stands too close to something.",
+            "Todavía no cabe aquí: queda demasiado cerca de algo.",
+        ),
+    }
+}
+
+/// What a picture for the homeowner is: a sketch, and who decides.
+pub fn caution(language: Language) -> &'static str {
+    language.say(
+        "A sketch to talk it over: a planning aid, not a survey. The local authority decides what may be built.",
+        "Un dibujo para platicarlo: ayuda para planear, no un levantamiento. La autoridad local decide qué se puede construir.",
+    )
+}
+
 /// What a homeowner looks for.
-fn kept(item: &Item, layer: Layer) -> bool {
+pub fn kept(item: &Item, layer: Layer) -> bool {
     use FeatureKind as F;
     let label = matches!(item, Item::Label { .. });
     match layer {
@@ -244,7 +263,7 @@ fn kept(item: &Item, layer: Layer) -> bool {
     }
 }
 
-fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
+pub fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
     let line = standard(&job.site, &job.analysis);
     let section = line.and_then(|line| job.section(line));
     let Some(section) = section.filter(|_| area.height > 15.0) else {

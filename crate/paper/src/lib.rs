@@ -17,6 +17,7 @@
 //! | [`plan`], `ink`, `legend`, `section` | drawings of the core in a window of the paper |
 //! | `binder`, `blocks`, `site_plan` | frame, title block and what sheets have in common |
 //! | `permit`, `dig`, `takeoff`, `home`, `record`, `full_report` | one sheet each |
+//! | [`yard`] | the homeowner's view on a screen |
 //! | [`pdf`], [`svg`], `png`, [`read`] | the files, and the site back out of them |
 //! | [`words`], `spanish` | English and Spanish |
 //!
@@ -50,6 +51,7 @@ mod spanish;
 pub mod svg;
 mod takeoff;
 pub mod words;
+pub mod yard;
 
 pub use job::{Job, PlanPart, SheetKind, SheetWish};
 pub use mark::Document;

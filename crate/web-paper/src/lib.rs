@@ -12,6 +12,7 @@
 //! | [`sun`] | the sun on the water, and the shade at one time
 //! | [`press`] | one job worked out, sheets made of it, files of it for others |
 //! | [`survey`] | a surveyor's LandXML looked at and brought in; the site out of a sheet |
+//! | [`yard`] | the homeowner's view |
 //!
 //! A panic is a bug. It is told on the console by a hook and ends the worker; the page starts a new one.
 
@@ -21,6 +22,7 @@ pub mod finder;
 pub mod press;
 pub mod sun;
 pub mod survey;
+pub mod yard;
 
 use batterboard_core::exchange;
 use batterboard_core::finding::Finding;

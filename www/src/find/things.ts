@@ -48,6 +48,7 @@ const ACTIONS: [string, () => void][] = [
   ['The company’s book', lay('book')],
   ['Stakes and levels', lay('stakes')],
   ['Sheets to print', lay('paper')],
+  ['Homeowner’s view', lay('shown')],
   ['Way in and crane', openWay],
   ['Sun on the water', openSun],
   ['Takeoff and cost', lay('takeoff')],

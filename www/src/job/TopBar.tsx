@@ -104,6 +104,9 @@ function Files() {
   return (
     <>
       <FileInput picker={picker} id="site-file" also=".pdf,application/pdf" take={openPicked} />
+      <button type="button" class="top-wide" onClick={() => (sheet.value = 'shown')}>
+        Show it
+      </button>
       <button type="button" class="top-wide" onClick={() => (sheet.value = 'jobs')}>
         All jobs
       </button>
@@ -156,6 +159,11 @@ function Files() {
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'paper'))}>
               Sheets to print
+            </button>
+          </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'shown'))}>
+              Homeowner’s view
             </button>
           </li>
           <li>

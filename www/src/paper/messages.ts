@@ -1,8 +1,8 @@
 // What page and press say to each other.
 import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile } from '../wasm/batterboard_web_paper.js';
+import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, ShownYard, SunFigures, ViewWish, WrittenFile, YardView } from '../wasm/batterboard_web_paper.js';
 
-export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile };
+export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, ShownYard, SunFigures, ViewWish, WrittenFile, YardView };
 
 /** A site's text, where it changed since the last one was given. */
 interface OfSite {
@@ -32,6 +32,12 @@ export interface Asks {
   sun: { in: { site: string; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
   /** The shade so many minutes after midnight of such a day; nothing where there is no place or no shell. */
   shade: { in: { site: string; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
+  /** A picture of the yard for the homeowner, and what goes beside it; or why there is none. */
+  yard: { in: OfSite & { wish: ViewWish }; out: { view: YardView; svg: string } | { refused: string } };
+  /** The sun on the water of a yard that is shown. */
+  'yard-sun': { in: { yard: ShownYard; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
+  /** Its shade so many minutes after midnight. */
+  'yard-shade': { in: { yard: ShownYard; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
   survey: { in: { text: string; onto: string; settings: MapSettings | null }; out: MapReading };
   bring: { in: { text: string; onto: string; settings: MapSettings; roles: string[] }; out: MapBrought };
 }

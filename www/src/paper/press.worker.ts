@@ -1,11 +1,12 @@
 // The worker that makes sheets and reads and writes other people's files, with a module of its own. It keeps the site it
 // was last given worked out, so that only the first sheet of a site waits for that.
-import init, { Finder, Press, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf } from '../wasm/batterboard_web_paper.js';
+import init, { Finder, Press, Yard, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf } from '../wasm/batterboard_web_paper.js';
 import wasmUrl from '../wasm/batterboard_web_paper_bg.wasm?url';
 import type { Ask, Asks, FromPress, ToPress } from './messages.ts';
 
 let press: Press | undefined;
 let finder: Finder | undefined;
+let yard: Yard | undefined;
 const ready = init({ module_or_path: wasmUrl });
 
 self.onmessage = async ({ data }: MessageEvent<ToPress>): Promise<void> => {
@@ -59,6 +60,21 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
       return cures(asked.with.site);
     case 'largest':
       return largest_rectangle(asked.with.site, asked.with.proportion) ?? null;
+    case 'yard': {
+      const { site, wish } = asked.with;
+      return orRefused(() => {
+        const it = yardOf(site);
+        return { view: it.view(wish), svg: it.svg() ?? '' };
+      });
+    }
+    case 'yard-sun': {
+      const { yard: which, date, offset } = asked.with;
+      return orRefused(() => ({ figures: yardOf().sun(which, date, offset) }));
+    }
+    case 'yard-shade': {
+      const { yard: which, date, offset, minutes } = asked.with;
+      return yardOf().shade(which, date, offset, minutes) ?? null;
+    }
     case 'survey':
       // The core writes every member of the settings.
       return read_survey(asked.with.text, asked.with.onto, asked.with.settings) as Asks['survey']['out'];
@@ -86,4 +102,15 @@ function pressOf(site: string | undefined): Press {
   }
   if (!press) throw new Error('no site came yet');
   return press;
+}
+
+/** The yard of a site: the last one, unless a text came. */
+function yardOf(site?: string): Yard {
+  if (site !== undefined) {
+    yard?.free();
+    yard = undefined;
+    yard = new Yard(site);
+  }
+  if (!yard) throw new Error('no yard came yet');
+  return yard;
 }

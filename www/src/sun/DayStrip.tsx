@@ -1,8 +1,8 @@
 // A day as a strip: time along it, the share of the water in sun as a filled band. It is a slider too: a mouse, a finger or
 // the arrow keys choose the time whose shade lies on the plan.
+import type { Signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { SunFigures } from '../paper/messages.ts';
-import { shade, time } from './asked.ts';
 
 /** Times chosen by hand fall on whole steps, minutes. */
 const STEP = 5;
@@ -34,7 +34,8 @@ function band(day: SunFigures, share: (of: SunFigures['samples'][number]) => num
     .join('');
 }
 
-export function DayStrip({ day }: { day: SunFigures }) {
+/** `time` is the time looked at, minutes after midnight; `words` what there is to say of it. */
+export function DayStrip({ day, time, words }: { day: SunFigures; time: Signal<number | null>; words: string }) {
   const [start, end] = spanOf(day);
   const spell = day.spells[0];
   // Before anybody has chosen, the middle of the day.
@@ -78,7 +79,7 @@ export function DayStrip({ day }: { day: SunFigures }) {
         aria-valuemin={start}
         aria-valuemax={end}
         aria-valuenow={at}
-        aria-valuetext={shade.value?.words ?? ''}
+        aria-valuetext={words}
         onKeyDown={key}
         onPointerDown={(event) => {
           if (event.button !== 0) return;

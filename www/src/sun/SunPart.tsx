@@ -78,7 +78,7 @@ function Hours({ now }: { now: SunFigures }) {
 function Day({ now }: { now: SunFigures }) {
   return (
     <section class="sun-day" aria-label="Through the day">
-      <DayStrip day={now} />
+      <DayStrip day={now} time={time} words={shade.value?.words ?? ''} />
       <p class="sun-now" aria-live="polite">
         {shade.value?.words ?? ' '}
       </p>

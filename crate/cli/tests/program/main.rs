@@ -10,6 +10,7 @@
 
 mod book;
 mod command;
+mod deed;
 mod exchange;
 mod figures;
 mod fit;
@@ -17,6 +18,7 @@ mod golden;
 mod members;
 mod run;
 mod sheet;
+mod shells;
 mod stakes;
 mod sun;
 mod way_in;

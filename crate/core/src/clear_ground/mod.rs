@@ -9,6 +9,7 @@
 //! | every place of the shell's middle at one heading | [`Bounds::region`] |
 //! | how much room a place leaves, and what is nearest | [`Ruler::tightest`] |
 //! | which headings a place allows | [`Bounds::headings`] |
+//! | all ground that the water may cover at one heading | [`Bounds::water_may_cover`] |
 //! | the nearest place, heading or lesser rule that would do | [`Bounds::cures`] |
 //! | whether the edge holds by the cut made there | [`EdgeByCut::of`] |
 //! | which bounds leave nothing between them | [`Bounds::what_leaves_nothing`] |
@@ -29,6 +30,7 @@ mod headings;
 mod nothing_left;
 mod region;
 mod room;
+mod water;
 
 pub use bounds::{Bound, Bounds, Cause, Moving, Place};
 pub use by_cut::{EDGE_SLACK, EdgeByCut, EdgePlace};

@@ -9,6 +9,7 @@ use super::locate;
 use super::migrate::{Step, bring_up_to_date};
 use super::unknown::{self, Unknown};
 use crate::finding::Finding;
+use crate::units::format_decimal;
 
 /// The longest file that is read, bytes: several times a site with every limit reached.
 pub const SIZE_LIMIT: usize = 32 * 1024 * 1024;
@@ -72,9 +73,19 @@ fn check_size(length: usize) -> Result<(), Finding> {
     }
     Err(Finding::fault(
         "file-size",
-        format!("The file is {length} bytes long; the longest that is read is {SIZE_LIMIT} bytes."),
+        format!(
+            "The file has {}; at most {} are read.",
+            megabytes(length),
+            megabytes(SIZE_LIMIT)
+        ),
         "Thin out what is in it; survey points are most often the reason.",
     ))
+}
+
+/// A number of bytes as people say it.
+fn megabytes(bytes: usize) -> String {
+    let text = format_decimal(bytes as f64 / 1e6, 1);
+    format!("{text} MB")
 }
 
 /// The members every file starts with, of whatever type they came.
@@ -99,6 +110,9 @@ fn check_header(text: &str, format: &Format) -> Result<u32, Finding> {
         return Err(not_ours("not told"));
     }
     let header: Header = serde_json::from_str(text).map_err(|e| match e.classify() {
+        Category::Data if is_twice(&e) => {
+            reading_fault(&e).under(&locate::pointer(text, e.line(), e.column()))
+        }
         Category::Data => not_ours("not told"),
         _ => reading_fault(&e),
     })?;
@@ -164,8 +178,21 @@ fn reading_fault(error: &serde_json::Error) -> Finding {
             format!("The file is not valid JSON ({told})."),
             "Mend that place in a text editor, or open a copy. JSON knows no NaN and no infinity.",
         ),
+        Category::Data if is_twice(error) => Finding::fault(
+            "member-twice",
+            format!(
+                "A member of the file stands there twice ({}).",
+                told.replace("duplicate field", "a second")
+            ),
+            "Keep the one that is meant and take the other one out, in a text editor.",
+        ),
         Category::Data => misread(&in_plain_words(&told)),
     }
+}
+
+/// Whether the reader complains of a member that an object has twice.
+fn is_twice(error: &serde_json::Error) -> bool {
+    error.to_string().starts_with("duplicate field")
 }
 
 /// The fault of a member that is of another form than it must be.
@@ -330,6 +357,38 @@ mod tests {
         }
         let whole = fault(r#"["thing", 1, 2, [], null]"#);
         assert_eq!((whole.code, whole.pointer.as_str()), ("format", "/format"));
+    }
+
+    #[test]
+    fn a_member_that_stands_there_twice_is_told_as_such() {
+        for (text, name, place) in [
+            (
+                r#"{"format": "thing", "format": "thing", "version": 1, "size": 1}"#.to_owned(),
+                "format",
+                "",
+            ),
+            (thing(r#""size": 2"#), "size", ""),
+            (thing(r#""next": {"size": 2, "size": 3}"#), "size", "/next"),
+        ] {
+            let fault = fault(&text);
+            assert_eq!(fault.code, "member-twice", "{text}: {}", fault.message);
+            assert!(
+                fault.message.contains(&format!("a second `{name}`")),
+                "{}",
+                fault.message
+            );
+            assert!(fault.pointer.starts_with(place), "{}", fault.pointer);
+        }
+    }
+
+    #[test]
+    fn a_file_that_is_too_long_is_told_in_megabytes() {
+        let fault = check_size(50_000_000).unwrap_err();
+        assert!(
+            fault.message.contains("50.0 MB") && fault.message.contains("33.6 MB"),
+            "{}",
+            fault.message
+        );
     }
 
     #[test]

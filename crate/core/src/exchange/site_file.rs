@@ -188,7 +188,7 @@ mod tests {
         let twice = sample()
             .to_string()
             .replacen("\"name\"", "\"name\":\"a\",\"name\"", 1);
-        assert_eq!(only(&twice).0, "member");
+        assert_eq!(only(&twice).0, "member-twice");
         let fault = open(&edited(|d| {
             d.as_object_mut().unwrap().remove("lot");
         }));

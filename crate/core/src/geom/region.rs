@@ -5,7 +5,7 @@
 //! then not finite either (or `false`, or `None`).
 
 use super::point::{Point, Pose, Vector};
-use crate::math::{greater, lesser};
+use crate::math::{greater, lesser, wrap_half_turn};
 
 /// A closed ring of straight edges (the last point joins the first; it is not repeated).
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -71,6 +71,15 @@ impl Ring {
         let closing = self.0.last().copied().zip(self.0.first().copied());
         let pairs = self.0.array_windows().map(|[a, b]| (*a, *b));
         pairs.chain(closing)
+    }
+
+    /// How far one turns in all when walking round it, to the left or to the right alike, radians: a whole turn for a
+    /// convex ring, more the oftener it turns back.
+    pub fn turning(&self) -> f64 {
+        let directions: Vec<f64> = self.edges().map(|(a, b)| (b - a).angle()).collect();
+        let after = directions.iter().cycle().skip(1);
+        let turns = directions.iter().zip(after);
+        turns.map(|(a, b)| wrap_half_turn(b - a).abs()).sum()
     }
 
     /// The same ring walked the other way round.

@@ -56,12 +56,12 @@ pub(super) struct Network {
 /// Joins checked spots (by x, then y) and checked breaklines. The findings are cautions.
 ///
 /// # Errors
-/// Two measured elevations at one place, as faults.
+/// Two measured elevations at one place, as faults; lines that cross too often.
 pub(super) fn join(
     spots: &[Spot],
     lines: &[Breakline],
 ) -> Result<(Network, Vec<Finding>), Vec<Finding>> {
-    let Noded { places, stretches } = Noded::of(spots, lines);
+    let Noded { places, stretches } = Noded::of(spots, lines).map_err(|fault| vec![fault])?;
     let passing = passing(lines, &stretches, &places);
     let judged = judge(spots, places.len(), &places, lines, passing)?;
     let nodes = places
@@ -215,6 +215,25 @@ mod tests {
         assert_eq!(net.nodes.len(), 15);
         let nodes: Vec<usize> = net.lines.iter().map(Vec::len).collect();
         assert_eq!(nodes, [6, 11, 5]);
+    }
+
+    #[test]
+    fn lines_that_cross_too_often_are_refused_before_they_are_noded() {
+        let line = |x: bool| {
+            move |i: u32| {
+                let at = f64::from(i) * 0.1;
+                match x {
+                    true => vec![[at, -1.0, 10.0], [at, 121.0, 10.0]],
+                    false => vec![[-1.0, at, 10.0], [121.0, at, 10.0]],
+                }
+            }
+        };
+        let lines: Vec<_> = (0..1_200)
+            .map(line(true))
+            .chain((0..1_200).map(line(false)))
+            .collect();
+        let faults = network(&[], &lines).unwrap_err();
+        assert_eq!(checks(&faults), [("too-many-crossings", "/breaklines")]);
     }
 
     #[test]

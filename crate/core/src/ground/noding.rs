@@ -14,6 +14,7 @@ use std::collections::BTreeSet;
 use super::breakline::Breakline;
 use super::spots::{ONE_PLACE, Spot};
 use super::tree::{Bounds, Tree};
+use crate::finding::Finding;
 use crate::geom::Point;
 use crate::order::put_in_order;
 
@@ -21,6 +22,9 @@ use crate::order::put_in_order;
 /// which leaves it out and says so. Two rounds do for any survey; a line that shifts by a
 /// millimetre onto another point may take a third.
 const ROUNDS: usize = 12;
+
+/// How often breaklines may cross each other: arbitrary, far above any survey, whose lines hardly ever do.
+const CROSSING_LIMIT: usize = 20_000;
 
 /// What lies nearer to a line than this lies on it, meters.
 const ON_LINE: f64 = ONE_PLACE / 2.0;
@@ -65,16 +69,19 @@ struct Cut {
 
 impl Noded {
     /// Nodes checked breaklines with each other and with checked spots (by x, then y).
-    pub fn of(spots: &[Spot], lines: &[Breakline]) -> Self {
+    ///
+    /// # Errors
+    /// When they cross each other more often than [`CROSSING_LIMIT`], as a fault of the breaklines.
+    pub fn of(spots: &[Spot], lines: &[Breakline]) -> Result<Self, Finding> {
         let mut noded = Self::points(spots, lines);
         for _ in 0..ROUNDS {
             // The lines are first drawn through what lies on them: then every crossing that is
             // left is well away from every node.
-            if !noded.cut_at_nodes() && !noded.cut_at_crossings() {
+            if !noded.cut_at_nodes() && !noded.cut_at_crossings()? {
                 break;
             }
         }
-        noded
+        Ok(noded)
     }
 
     /// A node for every point of every line: a spot at its place, or one shared with the points
@@ -164,7 +171,10 @@ impl Noded {
     }
 
     /// Gives every crossing of two segments a node; says whether there were any.
-    fn cut_at_crossings(&mut self) -> bool {
+    ///
+    /// # Errors
+    /// More crossings than are taken.
+    fn cut_at_crossings(&mut self) -> Result<bool, Finding> {
         let mut segments = self.segments();
         put_in_order(&mut segments, |a, b| {
             by_place(a.low, b.low).then(by_place(a.high, b.high))
@@ -185,6 +195,9 @@ impl Noded {
                     found.push((at, a, b));
                 }
             }
+            if found.len() > CROSSING_LIMIT {
+                return Err(too_many_crossings());
+            }
         }
         put_in_order(&mut found, |a, b| by_place(a.0, b.0));
         let known = self.places.len();
@@ -197,7 +210,7 @@ impl Noded {
                 cuts.push(segment.cut(foot, node));
             }
         }
-        self.insert(cuts)
+        Ok(self.insert(cuts))
     }
 
     /// Puts nodes into stretches; says whether any was new there. A stretch runs through a node
@@ -239,6 +252,15 @@ impl Noded {
         }
         any
     }
+}
+
+fn too_many_crossings() -> Finding {
+    Finding::fault(
+        "too-many-crossings",
+        format!("The breaklines cross each other more than {CROSSING_LIMIT} times."),
+        "Leave out lines that cross others: a line of a survey follows an edge of the ground, and edges seldom cross.",
+    )
+    .under("/breaklines")
 }
 
 impl Segment {

@@ -12,6 +12,7 @@ pub mod book;
 mod by_hand;
 mod comparison;
 pub mod csv;
+mod deed;
 mod doubted;
 mod edge;
 mod figure;
@@ -47,6 +48,7 @@ pub use access::{
 };
 pub use assumed::AssumedFigures;
 pub use comparison::{ColumnFigures, ComparisonFigures, RowFigures};
+pub use deed::{CourseFigures, CurveFigures, DeedFigures, ReadOver};
 pub use doubted::{
     CauseFigures, CostFigures, GroupCost, PricedFigures, RangeFigures, UncountedFigures,
 };

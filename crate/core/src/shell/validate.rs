@@ -17,11 +17,16 @@ use crate::finding::said;
 use crate::finding::{Finding, Topic, any_fault};
 use crate::geom::flatten::{ChordSide, flatten};
 use crate::geom::offset::offset_region;
-use crate::geom::{Outline, PathRecord, Point, Region, VOLUME_TOLERANCE};
-use crate::units::{Measure, System, out_of_range};
+use crate::geom::{Outline, PathRecord, Point, Region, Ring, VOLUME_TOLERANCE};
+use crate::math::TURN;
+use crate::units::{Measure, System, format_decimal, out_of_range};
 
 /// How far a depth may lie off the plane of its facet, meters.
 const PLANE_TOLERANCE: f64 = 0.002;
+
+/// How often one may turn round in all when walking along an outline: a rectangle takes 1, a shell of many bays 3 or 4. Arbitrary; every level of the
+/// hole is this outline farther out, where teeth cross one another.
+const MOST_TURNS: f64 = 30.0;
 
 /// How many facets a floor may have; every one is held against every other.
 const FACET_LIMIT: usize = 100;
@@ -50,7 +55,12 @@ fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
         return Err(faults);
     };
 
-    let footprint = Region::from_ring(flatten(&outline, VOLUME_TOLERANCE, ChordSide::Centred));
+    let ring = flatten(&outline, VOLUME_TOLERANCE, ChordSide::Centred);
+    if let Some(fault) = saw_toothed(&ring) {
+        faults.push(fault);
+        return Err(faults);
+    }
+    let footprint = Region::from_ring(ring);
     let facets: Vec<Facet> = if by_stations {
         stations::facets(&record.stations, &outline, &footprint)
     } else {
@@ -84,6 +94,19 @@ fn check(record: &ShellRecord) -> Result<(Shell, Vec<Finding>), Vec<Finding>> {
     }
     let cautions = cautions(&shell);
     Ok((shell, cautions))
+}
+
+/// The fault of an outline that turns back and forth all the time.
+fn saw_toothed(ring: &Ring) -> Option<Finding> {
+    let turns = ring.turning() / TURN;
+    (turns > MOST_TURNS).then(|| {
+        let turns = format_decimal(turns, 0);
+        let message = format!(
+            "The outline turns back and forth: {turns} whole turns in all; at most {MOST_TURNS} are taken."
+        );
+        let remedy = "Draw it smoother: the edge of a shell has no teeth.";
+        Finding::fault("outline-saw-toothed", message, remedy).under("/outline")
+    })
 }
 
 /// Plain numbers that are out of range.

@@ -4,7 +4,7 @@
 //! keep the planner busy. One path by itself is limited by
 //! [`VERTEX_LIMIT`](crate::geom::validate::VERTEX_LIMIT).
 
-use super::{ShapeRecord, ShellChoice, Site};
+use super::{FeatureKind, FeaturePart, MeasuredTo, Rule, ShapeRecord, ShellChoice, Site};
 use crate::finding::Finding;
 use crate::ground::GroundRecord;
 use crate::shell::ShellRecord;
@@ -29,6 +29,12 @@ pub const READINGS: usize = 500;
 pub const SPOTS: usize = 150_000;
 /// Points of all breaklines together: every pair of stretches is tried for a crossing.
 pub const BREAKLINE_POINTS: usize = 5_000;
+/// Doors, windows and gates of one site.
+pub const OPENINGS: usize = 2_000;
+/// What all rules together measure to: every rule to every line, thing or part of its kind.
+pub const MEASUREMENTS: usize = 50_000;
+/// Placements that are kept beside the present one: each is worked out in full to be compared.
+pub const ALTERNATIVES: usize = 200;
 /// Facets of one shell's floor.
 pub const FACETS: usize = 200;
 
@@ -59,6 +65,20 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         FEATURE_VERTICES,
     );
     at_most("/rules", "rules", site.rules.len(), RULES);
+    let openings = site.features.iter().map(|it| it.facts.openings.len()).sum();
+    at_most("/features", "doors, windows and gates", openings, OPENINGS);
+    let measured = measurements(site);
+    // Too many rules are told as such.
+    if site.rules.len() <= RULES {
+        at_most(
+            "/rules",
+            "distances to be measured by the rules",
+            measured,
+            MEASUREMENTS,
+        );
+    }
+    let kept = site.alternatives.len();
+    at_most("/alternatives", "placements kept", kept, ALTERNATIVES);
     at_most("/shares", "rules", site.shares.len(), SHARES);
     at_most("/tapes", "tapes", site.tapes.len(), TAPES);
     if let Some(stakeout) = &site.stakeout {
@@ -81,6 +101,26 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     faults
 }
 
+/// What the rules measure to, all together; of parts at most.
+fn measurements(site: &Site) -> usize {
+    let features = |kind: FeatureKind| site.features.iter().filter(|it| it.kind == kind).count();
+    let openings = || site.features.iter().map(|it| it.facts.openings.len()).sum();
+    let targets = |rule: &Rule| match rule.to {
+        MeasuredTo::LotLine { kind } => {
+            let courses = site.lot.courses.iter();
+            courses
+                .filter(|it| kind.is_none_or(|kind| kind == it.kind))
+                .count()
+        }
+        MeasuredTo::Feature { kind } => features(kind),
+        MeasuredTo::Part { part } => match part {
+            FeaturePart::TreeTrunk | FeaturePart::TreeProtection => features(FeatureKind::Tree),
+            FeaturePart::Door | FeaturePart::Gate | FeaturePart::Window => openings(),
+        },
+    };
+    site.rules.iter().map(targets).sum()
+}
+
 /// The fault of a shell with too many facets, placed in the shell.
 pub fn shell(record: &ShellRecord) -> Option<Finding> {
     too_many("/floor", "facets", record.floor.len(), FACETS)
@@ -92,4 +132,53 @@ pub(super) fn too_many(place: &str, what: &str, count: usize, limit: usize) -> O
         let remedy = "Leave out what the plan does not need, or thin it out.";
         Finding::fault("too-many", message, remedy).under(place)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::Point;
+    use crate::site::{Feature, starter};
+
+    fn told(site: &Site) -> Vec<(&'static str, String)> {
+        check(site)
+            .into_iter()
+            .map(|it| (it.code, it.pointer))
+            .collect()
+    }
+
+    #[test]
+    fn few_rules_and_few_things_may_still_be_too_much_together() {
+        let mut site = starter::blank_lot();
+        let tree = |i: u32| {
+            let at = Point::new(f64::from(i % 50), f64::from(i / 50));
+            Feature::of(
+                &format!("t{i}"),
+                FeatureKind::Tree,
+                ShapeRecord::Disc { at, radius: 0.1 },
+            )
+        };
+        let trees: Vec<Feature> = (0..2_000).map(tree).collect();
+        site.features = trees.into();
+        let to_trees = |rule: &Rule| Rule {
+            to: MeasuredTo::Feature {
+                kind: FeatureKind::Tree,
+            },
+            ..rule.clone()
+        };
+        let rule = to_trees(site.rules.first().unwrap());
+        site.rules = vec![rule.clone(); 25].into();
+        assert_eq!(told(&site), []);
+        site.rules = vec![rule.clone(); 26].into();
+        assert_eq!(told(&site), [("too-many", "/rules".to_owned())]);
+        // As each is asked for trunks.
+        let trunks = Rule {
+            to: MeasuredTo::Part {
+                part: FeaturePart::TreeTrunk,
+            },
+            ..rule
+        };
+        site.rules = vec![trunks; 26].into();
+        assert_eq!(told(&site), [("too-many", "/rules".to_owned())]);
+    }
 }

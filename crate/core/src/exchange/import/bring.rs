@@ -129,7 +129,12 @@ impl<'a> Bringing<'a> {
         let (ring, place) = match (lots.as_slice(), corners.as_slice()) {
             ([], []) => return self.marks_of_the_present_lot(),
             ([one], []) => match lot::ring(one.shape, self.settings.ring) {
-                Ok(ring) => (ring, one.item.place.as_str()),
+                Ok(ring) => {
+                    if let Some(left_out) = lot::left_out(one.shape) {
+                        self.diagnostics.add(&one.item.place, left_out);
+                    }
+                    (ring, one.item.place.as_str())
+                }
                 Err(fault) => return self.diagnostics.add(&one.item.place, fault),
             },
             ([], several) => (

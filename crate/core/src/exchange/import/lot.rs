@@ -9,16 +9,36 @@ use crate::lot::{Basis, LotRecord, Monument, MonumentKind, MonumentState, North}
 /// A corner mark goes to a corner no farther off than this, meters.
 const MARK_REACH: f64 = 1.0;
 
+fn rings(shape: &PlacedShape) -> Vec<&Vec<Spot>> {
+    match shape {
+        Shape::Areas(pieces) => pieces.iter().flat_map(Piece::rings).collect(),
+        Shape::Lines(lines) => lines.iter().collect(),
+        Shape::Points(points) => vec![points],
+    }
+}
+
+/// What was left out when one ring of several was taken as the lot.
+pub(super) fn left_out(shape: &PlacedShape) -> Option<Finding> {
+    let others = rings(shape).len().checked_sub(2)? + 1;
+    let (rings, have) = match others {
+        1 => ("ring", "is"),
+        _ => ("rings", "are"),
+    };
+    Some(Finding::caution(
+        "rings-left-out",
+        format!(
+            "Of what became the lot, {others} more {rings} {have} left out: a hole in it, or another part of it."
+        ),
+        "What a hole leaves out may belong to somebody else: bring it in as a feature, and keep off it.",
+    ))
+}
+
 /// The one ring of a shape that is to be the lot.
 ///
 /// # Errors
 /// When there are several and none is chosen, or none at all.
 pub(super) fn ring(shape: &PlacedShape, chosen: Option<usize>) -> Result<Vec<Spot>, Finding> {
-    let rings: Vec<&Vec<Spot>> = match shape {
-        Shape::Areas(pieces) => pieces.iter().flat_map(Piece::rings).collect(),
-        Shape::Lines(lines) => lines.iter().collect(),
-        Shape::Points(points) => vec![points],
-    };
+    let rings = rings(shape);
     match (rings.as_slice(), chosen) {
         ([only], _) => Ok((*only).clone()),
         (_, Some(i)) => rings.get(i).map(|ring| (*ring).clone()).ok_or_else(several),

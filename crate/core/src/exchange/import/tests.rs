@@ -157,6 +157,7 @@ fn a_lot_of_several_rings_asks_for_one() {
     };
     let changes = bring(&both, &outer, &[Role::Lot], &site);
     assert_eq!(changes.lot.unwrap().courses.len(), 4);
+    assert!(checks(&changes.findings).contains(&"rings-left-out"));
     let none = Settings {
         ring: Some(9),
         ..both.proposed

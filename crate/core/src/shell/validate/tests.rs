@@ -254,3 +254,28 @@ fn what_is_unusual_is_a_caution() {
         ["unusual-size"]
     );
 }
+
+#[test]
+fn an_outline_of_teeth_is_refused_before_anything_is_made_of_it() {
+    let round = |tooth: f64| {
+        move |record: &mut ShellRecord| {
+            let vertices = (0..500_u32).map(|i| {
+                let angle = f64::from(i) * crate::math::TURN / 500.0;
+                let out = if i % 2 == 0 { 1.0 } else { 1.0 - tooth };
+                let (x, y) = (crate::math::cos(angle), crate::math::sin(angle));
+                VertexRecord::Line([3.0 * out * x, 1.5 * out * y])
+            });
+            record.outline = PathRecord(vertices.collect());
+            record.floor = vec![facet(rect(-4.0, -2.0, 4.0, 2.0), &[1.0; 4])];
+        }
+    };
+    assert_eq!(faults(round(0.03)), one("outline-saw-toothed", "/outline"));
+    let mut smooth = plain();
+    round(0.0)(&mut smooth);
+    let found = check(&smooth).map(|_| ());
+    let codes = found.err().unwrap_or_default();
+    assert!(
+        codes.iter().all(|it| it.code != "outline-saw-toothed"),
+        "{codes:?}"
+    );
+}
