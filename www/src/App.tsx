@@ -32,6 +32,7 @@ const bringIn = later(async () => (await import('./bring/BringSheet.tsx')).Bring
 const compare = later(async () => (await import('./takeoff/CompareSheet.tsx')).CompareSheet);
 const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
 const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
+const round = later(async () => (await import('./space/SpaceSheet.tsx')).SpaceSheet);
 const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
 const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
 
@@ -68,6 +69,7 @@ export function App() {
       {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
       {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
+      {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}

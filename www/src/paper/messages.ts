@@ -1,8 +1,9 @@
 // What page and press say to each other.
 import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile } from '../wasm/batterboard_web_paper.js';
+import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SpaceRecord, SpaceSun, SunFigures, WrittenFile } from '../wasm/batterboard_web_paper.js';
 
-export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SunFigures, WrittenFile };
+export type { SpaceBody, SpaceLabel, SpaceMark } from '../wasm/batterboard_web_paper.js';
+export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, SpaceRecord, SpaceSun, SunFigures, WrittenFile };
 
 /** A site's text, where it changed since the last one was given. */
 interface OfSite {
@@ -32,6 +33,10 @@ export interface Asks {
   sun: { in: { site: string; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
   /** The shade so many minutes after midnight of such a day; nothing where there is no place or no shell. */
   shade: { in: { site: string; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
+  /** The job in three dimensions: what there is to see, the corners of its bodies and the points of its lines. */
+  space: { in: { site: string }; out: { record: SpaceRecord; corners: Float32Array<ArrayBuffer>[]; points: Float32Array<ArrayBuffer>[] } };
+  /** The sun over a site's text on a day as it was typed; nothing where the site has no place; or why that is no day. */
+  'space-sun': { in: { site: string; date: string; offset: string }; out: { path: SpaceSun | null } | { refused: string } };
   survey: { in: { text: string; onto: string; settings: MapSettings | null }; out: MapReading };
   bring: { in: { text: string; onto: string; settings: MapSettings; roles: string[] }; out: MapBrought };
 }
