@@ -185,8 +185,10 @@ export function forget(drawn: Drawn): void {
   for (const it of [...drawn.materials, ...drawn.strokes]) it.dispose();
 }
 
-/** What nobody stands on. */
-const NO_GROUND = new Set(['tree crown', 'tree trunk', 'overhead line', 'water', 'fence', 'buried line']);
+/** What nobody stands on: who walks goes by the ground, through a building as well. */
+const NO_GROUND = new Set([
+  'tree crown', 'tree trunk', 'overhead line', 'water', 'fence', 'buried line', 'house', 'outbuilding', 'wall', 'spoil pile',
+]);
 
 /** The highest ground at a place no higher than a step above a level; nothing where there is none. */
 export function groundAt({ bodies }: Drawn, x: number, y: number, from: number): number | undefined {

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::analysis::{Cache, Detail, Scenario, run};
-use crate::exchange;
+use crate::site::Site;
 
 /// What meshes may differ from the takeoff by, of the figure.
 const WITHIN: f64 = 1e-3;
@@ -13,7 +13,8 @@ fn demo(name: &str) -> (CheckedSite, Analysis) {
         env!("CARGO_MANIFEST_DIR")
     );
     let text = std::fs::read_to_string(path).unwrap();
-    let site = exchange::open(&text).unwrap().site;
+    let site: Site = serde_json::from_str(&text).unwrap();
+    let site = CheckedSite::check(site, None).unwrap();
     let analysis = run(
         &Scenario::of(&site),
         Detail::Complete,
