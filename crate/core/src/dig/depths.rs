@@ -150,9 +150,9 @@ impl Faceted {
             let facet = self.facets.all.get(*number as usize)?;
             holds(self.facets.outline(facet), p).then(|| facet.depth(p))
         });
-        let floors = self.floors.iter().filter_map(|(region, shift, plane)| {
-            region.contains(p + -*shift).then(|| plane.depth(p))
-        });
+        let floors = self.floors.iter();
+        let floors = floors.filter(|(region, shift, _)| region.contains(p + -*shift));
+        let floors = floors.map(|(_, _, plane)| plane.depth(p));
         over.chain(floors).fold(f64::NEG_INFINITY, f64::max)
     }
 }
