@@ -30,6 +30,7 @@ mod landxml;
 mod lot;
 mod picture;
 mod required;
+mod scene;
 mod shapes;
 mod shell;
 mod sketch;

@@ -33,6 +33,7 @@ const compare = later(async () => (await import('./takeoff/CompareSheet.tsx')).C
 const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
 const shown = later(async () => (await import('./shown/ShownSheet.tsx')).ShownSheet);
 const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
+const round = later(async () => (await import('./space/SpaceSheet.tsx')).SpaceSheet);
 const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
 const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
 
@@ -70,6 +71,7 @@ export function App() {
       {sheet.value === 'shown' && <LaterSheet label="Homeowner’s view" of={shown} />}
       {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
+      {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}

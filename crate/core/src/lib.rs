@@ -97,6 +97,7 @@ pub mod math;
 mod order;
 pub mod pipe;
 pub mod report;
+pub mod scene;
 pub mod section;
 pub mod session;
 pub mod shell;

@@ -9,6 +9,7 @@
 //! | [`finder`] | where a shell fits, and what would free one that stands too close |
 //! | [`access`] | the way in and the crane |
 //! | [`edge`] | the edge of clear ground, held against the cut |
+//! | [`space`] | the job in three dimensions |
 //! | [`sun`] | the sun on the water, and the shade at one time
 //! | [`press`] | one job worked out, sheets made of it, files of it for others |
 //! | [`survey`] | a surveyor's LandXML looked at and brought in; the site out of a sheet |
@@ -20,6 +21,7 @@ pub mod access;
 pub mod edge;
 pub mod finder;
 pub mod press;
+pub mod space;
 pub mod sun;
 pub mod survey;
 pub mod yard;

@@ -53,6 +53,7 @@ const ACTIONS: [string, () => void][] = [
   ['Sun on the water', openSun],
   ['Takeoff and cost', lay('takeoff')],
   ['Compare placements', lay('compare')],
+  ['In the round: the job in three dimensions', lay('round')],
   ['Pin figures', lay('figures')],
   ['Fold or show the ledger', () => (ledgerFolded.value = !ledgerFolded.value)],
   ['Start or open another job', lay('welcome')],

@@ -1,8 +1,9 @@
 // What page and press say to each other.
 import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, ShownYard, SunFigures, ViewWish, WrittenFile, YardView } from '../wasm/batterboard_web_paper.js';
+import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView } from '../wasm/batterboard_web_paper.js';
 
-export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, SmallSite, ShownYard, SunFigures, ViewWish, WrittenFile, YardView };
+export type { SpaceBody, SpaceLabel, SpaceMark } from '../wasm/batterboard_web_paper.js';
+export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView };
 
 /** A site's text, where it changed since the last one was given. */
 interface OfSite {
@@ -38,6 +39,10 @@ export interface Asks {
   'yard-sun': { in: { yard: ShownYard; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
   /** Its shade so many minutes after midnight. */
   'yard-shade': { in: { yard: ShownYard; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
+  /** The job in three dimensions: what there is to see, the corners of its bodies and the points of its lines. */
+  space: { in: { site: string }; out: { record: SpaceRecord; corners: Float32Array<ArrayBuffer>[]; points: Float32Array<ArrayBuffer>[] } };
+  /** The sun over a site's text on a day as it was typed; nothing where the site has no place; or why that is no day. */
+  'space-sun': { in: { site: string; date: string; offset: string }; out: { path: SpaceSun | null } | { refused: string } };
   survey: { in: { text: string; onto: string; settings: MapSettings | null }; out: MapReading };
   bring: { in: { text: string; onto: string; settings: MapSettings; roles: string[] }; out: MapBrought };
 }

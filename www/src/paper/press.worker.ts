@@ -1,6 +1,6 @@
 // The worker that makes sheets and reads and writes other people's files, with a module of its own. It keeps the site it
 // was last given worked out, so that only the first sheet of a site waits for that.
-import init, { Finder, Press, Yard, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf } from '../wasm/batterboard_web_paper.js';
+import init, { Finder, JobInSpace, Press, Yard, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf, sun_in_space } from '../wasm/batterboard_web_paper.js';
 import wasmUrl from '../wasm/batterboard_web_paper_bg.wasm?url';
 import type { Ask, Asks, FromPress, ToPress } from './messages.ts';
 
@@ -14,7 +14,8 @@ self.onmessage = async ({ data }: MessageEvent<ToPress>): Promise<void> => {
   const say = (what: FromPress): void => self.postMessage(what);
   try {
     await ready;
-    say({ id, answer: answer(data) });
+    const found = answer(data);
+    self.postMessage({ id, answer: found } satisfies FromPress, { transfer: buffersOf(data.ask, found) });
   } catch (error) {
     say({ id, failed: String(error) });
   }
@@ -75,11 +76,36 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
       const { yard: which, date, offset, minutes } = asked.with;
       return yardOf().shade(which, date, offset, minutes) ?? null;
     }
+    case 'space':
+      return inSpace(asked.with.site);
+    case 'space-sun': {
+      const { site, date, offset } = asked.with;
+      return orRefused(() => ({ path: sun_in_space(site, date, offset) ?? null }));
+    }
     case 'survey':
       // The core writes every member of the settings.
       return read_survey(asked.with.text, asked.with.onto, asked.with.settings) as Asks['survey']['out'];
     case 'bring':
       return bring_survey(asked.with.text, asked.with.onto, asked.with.settings, asked.with.roles);
+  }
+}
+
+/** What is handed over instead of copied: the corners of bodies. */
+function buffersOf(asked: Ask, answer: Asks[Ask]['out']): ArrayBuffer[] {
+  if (asked !== 'space') return [];
+  const { corners, points } = answer as Asks['space']['out'];
+  return [...corners, ...points].map((it) => it.buffer);
+}
+
+function inSpace(site: string): Asks['space']['out'] {
+  const job = new JobInSpace(site);
+  try {
+    const record = job.record();
+    const corners = record.bodies.map((_, i) => job.corners(i) as Float32Array<ArrayBuffer>);
+    const points = record.marks.map((_, i) => job.points(i) as Float32Array<ArrayBuffer>);
+    return { record, corners, points };
+  } finally {
+    job.free();
   }
 }
 

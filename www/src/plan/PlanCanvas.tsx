@@ -1,7 +1,7 @@
 // The plan: one canvas with the whole lot. The core paints it; this gives it its size, its listeners and
 // its words for those who do not see it.
 import { useEffect, useRef } from 'preact/hooks';
-import { highlight, planWords, snapped } from '../state/store.ts';
+import { highlight, planWords, sheet, snapped } from '../state/store.ts';
 import { watchControls } from './controls.ts';
 import { askForFrame } from './frame.ts';
 import { DrawBar } from './DrawBar.tsx';
@@ -63,6 +63,9 @@ export function PlanCanvas() {
         <Tip />
         <div class="plan-corner">
           <SectionButton />
+          <button type="button" class="plan-hand" onClick={() => (sheet.value = 'round')}>
+            In the round
+          </button>
           <button type="button" class="plan-hand" aria-pressed={taping.value !== null} onClick={startTape}>
             Tape
           </button>

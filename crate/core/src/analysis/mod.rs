@@ -56,7 +56,7 @@ pub use cost::{Cost, Uncounted};
 pub use data::{Analysis, InfluenceLine, Surplus};
 pub use pipeline::covered;
 pub use ranges::{LineRange, Ranges};
-pub use relief::{Relief, unknown_share};
+pub use relief::{Relief, drawn_contours, unknown_share};
 pub use rings::ShellRings;
 pub use scenario::{Detail, Scenario};
 pub use small_digs::SmallDigs;

@@ -5,7 +5,9 @@ use crate::finding::Finding;
 use crate::finding::said;
 use crate::geom::Vector;
 use crate::ground::GroundRecord;
-use crate::ground::contour::{drawn_interval, proposed_interval};
+use crate::ground::contour::{
+    Contour, contours, drawn_interval, plane_contours, proposed_interval,
+};
 use crate::site::CheckedSite;
 use crate::units::{Measure, show};
 
@@ -54,6 +56,26 @@ impl Relief {
     pub fn drawn_interval(&self, site: &CheckedSite) -> Option<f64> {
         let asked = site.site().contours?;
         Some(drawn_interval(asked, self.high - self.low))
+    }
+}
+
+/// The contours of a site at its own interval; none where it has none.
+pub fn drawn_contours(site: &CheckedSite) -> Vec<Contour> {
+    let Some(interval) = Relief::of(site).drawn_interval(site) else {
+        return Vec::new();
+    };
+    match *site.site().ground {
+        GroundRecord::Level { .. } => Vec::new(),
+        GroundRecord::Plane {
+            at,
+            elevation,
+            fall,
+            towards,
+        } => {
+            let gradient = Vector::along_bearing(towards) * -fall;
+            plane_contours(&site.lot().region, at, elevation, gradient, interval)
+        }
+        GroundRecord::Spots { .. } => contours(site.ground().surveyed_facets(), interval),
     }
 }
 

@@ -33,7 +33,7 @@ pub(super) struct Hole {
 
 /// How the sides are drawn.
 #[derive(Debug, Clone)]
-enum Form {
+pub(super) enum Form {
     /// All alike: closed forms.
     Cones(Profile),
     /// Bodies and facets.
@@ -68,6 +68,11 @@ impl Hole {
             form: Form::Facets(Box::new(NonUniformSides::new(&bottom, profile))),
             bottom,
         }
+    }
+
+    /// How the sides are drawn.
+    pub fn form(&self) -> &Form {
+        &self.form
     }
 
     /// How the sides stand.

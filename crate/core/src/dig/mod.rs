@@ -15,6 +15,7 @@
 //! | `hole` | bottom and sides as one model, whichever way it is drawn |
 //! | `body`, `mesh`, `skin`, `swept`, `non_uniform` | sections of holes whose sides are not all alike |
 //! | `facets`, `surface`, `relief`, `stretch` | their surface, and the same as a grid |
+//! | `depths` | the surface of any hole at single points, and the lines along which it bends |
 //! | `contour` | exact contours, and the volume under level ground from them |
 //! | `terrain` | the ground in the shell's frame, row by row |
 //! | `excavate`, `sums`, `kink` | the cut between ground and grid |
@@ -31,6 +32,7 @@ mod bottom;
 mod cells;
 mod clip;
 mod contour;
+mod depths;
 mod excavate;
 mod facets;
 mod fill;
@@ -58,6 +60,7 @@ mod top_edge;
 mod zone;
 
 pub use bottom::{STEEPEST_SLOPE, base_under};
+pub use depths::Depths;
 pub use excavate::excavate;
 pub(crate) use grid::Grid;
 pub use profile::{Reach, reach};

@@ -302,7 +302,7 @@ pub fn wound_contours(
 
 /// Depths below the rim from `headroom` meters above it down to the bottom: at most `step` meters apart, and just
 /// above and just below every bend.
-fn depths(hole: &Hole, headroom: f64, step: f64) -> Vec<f64> {
+pub(super) fn depths(hole: &Hole, headroom: f64, step: f64) -> Vec<f64> {
     let mut depths = Vec::new();
     let layers = hole.layers(-bounded(headroom)).into_iter();
     for layer in layers.filter(|layer| layer.bottom - layer.top > 4.0 * BESIDE) {

@@ -44,7 +44,7 @@ impl NonUniformSides {
 
     /// The surface of the hole from its bottom up to a depth above all of it: the sides and what
     /// the reach holds as facets, and the floors.
-    fn surface(&self, up_to: f64) -> (Facets, Vec<Floor>) {
+    pub(super) fn surface(&self, up_to: f64) -> (Facets, Vec<Floor>) {
         let bodies = self.bodies(f64::INFINITY);
         let ends = self.profile.layers.iter().map(|layer| layer.down_to);
         let mut maker = Maker {

@@ -2,10 +2,8 @@
 //! the lot that nobody measured, and the benchmark.
 
 use super::{Anchor, Drawing, Item, Layer, upright};
-use crate::analysis::Relief;
+use crate::analysis::drawn_contours;
 use crate::geom::{Point, Region, Ring, Vector, pattern};
-use crate::ground::GroundRecord;
-use crate::ground::contour::{Contour, contours, plane_contours};
 use crate::math::TURN;
 use crate::order::put_in_order;
 use crate::site::CheckedSite;
@@ -41,7 +39,7 @@ const MARK: f64 = 0.7;
 pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
     let unknown = site.ground().unknown_within(&site.lot().region);
     draw_unknown(drawing, &unknown);
-    let contours = of(site);
+    let contours = drawn_contours(site);
     for index in [false, true] {
         let of_kind = contours.iter().filter(|c| c.index == index);
         let lines = of_kind.flat_map(|c| {
@@ -62,26 +60,6 @@ pub(super) fn draw(drawing: &mut Drawing, site: &CheckedSite) {
             let elevation = bare(site, contour.elevation);
             drawing.label(layer, Anchor::Places(places), elevation);
         }
-    }
-}
-
-/// The contours of a site at its own interval; none where it has none.
-fn of(site: &CheckedSite) -> Vec<Contour> {
-    let Some(interval) = Relief::of(site).drawn_interval(site) else {
-        return Vec::new();
-    };
-    match *site.site().ground {
-        GroundRecord::Level { .. } => Vec::new(),
-        GroundRecord::Plane {
-            at,
-            elevation,
-            fall,
-            towards,
-        } => {
-            let gradient = Vector::along_bearing(towards) * -fall;
-            plane_contours(&site.lot().region, at, elevation, gradient, interval)
-        }
-        GroundRecord::Spots { .. } => contours(site.ground().surveyed_facets(), interval),
     }
 }
 

@@ -3,7 +3,8 @@
 //! A [`GroundRecord`] is what files tell; [`Ground`] is the checked surface. Spots are joined
 //! into triangles (`tin`); beyond the outermost spots nobody knows anything, so the nearest
 //! known elevation is carried outwards (`skirt`) and every triangle says whether it is known.
-//! A tree of boxes (`tree`) finds the few triangles near a point or under a shell.
+//! A tree of boxes (`tree`) finds the few triangles near a point or under a shell. `plan_mesh` parts a plan along lines
+//! by the same means.
 
 mod breakline;
 pub mod contour;
@@ -11,6 +12,7 @@ mod disagree;
 mod facet;
 mod network;
 mod noding;
+mod plan_mesh;
 pub mod quick;
 pub mod record;
 mod skirt;
@@ -24,6 +26,7 @@ mod validate;
 pub use breakline::{AGREE, BREAKLINE_POINT_LIMIT};
 pub use facet::Facet;
 pub(crate) use facet::gradient;
+pub use plan_mesh::PlanMesh;
 pub use record::GroundRecord;
 pub use spots::{ELEVATION_RANGE, SPOT_LIMIT};
 pub use surface::{Ground, Height};

@@ -10,7 +10,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 34] = [
+const LAYERS: [&str; 35] = [
     "math",
     "order",
     "json",
@@ -38,6 +38,7 @@ const LAYERS: [&str; 34] = [
     "crane",
     "sun",
     "section",
+    "scene",
     "stakeout",
     "drawing",
     "report",
