@@ -48,9 +48,16 @@ test('one tap shows the yard, and one tap leads back', async ({ page }) => {
     // North of the tropics midsummer has more sun than midwinter.
     expect(await hours('June')).toBeGreaterThan(await hours('December'));
     const slider = sheet(page).getByRole('slider', { name: 'Time of day' });
+    const told = sheet(page).locator('.shown-shade');
+    await expect(told).toContainText('of the water in sun');
+    const noon = await told.textContent();
     await slider.focus();
+    await page.keyboard.press('PageDown');
+    await expect(told).not.toHaveText(noon ?? '');
+    await expect(told).toContainText('of the water in sun');
+    await expect(told).not.toContainText('The sun stands');
     await page.keyboard.press('Home');
-    await expect(sheet(page).locator('.shown-shade')).toContainText('of the water in sun');
+    await expect(told).toContainText('the sun is down');
   });
   await sheet(page).getByRole('button', { name: 'Back to the plan' }).click();
   await expect(sheet(page)).toHaveCount(0);

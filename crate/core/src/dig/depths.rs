@@ -91,11 +91,6 @@ impl Depths {
         !self.hole.is_upright()
     }
 
-    /// Whether all sides slope alike: then nothing stands upright.
-    pub fn is_even(&self) -> bool {
-        !self.hole.in_shares()
-    }
-
     /// Greatest depth below the rim, meters.
     pub fn deepest(&self) -> f64 {
         self.hole.deepest()

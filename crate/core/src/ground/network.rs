@@ -61,7 +61,8 @@ pub(super) fn join(
     spots: &[Spot],
     lines: &[Breakline],
 ) -> Result<(Network, Vec<Finding>), Vec<Finding>> {
-    let Noded { places, stretches } = Noded::of(spots, lines).map_err(|fault| vec![fault])?;
+    let Noded { places, stretches } =
+        Noded::of_survey(spots, lines).map_err(|fault| vec![fault])?;
     let passing = passing(lines, &stretches, &places);
     let judged = judge(spots, places.len(), &places, lines, passing)?;
     let nodes = places

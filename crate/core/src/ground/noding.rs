@@ -26,6 +26,9 @@ const ROUNDS: usize = 12;
 /// How often breaklines may cross each other: arbitrary, far above any survey, whose lines hardly ever do.
 const CROSSING_LIMIT: usize = 20_000;
 
+/// The same where many lines run almost along each other: a place that lies on one moves it onto the next.
+const MANY_ROUNDS: usize = 100;
+
 /// What lies nearer to a line than this lies on it, meters.
 const ON_LINE: f64 = ONE_PLACE / 2.0;
 
@@ -72,16 +75,29 @@ impl Noded {
     ///
     /// # Errors
     /// When they cross each other more often than [`CROSSING_LIMIT`], as a fault of the breaklines.
-    pub fn of(spots: &[Spot], lines: &[Breakline]) -> Result<Self, Finding> {
+    pub fn of_survey(spots: &[Spot], lines: &[Breakline]) -> Result<Self, Finding> {
+        Self::within(spots, lines, ROUNDS, CROSSING_LIMIT).ok_or_else(too_many_crossings)
+    }
+
+    /// Nodes lines with each other and with points (by x, then y), however often they cross, and though many run almost
+    /// along others, as the edges of a steep side do from one level to the next.
+    pub fn of(points: &[Spot], lines: &[Breakline]) -> Self {
+        // No more crossings than that can be counted.
+        Self::within(points, lines, MANY_ROUNDS, usize::MAX)
+            .unwrap_or_else(|| Self::points(points, lines))
+    }
+
+    /// The nodes after so many rounds at the most; `None` where lines cross oftener than `most` times.
+    fn within(spots: &[Spot], lines: &[Breakline], rounds: usize, most: usize) -> Option<Self> {
         let mut noded = Self::points(spots, lines);
-        for _ in 0..ROUNDS {
+        for _ in 0..rounds {
             // The lines are first drawn through what lies on them: then every crossing that is
             // left is well away from every node.
-            if !noded.cut_at_nodes() && !noded.cut_at_crossings()? {
+            if !noded.cut_at_nodes() && !noded.cut_at_crossings(most)? {
                 break;
             }
         }
-        Ok(noded)
+        Some(noded)
     }
 
     /// A node for every point of every line: a spot at its place, or one shared with the points
@@ -170,11 +186,8 @@ impl Noded {
         self.insert(cuts)
     }
 
-    /// Gives every crossing of two segments a node; says whether there were any.
-    ///
-    /// # Errors
-    /// More crossings than are taken.
-    fn cut_at_crossings(&mut self) -> Result<bool, Finding> {
+    /// Gives every crossing of two segments a node; says whether there were any. `None` where there are more than `most`.
+    fn cut_at_crossings(&mut self, most: usize) -> Option<bool> {
         let mut segments = self.segments();
         put_in_order(&mut segments, |a, b| {
             by_place(a.low, b.low).then(by_place(a.high, b.high))
@@ -195,8 +208,8 @@ impl Noded {
                     found.push((at, a, b));
                 }
             }
-            if found.len() > CROSSING_LIMIT {
-                return Err(too_many_crossings());
+            if found.len() > most {
+                return None;
             }
         }
         put_in_order(&mut found, |a, b| by_place(a.0, b.0));
@@ -210,7 +223,7 @@ impl Noded {
                 cuts.push(segment.cut(foot, node));
             }
         }
-        Ok(self.insert(cuts))
+        Some(self.insert(cuts))
     }
 
     /// Puts nodes into stretches; says whether any was new there. A stretch runs through a node

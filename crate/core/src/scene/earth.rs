@@ -22,9 +22,6 @@ const BELOW: f64 = 0.6;
 /// Edges of the hole are followed so far beyond where it meets the ground, meters.
 const BEYOND: f64 = 0.03;
 
-/// Corners of the edges of a sloping hole nearer than this to a straight edge are left out, meters.
-const SLOPING: f64 = 0.004;
-
 /// Edges of the hole whose areas differ by less are the same, m2.
 const SAME_AREA: f64 = 0.01;
 
@@ -169,10 +166,6 @@ impl<'a> Earth<'a> {
         let mut contours = placed.depths.contours(STEP);
         contours.push((cap, placed.depths.contour(cap)));
         // Between two of them the surface is taken as ruled; where it stands upright they are its edge.
-        let thin = match placed.depths.is_even() {
-            true => SLOPING,
-            false => THIN,
-        };
         let mut before: Option<f64> = None;
         for (_, contour) in contours {
             // On both sides of a bend it is most often the same line.
@@ -183,7 +176,7 @@ impl<'a> Earth<'a> {
             before = Some(area);
             for ring in contour.posed(pose).rings() {
                 for part in inside(&ring.closed(), &near) {
-                    lines.chain(&part, thin);
+                    lines.chain(&part, THIN);
                 }
             }
         }
