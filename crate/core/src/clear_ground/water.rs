@@ -33,15 +33,14 @@ mod tests {
     use crate::clear_ground::Bounds;
     use crate::geom::boolean::difference;
     use crate::geom::{Pose, Vector};
-    use crate::session::Session;
+    use crate::site::{CheckedSite, Site};
 
     #[test]
     fn the_water_at_any_clear_place_is_covered_and_what_is_covered_lies_in_the_lot() {
-        let mut session = Session::new().unwrap();
         let demo = include_str!("../../../../demo-sites/level-suburban.json");
-        session.open(demo).unwrap();
-        let site = session.site();
-        let bounds = Bounds::where_it_stands(site, &mut Cache::default()).unwrap();
+        let site: Site = serde_json::from_str(demo).unwrap();
+        let site = CheckedSite::check(site, None).unwrap();
+        let bounds = Bounds::where_it_stands(&site, &mut Cache::default()).unwrap();
         for heading in [0.0, 0.7, 2.0] {
             let covered = bounds.water_may_cover(heading, false);
             let clear = bounds.region(heading, false);

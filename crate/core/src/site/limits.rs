@@ -153,7 +153,7 @@ mod tests {
         let tree = |i: u32| {
             let at = Point::new(f64::from(i % 50), f64::from(i / 50));
             Feature::of(
-                &format!("t{i}"),
+                format!("t{i}"),
                 FeatureKind::Tree,
                 ShapeRecord::Disc { at, radius: 0.1 },
             )
