@@ -4,6 +4,9 @@ import { openDemo } from './site.ts';
 
 const SITE = 'creek-side-deed.json';
 
+// Twelve days of sun are worked out one after the other.
+test.describe.configure({ timeout: 120_000 });
+
 const sheet = (page: Page) => page.getByRole('dialog', { name: 'Homeowner’s view' });
 
 /** Shown once its picture is there: what its yard is said to be. */

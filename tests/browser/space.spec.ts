@@ -9,13 +9,16 @@ import { openDemo } from './site.ts';
 const RESULTS = join(import.meta.dirname, 'results');
 const RICH = 'creek-side-deed.json';
 
+// Without a graphics card each frame takes a tenth of a second and more, and these wait for many.
+test.describe.configure({ timeout: 180_000 });
+
 const dialog = (page: Page): Locator => page.getByRole('dialog', { name: 'In the round' });
 const canvas = (page: Page): Locator => page.locator('.space-canvas');
 
 /** Opens it from the plan and waits until something is painted. */
 async function openRound(page: Page): Promise<void> {
   await page.locator('.plan-corner').getByRole('button', { name: 'In the round' }).click();
-  await expect(canvas(page)).toHaveAttribute('data-triangles', /^[1-9]/, { timeout: 40_000 });
+  await expect(canvas(page)).toHaveAttribute('data-triangles', /^[1-9]/, { timeout: 60_000 });
 }
 
 const frames = async (page: Page): Promise<number> => Number(await canvas(page).getAttribute('data-frames'));
@@ -156,5 +159,5 @@ test('where nothing draws in three dimensions it says so, and where it is lost i
   await canvas(page).evaluate((it: HTMLCanvasElement) => it.getContext('webgl2')?.getExtension('WEBGL_lose_context')?.loseContext());
   await expect(dialog(page).getByRole('alert')).toContainText('took back');
   await page.getByRole('button', { name: 'Try again' }).click();
-  await expect(canvas(page)).toHaveAttribute('data-triangles', /^[1-9]/, { timeout: 40_000 });
+  await expect(canvas(page)).toHaveAttribute('data-triangles', /^[1-9]/, { timeout: 60_000 });
 });
