@@ -19,7 +19,7 @@ export const refused = signal('');
 /** The worker stopped. */
 export const stopped = signal(false);
 export const sun = signal<{ yard: ShownYard; figures: SunFigures } | null>(null);
-/** The hours of sun of each month's day in `MONTH_DAYS` (the first month first), as far as they are known. */
+/** The sun of `DAY_OF_MONTH` in each month, the first month first, as far as it is known. */
 export const year = signal<readonly SunFigures[]>([]);
 /** The time looked at, minutes after midnight; none before somebody does. */
 export const time = signal<number | null>(null);
