@@ -233,6 +233,15 @@ impl<'a> Earth<'a> {
         *(if dug { soil } else { earth }) = Some((self.lowest, stays));
         // Of no height where nothing is cut: so it runs out evenly.
         *grading = Some((stays, left));
+        // The base lies under the whole floor, also where the ground is lower than it.
+        let under = self
+            .foot
+            .contains(q)
+            .then(|| placed.shell.floor_depth(q))
+            .flatten();
+        let under = under.map(|floor| placed.coping - floor - placed.shell.record.wall_thickness);
+        let bed = under.map(|under| ((under - self.base(q)).max(hole), under));
+        *base = bed.filter(|(bottom, under)| bottom < under);
         if !dug {
             *fill = level
                 .filter(|level| *level > ground)
@@ -241,16 +250,8 @@ impl<'a> Earth<'a> {
         }
         *dig = Some((hole, ground));
         let stone = self.cap.min(ground);
-        let under = self
-            .foot
-            .contains(q)
-            .then(|| placed.shell.floor_depth(q))
-            .flatten();
-        let under = under.map(|floor| placed.coping - floor - placed.shell.record.wall_thickness);
         let mut start = hole;
-        if let Some(under) = under {
-            let bottom = (under - self.base(q)).max(hole);
-            *base = (bottom < under).then_some((bottom, under));
+        if let Some((bottom, under)) = bed {
             let room = bottom.min(stone);
             *below = (hole < room).then_some((hole, room));
             start = under;
