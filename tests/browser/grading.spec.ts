@@ -63,16 +63,23 @@ test('what an inch changes is listed, by keyboard alone', async ({ page }) => {
 test('banks and trucks are typed, and the quantities follow', async ({ page }) => {
   await openDig(page);
   await openPart(page, 'Grading');
-  const fill = await quantity(page, 'fill');
+  const amount = async (key: string): Promise<number> => Number.parseFloat(await quantity(page, key));
+  const fill = await amount('fill');
   const slope = page.getByLabel('Bank slope (run to rise)');
   await slope.fill('2:1');
   await slope.press('Enter');
-  await expect.poll(() => quantity(page, 'fill')).not.toBe(fill);
-  const trips = await quantity(page, 'trips');
+  // A steeper bank reaches less far and takes less fill; twice the slope it takes more.
+  await expect.poll(() => amount('fill')).toBeLessThan(fill);
+  expect(await amount('fill')).toBeGreaterThan(0);
+  await slope.fill('4:1');
+  await slope.press('Enter');
+  await expect.poll(() => amount('fill')).toBeGreaterThan(fill);
+  const trips = await amount('trips');
   const trucks = page.getByLabel('Trucks', { exact: true });
   await trucks.fill('2');
   await trucks.press('Enter');
-  await expect.poll(() => quantity(page, 'trips')).not.toBe(trips);
+  // Two trucks share the trips of one, the odd one included.
+  await expect.poll(() => amount('trips')).toBe(Math.ceil(trips / 2));
 });
 
 test.describe('on a tablet', () => {

@@ -31,6 +31,7 @@ mod safety;
 mod shell;
 mod sketch;
 mod soil;
+mod sources;
 mod stakeout;
 mod sun;
 mod takeoff;

@@ -16,6 +16,7 @@
 //! | `clear-ground SITE` | every place of the shell's middle at one heading |
 //! | `schema` | the JSON Schema of the site file |
 //! | `shells [NAME]` | the catalogue of shells, or one of them in full |
+//! | `sources` | every figure that the work rests on, where it comes from, how it was checked |
 //! | `deed FILE` | the courses, the closure and the area of a description by bearings and distances |
 //! | `completions SHELL` | what a command shell needs to complete the commands |
 //! | `manual` | the manual page |
@@ -39,6 +40,7 @@ mod manual;
 mod names;
 mod sheet;
 mod shells;
+mod sources;
 mod stakes;
 mod sun;
 mod way_in;
@@ -181,6 +183,8 @@ enum Command {
     Deed(deed::DeedArgs),
     /// List the catalogue of shells, or print one of them in full.
     Shells(shells::ShellsArgs),
+    /// Print every figure that the work rests on: its value, where it comes from, how it was checked.
+    Sources(sources::SourcesArgs),
     /// Print the script with which a command shell completes commands and options.
     Completions {
         /// The command shell.
@@ -314,6 +318,7 @@ fn run(command: Command) -> Result<ExitCode> {
             return Ok(read.code);
         }
         Command::Shells(args) => print(&shells::run(&args)?)?,
+        Command::Sources(args) => print(&sources::run(&args)?)?,
         Command::Completions { shell } => print(&manual::completions(shell, Cli::command())?)?,
         Command::Manual => print(&manual::page(&Cli::command())?)?,
     }

@@ -103,6 +103,7 @@ pub mod session;
 pub mod shell;
 pub mod site;
 pub mod sketch;
+pub mod sources;
 pub mod stakeout;
 pub mod stockpile;
 pub mod study;

@@ -5,6 +5,7 @@
 //! - `circles`: no files of one module of the core name each other in a circle;
 //! - `shape`: the top folder holds what it should, sources stay short, every Rust file opens with
 //!   its front-page comment.
+//! - `sourced`: every figure that the core offers stands in its register of sources.
 //! - `words`: no registry host and no path of somebody's machine.
 //!
 //! Every rule takes the tree as data and gives faults, so that each is tested on a small bad tree.
@@ -14,6 +15,7 @@ mod layers;
 mod paths;
 mod scan;
 mod shape;
+mod sourced;
 #[cfg(test)]
 pub mod test_tree;
 mod tree;
@@ -80,7 +82,7 @@ impl fmt::Display for Fault {
 /// # Errors
 /// When a fault is more than a warning.
 pub fn run(repo: &Repo) -> Result<()> {
-    sh::say("Checking the tree: layers, circles, shape, words");
+    sh::say("Checking the tree: layers, circles, shape, sources, words");
     let tree = Tree::read(repo.root())?;
     let faults = check(&tree);
     for fault in &faults {
@@ -102,6 +104,7 @@ fn check(tree: &Tree) -> Vec<Fault> {
         layers::check(tree),
         circles::check(tree),
         shape::check(tree),
+        sourced::check(tree),
         words::check(tree),
     ]
     .concat()

@@ -58,3 +58,27 @@ fn the_help_tells_the_exit_codes_and_the_manual_every_command() {
         "{script}"
     );
 }
+
+#[test]
+fn every_figure_is_told_with_its_source() {
+    let text = told(&["sources"]).unwrap();
+    for part in [
+        "Spoil and machines stand back from the edge: 2.00 ft",
+        "29 CFR 1926.651(j)(2)",
+        "common practice, no source",
+        "from memory: look it up",
+        "tests/reference, safety::",
+    ] {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    let all: Value =
+        serde_json::from_str(&told(&["sources", "--json", "--units", "metres"]).unwrap()).unwrap();
+    let over_dig = all
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|it| it["place"] == "/works/dig/over_dig")
+        .unwrap();
+    assert_eq!(over_dig["figure"]["shown"]["text"], "0.203 m");
+    assert_eq!(over_dig["from"]["kind"], "common-practice");
+}

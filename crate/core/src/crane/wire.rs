@@ -11,7 +11,7 @@ use crate::units::constants::FOOT;
 
 /// Least distance by nominal voltage, alternating current: up to and including so many kilovolts, so
 /// many feet. 29 CFR 1926.1408 Table A, read; over 1,000 kV the utility or an engineer sets it.
-const TABLE_A: [(f64, f64); 6] = [
+pub const TABLE_A: [(f64, f64); 6] = [
     (50.0, 10.0),
     (200.0, 15.0),
     (350.0, 20.0),

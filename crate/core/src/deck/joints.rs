@@ -15,10 +15,10 @@ use crate::site::DeckSettings;
 use crate::units::constants::{DEGREE, FOOT};
 
 /// How long a panel may be for its width.
-const LONGEST_PANEL: f64 = 1.5;
+pub const LONGEST_PANEL: f64 = 1.5;
 
 /// Panels are not made shorter than this for the sake of their form, meters: 3 ft.
-const SHORTEST_PANEL: f64 = 3.0 * FOOT;
+pub const SHORTEST_PANEL: f64 = 3.0 * FOOT;
 
 /// A turn from which on a corner is one, radians.
 const CORNER: f64 = 20.0 * DEGREE;

@@ -29,6 +29,7 @@ mod ties;
 
 pub use drawn::{Drawn, Flight};
 pub use forms::STAKE_SPACING;
+pub use joints::{LONGEST_PANEL, SHORTEST_PANEL};
 pub use ties::Tie;
 
 use crate::geom::boolean::{difference, union};

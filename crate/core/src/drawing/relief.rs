@@ -28,8 +28,10 @@ const STRETCH: usize = 48;
 /// With more contours than this only the index contours are labelled.
 const ALL_LABELLED: usize = 24;
 
-/// In how many places the words on unknown ground may be written, and how far apart those are, meters.
+/// In how many places the words on unknown ground may be written.
 const WORD_PLACES: usize = 12;
+
+/// How far apart such places are, meters.
 const WORDS_APART: f64 = 4.0;
 
 /// Size of the benchmark's mark, meters.

@@ -10,6 +10,15 @@ pub(crate) const GALLON_PER_MINUTE: f64 = GALLON / 60.0;
 pub const FRICTION_SOURCE: &str = "Hazen-Williams, length and loss in feet, flow in gallons per minute, diameter in inches; held \
      against the table of 77 Ill. Adm. Code 906, Appendix A, Exhibit I (Schedule 40, C = 150)";
 
+/// The factor of that formula.
+pub const FRICTION_FACTOR: f64 = 10.44;
+
+/// Its power of flow and of the coefficient.
+pub const FLOW_POWER: f64 = 1.852;
+
+/// Its power of the diameter.
+pub const DIAMETER_POWER: f64 = 4.8704;
+
 /// Head lost in a straight pipe, meters of water: `10.44 L Q^1.852 / (C^1.852 d^4.8704)` with `L`
 /// and the loss in feet (so in any one unit), `Q` in gallons per minute, `d` in inches.
 ///
@@ -18,7 +27,7 @@ pub const FRICTION_SOURCE: &str = "Hazen-Williams, length and loss in feet, flow
 /// the table named in [`FRICTION_SOURCE`]; at 10 gpm up to 4 % below it.
 pub fn head_loss(length: f64, flow: f64, c: f64, diameter: f64) -> f64 {
     let (q, d) = (flow / GALLON_PER_MINUTE, diameter / INCH);
-    10.44 * length * powf(q, 1.852) / (powf(c, 1.852) * powf(d, 4.8704))
+    FRICTION_FACTOR * length * powf(q, FLOW_POWER) / (powf(c, FLOW_POWER) * powf(d, DIAMETER_POWER))
 }
 
 /// Mean speed of water, meters per second, in a pipe of this inside diameter.

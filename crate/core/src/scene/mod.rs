@@ -28,6 +28,7 @@
 
 mod column;
 mod earth;
+pub mod heights;
 mod label;
 mod light;
 mod marks;

@@ -2,6 +2,7 @@
 //!
 //! Heights that nobody entered are assumed, and a note says so; posts of wires and openings of walls are not invented.
 
+use super::heights::{BURIED, FENCE, HOUSE, OUTBUILDING, OVERHEAD, TREE, WALL};
 use super::place::Extent;
 use super::plan::{Layer, Lines};
 use super::solid::tube;
@@ -15,17 +16,6 @@ use crate::math::TURN;
 use crate::site::shape::PartPlace;
 use crate::site::{CheckedFeature, CheckedShape, CheckedSite, Feature, FeatureKind, FeaturePart};
 use crate::units::{Measure, show};
-
-/// Heights where nobody entered one, meters: our choice, and told wherever one is used.
-const HOUSE: f64 = 3.0;
-const OUTBUILDING: f64 = 2.5;
-const WALL: f64 = 1.0;
-const FENCE: f64 = 1.8;
-const TREE: f64 = 6.0;
-const OVERHEAD: f64 = 6.0;
-
-/// Depth of a buried line where nobody entered one, meters: our choice, and told.
-const BURIED: f64 = 0.6;
 
 /// Thickness of walls and fences that were drawn as a line, meters: our choice.
 const WALL_WIDE: f64 = 0.2;

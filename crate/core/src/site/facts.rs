@@ -231,10 +231,13 @@ impl KnownFrom {
     }
 }
 
+/// The usual radius of protection over the trunk's diameter: a foot to the inch (common practice, no source).
+pub const PROTECTION_PER_TRUNK: f64 = 12.0;
+
 /// The radius round a tree that is usually kept undisturbed, meters, for a trunk of this
 /// diameter, meters: a foot to the inch, twelve times the diameter (common practice, no source).
 pub fn usual_protection(trunk: f64) -> f64 {
-    12.0 * trunk
+    PROTECTION_PER_TRUNK * trunk
 }
 
 /// One of the facts, by name.

@@ -19,7 +19,7 @@ pub mod kind;
 pub mod lift;
 pub mod limits;
 mod named;
-mod numbers;
+pub mod numbers;
 pub mod picture;
 pub mod placement;
 pub mod plan;

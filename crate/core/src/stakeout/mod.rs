@@ -54,7 +54,7 @@ pub use pair::BestPair;
 pub use rim_station::RimStation;
 pub use square::{Diagonals, off_square};
 pub use taped::{Fix, Found, TapedAt};
-pub use tie::{BaseLine, BaseSide, LEAST_CROSSING, Meeting, Tie};
+pub use tie::{BaseLine, BaseSide, LEAST_BASE, LEAST_CROSSING, Meeting, Tie};
 
 use std::sync::Arc;
 

@@ -1,5 +1,6 @@
 //! The shape of a pile of loose soil.
 
+/// Half a turn, radians.
 const PI: f64 = core::f64::consts::PI;
 
 /// A pile: a cone at its slope of repose, or one whose top is cut off level.

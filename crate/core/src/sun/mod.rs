@@ -33,5 +33,7 @@ pub use casters::{Caster, Casters};
 pub use field::SunField;
 pub use findings::no_place;
 pub use on_water::{Moment, STEP, Sample, Shader, SunOnWater, moment, sun_on_water};
-pub use position::{Circumstances, EarthPlace, Spell, SunPosition, spells, sun_at, sun_under};
+pub use position::{
+    Circumstances, EarthPlace, HORIZON, Spell, SunPosition, spells, sun_at, sun_under,
+};
 pub use shade::{Light, Post, Solid};

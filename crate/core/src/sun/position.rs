@@ -18,7 +18,7 @@ pub(super) const DAY: f64 = 1440.0;
 
 /// The sun rises and sets when its middle is this far below a level horizon, radians: 34' of refraction and 16' of its
 /// own radius, as almanacs have it (50', read in the documentation of `solar-positioning`).
-const HORIZON: f64 = -50.0 / 60.0 * TURN / 360.0;
+pub const HORIZON: f64 = -50.0 / 60.0 * TURN / 360.0;
 
 /// From one look for a rise or a set to the next, minutes (our choice): a day or a night shorter than that may be missed.
 const LOOK: f64 = 10.0;

@@ -10,7 +10,7 @@ use super::scan::{Token, tokens};
 use super::tree::Tree;
 
 /// The modules of `crate/core/src`, lowest first. A module may use those before it.
-const LAYERS: [&str; 35] = [
+const LAYERS: [&str; 36] = [
     "math",
     "order",
     "json",
@@ -46,6 +46,7 @@ const LAYERS: [&str; 35] = [
     "study",
     "session",
     "fit",
+    "sources",
 ];
 
 /// Third-party crates, each with the one place that may name it.

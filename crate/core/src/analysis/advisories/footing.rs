@@ -17,7 +17,7 @@ use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
 use crate::units::{Measure, show};
 
 /// The two lines: run per unit of rise and their words, the steeper first.
-const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
+pub const LINES: [(f64, &str); 2] = [(1.0, "1:1"), (1.5, "1 1/2 : 1")];
 
 /// The flatter of them.
 const FLATTEST: f64 = LINES[1].0;

@@ -12,7 +12,7 @@ use crate::units::{Measure, show};
 
 /// Greatest depth for which the short-term slope of Type A is listed, meters: 12 ft (29 CFR 1926
 /// Subpart P App. B, Table B-1).
-const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
+pub const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
 
 /// A depth this near to a limit has reached it, meters; slopes this near are the same.
 const ROUNDING: f64 = 1e-6;

@@ -15,6 +15,7 @@ pub const AGREES: f64 = 0.1 * DEGREE;
 /// eight directions of such words stand 45 degrees apart).
 const CLEAR: f64 = 0.2;
 
+/// A quarter of a turn, radians.
 const QUARTER: f64 = TURN / 4.0;
 
 /// What is stated of the way a curve runs; bearings in radians.

@@ -71,6 +71,7 @@ mod forms;
 #[cfg(test)]
 mod tests;
 
+pub use direction::AGREES;
 pub use summary::Summary;
 
 /// The longest text read, characters: a long deed has a few thousand.

@@ -6,7 +6,8 @@ mod works;
 use core::ops::RangeInclusive;
 
 use super::{
-    FORMAT, FactKind, Feature, Picture, Placement, Site, TapeEnd, VERSION, stakeout, tape,
+    ConstructionSettings, FORMAT, FactKind, Feature, Picture, Placement, Site, StakeoutRecord,
+    TapeEnd, VERSION, stakeout, tape,
 };
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
@@ -34,11 +35,28 @@ macro_rules! ranges {
 
 use ranges;
 
+/// A plain number of a site.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Number {
+    /// Where it stands in the file.
+    pub place: String,
+    /// What a person calls it.
+    pub what: String,
+    /// What kind of figure it is.
+    pub measure: Measure,
+    /// Its value, SI units; none where it is not given.
+    pub value: Option<f64>,
+    /// What is accepted.
+    pub range: RangeInclusive<f64>,
+}
+
 /// The faults of plain numbers.
 struct Faults {
     found: Vec<Finding>,
     /// The units in which they are told.
     system: System,
+    /// Every number that was looked at, where they are asked for.
+    seen: Option<Vec<Number>>,
 }
 
 impl Faults {
@@ -51,7 +69,17 @@ impl Faults {
         value: impl Into<Option<f64>>,
         range: RangeInclusive<f64>,
     ) {
-        let outside = value.into().filter(|value| !range.contains(value));
+        let value = value.into();
+        if let Some(seen) = &mut self.seen {
+            seen.push(Number {
+                place: place.to_owned(),
+                what: what.to_owned(),
+                measure,
+                value,
+                range: range.clone(),
+            });
+        }
+        let outside = value.filter(|value| !range.contains(value));
         if let Some(value) = outside {
             let message = out_of_range(what, measure, value, &range, &[self.system]);
             let remedy = "Give a value within that range.";
@@ -76,6 +104,7 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     let mut faults = Faults {
         found: Vec::new(),
         system: site.display,
+        seen: None,
     };
     header(site, &mut faults);
     placement(site, &mut faults);
@@ -110,6 +139,18 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
         }
     }
     faults.found
+}
+
+/// Every setting of the work and of its stakeout as a new site has it.
+pub fn usual() -> Vec<Number> {
+    let mut faults = Faults {
+        found: Vec::new(),
+        system: System::default(),
+        seen: Some(Vec::new()),
+    };
+    works::check(&ConstructionSettings::default(), &mut faults);
+    staked::check(&StakeoutRecord::default(), &mut faults);
+    faults.seen.unwrap_or_default()
 }
 
 fn header(site: &Site, faults: &mut Faults) {
