@@ -184,7 +184,7 @@ proptest! {
     ) {
         let (from, run) = stations(&outline, from, run);
         let shell = shell(&outline, shallow, fall, (from, run));
-        let length: f64 = shell.walls.iter().map(|w| w.length).sum();
+        let length: f64 = shell.walls.iter().map(|w| w.length()).sum();
         let round = shell.footprint.perimeter();
         prop_assert!((length - round).abs() < 1e-5, "{length} {round}");
         let sampled: f64 = shell

@@ -25,6 +25,7 @@ mod grading;
 mod ground;
 mod groundwater;
 mod landxml;
+mod listed;
 mod lot;
 mod pipe;
 mod safety;

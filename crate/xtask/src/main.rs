@@ -16,6 +16,7 @@ mod browser;
 mod clock;
 mod demo;
 mod doctor;
+mod fuzz;
 mod node;
 mod page;
 mod program;
@@ -90,6 +91,21 @@ enum Task {
         #[arg(long)]
         keep: bool,
     },
+    /// Look for what breaks it: hostile texts, random edits, every property drawn anew
+    Fuzz {
+        /// Texts for each reader
+        #[arg(long, default_value_t = 20_000)]
+        inputs: u32,
+        /// Edits on each demo site
+        #[arg(long, default_value_t = 500)]
+        edits: u32,
+        /// How often every property is drawn anew
+        #[arg(long, default_value_t = 1)]
+        rounds: u32,
+        /// What is drawn from; by the clock without it
+        #[arg(long)]
+        seed: Option<u64>,
+    },
     /// List the tools: wanted, found, and what to do
     Doctor,
     /// Police the tree: layers, file sizes, stray names
@@ -105,6 +121,20 @@ fn main() -> ExitCode {
         Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
         Task::Bench { only, most, keep } => bench::run(&repo, &bench::Choice { only, most, keep }),
+        Task::Fuzz {
+            inputs,
+            edits,
+            rounds,
+            seed,
+        } => {
+            let reach = fuzz::Reach {
+                inputs,
+                edits,
+                rounds,
+                seed: seed.unwrap_or_else(fuzz::by_the_clock),
+            };
+            fuzz::run(&repo, &reach)
+        }
         Task::Doctor => doctor::run(&repo),
         Task::Tidy => tidy::run(&repo),
     });

@@ -7,7 +7,7 @@ use anyhow::{Result, anyhow};
 use crate::repo::Repo;
 use crate::wasm::Build;
 use crate::wasm_target::Toolchain;
-use crate::{browser, node, page, program, python, sh, tidy, wasm, weight};
+use crate::{browser, fuzz, node, page, program, python, sh, tidy, wasm, weight};
 
 /// One step.
 pub struct Step {
@@ -180,7 +180,9 @@ fn core(run: &Run<'_>) -> Result<()> {
     } else {
         &["test", "--tests", "--no-fail-fast"]
     };
-    run.native(how)
+    let mut cargo = program::cargo(run.repo, &[how, &program::NATIVE].concat());
+    // The same cases on every machine; `fuzz` draws others.
+    sh::run(cargo.env(fuzz::SEED.0, fuzz::SEED.1))
 }
 
 fn weight(run: &Run<'_>) -> Result<()> {

@@ -38,8 +38,9 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
     let it: SpaceView;
     try {
       it = openView(at, model, byProcessor, {
-        painted: (triangles) => {
-          labels.current?.follow();
+        painted: (triangles, moving) => {
+          // Laying words over what the processor draws costs as much as drawing it.
+          labels.current?.follow(byProcessor && moving);
           it.canvas.dataset['triangles'] = String(triangles);
           it.canvas.dataset['frames'] = String(Number(it.canvas.dataset['frames'] ?? 0) + 1);
         },

@@ -18,8 +18,8 @@ interface Shown {
 
 export interface Labels {
   show: (stage: number) => void;
-  /** Puts them where their places are now; called after every frame. */
-  follow: () => void;
+  /** Puts them where their places are now, or puts them away; called after every frame. */
+  follow: (away: boolean) => void;
   end: () => void;
 }
 
@@ -48,7 +48,9 @@ export function labelsOver(box: HTMLElement, view: SpaceView, all: readonly Spac
           return { label, words, line, width: words.offsetWidth, height: words.offsetHeight };
         });
     },
-    follow: () => {
+    follow: (away) => {
+      layer.hidden = away;
+      if (away) return;
       const taken: { left: number; top: number; right: number; bottom: number }[] = [];
       const [wide, high] = [box.clientWidth, box.clientHeight];
       for (const { label, words, line, width, height } of shown) {

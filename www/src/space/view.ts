@@ -10,6 +10,8 @@ import type { SpaceModel } from './model.ts';
 const REST = 200;
 /** More pixels than this to one of the page's are not seen. */
 const FINEST = 2;
+/** The share of pixels each way that the processor draws while a hand moves. */
+const COARSE = 0.6;
 /** How high above where one stands the next step may be, meters. */
 const STEP_UP = 0.7;
 
@@ -44,8 +46,8 @@ export interface SpaceView {
 }
 
 interface Told {
-  /** After every frame. */
-  painted: (triangles: number) => void;
+  /** After every frame; `moving` while a hand moves. */
+  painted: (triangles: number, moving: boolean) => void;
   /** The context was lost: nothing can be drawn any more. */
   lost: () => void;
 }
@@ -82,7 +84,8 @@ export function openView(box: HTMLElement, model: SpaceModel, byProcessor: boole
   const paint = (): void => {
     frame = 0;
     const [width, height] = [box.clientWidth || 1, box.clientHeight || 1];
-    const ratio = moving ? 1 : Math.min(window.devicePixelRatio || 1, byProcessor ? 1 : FINEST);
+    const finest = byProcessor ? 1 : FINEST;
+    const ratio = moving ? (byProcessor ? COARSE : 1) : Math.min(window.devicePixelRatio || 1, finest);
     const had = renderer.getPixelRatio();
     if (had !== ratio) renderer.setPixelRatio(ratio);
     if (had !== ratio || canvas.clientWidth !== width || canvas.clientHeight !== height) renderer.setSize(width, height);
@@ -95,7 +98,7 @@ export function openView(box: HTMLElement, model: SpaceModel, byProcessor: boole
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
     renderer.render(scene, camera);
-    told.painted(renderer.info.render.triangles);
+    told.painted(renderer.info.render.triangles, moving);
   };
   const lost = (event: Event): void => {
     event.preventDefault();

@@ -250,10 +250,10 @@ impl Face {
                 continue;
             }
             if high - low < LEVEL {
-                area += strip.length * width(high);
+                area += strip.length() * width(high);
                 continue;
             }
-            let per_height = strip.length / (high - low);
+            let per_height = strip.length() / (high - low);
             let above = high - low.max(self.fillet.height);
             area += per_height * -plain * above.max(0.0);
             for (height, weight) in self.fillet.nodes(low, high) {

@@ -3,7 +3,7 @@
 use super::losses::Losses;
 use super::plane::{DepthPlane, positive_part};
 use super::record::{FacetKind, ShellRecord};
-use crate::geom::{Outline, Region};
+use crate::geom::{Outline, Point, Region, Vector};
 
 /// A planar piece of the floor, inside the outline.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,10 +31,24 @@ impl Facet {
 /// A straight stretch of the upright wall between rim and floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WallStrip {
-    /// Length in plan, meters.
-    pub length: f64,
+    /// Where it begins and ends, the water to its left, shell frame.
+    pub ends: [Point; 2],
     /// Depth of the floor below the rim at its two ends, meters.
     pub depths: [f64; 2],
+}
+
+impl WallStrip {
+    /// Length in plan, meters.
+    pub fn length(&self) -> f64 {
+        let [from, to] = self.ends;
+        from.distance(to)
+    }
+
+    /// Away from the water, of unit length.
+    pub fn out(&self) -> Option<Vector> {
+        let [from, to] = self.ends;
+        Some(-(to - from).unit()?.left())
+    }
 }
 
 /// A checked shell, in its own frame.
@@ -130,7 +144,7 @@ impl Shell {
             .iter()
             .map(|strip| {
                 let [a, b] = strip.depths;
-                positive_part(strip.length, a - depth, b - depth)
+                positive_part(strip.length(), a - depth, b - depth)
             })
             .sum()
     }

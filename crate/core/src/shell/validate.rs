@@ -357,7 +357,7 @@ fn walls(facets: &[Facet], footprint: &Region) -> Vec<WallStrip> {
             let middle = from.midpoint(to);
             if boundary.iter().any(|(a, b)| cover::on_edge(middle, *a, *b)) {
                 strips.push(WallStrip {
-                    length: from.distance(to),
+                    ends: [from, to],
                     depths: [facet.plane.depth(from), facet.plane.depth(to)],
                 });
             }

@@ -8,10 +8,10 @@
 //! below it in closed form (`Shell::displacement_below`), the base facet by facet. What a level
 //! leaves of the three is the backfill below it; two levels make a lift.
 
-use crate::dig::{DigShape, base_under};
+use crate::dig::{DigShape, base_under, foot};
 use crate::geom::clip::{inside, length};
-use crate::geom::{Point, Region};
-use crate::shell::{DepthPlane, Facet, FacetKind, Shell};
+use crate::geom::{Point, Region, Vector};
+use crate::shell::{DepthPlane, Facet, FacetKind, Shell, WallStrip};
 use crate::site::ConstructionSettings;
 
 /// Levels at which the sides of the hole are measured for fabric.
@@ -22,6 +22,12 @@ pub(super) const MOST_LIFTS: usize = 24;
 
 /// A floor that falls less than this is level, meters per meter.
 const LEVEL: f64 = 1e-6;
+
+/// The strip beside the floor is taken in pieces no longer than this, meters.
+const PIECE: f64 = 0.25;
+
+/// No strip is so wide, meters.
+const FAR: f64 = 20.0;
 
 /// Stone in a hole that reaches up to the collar's underside.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -97,10 +103,11 @@ impl Fill {
         let mut below = 0.0;
         let mut from = shape.deepest();
         let tops = tops(shell, works, shape);
+        let beside = beside_floor(shell, works);
         let holes = shape.volumes_below(&tops);
         for (to, hole) in tops.into_iter().zip(holes) {
             fill.hole = hole;
-            fill.base_below = base_below(shell, works, fill.strip, to);
+            fill.base_below = base_below(shell, works, (fill.strip, &beside), to);
             let filled = fill.hole - shell.displacement_below(to) - fill.base_below;
             fill.lifts.push(Lift {
                 from,
@@ -153,8 +160,50 @@ fn tops(shell: &Shell, works: &ConstructionSettings, shape: &DigShape) -> Vec<f6
     tops
 }
 
-/// Volume of the base below a level, m3.
-fn base_below(shell: &Shell, works: &ConstructionSettings, strip: f64, level: f64) -> f64 {
+/// The strip of bottom beside the floor, under wall and over-dig, in pieces along the wall: how deep the floor is at both
+/// ends of each, and its area in plan, m2.
+fn beside_floor(shell: &Shell, works: &ConstructionSettings) -> Vec<([f64; 2], f64)> {
+    let foot = foot(shell, &works.dig);
+    let beyond = |at: Point, out: Vector| {
+        let far = at + out * FAR;
+        let first = inside(&[at, far], &foot).into_iter().next();
+        first.and_then(|it| it.last().copied()).unwrap_or(at)
+    };
+    // At a corner the pieces part along the line between both walls.
+    let corner = |at: Point| {
+        let there = |it: &&WallStrip| it.ends.iter().any(|end| end.distance(at) < LEVEL);
+        let outs = shell.walls.iter().filter(there).filter_map(WallStrip::out);
+        let out = outs.fold(Vector::default(), |sum, out| sum + out);
+        beyond(at, out.unit().unwrap_or_default())
+    };
+    let mut pieces = Vec::new();
+    for wall in &shell.walls {
+        let ([from, to], [shallow, deep]) = (wall.ends, wall.depths);
+        let out = wall.out().unwrap_or_default();
+        let count = (wall.length() / PIECE).ceil().max(1.0) as u32;
+        let mut before = (from, corner(from), shallow);
+        for number in 1..=count {
+            let share = f64::from(number) / f64::from(count);
+            let at = from + (to - from) * share;
+            let (far, depth) = match number == count {
+                true => (corner(to), deep),
+                false => (beyond(at, out), shallow + (deep - shallow) * share),
+            };
+            let twice = (far - before.0).cross(at - before.1);
+            pieces.push(([before.2, depth], twice.abs() / 2.0));
+            before = (at, far, depth);
+        }
+    }
+    pieces
+}
+
+/// Volume of the base below a level, m3. `beside`: the strip of so many m2 beside the floor ([`beside_floor`]).
+fn base_below(
+    shell: &Shell,
+    works: &ConstructionSettings,
+    (strip, beside): (f64, &[([f64; 2], f64)]),
+    level: f64,
+) -> f64 {
     let wall = shell.record.wall_thickness;
     let under_floor: f64 = shell
         .facets
@@ -166,23 +215,18 @@ fn base_below(shell: &Shell, works: &ConstructionSettings, strip: f64, level: f6
         })
         .sum();
     // Wall and over-dig stand along the wall, as deep as the floor beside them.
-    let round: f64 = shell.walls.iter().map(|strip| strip.length).sum();
     let thick = works.dig.base_thickness;
-    let along: f64 = shell
-        .walls
-        .iter()
-        .map(|strip| {
-            let [a, b] = strip.depths;
-            let down_to = |by: f64| positive(a + by - level, b + by - level) * strip.length;
-            down_to(wall + thick) - down_to(wall)
-        })
-        .sum();
-    under_floor
-        + if round > 0.0 {
-            strip / round * along
-        } else {
-            0.0
-        }
+    let (mut round, mut along) = (0.0, 0.0);
+    for ([a, b], area) in beside {
+        let down_to = |by: f64| positive(a + by - level, b + by - level);
+        round += area;
+        along += (down_to(wall + thick) - down_to(wall)) * area;
+    }
+    if round > 0.0 {
+        under_floor + strip / round * along
+    } else {
+        under_floor
+    }
 }
 
 fn lowered(plane: DepthPlane, by: f64) -> DepthPlane {
@@ -295,8 +339,8 @@ fn level_line(facet: &Facet, shell: &Shell, works: &ConstructionSettings, depth:
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+    use crate::geom::PathRecord;
     use crate::geom::path::VertexRecord;
-    use crate::geom::{PathRecord, Vector};
     use crate::shell::{FacetRecord, ShellRecord, catalogue};
 
     const PI: f64 = core::f64::consts::PI;
@@ -391,6 +435,25 @@ mod tests {
         near(fill.base, 16.0 * 0.1 + 16.0 * 0.3 + fill.strip * 0.1, 1e-6);
         let thicknesses: Vec<f64> = fill.zones.iter().map(|zone| zone.thickness).collect();
         assert_eq!(thicknesses, [0.1, 0.3]);
+    }
+
+    #[test]
+    fn a_side_that_is_dug_wider_has_more_of_the_base_beside_it() {
+        let mut works = works(0.0);
+        works.dig.sides.push(crate::site::SideSettings {
+            side: crate::site::HoleSide::Ahead,
+            over_dig: Some(0.6),
+            slope: None,
+            note: String::new(),
+        });
+        let shape = DigShape::new(&stepped(), &works.dig, 0.0);
+        let strip = Fill::new(&stepped(), &works, &shape).strip;
+        let pieces = beside_floor(&stepped(), &works);
+        // Below 1 m lies the base of the deep half: beside its walls 0.2 m wide, ahead of it 0.6 m, and two quarters
+        // of an ellipse at the corners.
+        let beside = 2.0 * 4.0 * 0.2 + 4.0 * 0.6 + PI / 2.0 * 0.2 * 0.6;
+        let below = base_below(&stepped(), &works, (strip, &pieces), 1.0);
+        near(below, (16.0 + beside) * 0.1, 0.004);
     }
 
     #[test]

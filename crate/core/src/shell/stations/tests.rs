@@ -88,7 +88,7 @@ fn a_level_strip_stands_between_sides_that_rise_to_the_foot_of_the_wall() {
         shell
             .walls
             .iter()
-            .any(|w| (w.length - 8.0).abs() < 1e-6 && (w.depths[0] - 1.0).abs() < 1e-6)
+            .any(|w| (w.length() - 8.0).abs() < 1e-6 && (w.depths[0] - 1.0).abs() < 1e-6)
     );
 }
 
@@ -165,7 +165,7 @@ fn where_the_outline_bends_the_foot_of_the_sides_follows_it() {
         .walls
         .iter()
         .filter(|w| w.depths.iter().all(|d| (d - 0.9).abs() < 0.03));
-    let along: f64 = plain.map(|w| w.length).sum();
+    let along: f64 = plain.map(crate::shell::WallStrip::length).sum();
     assert!(along > 16.0 + 4.0, "{along}");
 }
 
