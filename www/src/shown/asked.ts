@@ -30,13 +30,16 @@ export const DAY_OF_MONTH = 21;
 
 let given: string | undefined;
 
+/** A yard in a picture of a size, or why there is none. */
+export function pictured(wish: ViewWish): ReturnType<typeof ask<'yard'>> {
+  const text = bareText();
+  const site = text === given ? undefined : text;
+  given = text;
+  return ask('yard', { site, wish });
+}
+
 const look = newest(
-  (wish: ViewWish) => {
-    const text = bareText();
-    const site = text === given ? undefined : text;
-    given = text;
-    return ask('yard', { site, wish });
-  },
+  pictured,
   (wish, it) => {
     refused.value = 'refused' in it ? it.refused : '';
     if ('refused' in it) return;
@@ -50,6 +53,8 @@ const look = newest(
 
 /** Pictures a yard. */
 export function show(wish: ViewWish): void {
+  // A new worker knows no site.
+  if (stopped.value) given = undefined;
   stopped.value = false;
   look(wish);
 }

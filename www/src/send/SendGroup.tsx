@@ -1,0 +1,97 @@
+// Three things to take away from the homeowner's view, each saved on this device by one tap, or handed to the device's own
+// sheet for sharing where the browser has one.
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { download } from '../job/download.ts';
+import { sheet } from '../state/store.ts';
+import { FORMS, make, type Kind, type Wanted } from './make.ts';
+import './send.css';
+
+const NAMES: readonly [Kind, string, string][] = [
+  ['picture', 'Picture', 'for a message or a print'],
+  ['sheet', 'PDF sheet', 'one page to print'],
+  ['page', 'Page that turns', 'the pool from all sides, in any browser'],
+];
+
+const OTHER: Record<Kind, string> = { picture: 'picture', sheet: 'PDF sheet', page: 'page that turns' };
+
+/** Whether the device's own sheet takes such a file. */
+function shares(kind: Kind): boolean {
+  if (typeof navigator.share !== 'function' || typeof navigator.canShare !== 'function') return false;
+  const [ending, type] = FORMS[kind];
+  return navigator.canShare({ files: [new File(['x'], `x.${ending}`, { type })] });
+}
+
+const nameOf = (it: unknown): string => (it instanceof Error || it instanceof DOMException ? it.name : '');
+
+export function SendGroup({ wanted }: { wanted: Wanted }) {
+  const [busy, setBusy] = useState<Kind | null>(null);
+  const [told, setTold] = useState('');
+  const made = useRef<{ of: string; file: File } | null>(null);
+  const group = useRef<HTMLDivElement>(null);
+  const [sharing] = useState(() => NAMES.filter(([kind]) => shares(kind)).map(([kind]) => kind));
+  useEffect(() => {
+    // Whoever asked to send begins here.
+    if (sheet.value !== 'send') return;
+    group.current?.scrollIntoView({ block: 'nearest' });
+    group.current?.querySelector('button')?.focus({ preventScroll: true });
+  }, []);
+  const file = async (kind: Kind): Promise<File> => {
+    const of = JSON.stringify([kind, wanted]);
+    if (made.current?.of === of) return made.current.file;
+    setTold('It is being made.');
+    const it = await make(kind, wanted);
+    made.current = { of, file: it };
+    return it;
+  };
+  const does = (kind: Kind, what: (file: File) => Promise<string>) => async (): Promise<void> => {
+    if (busy) return;
+    setBusy(kind);
+    try {
+      setTold(await what(await file(kind)));
+    } catch (why) {
+      console.error('nothing to send was made', why);
+      setTold(`The ${OTHER[kind]} could not be made. Nothing is lost; try again.`);
+    } finally {
+      setBusy(null);
+    }
+  };
+  const save = (kind: Kind) =>
+    does(kind, async (it) => {
+      download(it, it.name, it.type);
+      return `${it.name} is saved on this device.`;
+    });
+  const share = (kind: Kind) =>
+    does(kind, async (it) => {
+      try {
+        await navigator.share({ files: [it], title: it.name });
+        return '';
+      } catch (why) {
+        if (nameOf(why) === 'AbortError') return '';
+        // A browser opens its sheet only soon after a tap: by now the file is there, and the next tap is in time.
+        if (nameOf(why) === 'NotAllowedError') return 'It is ready: tap Share once more.';
+        return 'This device does not share it. Save it, and send the file.';
+      }
+    });
+  return (
+    <section class="send" aria-labelledby="send-head">
+      <h3 id="send-head">To send</h3>
+      <div ref={group} class="send-ways" role="group" aria-labelledby="send-head" data-sharing={sharing.length > 0}>
+        {NAMES.map(([kind, name, words]) => (
+          <div key={kind}>
+            <button type="button" aria-disabled={busy !== null} aria-busy={busy === kind} title={`Save: ${words}`} onClick={() => void save(kind)()}>
+              {name}
+            </button>
+            {sharing.includes(kind) && (
+              <button type="button" aria-disabled={busy !== null} aria-label={`Share the ${OTHER[kind]}`} onClick={() => void share(kind)()}>
+                Share…
+              </button>
+            )}
+          </div>
+        ))}
+      </div>
+      <p class="send-told" aria-live="polite">
+        {told || 'Saved as a file on this device; you send it.'}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { packed, unpacked } from './packed.ts';
+
+/** Figures that look like chance and are the same every time. */
+function figures(count: number, wide: number): Float32Array<ArrayBuffer> {
+  let seed = 12345;
+  return Float32Array.from({ length: count }, () => {
+    seed = (seed * 1103515245 + 12345) % 2147483648;
+    return (seed / 2147483648 - 0.5) * wide;
+  });
+}
+
+const farthest = (a: Float32Array, b: Float32Array): number => a.reduce((most, it, i) => Math.max(most, Math.abs(it - (b[i] ?? NaN))), 0);
+
+test('what was packed comes out again within half a step of its grid, in its order', () => {
+  const loose = { corners: [figures(900, 80), figures(9, 3)], points: [figures(30, 60)] };
+  const it = packed(loose);
+  expect(it.step).toBeLessThan(0.0013);
+  const out = unpacked(it);
+  // The half step, and what 32 bits round off of 40 m.
+  const most = it.step / 2 + 1e-5;
+  expect(out.corners.map((one) => one.length)).toEqual([900, 9]);
+  loose.corners.forEach((one, i) => expect(farthest(one, out.corners[i] ?? new Float32Array())).toBeLessThanOrEqual(most));
+  expect(farthest(loose.points[0] ?? new Float32Array(), out.points[0] ?? new Float32Array())).toBeLessThanOrEqual(most);
+});
+
+test('corners that meet are kept once', () => {
+  const square = new Float32Array([0, 0, 0, 4, 0, 0, 4, 4, 1, 0, 0, 0, 4, 4, 1, 0, 4, 1]);
+  const it = packed({ corners: [square], points: [] });
+  expect(it.bodies).toEqual([[4, 6]]);
+  expect(farthest(unpacked(it).corners[0] ?? new Float32Array(), square)).toBeLessThan(1e-4);
+});
+
+test('a body of more places than 16 bits count has its corners in 32', () => {
+  const many = new Float32Array(66_000 * 9);
+  for (let i = 0; i < many.length / 3; i += 1) many.set([i % 600, Math.floor(i / 600), i % 7], i * 3);
+  const it = packed({ corners: [many], points: [] });
+  expect(it.bodies[0]?.[0]).toBeGreaterThan(0xffff);
+  expect(farthest(unpacked(it).corners[0] ?? new Float32Array(), many)).toBeLessThanOrEqual(it.step / 2 + 1e-4);
+});
+
+test('nothing at all is packed as nothing', () => {
+  expect(unpacked(packed({ corners: [], points: [] }))).toEqual({ corners: [], points: [] });
+  expect(unpacked(packed({ corners: [new Float32Array()], points: [] })).corners[0]?.length).toBe(0);
+});
