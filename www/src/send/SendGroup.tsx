@@ -6,13 +6,12 @@ import { sheet } from '../state/store.ts';
 import { FORMS, make, type Kind, type Wanted } from './make.ts';
 import './send.css';
 
-const NAMES: readonly [Kind, string, string][] = [
-  ['picture', 'Picture', 'for a message or a print'],
-  ['sheet', 'PDF sheet', 'one page to print'],
-  ['page', 'Page that turns', 'the pool from all sides, in any browser'],
+/** What the button says, what it is called in a sentence, and what it is good for. */
+const NAMES: readonly [Kind, string, string, string][] = [
+  ['picture', 'Picture', 'picture', 'for a message or a print'],
+  ['sheet', 'PDF page', 'PDF page', 'one page to print'],
+  ['page', '3D page', '3D page', 'the yard and the pool from all sides, in any browser'],
 ];
-
-const OTHER: Record<Kind, string> = { picture: 'picture', sheet: 'PDF sheet', page: 'page that turns' };
 
 /** Whether the device's own sheet takes such a file. */
 function shares(kind: Kind): boolean {
@@ -27,13 +26,13 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
   const [busy, setBusy] = useState<Kind | null>(null);
   const [told, setTold] = useState('');
   const made = useRef<{ of: string; file: File } | null>(null);
-  const group = useRef<HTMLDivElement>(null);
+  const part = useRef<HTMLElement>(null);
   const [sharing] = useState(() => NAMES.filter(([kind]) => shares(kind)).map(([kind]) => kind));
   useEffect(() => {
     // Whoever asked to send begins here.
     if (sheet.value !== 'send') return;
-    group.current?.scrollIntoView({ block: 'nearest' });
-    group.current?.querySelector('button')?.focus({ preventScroll: true });
+    part.current?.scrollIntoView({ block: 'end' });
+    part.current?.querySelector('button')?.focus({ preventScroll: true });
   }, []);
   const file = async (kind: Kind): Promise<File> => {
     const of = JSON.stringify([kind, wanted]);
@@ -43,25 +42,25 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
     made.current = { of, file: it };
     return it;
   };
-  const does = (kind: Kind, what: (file: File) => Promise<string>) => async (): Promise<void> => {
+  const does = (kind: Kind, name: string, what: (file: File) => Promise<string>) => async (): Promise<void> => {
     if (busy) return;
     setBusy(kind);
     try {
       setTold(await what(await file(kind)));
     } catch (why) {
       console.error('nothing to send was made', why);
-      setTold(`The ${OTHER[kind]} could not be made. Nothing is lost; try again.`);
+      setTold(`The ${name} could not be made. Nothing is lost; try again.`);
     } finally {
       setBusy(null);
     }
   };
-  const save = (kind: Kind) =>
-    does(kind, async (it) => {
+  const save = (kind: Kind, name: string) =>
+    does(kind, name, async (it) => {
       download(it, it.name, it.type);
       return `${it.name} is saved on this device.`;
     });
-  const share = (kind: Kind) =>
-    does(kind, async (it) => {
+  const share = (kind: Kind, name: string) =>
+    does(kind, name, async (it) => {
       try {
         await navigator.share({ files: [it], title: it.name });
         return '';
@@ -73,16 +72,16 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
       }
     });
   return (
-    <section class="send" aria-labelledby="send-head">
+    <section ref={part} class="send" aria-labelledby="send-head">
       <h3 id="send-head">To send</h3>
-      <div ref={group} class="send-ways" role="group" aria-labelledby="send-head" data-sharing={sharing.length > 0}>
-        {NAMES.map(([kind, name, words]) => (
+      <div class="send-ways" role="group" aria-labelledby="send-head">
+        {NAMES.map(([kind, says, name, words]) => (
           <div key={kind}>
-            <button type="button" aria-disabled={busy !== null} aria-busy={busy === kind} title={`Save: ${words}`} onClick={() => void save(kind)()}>
-              {name}
+            <button type="button" aria-disabled={busy !== null} aria-busy={busy === kind} title={`Save: ${words}`} onClick={() => void save(kind, name)()}>
+              {says}
             </button>
             {sharing.includes(kind) && (
-              <button type="button" aria-disabled={busy !== null} aria-label={`Share the ${OTHER[kind]}`} onClick={() => void share(kind)()}>
+              <button type="button" aria-disabled={busy !== null} aria-label={`Share the ${name}`} onClick={() => void share(kind, name)()}>
                 Share…
               </button>
             )}

@@ -74,10 +74,16 @@ async function shareOf(yard: ShownYard): Promise<number> {
   return Math.min(MOST_SHARE, Math.max(LEAST_SHARE, narrow.view.perMeter / low.view.perMeter));
 }
 
+/** What is shown: the shell, and which place it has where several were kept. */
+function nameOf(view: YardView, yard: ShownYard): string {
+  const place = typeof yard === 'string' ? '' : (view.places[yard.kept + 1] ?? '');
+  return [view.shell || 'The yard today', place].filter(Boolean).join(', ');
+}
+
 async function picture({ yard, room }: Wanted): Promise<Blob> {
   const share = await shareOf(yard);
   const { svg, view } = await yardOf(yard, WIDE_IN_PICTURE, WIDE_IN_PICTURE * share, room);
-  return pictureOf(svg, share, view, today());
+  return pictureOf(svg, share, view, nameOf(view, yard), today());
 }
 
 /** The homeowner's sheet, printed by the press. */
@@ -124,7 +130,7 @@ async function page(wanted: Wanted): Promise<Blob> {
   const text = await pageOf({
     title: view.title,
     firm: view.firm,
-    shell: view.shell,
+    shell: nameOf(view, yard),
     day: today(),
     fits: view.fits,
     short: view.short,

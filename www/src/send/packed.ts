@@ -1,17 +1,15 @@
-// Bodies and lines small enough to travel in a file: corners that meet are kept once, and every place stands on a grid of
-// 65,536 steps over the longest side of the scene, which is a millimeter or two of a lot. Pure.
+// Bodies and lines small enough to travel in a file: every place stands on a grid of millimeters, corners that meet are told
+// once, and each is told by how far it is from the one before. Pure.
 
 /** What is drawn, as text. */
 export interface Packed {
-  /** The grid: its first place, and the length of a step, meters. */
-  low: [number, number, number];
-  step: number;
-  /** Of each body: how many places it has, and how many corners its triangles have. */
-  bodies: [places: number, corners: number][];
+  /** Of each body: how many corners its triangles have. */
+  bodies: number[];
   /** Of each line: how many points. */
   lines: number[];
-  /** Base64 (RFC 4648, section 4) of whole numbers, least byte first: of each body its places (three of 16 bits) and its corners
-      (numbers of places, of 16 bits, or of 32 where it has more places than that), then of each line its points. */
+  /** Base64 (RFC 4648, section 4) of whole numbers, seven bits to a byte, the least first, the eighth bit where more follow. Of each
+      corner: how many places of its body ago its own was first told, or 0 for a new one with its steps east, north and up from the
+      last new one, 2n for n steps ahead and 2n - 1 for n steps back. Of each point of a line its steps alone. */
   data: string;
 }
 
@@ -21,77 +19,86 @@ export interface Loose {
   points: Float32Array<ArrayBuffer>[];
 }
 
-/** Steps along a side of the grid. */
-const STEPS = 0xffff;
-
-/** Numbers from here on want 32 bits. */
-const MANY = 0x10000;
+/** A step of the grid, meters: less than is seen from anywhere that one can look from. */
+const STEP = 0.001;
 
 /** So many characters are made of bytes at once. */
 const RUN = 0x8000;
 
-/** The grid that holds every place. */
-function gridOf(all: readonly Float32Array[]): Pick<Packed, 'low' | 'step'> {
-  const low: [number, number, number] = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  for (const figures of all) {
-    figures.forEach((value, i) => {
-      low[i % 3] = Math.min(low[i % 3] ?? 0, value);
-      high[i % 3] = Math.max(high[i % 3] ?? 0, value);
-    });
+class Writer {
+  readonly bytes: number[] = [];
+  private last = [0, 0, 0];
+
+  number(value: number): void {
+    let left = value;
+    while (left > 127) {
+      this.bytes.push((left % 128) + 128);
+      left = Math.floor(left / 128);
+    }
+    this.bytes.push(left);
   }
-  const span = Math.max(...high.map((it, i) => it - (low[i] ?? 0)));
-  return Number.isFinite(span) ? { low, step: span / STEPS || 1 } : { low: [0, 0, 0], step: 1 };
+
+  place(at: readonly number[]): void {
+    at.forEach((it, i) => {
+      const steps = it - (this.last[i] ?? 0);
+      this.number(steps < 0 ? -2 * steps - 1 : 2 * steps);
+    });
+    this.last = [...at];
+  }
 }
+
+class Reader {
+  private at = 0;
+  private readonly last: [number, number, number] = [0, 0, 0];
+
+  constructor(private readonly bytes: Uint8Array) {}
+
+  number(): number {
+    let value = 0;
+    for (let times = 1; ; times *= 128) {
+      const byte = this.bytes[this.at] ?? 0;
+      this.at += 1;
+      value += (byte % 128) * times;
+      if (byte < 128) return value;
+    }
+  }
+
+  /** Meters. */
+  place(): [number, number, number] {
+    for (let i = 0; i < 3; i += 1) {
+      const told = this.number();
+      this.last[i] = (this.last[i] ?? 0) + (told % 2 === 0 ? told / 2 : -(told + 1) / 2);
+    }
+    const [x, y, z] = this.last;
+    return [x * STEP, y * STEP, z * STEP];
+  }
+}
+
+/** The place of a corner or a point on the grid. */
+const placeOf = (figures: Float32Array, i: number): [number, number, number] => {
+  const on = (n: number): number => Math.round((figures[i + n] ?? 0) / STEP);
+  return [on(0), on(1), on(2)];
+};
 
 export function packed({ corners, points }: Loose): Packed {
-  const { low, step } = gridOf([...corners, ...points]);
-  const onGrid = (figures: Float32Array): Uint16Array =>
-    Uint16Array.from(figures, (value, i) => Math.round((value - (low[i % 3] ?? 0)) / step));
-  const parts: (Uint16Array | Uint32Array)[] = [];
-  const bodies = corners.map((figures): [number, number] => {
-    const { places, numbers } = merged(onGrid(figures));
-    const count = places.length / 3;
-    parts.push(places, count < MANY ? Uint16Array.from(numbers) : numbers);
-    return [count, numbers.length];
-  });
-  const lines = points.map((figures) => figures.length / 3);
-  parts.push(...points.map(onGrid));
-  return { low, step, bodies, lines, data: base64(bytesOf(parts)) };
-}
-
-/** Every place once, and which one each corner is. */
-function merged(steps: Uint16Array): { places: Uint16Array; numbers: Uint32Array } {
-  const known = new Map<number, number>();
-  const places: number[] = [];
-  const numbers = new Uint32Array(steps.length / 3);
-  for (let i = 0; i + 2 < steps.length; i += 3) {
-    const [x, y, z] = [steps[i] ?? 0, steps[i + 1] ?? 0, steps[i + 2] ?? 0];
-    // 48 bits, which a number holds exactly.
-    const key = (x * MANY + y) * MANY + z;
-    let number = known.get(key);
-    if (number === undefined) {
-      number = known.size;
-      known.set(key, number);
-      places.push(x, y, z);
-    }
-    numbers[i / 3] = number;
-  }
-  return { places: Uint16Array.from(places), numbers };
-}
-
-function bytesOf(parts: readonly (Uint16Array | Uint32Array)[]): Uint8Array {
-  const view = new DataView(new ArrayBuffer(parts.reduce((sum, it) => sum + it.byteLength, 0)));
-  let at = 0;
-  for (const part of parts) {
-    const wide = part.BYTES_PER_ELEMENT;
-    for (const value of part) {
-      if (wide === 4) view.setUint32(at, value, true);
-      else view.setUint16(at, value, true);
-      at += wide;
+  const writer = new Writer();
+  for (const figures of corners) {
+    const known = new Map<string, number>();
+    for (let i = 0; i + 2 < figures.length; i += 3) {
+      const place = placeOf(figures, i);
+      const key = place.join();
+      const number = known.get(key);
+      writer.number(number === undefined ? 0 : known.size - number);
+      if (number !== undefined) continue;
+      known.set(key, known.size);
+      writer.place(place);
     }
   }
-  return new Uint8Array(view.buffer);
+  for (const figures of points) {
+    for (let i = 0; i + 2 < figures.length; i += 3) writer.place(placeOf(figures, i));
+  }
+  const counts = (all: readonly Float32Array[]): number[] => all.map((it) => it.length / 3);
+  return { bodies: counts(corners), lines: counts(points), data: base64(Uint8Array.from(writer.bytes)) };
 }
 
 function base64(bytes: Uint8Array): string {
@@ -100,24 +107,23 @@ function base64(bytes: Uint8Array): string {
   return btoa(letters);
 }
 
-export function unpacked({ low, step, bodies, lines, data }: Packed): Loose {
-  const letters = atob(data);
-  const view = new DataView(Uint8Array.from(letters, (it) => it.charCodeAt(0)).buffer);
-  let at = 0;
-  const places = (count: number): Float32Array<ArrayBuffer> => {
+export function unpacked({ bodies, lines, data }: Packed): Loose {
+  const reader = new Reader(Uint8Array.from(atob(data), (it) => it.charCodeAt(0)));
+  const corners = bodies.map((count) => {
     const found = new Float32Array(count * 3);
-    for (let i = 0; i < found.length; i += 1, at += 2) found[i] = (low[i % 3] ?? 0) + view.getUint16(at, true) * step;
-    return found;
-  };
-  const corners = bodies.map(([count, length]) => {
-    const known = places(count);
-    const found = new Float32Array(length * 3);
-    const wide = count < MANY ? 2 : 4;
-    for (let i = 0; i < length; i += 1, at += wide) {
-      const number = wide === 2 ? view.getUint16(at, true) : view.getUint32(at, true);
-      found.set(known.subarray(number * 3, number * 3 + 3), i * 3);
+    const known: [number, number, number][] = [];
+    for (let i = 0; i < found.length; i += 3) {
+      const ago = reader.number();
+      const place = ago === 0 ? reader.place() : (known[known.length - ago] ?? [0, 0, 0]);
+      if (ago === 0) known.push(place);
+      found.set(place, i);
     }
     return found;
   });
-  return { corners, points: lines.map(places) };
+  const points = lines.map((count) => {
+    const found = new Float32Array(count * 3);
+    for (let i = 0; i < found.length; i += 3) found.set(reader.place(), i);
+    return found;
+  });
+  return { corners, points };
 }

@@ -6,7 +6,7 @@ const HOSTILE = '</script><img src=x onerror="alert(1)">';
 
 const inside = {
   record: { name: HOSTILE, origin: [0, 0, 0], reach: 8, stages: [], bodies: [], marks: [], labels: [], notes: [HOSTILE], section: null, placed: true },
-  packed: { low: [0, 0, 0], step: 1, bodies: [], lines: [], data: '' },
+  packed: { bodies: [], lines: [], data: '' },
 } as unknown as NonNullable<PageOf['round']>['inside'];
 
 const given: PageOf = {

@@ -8,6 +8,7 @@ import { IDS, type Inside } from './inside.ts';
 export interface PageOf {
   title: string;
   firm: readonly string[];
+  /** The shell, and the name of its place where it has one. */
   shell: string;
   day: string;
   fits: string;
@@ -62,6 +63,7 @@ function round({ picture, words, inside }: RoundOf): string {
 <p id="${IDS.why}" class="hint" role="status"></p>
 <div class="choices" id="${IDS.choices}"></div>
 <p id="${IDS.words}" class="stage" aria-live="polite">${escaped(words)}</p>
+<p class="printed">${escaped(words)}</p>
 <details><summary>Assumed in this view</summary>${list(inside.record.notes, 'notes')}<p>Roofs are flat and crowns round; wires hang without sag.</p></details>
 </section>`;
 }
@@ -99,11 +101,11 @@ ${firm === undefined ? '' : `<address><b>${escaped(firm)}</b>${more.map((it) => 
 <section class="first" aria-labelledby="head-yard">
 <h2 id="head-yard" class="unseen">The yard</h2>
 ${yards(of.yards)}
-<div class="told">${verdict(of)}${facts(of.facts)}</div>
+<div class="told">${verdict(of)}${facts(of.facts)}
+<div class="cautions"><h2>Before anyone digs</h2>${list(of.cautions, 'notes')}</div></div>
 </section>
 ${of.round ? round(of.round) : ''}
 ${of.section ? `<section aria-labelledby="head-section"><h2 id="head-section">Cut through the pool</h2><figure class="section">${of.section.svg}<figcaption>True to scale, along the pool: the ground, the hole, and the shell in it.</figcaption></figure></section>` : ''}
-<section aria-labelledby="head-cautions"><h2 id="head-cautions">Before anyone digs</h2>${list(of.cautions, 'cautions')}</section>
 </main>
 <footer>
 <p>Saved ${escaped(of.day)}. This page is one file; it fetches nothing and sends nothing.</p>

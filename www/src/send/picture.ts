@@ -7,7 +7,6 @@ const WIDE = 2400;
 const EDGE = 96;
 const INK = '#16222b';
 const SOFT = '#46545e';
-const FITS = '#14523a';
 const SHORT = '#9c2107';
 const PAPER = '#fffdf6';
 const SERIF = "'Iowan Old Style', 'Palatino Linotype', Palatino, 'Noto Serif', Georgia, serif";
@@ -26,11 +25,11 @@ const serif = (text: string, high: number, color: string, above = 0): Words => (
 const sans = (text: string, high: number, color: string, above = 0): Words => ({ text, font: `400 ${high}px ${SANS}`, high, color, above });
 
 /** What stands over the picture and under it. */
-function told(view: YardView, day: string): { over: Words[]; under: Words[] } {
-  const aside = [view.shell || 'The yard today', day, ...view.firm.slice(0, 1)].filter(Boolean).join('  ·  ');
+function told(view: YardView, name: string, day: string): { over: Words[]; under: Words[] } {
+  const aside = [name, day, ...view.firm.slice(0, 1)].filter(Boolean).join('  ·  ');
   const facts = view.facts.map(([name, value]) => `${name} ${value}`).join('   ·   ');
   const under = [
-    ...(view.fits ? [serif(view.fits, 56, view.short ? SHORT : FITS, 20)] : []),
+    ...(view.fits ? [serif(view.fits, 56, view.short ? SHORT : INK, 20)] : []),
     ...view.against.map((it) => sans(`•  ${it}`, 44, SHORT, 6)),
     ...(facts ? [sans(facts, 48, INK, 26)] : []),
     ...(view.firm.length > 0 ? [sans(view.firm.join('  ·  '), 38, SOFT, 26)] : []),
@@ -61,8 +60,8 @@ export function lines(text: string, most: number, width: (text: string) => numbe
   return line ? [...found, line] : found;
 }
 
-/** The picture as PNG. `share` is the height of the yard's drawing over its width. */
-export async function pictureOf(svg: string, share: number, view: YardView, day: string): Promise<Blob> {
+/** The picture as PNG. `share` is the height of the yard's drawing over its width, `name` what it shows. */
+export async function pictureOf(svg: string, share: number, view: YardView, name: string, day: string): Promise<Blob> {
   const high = Math.round(WIDE * share);
   const address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
   try {
@@ -72,7 +71,7 @@ export async function pictureOf(svg: string, share: number, view: YardView, day:
     const canvas = document.createElement('canvas');
     const context = canvas.getContext('2d');
     if (!context) throw new Error('nothing to draw on');
-    const { over, under } = told(view, day);
+    const { over, under } = told(view, name, day);
     const set = (all: Words[], top: number, draws: boolean): number => {
       let y = top;
       for (const { text, font, high: size, color, above = 0 } of all) {
