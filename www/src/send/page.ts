@@ -39,7 +39,7 @@ const list = (of: readonly string[], name: string): string =>
 
 function yards(all: PageOf['yards']): string {
   const choice = ({ name }: { name: string }, i: number): string =>
-    `<input type="radio" name="yard" id="yard-${i}"${i === 0 ? ' checked' : ''}><label for="yard-${i}">${escaped(name)}</label>`;
+    `<input type="radio" class="unseen" name="yard" id="yard-${i}"${i === 0 ? ' checked' : ''}><label for="yard-${i}">${escaped(name)}</label>`;
   const figure = ({ name, svg }: { name: string; svg: string }, i: number): string =>
     `<figure class="yard-${i}">${svg}<figcaption>${escaped(name)}</figcaption></figure>`;
   return `<fieldset class="yards"><legend class="unseen">Which yard</legend>${all.map(choice).join('')}${all.map(figure).join('')}</fieldset>`;
