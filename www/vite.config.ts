@@ -59,7 +59,7 @@ const oneScript = (): Plugin => {
       const [output] = [made].flat();
       const code = output && 'output' in output ? output.output[0].code : this.error(`${entry} makes no script`);
       if (!built) return `export default ${JSON.stringify(`data:text/javascript;base64,${Buffer.from(code).toString('base64')}`)}`;
-      const file = this.emitFile({ type: 'asset', name: 'press-turned.js', source: code });
+      const file = this.emitFile({ type: 'asset', name: 'space-turned.js', source: code });
       return `export default import.meta.ROLLUP_FILE_URL_${file}`;
     },
   };

@@ -226,6 +226,12 @@ test('names that are out to run something are text, what falls short is told, an
   });
 });
 
+test('what the 3D page needs is kept for a yard without a signal', async ({ page }) => {
+  await page.goto('./');
+  const worker = await (await page.request.get('./sw.js')).text();
+  for (const part of [/later\/space-turned-[\w-]+\.js/, /later\/still-[\w-]+\.js/]) expect(worker).toMatch(part);
+});
+
 test('where the device shares files it is offered, and a tap that came too late is asked for again', async ({ page }) => {
   await page.addInitScript(() => {
     const shared: string[] = [];

@@ -83,7 +83,7 @@ function nameOf(view: YardView, yard: ShownYard): string {
 async function picture({ yard, room }: Wanted): Promise<Blob> {
   const share = await shareOf(yard);
   const { svg, view } = await yardOf(yard, WIDE_IN_PICTURE, WIDE_IN_PICTURE * share, room);
-  return pictureOf(svg, share, view, nameOf(view, yard), today());
+  return pictureOf(svg, share, view, { name: nameOf(view, yard), day: today(), room });
 }
 
 /** The homeowner's sheet, printed by the press. */

@@ -24,13 +24,21 @@ interface Words {
 const serif = (text: string, high: number, color: string, above = 0): Words => ({ text, font: `600 ${high}px ${SERIF}`, high, color, above });
 const sans = (text: string, high: number, color: string, above = 0): Words => ({ text, font: `400 ${high}px ${SANS}`, high, color, above });
 
+/** What the picture shows, the day, and whether it shows where else the water may lie. */
+export interface Shown {
+  name: string;
+  day: string;
+  room: boolean;
+}
+
 /** What stands over the picture and under it. */
-function told(view: YardView, name: string, day: string): { over: Words[]; under: Words[] } {
+function told(view: YardView, { name, day, room }: Shown): { over: Words[]; under: Words[] } {
   const aside = [name, day, ...view.firm.slice(0, 1)].filter(Boolean).join('  ·  ');
   const facts = view.facts.map(([name, value]) => `${name} ${value}`).join('   ·   ');
   const under = [
     ...(view.fits ? [serif(view.fits, 56, view.short ? SHORT : INK, 20)] : []),
     ...view.against.map((it) => sans(`•  ${it}`, 44, SHORT, 6)),
+    ...(room && view.shell ? [sans('The pale field is where the water may lie at this angle, by the rules entered so far.', 44, INK, 14)] : []),
     ...(facts ? [sans(facts, 48, INK, 26)] : []),
     ...(view.firm.length > 0 ? [sans(view.firm.join('  ·  '), 38, SOFT, 26)] : []),
     sans(view.caution, 38, SOFT, 12),
@@ -60,8 +68,8 @@ export function lines(text: string, most: number, width: (text: string) => numbe
   return line ? [...found, line] : found;
 }
 
-/** The picture as PNG. `share` is the height of the yard's drawing over its width, `name` what it shows. */
-export async function pictureOf(svg: string, share: number, view: YardView, name: string, day: string): Promise<Blob> {
+/** The picture as PNG. `share` is the height of the yard's drawing over its width. */
+export async function pictureOf(svg: string, share: number, view: YardView, shown: Shown): Promise<Blob> {
   const high = Math.round(WIDE * share);
   const address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
   try {
@@ -71,7 +79,7 @@ export async function pictureOf(svg: string, share: number, view: YardView, name
     const canvas = document.createElement('canvas');
     const context = canvas.getContext('2d');
     if (!context) throw new Error('nothing to draw on');
-    const { over, under } = told(view, name, day);
+    const { over, under } = told(view, shown);
     const set = (all: Words[], top: number, draws: boolean): number => {
       let y = top;
       for (const { text, font, high: size, color, above = 0 } of all) {
