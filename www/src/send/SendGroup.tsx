@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { download } from '../job/download.ts';
 import { sheet } from '../state/store.ts';
-import { FORMS, make, type Kind, type Wanted } from './make.ts';
+import { FORMS, type Kind, type Wanted } from './forms.ts';
 import './send.css';
 
 /** What the button says, what it is called in a sentence, and what it is good for. */
@@ -38,6 +38,7 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
     const of = JSON.stringify([kind, wanted]);
     if (made.current?.of === of) return made.current.file;
     setTold('It is being made.');
+    const { make } = await import('./make.ts');
     const it = await make(kind, wanted);
     made.current = { of, file: it };
     return it;

@@ -9,6 +9,7 @@ import { stageWords } from '../space/stages.ts';
 import { bareText } from '../state/document.ts';
 import { site } from '../state/store.ts';
 import { drawing, lettersOf, sectionIn, setIn } from './drawings.ts';
+import { FORMS, type Kind, type Wanted } from './forms.ts';
 import { FIRST_STAGE } from './inside.ts';
 import { packed } from './packed.ts';
 import { pageOf, type RoundOf } from './page.ts';
@@ -17,21 +18,6 @@ import script from './turned.ts?one-script';
 import style from './page.css?raw';
 import threeLicense from '../space/three-license.txt?raw';
 import lettersLicense from '../../../crate/paper/fonts/OFL.txt?raw';
-
-export type Kind = 'picture' | 'sheet' | 'page';
-
-/** What it ends in, and what a browser calls it. */
-export const FORMS: Record<Kind, [ending: string, type: string]> = {
-  picture: ['png', 'image/png'],
-  sheet: ['pdf', 'application/pdf'],
-  page: ['html', 'text/html'],
-};
-
-/** What is looked at. */
-export interface Wanted {
-  yard: ShownYard;
-  room: boolean;
-}
 
 /** How wide drawings of the yard are, millimeters: their letters are so large in a picture, and in a page that a phone shows. */
 const WIDE_IN_PICTURE = 180;

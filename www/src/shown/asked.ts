@@ -1,6 +1,6 @@
 // What the homeowner is shown: which yard, at what hour of which day, asked of the worker of the sheets.
 import { signal } from '@preact/signals';
-import type { ShadeFigures, ShownYard, SunFigures, ViewWish, YardView } from '../paper/messages.ts';
+import type { Asks, ShadeFigures, ShownYard, SunFigures, ViewWish, YardView } from '../paper/messages.ts';
 import { newest } from '../paper/newest.ts';
 import { ask } from '../paper/press.ts';
 import { bareText } from '../state/document.ts';
@@ -31,11 +31,18 @@ export const DAY_OF_MONTH = 21;
 let given: string | undefined;
 
 /** A yard in a picture of a size, or why there is none. */
-export function pictured(wish: ViewWish): ReturnType<typeof ask<'yard'>> {
+export async function pictured(wish: ViewWish): Promise<Asks['yard']['out']> {
   const text = bareText();
-  const site = text === given ? undefined : text;
+  const known = text === given;
   given = text;
-  return ask('yard', { site, wish });
+  try {
+    const it = await ask('yard', { site: known ? undefined : text, wish });
+    // A worker that is new since then knows no site.
+    return known && 'refused' in it ? await ask('yard', { site: text, wish }) : it;
+  } catch (why) {
+    given = undefined;
+    throw why;
+  }
 }
 
 const look = newest(
@@ -53,8 +60,6 @@ const look = newest(
 
 /** Pictures a yard. */
 export function show(wish: ViewWish): void {
-  // A new worker knows no site.
-  if (stopped.value) given = undefined;
   stopped.value = false;
   look(wish);
 }
