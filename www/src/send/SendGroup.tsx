@@ -34,6 +34,10 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
     part.current?.scrollIntoView({ block: 'end' });
     part.current?.querySelector('button')?.focus({ preventScroll: true });
   }, []);
+  // What is said stands at the foot, which a small screen may hide.
+  useEffect(() => {
+    if (told) part.current?.scrollIntoView({ block: 'nearest' });
+  }, [told]);
   const file = async (kind: Kind): Promise<File> => {
     const of = JSON.stringify([kind, wanted]);
     if (made.current?.of === of) return made.current.file;
