@@ -92,6 +92,19 @@ for (const [demo, stem, most] of [
       });
       await expectSameSheet(page, readFileSync(path), '--kind', 'home', '--day', day);
     });
+    const elsewhere = view(page).getByRole('button', { name: 'Six inches lower' });
+    if (demo.startsWith('sloping')) {
+      await test.step('a place that was kept is sent as it is shown', async () => {
+        await elsewhere.click();
+        await expect(view(page).locator('.shown-differs')).toBeVisible();
+        const kept = await saved(page, '3D page', 'send-kept.html');
+        expect(kept.name).toMatch(/-place-2-yard\.html$/);
+        const it = await opened(browser, kept.path, { javaScriptEnabled: false });
+        await expect(it.page.locator('header')).toContainText('Six inches lower');
+        await it.close();
+        await view(page).getByRole('button', { name: 'As placed' }).click();
+      });
+    }
     const { path, name } = await saved(page, '3D page', `send-${demo}.html`);
     expect(name).toMatch(/-yard\.html$/);
     expect(readFileSync(path).length).toBeLessThan(most);
