@@ -1,6 +1,6 @@
 // How the page is built: one folder of static files that any static server can serve, and a service
 // worker that keeps all of it on the device.
-import { defineConfig, minify, type Plugin } from 'vite';
+import { build, defineConfig, minify, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
 // The server sends the same policy; the page carries its own for servers that send none. Only in the
@@ -36,6 +36,35 @@ const smallBindings: Plugin = {
   },
 };
 
+const ONE_SCRIPT = '?one-script';
+
+/** `import address from './some.ts?one-script'`: that module with all it imports as one plain script in a file of its own, for a
+    page that is saved and has no other files. The worker that keeps the page offline keeps it too. */
+const oneScript = (): Plugin => {
+  let built = false;
+  return {
+    name: 'one-script',
+    enforce: 'pre',
+    configResolved: ({ command }) => void (built = command === 'build'),
+    async resolveId(id, importer) {
+      if (!id.endsWith(ONE_SCRIPT)) return undefined;
+      const found = await this.resolve(id.slice(0, -ONE_SCRIPT.length), importer);
+      return found && `\0${found.id}${ONE_SCRIPT}`;
+    },
+    async load(id) {
+      if (!id.endsWith(ONE_SCRIPT)) return undefined;
+      const entry = id.slice(1, -ONE_SCRIPT.length);
+      const lib = { entry, formats: ['iife' as const], name: 'saved', fileName: 'saved' };
+      const made = await build({ configFile: false, logLevel: 'warn', build: { write: false, target: 'es2022', lib } });
+      const [output] = [made].flat();
+      const code = output && 'output' in output ? output.output[0].code : this.error(`${entry} makes no script`);
+      if (!built) return `export default ${JSON.stringify(`data:text/javascript;base64,${Buffer.from(code).toString('base64')}`)}`;
+      const file = this.emitFile({ type: 'asset', name: 'space-turned.js', source: code });
+      return `export default import.meta.ROLLUP_FILE_URL_${file}`;
+    },
+  };
+};
+
 // Nothing leaves the device: with every file goes what lets the page talk to its own origin only.
 const HEADERS = {
   'Content-Security-Policy': `${POLICY}; frame-ancestors 'none'`,
@@ -52,8 +81,11 @@ const HEADERS = {
 const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[Ss]hown|SunPart|DayField|OriginField/;
 const folder = (name: string | undefined, later = false): string =>
   (later && !name?.startsWith('workbox')) || LATER.test(name ?? '') ? 'later' : 'assets';
+/** What several of those parts share is named after one of its modules only. */
+const SHARED_LATER = /node_modules\/three\/|src\/space\/|src\/paper\/wish/;
 const FILES = {
-  chunkFileNames: (chunk: { name: string; isDynamicEntry: boolean }) => `${folder(chunk.name, chunk.isDynamicEntry)}/[name]-[hash].js`,
+  chunkFileNames: (chunk: { name: string; isDynamicEntry: boolean; moduleIds: string[] }) =>
+    `${folder(chunk.name, chunk.isDynamicEntry || chunk.moduleIds.some((id) => SHARED_LATER.test(id)))}/[name]-[hash].js`,
   entryFileNames: (chunk: { name: string }) => `${folder(chunk.name)}/[name]-[hash].js`,
   assetFileNames: (asset: { names: string[] }) => `${folder(asset.names[0])}/[name]-[hash][extname]`,
 };
@@ -73,6 +105,7 @@ export default defineConfig({
   },
   plugins: [
     contentPolicy,
+    oneScript(),
     smallBindings,
     VitePWA({
       registerType: 'prompt',

@@ -68,7 +68,7 @@ export function App() {
       {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'stakes' && <LaterSheet label="Stakes and levels" of={stakes} />}
       {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
-      {sheet.value === 'shown' && <LaterSheet label="Homeowner’s view" of={shown} />}
+      {(sheet.value === 'shown' || sheet.value === 'send') && <LaterSheet label="Homeowner’s view" of={shown} />}
       {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
       {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}

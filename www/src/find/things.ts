@@ -49,6 +49,7 @@ const ACTIONS: [string, () => void][] = [
   ['Stakes and levels', lay('stakes')],
   ['Sheets to print', lay('paper')],
   ['Homeowner’s view', lay('shown')],
+  ['To send to the homeowner: picture, PDF page, 3D page', lay('send')],
   ['Way in and crane', openWay],
   ['Sun on the water', openSun],
   ['Takeoff and cost', lay('takeoff')],

@@ -14,6 +14,8 @@ test('a hint stays until what it asks for is done', () => {
   expect(next(3, { ...placed, openedClearance: 0 }, placed)).toBe(4);
   expect(next(4, { ...placed, step: 'dig' }, placed)).toBe(5);
   expect(next(5, { ...placed, sheet: 'takeoff' }, placed)).toBe(6);
-  expect(next(6, { ...placed, name: 'Larch Road' }, placed)).toBe(HINTS.length);
+  expect(next(6, { ...placed, sheet: 'takeoff' }, placed)).toBe(6);
+  expect(next(6, { ...placed, sheet: 'shown' }, placed)).toBe(7);
+  expect(next(7, { ...placed, name: 'Larch Road' }, placed)).toBe(HINTS.length);
   expect(next(HINTS.length, placed, placed)).toBe(HINTS.length);
 });

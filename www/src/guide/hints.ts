@@ -49,6 +49,11 @@ export const HINTS: readonly Hint[] = [
     done: ({ sheet }) => sheet === 'takeoff',
   },
   {
+    words: 'Show it as the homeowner sees it. From there a picture, a PDF page or a 3D page can be saved to send.',
+    help: { name: 'Show it', sheet: 'shown' },
+    done: ({ sheet }) => sheet === 'shown' || sheet === 'send',
+  },
+  {
     words: 'Give the job a name, at the top. It is kept on this device by itself; everything you did can be undone.',
     done: (now, then) => now.name !== then.name,
   },

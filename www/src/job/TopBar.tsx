@@ -167,6 +167,11 @@ function Files() {
             </button>
           </li>
           <li>
+            <button type="button" onClick={then(() => (sheet.value = 'send'))}>
+              To send to the homeowner
+            </button>
+          </li>
+          <li>
             <button type="button" onClick={then(() => (sheet.value = 'report'))}>
               Report
             </button>

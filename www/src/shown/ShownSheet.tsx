@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Sheet } from '../job/Sheet.tsx';
 import type { ShownYard } from '../paper/messages.ts';
+import { SendGroup } from '../send/SendGroup.tsx';
 import { StoppedNote } from '../paper/StoppedNote.tsx';
 import { sheet, site } from '../state/store.ts';
 import { forget, picture, refused, shade, show, stopped } from './asked.ts';
@@ -133,6 +134,7 @@ export function ShownSheet() {
               {plain(shade.value.words)}
             </p>
           )}
+          {view && <SendGroup wanted={{ yard, room }} />}
           <p class="shown-caution">{view?.caution ?? ''}</p>
         </section>
       </div>

@@ -1,6 +1,6 @@
 // What the homeowner is shown: which yard, at what hour of which day, asked of the worker of the sheets.
 import { signal } from '@preact/signals';
-import type { ShadeFigures, ShownYard, SunFigures, ViewWish, YardView } from '../paper/messages.ts';
+import type { Asks, ShadeFigures, ShownYard, SunFigures, ViewWish, YardView } from '../paper/messages.ts';
 import { newest } from '../paper/newest.ts';
 import { ask } from '../paper/press.ts';
 import { bareText } from '../state/document.ts';
@@ -30,13 +30,23 @@ export const DAY_OF_MONTH = 21;
 
 let given: string | undefined;
 
+/** A yard in a picture of a size, or why there is none. */
+export async function pictured(wish: ViewWish): Promise<Asks['yard']['out']> {
+  const text = bareText();
+  const known = text === given;
+  given = text;
+  try {
+    const it = await ask('yard', { site: known ? undefined : text, wish });
+    // A worker that is new since then knows no site.
+    return known && 'refused' in it ? await ask('yard', { site: text, wish }) : it;
+  } catch (why) {
+    given = undefined;
+    throw why;
+  }
+}
+
 const look = newest(
-  (wish: ViewWish) => {
-    const text = bareText();
-    const site = text === given ? undefined : text;
-    given = text;
-    return ask('yard', { site, wish });
-  },
+  pictured,
   (wish, it) => {
     refused.value = 'refused' in it ? it.refused : '';
     if ('refused' in it) return;

@@ -1,0 +1,149 @@
+// The three files to send, made on this device of the open job as it is shown: a picture, a sheet, and a page that turns.
+import { ask as askPlanner } from '../core/planner.ts';
+import { fileName } from '../job/files.ts';
+import type { ShownYard, YardView } from '../paper/messages.ts';
+import { ask, pdf, print, type Printed } from '../paper/press.ts';
+import { wish as sheetWish, type Wish } from '../paper/wish.ts';
+import { pictured } from '../shown/asked.ts';
+import { stageWords } from '../space/stages.ts';
+import { bareText } from '../state/document.ts';
+import { site } from '../state/store.ts';
+import { drawing, lettersOf, sectionIn, setIn } from './drawings.ts';
+import { FORMS, type Kind, type Wanted } from './forms.ts';
+import { FIRST_STAGE } from './inside.ts';
+import { packed } from './packed.ts';
+import { pageOf, type RoundOf } from './page.ts';
+import { pictureOf } from './picture.ts';
+import script from './turned.ts?one-script';
+import style from './page.css?raw';
+import threeLicense from '../space/three-license.txt?raw';
+import lettersLicense from '../../../crate/paper/fonts/OFL.txt?raw';
+
+/** How wide drawings of the yard are, millimeters: their letters are so large in a picture, and in a page that a phone shows. */
+const WIDE_IN_PICTURE = 180;
+const WIDE_IN_PAGE = 140;
+/** Drawings are no narrower and no lower than this for their width. */
+const LEAST_SHARE = 0.6;
+const MOST_SHARE = 1.15;
+/** So much of a side that the other one alone bounds the scale, millimeters. */
+const LONG = 2000;
+
+const CAUTIONS = [
+  'Call the utility-locating service before anyone digs, and wait for the marks.',
+  'Stand clear of an unsupported bank.',
+];
+
+/** The day as a reader writes it. */
+const today = (): string => new Date().toLocaleDateString('en-US', { dateStyle: 'long' });
+
+/** The one with a pool: there is no sheet or model of the yard as it is. */
+const withPool = (yard: ShownYard): ShownYard => (yard === 'as-it-is' ? 'placed' : yard);
+
+/** A site's text with the shell where a yard has it. */
+function placedText(text: string, yard: ShownYard): string {
+  if (typeof yard === 'string') return text;
+  const whole = JSON.parse(text) as { alternatives?: { placement: unknown }[] };
+  const kept = whole.alternatives?.[yard.kept];
+  return kept ? JSON.stringify({ ...whole, placement: kept.placement }) : text;
+}
+
+async function yardOf(yard: ShownYard, width: number, height: number, room = false): Promise<{ svg: string; view: YardView }> {
+  const made = await pictured({ yard, room, width, height, language: 'english' });
+  if ('refused' in made) throw new Error(made.refused);
+  return made;
+}
+
+/** The height of what is shown over its width: its scale in a picture that only its height bounds, and in one that only its width does. */
+async function shareOf(yard: ShownYard): Promise<number> {
+  const low = await yardOf(yard, LONG, WIDE_IN_PAGE);
+  const narrow = await yardOf(yard, WIDE_IN_PAGE, LONG);
+  return Math.min(MOST_SHARE, Math.max(LEAST_SHARE, narrow.view.perMeter / low.view.perMeter));
+}
+
+/** What is shown: the shell, and which place it has where several were kept. */
+function nameOf(view: YardView, yard: ShownYard): string {
+  const place = typeof yard === 'string' ? '' : (view.places[yard.kept + 1] ?? '');
+  return [view.shell || 'The yard today', place].filter(Boolean).join(', ');
+}
+
+async function picture({ yard, room }: Wanted): Promise<Blob> {
+  const share = await shareOf(yard);
+  const { svg, view } = await yardOf(yard, WIDE_IN_PICTURE, WIDE_IN_PICTURE * share, room);
+  return pictureOf(svg, share, view, { name: nameOf(view, yard), day: today(), room });
+}
+
+/** The homeowner's sheet, printed by the press. */
+async function sheetOf(yard: ShownYard): Promise<Printed> {
+  const text = placedText(askPlanner((p) => p.save(), ''), withPool(yard));
+  const wanted: Wish = { ...sheetWish.value, kind: 'home', paper: null, lie: null, scale: null, centre: null, language: 'english', without: [], price: false };
+  const made = await print(text, wanted);
+  if (!made || made.pages.length === 0) throw new Error(made?.made.findings[0]?.message ?? 'a newer sheet came first');
+  return made;
+}
+
+async function sheet({ yard }: Wanted): Promise<Blob> {
+  await sheetOf(yard);
+  return new Blob([await pdf()], { type: FORMS.sheet[1] });
+}
+
+/** The model, its script and its picture. */
+async function roundOf(yard: ShownYard): Promise<RoundOf> {
+  const model = await ask('space', { site: placedText(bareText(), yard) });
+  const { stillOf } = await import('./still.ts');
+  const [still, code] = await Promise.all([
+    stillOf(model).catch(() => undefined),
+    fetch(script).then((it) => (it.ok ? it.text() : Promise.reject(new Error(`${it.status} ${script}`)))),
+  ]);
+  const words = stageWords(model.record, model.record.placed ? FIRST_STAGE : 0);
+  return { inside: { record: model.record, packed: packed(model) }, script: code, words, picture: still };
+}
+
+/** The cautions that the firm's title block adds. */
+function ofTheFirm(): string[] {
+  const blocks = (site.value?.taken ?? []).flatMap(({ entry: { content } }) => ('title-block' in content ? [content['title-block']] : []));
+  return [...(blocks.at(-1)?.cautions ?? [])];
+}
+
+async function page(wanted: Wanted): Promise<Blob> {
+  const yard = withPool(wanted.yard);
+  const share = await shareOf(yard);
+  const size = [WIDE_IN_PAGE, WIDE_IN_PAGE * share] as const;
+  const pool = await yardOf(yard, ...size);
+  const bare = await yardOf('as-it-is', ...size);
+  const { view } = pool;
+  const printed = await sheetOf(yard);
+  const cut = sectionIn(printed.pages[0] ?? '', printed.made.window?.area);
+  const text = await pageOf({
+    title: view.title,
+    firm: view.firm,
+    shell: nameOf(view, yard),
+    day: today(),
+    fits: view.fits,
+    short: view.short,
+    against: view.against,
+    facts: view.facts,
+    yards: [
+      { name: 'With the pool', svg: setIn(pool.svg, 'pool', `The yard with ${view.shell}. ${view.fits}`) },
+      { name: 'The yard today', svg: setIn(bare.svg, 'bare', 'The yard as it is') },
+    ],
+    section: cut && { svg: drawing(cut.inner, cut.area, 'cut', `Section through the pool. ${view.facts.map((it) => it.join(' ')).join(', ')}.`) },
+    round: await roundOf(yard),
+    cautions: [view.caution, ...CAUTIONS, ...ofTheFirm()],
+    letters: lettersOf(pool.svg),
+    style,
+    licenses: [
+      { of: 'The model is drawn with three.js, under the MIT license', text: threeLicense },
+      { of: 'The letters of the drawings are Barlow, under the SIL Open Font License', text: lettersLicense },
+    ],
+  });
+  return new Blob([text], { type: FORMS.page[1] });
+}
+
+const MAKERS: Record<Kind, (wanted: Wanted) => Promise<Blob>> = { picture, sheet, page };
+
+/** Makes a file of what is looked at. */
+export async function make(kind: Kind, wanted: Wanted): Promise<File> {
+  const [ending, type] = FORMS[kind];
+  const place = typeof wanted.yard === 'string' ? '' : `-place-${wanted.yard.kept + 2}`;
+  return new File([await MAKERS[kind](wanted)], `${fileName()}${place}-yard.${ending}`, { type });
+}

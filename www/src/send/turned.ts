@@ -1,0 +1,126 @@
+// The script of a saved page: the model of the job that hands, fingers and keys turn, in place of its still picture. It is
+// the page's own (`www/src/space`), bundled into one plain script; where nothing draws, the picture stays.
+import { facing, firstLook, nearer, type Look } from '../space/camera.ts';
+import { handsOn } from '../space/hands.ts';
+import { labelsOver } from '../space/labels.ts';
+import { stageWords } from '../space/stages.ts';
+import { openView, whatDraws } from '../space/view.ts';
+import { FIRST_STAGE, IDS, type Inside } from './inside.ts';
+import { unpacked } from './packed.ts';
+
+const byId = (id: string): HTMLElement | null => document.getElementById(id);
+
+function begin(): void {
+  const box = byId(IDS.box);
+  const choices = byId(IDS.choices);
+  const text = byId(IDS.data)?.textContent;
+  if (!box || !choices || !text) return;
+  const still = (why: string): void => {
+    delete box.dataset['turning'];
+    box.querySelectorAll('canvas, .space-labels, .space-tools').forEach((it) => it.remove());
+    choices.replaceChildren();
+    const told = byId(IDS.why);
+    if (told) told.textContent = why;
+  };
+  const drawing = whatDraws();
+  if (drawing === 'nothing') return still('This browser does not draw in three dimensions here. The picture shows the same.');
+  try {
+    turning(box, choices, JSON.parse(text) as Inside, drawing === 'processor', still);
+  } catch (why) {
+    console.error('nothing draws in three dimensions', why);
+    still('The model could not be drawn here. The picture shows the same.');
+  }
+}
+
+function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Inside, byProcessor: boolean, still: (why: string) => void): void {
+  const model = { record, ...unpacked(packed) };
+  let stage = record.placed ? FIRST_STAGE : 0;
+  let cut = false;
+  let figures = false;
+  const view = openView(box, model, byProcessor, {
+    painted: () => {
+      labels.follow();
+      box.dataset['turning'] = 'yes';
+      view.canvas.dataset['frames'] = String(Number(view.canvas.dataset['frames'] ?? 0) + 1);
+    },
+    lost: () => still('The device took back what three dimensions are drawn with. Open the page again to turn the model.'),
+  });
+  const { canvas } = view;
+  canvas.className = 'space-canvas';
+  canvas.tabIndex = 0;
+  canvas.setAttribute('role', 'application');
+  canvas.setAttribute('aria-roledescription', 'view in three dimensions');
+  canvas.setAttribute('aria-describedby', IDS.keys);
+  const labels = labelsOver(box, view, record.labels);
+  // The wheel scrolls the page until somebody has the model in hand.
+  box.addEventListener('wheel', (event) => document.activeElement !== canvas && event.stopPropagation(), { capture: true });
+  canvas.addEventListener('pointerdown', () => canvas.focus({ preventScroll: true }));
+  handsOn(canvas, view, record.reach);
+
+  const show = (): void => {
+    const words = stageWords(record, stage);
+    view.show(stage, cut);
+    labels.show(figures ? stage : -1);
+    canvas.setAttribute('aria-label', words);
+    const told = byId(IDS.words);
+    if (told) told.textContent = words;
+    stages.forEach((it, i) => it.setAttribute('aria-pressed', String(i === stage)));
+  };
+  const look = (next: (now: Look) => Look): void => view.setLook(next(view.look), true);
+  const whole = (): Look => (cut && record.section ? facing(record.section, record.reach) : firstLook(record.reach));
+
+  const stages = record.stages.map(({ name }, i) =>
+    button(name, () => {
+      stage = i;
+      show();
+    }),
+  );
+  if (record.placed) choices.append(group('Stage of the work', stages));
+  const ways: HTMLButtonElement[] = [];
+  const toggle = (name: string, does: (on: boolean) => void): void => {
+    const it = button(name, () => {
+      const on = it.getAttribute('aria-pressed') !== 'true';
+      it.setAttribute('aria-pressed', String(on));
+      does(on);
+      show();
+    });
+    it.setAttribute('aria-pressed', 'false');
+    ways.push(it);
+  };
+  if (record.section) {
+    toggle('Cut open', (on) => {
+      cut = on;
+      look(whole);
+    });
+  }
+  toggle('Figures', (on) => (figures = on));
+  choices.append(group('How it is shown', ways));
+  const tools = group('Look', [
+    button('+', () => look((it) => nearer(it, 0.8)), 'Nearer'),
+    button('−', () => look((it) => nearer(it, 1.25)), 'Farther'),
+    button('⌂', () => look(whole), 'Back to the first look'),
+  ]);
+  tools.className = 'space-tools';
+  box.append(tools);
+  view.light(null, false);
+  show();
+}
+
+function button(text: string, does: () => void, words?: string): HTMLButtonElement {
+  const it = document.createElement('button');
+  it.type = 'button';
+  it.textContent = text;
+  if (words) it.setAttribute('aria-label', words);
+  it.addEventListener('click', does);
+  return it;
+}
+
+function group(words: string, of: HTMLElement[]): HTMLDivElement {
+  const it = document.createElement('div');
+  it.setAttribute('role', 'group');
+  it.setAttribute('aria-label', words);
+  it.append(...of);
+  return it;
+}
+
+begin();
