@@ -38,8 +38,8 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
   let cut = false;
   let figures = false;
   const view = openView(box, model, byProcessor, {
-    painted: () => {
-      labels.follow();
+    painted: (_, moving) => {
+      labels.follow(byProcessor && moving);
       box.dataset['turning'] = 'yes';
       view.canvas.dataset['frames'] = String(Number(view.canvas.dataset['frames'] ?? 0) + 1);
     },
