@@ -78,7 +78,7 @@ const HEADERS = {
 
 /** What is fetched when it is first wanted lies in a folder of its own: parts that the page imports later, and the press with
     its module. */
-const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[Ss]hown|SunPart|DayField|OriginField/;
+const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[Ss]hown|[Ss]ources|SunPart|DayField|OriginField/;
 const folder = (name: string | undefined, later = false): string =>
   (later && !name?.startsWith('workbox')) || LATER.test(name ?? '') ? 'later' : 'assets';
 /** What several of those parts share is named after one of its modules only. */

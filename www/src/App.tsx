@@ -34,6 +34,7 @@ const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
 const shown = later(async () => (await import('./shown/ShownSheet.tsx')).ShownSheet);
 const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
 const round = later(async () => (await import('./space/SpaceSheet.tsx')).SpaceSheet);
+const sources = later(async () => (await import('./about/SourcesSheet.tsx')).SourcesSheet);
 const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
 const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
 
@@ -72,6 +73,7 @@ export function App() {
       {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
       {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
+      {sheet.value === 'sources' && <LaterSheet label="Sources and licenses" of={sources} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}

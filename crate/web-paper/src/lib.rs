@@ -10,6 +10,7 @@
 //! | [`access`] | the way in and the crane |
 //! | [`edge`] | the edge of clear ground, held against the cut |
 //! | [`space`] | the job in three dimensions |
+//! | [`sources`] | every figure that the work rests on, with its source |
 //! | [`sun`] | the sun on the water, and the shade at one time
 //! | [`press`] | one job worked out, sheets made of it, files of it for others |
 //! | [`survey`] | a surveyor's LandXML looked at and brought in; the site out of a sheet |
@@ -21,6 +22,7 @@ pub mod access;
 pub mod edge;
 pub mod finder;
 pub mod press;
+pub mod sources;
 pub mod space;
 pub mod sun;
 pub mod survey;

@@ -13,6 +13,7 @@
 mod apt;
 mod bench;
 mod browser;
+mod built_in;
 mod clock;
 mod demo;
 mod doctor;

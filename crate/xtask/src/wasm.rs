@@ -7,6 +7,7 @@ use std::path::Path;
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::built_in;
 use crate::repo::Repo;
 use crate::sh;
 use crate::wasm_target::{TRIPLE, Toolchain};
@@ -68,6 +69,7 @@ pub fn build(repo: &Repo, how: Build) -> Result<()> {
     for (package, built) in PACKAGES.iter().zip(&built) {
         bind(built, &name(package), &out)?;
     }
+    built_in::write(repo, &out)?;
     fs::write(&stamp, how.profile()).with_context(|| format!("cannot write {}", stamp.display()))
 }
 

@@ -60,6 +60,7 @@ const ACTIONS: [string, () => void][] = [
   ['Start or open another job', lay('welcome')],
   ['First site with hints', beginGuide],
   ['Keys and gestures', lay('keys')],
+  ['Sources and licenses', lay('sources')],
 ];
 
 /** All there is now. */

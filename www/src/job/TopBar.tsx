@@ -186,6 +186,11 @@ function Files() {
               Keys and gestures
             </button>
           </li>
+          <li>
+            <button type="button" onClick={then(() => (sheet.value = 'sources'))}>
+              Sources and licenses
+            </button>
+          </li>
         </ul>
       </Menu>
     </>

@@ -1,9 +1,9 @@
 // What page and press say to each other.
 import type { MapBrought, MapReading, MapSettings } from '../core/types.ts';
-import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView } from '../wasm/batterboard_web_paper.js';
+import type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SourceList, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView } from '../wasm/batterboard_web_paper.js';
 
 export type { SpaceBody, SpaceLabel, SpaceMark } from '../wasm/batterboard_web_paper.js';
-export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView };
+export type { AccessFigures, CureCards, EdgeFigures, FileWish, FitAim, FitCard, FitWish, FoundSoFar, MadeSheet, ShadeFigures, SheetWish, ShownYard, SmallSite, SourceList, SpaceRecord, SpaceSun, SunFigures, ViewWish, WrittenFile, YardView };
 
 /** A site's text, where it changed since the last one was given. */
 interface OfSite {
@@ -43,6 +43,8 @@ export interface Asks {
   space: { in: { site: string }; out: { record: SpaceRecord; corners: Float32Array<ArrayBuffer>[]; points: Float32Array<ArrayBuffer>[] } };
   /** The sun over a site's text on a day as it was typed; nothing where the site has no place; or why that is no day. */
   'space-sun': { in: { site: string; date: string; offset: string }; out: { path: SpaceSun | null } | { refused: string } };
+  /** Every figure that the work rests on, in feet or in meters. */
+  sources: { in: { metres: boolean }; out: SourceList };
   survey: { in: { text: string; onto: string; settings: MapSettings | null }; out: MapReading };
   bring: { in: { text: string; onto: string; settings: MapSettings; roles: string[] }; out: MapBrought };
 }

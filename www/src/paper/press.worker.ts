@@ -1,6 +1,6 @@
 // The worker that makes sheets and reads and writes other people's files, with a module of its own. It keeps the site it
 // was last given worked out, so that only the first sheet of a site waits for that.
-import init, { Finder, JobInSpace, Press, Yard, bring_survey, cast_shade, check_edge, cures, largest_rectangle, measure_access, measure_sun, read_survey, site_in_pdf, sun_in_space } from '../wasm/batterboard_web_paper.js';
+import init, { Finder, JobInSpace, Press, Yard, bring_survey, cast_shade, check_edge, cures, largest_rectangle, list_sources, measure_access, measure_sun, read_survey, site_in_pdf, sun_in_space } from '../wasm/batterboard_web_paper.js';
 import wasmUrl from '../wasm/batterboard_web_paper_bg.wasm?url';
 import type { Ask, Asks, FromPress, ToPress } from './messages.ts';
 
@@ -76,6 +76,8 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
       const { yard: which, date, offset, minutes } = asked.with;
       return yardOf().shade(which, date, offset, minutes) ?? null;
     }
+    case 'sources':
+      return list_sources(asked.with.metres);
     case 'space':
       return inSpace(asked.with.site);
     case 'space-sun': {

@@ -19,6 +19,11 @@ use crate::units::{Measure, System};
 
 /// Where a figure comes from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(
+    feature = "typescript",
+    derive(tsify::Tsify),
+    tsify(rename = "FigureSource")
+)]
 #[serde(rename_all = "kebab-case", tag = "kind", content = "text")]
 pub enum Source {
     /// It is so by definition; where that stands.
@@ -158,6 +163,7 @@ pub fn all() -> Vec<Sourced> {
 
 /// A figure as it is told.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(tsify::Tsify), tsify(missing_as_null))]
 pub struct SourcedFigure {
     /// The heading that it stands under.
     pub group: &'static str,
@@ -170,6 +176,7 @@ pub struct SourcedFigure {
     /// Where it comes from, in words.
     pub source: String,
     /// The same by kind.
+    #[cfg_attr(feature = "typescript", tsify(type = "FigureSource"))]
     pub from: Source,
     /// How it was checked, in words.
     pub checked: String,
