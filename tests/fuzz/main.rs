@@ -1,9 +1,9 @@
 //! Hostile files and long days: whatever is read is read or refused, and whatever is done can be undone.
 //!
 //! Texts come from the demo sites and the examples of other tests, changed at random: [`change`]. Each reader takes many of
-//! them, [`readers`]; sessions are edited at random, [`edits`]. A share that is the same on every machine runs with the other
-//! tests; `cargo xtask fuzz` looks further. A text that breaks a reader is kept in `found/` and read again by every
-//! run from then on.
+//! them, [`readers`], and whole ones ended too early, [`cut_off`]; sessions are edited at random, [`edits`]. A share that
+//! is the same on every machine runs with the other tests; `cargo xtask fuzz` looks further. A text that breaks a reader
+//! is kept in `found/` and read again by every run from then on.
 #![allow(missing_docs)]
 // A panic here fails a test.
 #![allow(
@@ -14,6 +14,7 @@
 )]
 
 mod change;
+mod cut_off;
 mod edits;
 mod readers;
 

@@ -303,7 +303,7 @@ fn a_side_hill_section() {
     close("high side, ft", high, 20.0, 0.03);
 }
 
-/// Upright walls under plane ground: V = area x depth at the centroid, for any plan.
+/// Upright walls under plane ground, closed form: V = area x depth at the centroid, for any plan.
 #[test]
 fn a_prism_under_a_plane() {
     let plan = [

@@ -76,7 +76,7 @@ fn a_borrow_pit_square_is_bracketed_by_its_two_diagonals() {
 }
 
 /// The borrow-pit rule V = a / (4 * 27) * (1 S1 + 2 S2 + 3 S3 + 4 S4), where Sn is the sum of
-/// the depths at corners that n squares share (the standard US surveying texts), is exact on a
+/// the depths at corners that n squares share (surveying texts, from memory), is exact on a
 /// plane, and so is area times the depth at the centroid.
 #[test]
 fn the_borrow_pit_rule_is_exact_on_a_plane() {
@@ -100,7 +100,7 @@ fn the_borrow_pit_rule_is_exact_on_a_plane() {
     close("volume", volume, rule, 1e-6);
 }
 
-/// A triangular column: area times the mean of its three heights.
+/// A triangular column, closed form: area times the mean of its three heights.
 #[test]
 fn a_triangular_column_is_its_area_times_the_mean_height() {
     let spots = [[0.0, 0.0, 3.0], [12.0, 0.0, 4.5], [0.0, 9.0, 7.5]];

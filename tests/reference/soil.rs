@@ -64,7 +64,7 @@ fn sand_in_place_loose_and_compacted() {
     );
 }
 
-/// What is only remembered says so, wherever it is shown.
+/// What is from memory says so, wherever it is shown: of the table only the row of sand was read.
 #[test]
 fn a_value_from_memory_is_marked() {
     for material in ALL {
@@ -114,7 +114,7 @@ fn a_pit_dug_and_hauled_in_every_material() {
     }
 }
 
-/// The trap: a swell of 25 % and a load factor of 0.80 are the same fact; a shrink of 10 % of
+/// The trap, by arithmetic: a swell of 25 % and a load factor of 0.80 are the same fact; a shrink of 10 % of
 /// bank is 0.90 of bank but 0.72 of loose; and the rounded table does not come back.
 #[test]
 fn shrink_belongs_to_the_bank() {
@@ -190,7 +190,7 @@ fn weights_in_place() {
     close("earth, loose, lb/yd3", loose, 2_700.0, 5.0);
 }
 
-/// The same table in both units: 1,522, 1,602, 1,442 and 1,000 kg/m3 are 2,565, 2,700, 2,430
+/// Read: the same table in both units: 1,522, 1,602, 1,442 and 1,000 kg/m3 are 2,565, 2,700, 2,430
 /// and 1,685 lb/yd3.
 #[test]
 fn the_two_units_of_the_table() {

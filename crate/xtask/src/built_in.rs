@@ -14,7 +14,7 @@ use crate::wasm::PACKAGES;
 use crate::wasm_target::TRIPLE;
 
 /// The file, in the folder of the modules.
-const FILE: &str = "built-in.json";
+pub const FILE: &str = "built-in.json";
 
 /// What of the service worker's library ends up in it.
 const WORKBOX: [&str; 4] = [

@@ -16,6 +16,7 @@ mod browser;
 mod built_in;
 mod clock;
 mod demo;
+mod dist;
 mod doctor;
 mod fuzz;
 mod node;
@@ -92,6 +93,8 @@ enum Task {
         #[arg(long)]
         keep: bool,
     },
+    /// Lay out what is handed on: the page for any static host, the command line, sums of all files
+    Dist,
     /// Look for what breaks it: hostile texts, random edits, every property drawn anew
     Fuzz {
         /// Texts for each reader
@@ -122,6 +125,7 @@ fn main() -> ExitCode {
         Task::Build { no_page, quick } => build(&repo, no_page, how(quick)),
         Task::Test { only, skip } => suite::run(&repo, &suite::Choice { only, skip }),
         Task::Bench { only, most, keep } => bench::run(&repo, &bench::Choice { only, most, keep }),
+        Task::Dist => dist::run(&repo),
         Task::Fuzz {
             inputs,
             edits,
