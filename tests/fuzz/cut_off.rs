@@ -37,20 +37,30 @@ fn site_files() {
 #[test]
 fn shell_files_and_books() {
     for record in catalogue::all().iter().take(3) {
-        refuses(&record.name, &save_shell(record), |part| open_shell(part).err());
+        refuses(&record.name, &save_shell(record), |part| {
+            open_shell(part).err()
+        });
     }
-    refuses("book", &save_book(&book::examples()), |part| open_book(part).err());
+    refuses("book", &save_book(&book::examples()), |part| {
+        open_book(part).err()
+    });
 }
 
 #[test]
 fn maps_and_surveys() {
     let data = crate::tests().join("reference/data");
     let text = |name: &str| std::fs::read_to_string(data.join(name)).unwrap();
-    refuses("map", &text("invented_parcels.geojson"), |part| import::read(part, None).err());
-    refuses("survey", &text("cone_surface.xml"), |part| match landxml::is_xml(part) {
-        true => landxml::read(part).err(),
-        false => import::read(part, None).err(),
+    refuses("map", &text("invented_parcels.geojson"), |part| {
+        import::read(part, None).err()
     });
+    refuses(
+        "survey",
+        &text("cone_surface.xml"),
+        |part| match landxml::is_xml(part) {
+            true => landxml::read(part).err(),
+            false => import::read(part, None).err(),
+        },
+    );
 }
 
 #[test]
@@ -59,14 +69,27 @@ fn a_file_of_a_later_build_is_told_as_such() {
     let faults = open(&later).unwrap_err();
     let words = faults[0].message.to_string();
     assert!(words.contains("99"), "{words}");
-    assert!(faults[0].remedy.to_string().contains("newer"), "{}", faults[0].remedy);
+    assert!(
+        faults[0].remedy.to_string().contains("newer"),
+        "{}",
+        faults[0].remedy
+    );
 }
 
 #[test]
 fn a_map_of_a_million_corners_is_refused_at_the_door() {
-    let corner = |i: u32| format!("[{:.6},{:.6}]", -100.0 + f64::from(i) * 1e-6, 40.0 + f64::from(i % 1000) * 1e-6);
+    let corner = |i: u32| {
+        format!(
+            "[{:.6},{:.6}]",
+            -100.0 + f64::from(i) * 1e-6,
+            40.0 + f64::from(i % 1000) * 1e-6
+        )
+    };
     let corners: Vec<String> = (0..1_000_000).map(corner).collect();
-    let text = format!(r#"{{"type":"LineString","coordinates":[{}]}}"#, corners.join(","));
+    let text = format!(
+        r#"{{"type":"LineString","coordinates":[{}]}}"#,
+        corners.join(",")
+    );
     let faults = import::read(&text, None).unwrap_err();
     assert_eq!(faults.len(), 1);
     assert!(!faults[0].message.to_string().is_empty() && !faults[0].remedy.to_string().is_empty());
