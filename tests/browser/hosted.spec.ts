@@ -6,7 +6,7 @@ import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
-import { DEMO_SITES, keptOnDevice, openDemo, readLedger } from './site.ts';
+import { DEMO_SITES, keptOnDevice, listEveryClearance, openDemo, readLedger, settled } from './site.ts';
 
 const FOLDER = fileURLToPath(new URL('../../www/dist/', import.meta.url));
 const BELOW = '/yards/plans/';
@@ -55,6 +55,8 @@ test('a plain file server below a path is enough, and after the first visit not 
     await new Promise((done) => server.close(done));
     await page.reload();
     await expect(page.locator('.clearance').first()).toBeVisible();
+    await listEveryClearance(page);
+    await settled(page);
     expect(await readLedger(page)).toEqual(ledger);
     // What was never asked for before is there too: the sheets' module, and the job in three dimensions.
     await page.keyboard.press('/');

@@ -67,7 +67,7 @@ fn every_figure_is_told_with_its_source() {
         "29 CFR 1926.651(j)(2)",
         "common practice, no source",
         "from memory: look it up",
-        "tests/reference, safety::",
+        "tests/reference, safety: a pile stands back from the edge",
     ] {
         assert!(text.contains(part), "{part}: {text}");
     }

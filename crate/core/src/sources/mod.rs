@@ -77,7 +77,10 @@ pub enum Check {
 impl Check {
     fn words(self) -> String {
         match self {
-            Self::Reference(name) => format!("tests/reference, {name}"),
+            Self::Reference(name) => {
+                let words = name.replace("::", ": ").replace('_', " ");
+                format!("tests/reference, {words}")
+            }
             Self::Peer(file) => format!("tests/peers/{file}"),
             Self::Nothing => "not checked outside".to_owned(),
         }
