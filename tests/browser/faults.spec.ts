@@ -88,6 +88,7 @@ test('a picture of 200 megapixels is made smaller or refused in words, and the p
     expect(it.data.length).toBeLessThan(3_000_000);
   } else {
     await expect(page.getByText(/save a smaller copy of it|Add a PNG, JPEG or WebP file/).first()).toBeVisible();
+    await page.getByRole('button', { name: 'Go on' }).click();
   }
   await page.getByLabel('Name of the job').fill('Still at work');
   await page.getByLabel('Name of the job').press('Enter');
