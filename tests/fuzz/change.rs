@@ -113,10 +113,10 @@ fn figure(dice: &mut Pcg64) -> String {
     match dice.random_range(0..4) {
         0 => (*AWKWARD.choose(dice).unwrap()).to_owned(),
         1 => dice.random_range(-1_000_000_i64..1_000_000).to_string(),
-        2 => format!(
-            "{:e}",
-            dice.random_range(-1.0..1.0_f64) * 10_f64.powi(dice.random_range(-20..20))
-        ),
+        2 => {
+            let (share, power) = (dice.random_range(-1.0..1.0_f64), dice.random_range(-20..20));
+            format!("{share}e{power}")
+        }
         _ => dice.random_range(0..400).to_string(),
     }
 }
