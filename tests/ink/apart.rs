@@ -27,7 +27,9 @@ pub fn distance(a: Tone, b: Tone) -> f32 {
 }
 
 fn line(theme: Theme, layer: Layer) -> Tone {
-    Color::read(&theme.ink(ink(layer).stroke, Purpose::Line)).unwrap().tone()
+    Color::read(&theme.ink(ink(layer).stroke, Purpose::Line))
+        .unwrap()
+        .tone()
 }
 
 #[test]
@@ -42,7 +44,10 @@ fn colors_that_differ_in_light_differ_in_every_theme() {
                 }
                 for theme in Theme::ALL {
                     let apart = distance(line(theme, *a), line(theme, *b));
-                    assert!(apart > 0.06, "{theme:?}: {a:?} and {b:?} are {apart:.3} apart");
+                    assert!(
+                        apart > 0.06,
+                        "{theme:?}: {a:?} and {b:?} are {apart:.3} apart"
+                    );
                 }
             }
         }
@@ -56,8 +61,12 @@ fn a_theme_keeps_the_hue() {
         let base = Color::read(ink(layer).stroke).unwrap().tone();
         for theme in Theme::ALL {
             let now = line(theme, layer);
-            let along = (base.red * now.red + base.yellow * now.yellow) / (base.off_gray() * now.off_gray());
-            assert!(along > 0.98, "{theme:?} {utility:?}: the hue turned, cosine {along:.3}");
+            let along = (base.red * now.red + base.yellow * now.yellow)
+                / (base.off_gray() * now.off_gray());
+            assert!(
+                along > 0.98,
+                "{theme:?} {utility:?}: the hue turned, cosine {along:.3}"
+            );
         }
     }
 }

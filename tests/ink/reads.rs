@@ -16,9 +16,21 @@ pub fn read(text: &str) -> [f64; 4] {
         let part = |i: usize| f64::from(u8::from_str_radix(&digits[i..i + 2], 16).unwrap()) / 255.0;
         return [part(0), part(2), part(4), 1.0];
     }
-    let inside = text.strip_prefix("rgba(").unwrap().strip_suffix(')').unwrap();
-    let parts: Vec<f64> = inside.split(',').map(|it| it.trim().parse().unwrap()).collect();
-    [parts[0] / 255.0, parts[1] / 255.0, parts[2] / 255.0, parts[3]]
+    let inside = text
+        .strip_prefix("rgba(")
+        .unwrap()
+        .strip_suffix(')')
+        .unwrap();
+    let parts: Vec<f64> = inside
+        .split(',')
+        .map(|it| it.trim().parse().unwrap())
+        .collect();
+    [
+        parts[0] / 255.0,
+        parts[1] / 255.0,
+        parts[2] / 255.0,
+        parts[3],
+    ]
 }
 
 fn luminance([r, g, b]: [f64; 3]) -> f64 {
@@ -67,14 +79,20 @@ fn every_line_and_every_letter_reads_in_every_theme() {
                 assert!(line >= 3.0, "{theme:?} {name}: a line at {line:.2}");
             }
         }
-        println!("{theme:?}: lines {:.2}, letters {:.2}", lowest[0], lowest[1]);
+        println!(
+            "{theme:?}: lines {:.2}, letters {:.2}",
+            lowest[0], lowest[1]
+        );
     }
 }
 
 #[test]
 fn what_hides_has_the_color_of_paper() {
     for theme in Theme::ALL {
-        for (name, ink) in inks().into_iter().filter(|(name, _)| HIDE.contains(&name.as_str())) {
+        for (name, ink) in inks()
+            .into_iter()
+            .filter(|(name, _)| HIDE.contains(&name.as_str()))
+        {
             let line = theme.ink(ink.stroke, Purpose::Line);
             let [_, lot] = papers(theme);
             let seen = contrast(&line, &lot);
@@ -90,7 +108,10 @@ fn letters_read_on_their_own_halo() {
         let [r, g, b, _] = read(&theme.ink(HALO, Purpose::Fill));
         let [x, y, z, _] = read(&lot);
         for (halo, paper) in [(r, x), (g, y), (b, z)] {
-            assert!((halo - paper).abs() < 0.05, "{theme:?}: a halo off the paper");
+            assert!(
+                (halo - paper).abs() < 0.05,
+                "{theme:?}: a halo off the paper"
+            );
         }
     }
 }
@@ -107,7 +128,10 @@ fn the_dark_is_dark_and_the_sun_is_met_with_near_white() {
         assert!(light(theme, LOT, Purpose::Fill) > 0.95, "{theme:?}");
         assert!(light(theme, BLACK, Purpose::Letter) < 0.02, "{theme:?}");
         assert!(theme.width(1.0) > 1.3, "{theme:?}: lines are heavier");
-        assert!(theme.weight() > Theme::Light.weight(), "{theme:?}: so are letters");
+        assert!(
+            theme.weight() > Theme::Light.weight(),
+            "{theme:?}: so are letters"
+        );
     }
 }
 
@@ -122,7 +146,11 @@ fn the_sun_leaves_no_pale_tint() {
         let spread = r.max(g).max(b) - r.min(g).min(b);
         let white = r.min(g).min(b) > 0.93;
         let bold = cover > 0.35 && (spread > 0.12 || luminance([r, g, b]) < 0.6);
-        assert!(cover == 0.0 || white || bold, "{name}: {} became {fill}", ink.fill);
+        assert!(
+            cover == 0.0 || white || bold,
+            "{name}: {} became {fill}",
+            ink.fill
+        );
     }
 }
 
@@ -133,7 +161,13 @@ fn light_paper_keeps_what_reads_as_it_is_written_down() {
     assert_eq!(Theme::Light.ink(PAPER, Purpose::Fill), PAPER);
     assert_eq!(Theme::Dark.ink("", Purpose::Fill), "");
     assert_eq!(Theme::Dark.ink("no color", Purpose::Fill), "no color");
-    for broken in ["#12", "#gggggg", "rgba(1, 2)", "rgba(1, 2, 3, x)", "#fffffff"] {
+    for broken in [
+        "#12",
+        "#gggggg",
+        "rgba(1, 2)",
+        "rgba(1, 2, 3, x)",
+        "#fffffff",
+    ] {
         assert_eq!(Theme::Dark.ink(broken, Purpose::Line), broken);
     }
 }

@@ -63,9 +63,15 @@ fn seen(color: Color, eye: &[[f32; 3]; 3]) -> Tone {
 
 /// The themes and eyes for which two layers' lines come too near each other.
 fn confused(a: Layer, b: Layer) -> Vec<(Theme, &'static str)> {
-    let line = |theme: Theme, layer: Layer| Color::read(&theme.ink(ink(layer).stroke, Purpose::Line)).unwrap();
-    let all = Theme::ALL.into_iter().flat_map(|theme| EYES.iter().map(move |eye| (theme, eye)));
-    let near = all.filter(|(theme, (_, eye))| distance(seen(line(*theme, a), eye), seen(line(*theme, b), eye)) < NEAR);
+    let line = |theme: Theme, layer: Layer| {
+        Color::read(&theme.ink(ink(layer).stroke, Purpose::Line)).unwrap()
+    };
+    let all = Theme::ALL
+        .into_iter()
+        .flat_map(|theme| EYES.iter().map(move |eye| (theme, eye)));
+    let near = all.filter(|(theme, (_, eye))| {
+        distance(seen(line(*theme, a), eye), seen(line(*theme, b), eye)) < NEAR
+    });
     near.map(|(theme, (name, _))| (theme, *name)).collect()
 }
 
@@ -86,10 +92,17 @@ fn utilities_that_look_alike_to_some_eye_carry_different_letters() {
         for b in &UTILITIES[i + 1..] {
             let alike = confused(Layer::Buried(*a), Layer::Buried(*b));
             pairs += usize::from(!alike.is_empty());
-            assert_ne!(letter(*a), letter(*b), "{a:?} and {b:?} look alike: {alike:?}");
+            assert_ne!(
+                letter(*a),
+                letter(*b),
+                "{a:?} and {b:?} look alike: {alike:?}"
+            );
         }
     }
-    assert!(pairs > 0, "no eye confuses any two colors of the code: the simulation does nothing");
+    assert!(
+        pairs > 0,
+        "no eye confuses any two colors of the code: the simulation does nothing"
+    );
     // The letters are big enough to be read and stand on the line itself.
     for utility in UTILITIES {
         assert!(ink(Layer::Mark(utility)).text_size >= 12.0);
@@ -107,13 +120,22 @@ fn what_holds_what_falls_short_and_what_nobody_measured_differ_in_more_than_colo
     // Nearly the same to an eye without one kind of cone or not: the line is twice as heavy, and its figure larger.
     for theme in Theme::ALL {
         let (heavy, plain) = (theme.width(short.width), theme.width(holds.width));
-        assert!(heavy >= plain * 1.5, "{theme:?}: {heavy} beside {plain}; alike to {alike:?}");
+        assert!(
+            heavy >= plain * 1.5,
+            "{theme:?}: {heavy} beside {plain}; alike to {alike:?}"
+        );
     }
     assert!(short.text_size > holds.text_size);
     assert!(holds.dash.is_empty() && short.dash.is_empty());
-    assert!(!unmeasured.dash.is_empty(), "ground that nobody measured is hatched in dashes");
+    assert!(
+        !unmeasured.dash.is_empty(),
+        "ground that nobody measured is hatched in dashes"
+    );
     let free = ink(Layer::ClearGround);
-    assert!(!free.dash.is_empty(), "the edge of clear ground is dashed, a clearance is not");
+    assert!(
+        !free.dash.is_empty(),
+        "the edge of clear ground is dashed, a clearance is not"
+    );
 }
 
 #[test]

@@ -8,10 +8,10 @@ use batterboard_core::drawing::{Item, Layer};
 use web_sys::CanvasRenderingContext2d;
 
 use super::View;
-use super::ink::{Ink, ink};
-use super::pen::{self, Pen};
 use super::ink::sign::LINE;
 use super::ink::theme::Theme;
+use super::ink::{Ink, ink};
+use super::pen::{self, Pen};
 
 /// The size at which letters are measured, CSS pixels.
 const MEASURED_AT: f64 = 100.0;

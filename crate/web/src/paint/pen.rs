@@ -254,7 +254,9 @@ fn themed(theme: Theme, colour: &'static str, purpose: Purpose, set: impl FnOnce
     }
     MADE.with_borrow_mut(|made| {
         let key = (theme, purpose, colour);
-        set(made.entry(key).or_insert_with(|| theme.ink(colour, purpose)));
+        set(made
+            .entry(key)
+            .or_insert_with(|| theme.ink(colour, purpose)));
     });
 }
 

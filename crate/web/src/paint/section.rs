@@ -11,8 +11,8 @@ use batterboard_core::units::{Measure, System};
 
 use super::View;
 use super::ink::section::{
-    ASSUMED, DIMENSION, ENDS, FINISHED, GRID, GROUND, GROUNDWATER, HEAD, KNOB, LEVEL, LINE, Marks, ON_PLAN,
-    SHEET, SLANTED, SPECKLED, STONES, TEXT, WATER, look,
+    ASSUMED, DIMENSION, ENDS, FINISHED, GRID, GROUND, GROUNDWATER, HEAD, KNOB, LEVEL, LINE, Marks,
+    ON_PLAN, SHEET, SLANTED, SPECKLED, STONES, TEXT, WATER, look,
 };
 use super::ink::{BLACK, Ink};
 use super::pen::{Pen, Place};
@@ -116,10 +116,7 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
     match marks {
         Marks::None => {}
         Marks::Slanted(angle) => {
-            pen.lines(
-                hatch(region, angle, 11.0).into_iter().map(down),
-                &SLANTED,
-            );
+            pen.lines(hatch(region, angle, 11.0).into_iter().map(down), &SLANTED);
         }
         Marks::Level => {
             pen.lines(hatch(region, 0.0, 11.0).into_iter().map(down), &LEVEL);

@@ -119,9 +119,7 @@ impl Tone {
         const STEPS: u8 = 12;
         let shows = |tone: Self| {
             let Rgb { r, g, b } = oklab_to_linear_srgb(tone.oklab());
-            [r, g, b]
-                .iter()
-                .all(|part| (-0.002..=1.002).contains(part))
+            [r, g, b].iter().all(|part| (-0.002..=1.002).contains(part))
         };
         let mut tone = self;
         if !shows(tone) {

@@ -133,8 +133,23 @@ pub const STONES: Ink = Ink {
 
 /// All of these but the pieces' own ([`look`]).
 pub const ALL: [Ink; 17] = [
-    TEXT, LINE, GROUND, ASSUMED, FINISHED, WATER, GROUNDWATER, DIMENSION, GRID, ON_PLAN, ENDS, KNOB, HEAD, SLANTED, LEVEL,
-    SPECKLED, STONES,
+    TEXT,
+    LINE,
+    GROUND,
+    ASSUMED,
+    FINISHED,
+    WATER,
+    GROUNDWATER,
+    DIMENSION,
+    GRID,
+    ON_PLAN,
+    ENDS,
+    KNOB,
+    HEAD,
+    SLANTED,
+    LEVEL,
+    SPECKLED,
+    STONES,
 ];
 
 /// The angle of the lines that ground is hatched with, radians.

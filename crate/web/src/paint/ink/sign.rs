@@ -23,10 +23,7 @@ pub const SOLID: Ink = Ink {
 };
 
 /// The same, its shapes filled with paper.
-pub const HOLLOW: Ink = Ink {
-    fill: LOT,
-    ..LINE
-};
+pub const HOLLOW: Ink = Ink { fill: LOT, ..LINE };
 
 /// The knob of a turning handle.
 pub const KNOB: Ink = Ink {
