@@ -2,7 +2,6 @@
 
 use core::cell::RefCell;
 use core::f64::consts::TAU;
-use std::collections::BTreeMap;
 
 use batterboard_core::geom::Segment;
 use batterboard_core::site::Picture;
@@ -250,15 +249,22 @@ impl<'a> Pen<'a> {
 /// Hands over what a theme makes of a color. Each is worked out once.
 fn themed(theme: Theme, colour: &'static str, purpose: Purpose, set: impl FnOnce(&str)) {
     thread_local! {
-        static MADE: RefCell<BTreeMap<(Theme, Purpose, &'static str), String>> = const { RefCell::new(BTreeMap::new()) };
+        static MADE: RefCell<Vec<(Wanted, String)>> = const { RefCell::new(Vec::new()) };
     }
+    // The colors are constants: the same text lies at the same place.
+    let wanted = (theme, purpose, colour.as_ptr(), colour.len());
     MADE.with_borrow_mut(|made| {
-        let key = (theme, purpose, colour);
-        set(made
-            .entry(key)
-            .or_insert_with(|| theme.ink(colour, purpose)));
+        if let Some((_, it)) = made.iter().find(|(key, _)| *key == wanted) {
+            return set(it);
+        }
+        let it = theme.ink(colour, purpose);
+        set(&it);
+        made.push((wanted, it));
     });
 }
+
+/// A color of light paper, by where its text lies, and what it is wanted for.
+type Wanted = (Theme, Purpose, *const u8, usize);
 
 /// The font of all text, by its size in CSS pixels.
 pub fn font(size: f64, theme: Theme) -> String {

@@ -4,7 +4,8 @@
 
 use core::fmt;
 
-use oklab::{Oklab, Rgb, oklab_to_linear_srgb, oklab_to_srgb_f32, srgb_f32_to_oklab};
+use batterboard_core::math::powf;
+use oklab::{Oklab, Rgb, linear_srgb_to_oklab, oklab_to_linear_srgb};
 
 /// A color in sRGB, each part from 0 to 1, and how much of it covers what lies under it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,13 +36,14 @@ impl Color {
             return (digits.len() == 6).then_some(Self::opaque(parts.map(share)));
         }
         let inside = text.strip_prefix("rgba(")?.strip_suffix(')')?;
-        let mut figures = inside.split(',').map(|it| it.trim().parse::<f32>().ok());
-        let mut next = || figures.next().flatten();
-        let parts = [next()? / 255.0, next()? / 255.0, next()? / 255.0];
-        Some(Self {
-            parts,
-            cover: next()?,
-        })
+        let mut figures = inside.split(',').map(str::trim);
+        let mut byte = || figures.next()?.parse::<u8>().ok();
+        let parts = [byte()?, byte()?, byte()?].map(share);
+        // Hundredths, as all inks have them: the text of a float would bring much code along.
+        let hundredths = figures.next()?.strip_prefix("0.")?;
+        let tenth = if hundredths.len() == 1 { 10 } else { 1 };
+        let cover = f32::from(hundredths.parse::<u8>().ok()? * tenth) / 100.0;
+        (hundredths.len() <= 2).then_some(Self { parts, cover })
     }
 
     const fn opaque(parts: [f32; 3]) -> Self {
@@ -50,8 +52,8 @@ impl Color {
 
     /// Where it lies in Oklab.
     pub fn tone(self) -> Tone {
-        let [r, g, b] = self.parts;
-        let Oklab { l, a, b } = srgb_f32_to_oklab(Rgb { r, g, b });
+        let [r, g, b] = self.linear();
+        let Oklab { l, a, b } = linear_srgb_to_oklab(Rgb { r, g, b });
         Tone {
             light: l,
             red: a,
@@ -80,10 +82,20 @@ impl Color {
 
     /// The amounts of light.
     pub fn linear(self) -> [f32; 3] {
-        let [r, g, b] = self.parts;
-        let Rgb { r, g, b } = oklab_to_linear_srgb(srgb_f32_to_oklab(Rgb { r, g, b }));
-        [r, g, b]
+        self.parts.map(|part| {
+            if part <= 0.040_45 {
+                part / 12.92
+            } else {
+                power((part + 0.055) / 1.055, 2.4)
+            }
+        })
     }
+}
+
+/// A power, by the arithmetic that the core has anyway.
+#[allow(clippy::cast_possible_truncation)] // A part of a color.
+fn power(base: f32, exponent: f64) -> f32 {
+    powf(f64::from(base), exponent) as f32
 }
 
 /// The share that a byte is of the most.
@@ -118,8 +130,8 @@ impl Tone {
     pub fn color(self, cover: f32) -> Color {
         const STEPS: u8 = 12;
         let shows = |tone: Self| {
-            let Rgb { r, g, b } = oklab_to_linear_srgb(tone.oklab());
-            [r, g, b].iter().all(|part| (-0.002..=1.002).contains(part))
+            let shown = |part: &f32| (-0.002..=1.002).contains(part);
+            tone.linear().iter().all(shown)
         };
         let mut tone = self;
         if !shows(tone) {
@@ -134,19 +146,24 @@ impl Tone {
             }
             tone = self.dyed(low);
         }
-        let Rgb { r, g, b } = oklab_to_srgb_f32(tone.oklab());
-        Color {
-            parts: [r, g, b],
-            cover,
-        }
+        let parts = tone.linear().map(|part| {
+            if part <= 0.003_130_8 {
+                part.max(0.0) * 12.92
+            } else {
+                1.055 * power(part.min(1.0), 1.0 / 2.4) - 0.055
+            }
+        });
+        Color { parts, cover }
     }
 
-    fn oklab(self) -> Oklab {
-        Oklab {
+    /// The amounts of light, below 0 or above 1 for what no screen shows.
+    fn linear(self) -> [f32; 3] {
+        let Rgb { r, g, b } = oklab_to_linear_srgb(Oklab {
             l: self.light,
             a: self.red,
             b: self.yellow,
-        }
+        });
+        [r, g, b]
     }
 }
 
@@ -154,13 +171,11 @@ impl fmt::Display for Color {
     /// As the canvas reads it.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // From 0 to 255.
-        let [r, g, b] = self
-            .parts
-            .map(|part| (part.clamp(0.0, 1.0) * 255.0).round() as u8);
-        if self.cover < 1.0 {
-            write!(f, "rgba({r}, {g}, {b}, {:.2})", self.cover)
-        } else {
-            write!(f, "#{r:02x}{g:02x}{b:02x}")
+        let whole = |share: f32, most: f32| (share.clamp(0.0, 1.0) * most + 0.5) as u8;
+        let [r, g, b] = self.parts.map(|part| whole(part, 255.0));
+        match whole(self.cover, 100.0) {
+            100 => write!(f, "#{r:02x}{g:02x}{b:02x}"),
+            cover => write!(f, "rgba({r}, {g}, {b}, 0.{cover:02})"),
         }
     }
 }

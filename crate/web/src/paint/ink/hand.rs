@@ -47,4 +47,5 @@ pub const PAPER_EDGE: Ink = Ink {
 };
 
 /// All of these.
+#[cfg(test)]
 pub const ALL: [Ink; 6] = [DRAWN, IN_HAND, GUIDE, CORNER, PICKED, PAPER_EDGE];

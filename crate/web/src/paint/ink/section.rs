@@ -132,6 +132,7 @@ pub const STONES: Ink = Ink {
 };
 
 /// All of these but the pieces' own ([`look`]).
+#[cfg(test)]
 pub const ALL: [Ink; 17] = [
     TEXT,
     LINE,

@@ -63,4 +63,5 @@ pub const ARROW: Ink = Ink {
 };
 
 /// All of these.
+#[cfg(test)]
 pub const ALL: [Ink; 8] = [LINE, SOLID, HOLLOW, KNOB, STALK, RING, FREE, ARROW];
