@@ -1,4 +1,4 @@
-// No serious fault of access on any screen, in any step; every target is large enough for the hand at it.
+// No fault of access on any screen, in any step; every target is large enough for the hand at it.
 import { expect, test } from '@playwright/test';
 import { faults, smallTargets } from './access.ts';
 import { SCREENS } from './screens.ts';

@@ -7,18 +7,19 @@ const THUMB = 44;
 /** And where a mouse is at hand: well over the 24 of WCAG 2.2, 2.5.8 (from memory). */
 const MOUSE = 32;
 
-/** Serious faults of the page as it stands, once nothing fades in or out any more: axe reads colors as they are painted. */
-export async function faults(page: Page): Promise<string[]> {
+/** Faults of the page as it stands, whatever their impact, or those of some rules alone, once nothing fades in or out any more: axe reads colors as they are painted. */
+export async function faults(page: Page, rules?: string[]): Promise<string[]> {
   await page.evaluate(async () => {
     const ends = (it: Animation) => it.effect?.getTiming().iterations !== Infinity;
     const ended = Promise.allSettled(document.getAnimations().filter(ends).map((it) => it.finished));
     // One in a menu that was closed meanwhile never ends.
     await Promise.race([ended, new Promise((done) => setTimeout(done, 1000))]);
   });
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`));
+  const axe = new AxeBuilder({ page });
+  const { violations } = await (rules ? axe.withRules(rules) : axe).analyze();
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`),
+  );
 }
 
 /** Buttons, fields and summaries that can be seen and are too small for the hand that the screen is made for. */

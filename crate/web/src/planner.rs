@@ -19,6 +19,7 @@ use web_sys::CanvasRenderingContext2d;
 use crate::cards::{self, ShellCard};
 use crate::js::{Answer, Outcome, from_js, js_error, list_to_js, made_by_page, to_js};
 use crate::paint::View;
+use crate::paint::ink::theme::Theme;
 use crate::picture::Pictured;
 use crate::plan;
 use crate::plan::labels::PlanLabels;
@@ -36,6 +37,8 @@ pub struct Planner {
     pub(crate) labels: PlanLabels,
     /// The stakeout as it was last asked for.
     pub(crate) staked: Staked,
+    /// How the plan, the section and the stakes are colored.
+    pub(crate) theme: Theme,
 }
 
 /// What part of the site a canvas shows.
@@ -61,6 +64,7 @@ impl From<PlanView> for View {
             ratio: view.ratio,
             centre: Point::new(view.x, view.y),
             scale: view.scale,
+            theme: Theme::Light,
         }
     }
 }
@@ -117,6 +121,7 @@ impl Planner {
             still: StillHalf::default(),
             labels: PlanLabels::default(),
             staked: Staked::default(),
+            theme: Theme::default(),
         })
     }
 
@@ -199,6 +204,12 @@ impl Planner {
         })
     }
 
+    /// Has everything painted from now on as a theme colors it: `light`, `dark`, `strong` or `sunlight`. Small pictures, which
+    /// are kept and sent, stay light.
+    pub fn set_theme(&mut self, name: &str) {
+        self.theme = Theme::named(name);
+    }
+
     /// Paints the whole plan.
     pub fn paint(
         &mut self,
@@ -206,7 +217,10 @@ impl Planner {
         view: Ts<PlanView>,
         highlight: Ts<Highlight>,
     ) -> Result<(), JsValue> {
-        let view = View::from(made_by_page(view)?);
+        let view = View {
+            theme: self.theme,
+            ..View::from(made_by_page(view)?)
+        };
         let highlight: Highlight = made_by_page(highlight)?;
         plan::paint(
             context,

@@ -69,6 +69,7 @@ impl Planner {
             ratio,
             centre: Point::default(),
             scale: 1.0,
+            theme: self.theme,
         };
         let mut pen = Pen::new(context, &view);
         if let Some(cut) = self.session.section() {

@@ -59,7 +59,7 @@ impl Planner {
             figures: &figures,
             line,
         };
-        let Some(view) = shown.view((*width, *height), *ratio) else {
+        let Some(view) = shown.view((*width, *height), *ratio, self.theme) else {
             return Ok(false);
         };
         stakes::paint(context, &view, &mut self.session, &self.pictured, &shown);

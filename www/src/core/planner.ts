@@ -53,7 +53,19 @@ export function aside<T>(call: (planner: Planner) => T, otherwise: T): T {
   }
 }
 
-const born = (of: Core): Planner => new of.Planner() as Planner;
+let theme = 'light';
+
+/** Has the plan painted in the colors of a theme, by this planner and those that come after it. */
+export function colorPlan(name: string): void {
+  theme = name;
+  ask((p) => p.set_theme(name), undefined);
+}
+
+function born(of: Core): Planner {
+  const planner = new of.Planner() as Planner;
+  planner.set_theme(theme);
+  return planner;
+}
 
 /** Remembers a document that was computed and painted without trouble. */
 export function keepGood(work: Work): void {

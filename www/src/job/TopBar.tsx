@@ -3,12 +3,14 @@ import { useRef } from 'preact/hooks';
 import { chooseIncoming } from '../bring/incoming.ts';
 import type { System } from '../core/types.ts';
 import { FileInput } from '../fields/FileInput.tsx';
+import { Choice } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { keeping, trouble, watching } from '../jobs/desk.ts';
 import { Guide } from '../guide/Guide.tsx';
 import { KeepBar } from '../jobs/KeepBar.tsx';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
+import { COLORS, colors } from '../state/theme.ts';
 import { openPicked, saveFile } from './files.ts';
 import { Menu } from './Menu.tsx';
 import { StepList } from './StepList.tsx';
@@ -190,6 +192,9 @@ function Files() {
             <button type="button" onClick={then(() => (sheet.value = 'sources'))}>
               Sources and licenses
             </button>
+          </li>
+          <li class="menu-colors">
+            <Choice label="Colors" value={colors.value} options={COLORS} choose={(value) => (colors.value = value)} />
           </li>
         </ul>
       </Menu>

@@ -10,6 +10,7 @@ import { SmallPlan } from '../jobs/SmallPlan.tsx';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';
+import { theme } from '../state/theme.ts';
 import { DescribeLot } from './DescribeLot.tsx';
 import { loadDemoSites, type DemoSite } from './demo.ts';
 import { openPicked } from './files.ts';
@@ -122,7 +123,7 @@ function Picture({ text }: { text: string }) {
     // Each in a task of its own: the page answers between two of them.
     const soon = setTimeout(() => canvas.current && paintSmall(canvas.current, text), 0);
     return () => clearTimeout(soon);
-  }, [text]);
+  }, [text, theme.value]);
   return <canvas ref={canvas} class="demo-picture" aria-hidden="true" />;
 }
 

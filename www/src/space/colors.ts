@@ -1,7 +1,7 @@
 // The colors of what there is to see, of one family with the plan's own inks.
 import type { SpaceBody, SpaceMark } from '../paper/messages.ts';
 
-/** The sky, and what lies behind everything. */
+/** The sky, and what lies behind everything, where no theme of the page says (`--sky`). */
 export const SKY = '#e3e9e8';
 
 /** Earth where it was cut, by the hole or by the section. */

@@ -60,7 +60,7 @@ export function openView(box: HTMLElement, model: SpaceModel, byProcessor: boole
   const renderer = new WebGLRenderer({ canvas, antialias: !byProcessor, powerPreference: 'high-performance', stencil: false });
   renderer.outputColorSpace = LinearSRGBColorSpace;
   renderer.localClippingEnabled = true;
-  renderer.setClearColor(SKY);
+  renderer.setClearColor(getComputedStyle(document.documentElement).getPropertyValue('--sky').trim() || SKY);
   renderer.shadowMap.type = BasicShadowMap;
   renderer.shadowMap.autoUpdate = false;
   const { reach, section } = model.record;

@@ -1,6 +1,7 @@
 // The stake plan: the site with every stake of a line by its name, and the base line from A to B.
 import { useEffect, useRef } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
+import { theme } from '../state/theme.ts';
 import type { StakedLine, StakeoutFigures } from '../core/types.ts';
 
 interface Props {
@@ -25,6 +26,6 @@ export function StakePlan({ now, line }: Props) {
     });
     watch.observe(it);
     return () => watch.disconnect();
-  }, [now, line]);
+  }, [now, line, theme.value]);
   return <canvas ref={canvas} class="stake-plan" role="img" aria-label="Plan of the stakes, A and B the fixed points. The table below says the same." />;
 }

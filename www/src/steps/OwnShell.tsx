@@ -40,7 +40,7 @@ export function OwnShell() {
   const picker = useRef<HTMLInputElement>(null);
   return (
     <>
-      <h4>A rectangle, typed in</h4>
+      <h3>A rectangle, typed in</h3>
       <TextField label="Name" value={draft.name} commit={(name) => setDraft({ ...draft, name })} />
       <div class="pairs">
         {LINES.map(([member, label]) => (
@@ -70,7 +70,7 @@ export function OwnShell() {
       <Fold class="card" head="Any shape, drawn round a brochure’s picture">
         {() => <TracedShell />}
       </Fold>
-      <h4>Any other shape, from a file</h4>
+      <h3>Any other shape, from a file</h3>
       <FileInput picker={picker} take={openShellFile} />
       <button type="button" onClick={() => picker.current?.click()}>
         Load a shell file

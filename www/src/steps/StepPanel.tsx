@@ -3,9 +3,7 @@ import { Splitter } from '../fields/Splitter.tsx';
 import { Later, later } from '../job/Later.tsx';
 import { panelWidth } from '../state/arrangement.ts';
 import { site, step, type Step } from '../state/store.ts';
-import { LotStep } from './LotStep.tsx';
 import { ShellStep } from './ShellStep.tsx';
-import { YardStep } from './YardStep.tsx';
 
 /** What each step is headed with. */
 export const HEADS: Record<Step, string> = {
@@ -16,6 +14,8 @@ export const HEADS: Record<Step, string> = {
   dig: 'The dig and what goes in it',
 };
 
+const lot = later(async () => (await import('./LotStep.tsx')).LotStep);
+const yard = later(async () => (await import('./YardStep.tsx')).YardStep);
 const ground = later(async () => (await import('./GroundStep.tsx')).GroundStep);
 const dig = later(async () => (await import('./DigStep.tsx')).DigStep);
 
@@ -33,8 +33,8 @@ export function StepPanel() {
         </button>
       </header>
       <div class="panel-body" key={open}>
-        {open === 'lot' && <LotStep site={now} />}
-        {open === 'yard' && <YardStep site={now} />}
+        {open === 'lot' && <Later of={lot} given={{ site: now }} />}
+        {open === 'yard' && <Later of={yard} given={{ site: now }} />}
         {open === 'ground' && <Later of={ground} given={{ site: now }} />}
         {open === 'shell' && <ShellStep site={now} />}
         {open === 'dig' && <Later of={dig} given={{ works: now.works }} />}

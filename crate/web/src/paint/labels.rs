@@ -8,9 +8,10 @@ use batterboard_core::drawing::{Item, Layer};
 use web_sys::CanvasRenderingContext2d;
 
 use super::View;
+use super::ink::sign::LINE;
+use super::ink::theme::Theme;
 use super::ink::{Ink, ink};
 use super::pen::{self, Pen};
-use super::sign::LINE;
 
 /// The size at which letters are measured, CSS pixels.
 const MEASURED_AT: f64 = 100.0;
@@ -26,11 +27,21 @@ const DOT: f64 = 2.0;
 #[derive(Debug, Default)]
 pub struct Letters {
     widths: BTreeMap<char, f64>,
+    theme: Theme,
 }
 
 impl Letters {
+    /// Letters of a theme: what was measured of lighter or heavier ones is forgotten.
+    fn of(&mut self, theme: Theme) -> &mut Self {
+        if self.theme.weight() != theme.weight() {
+            self.widths.clear();
+        }
+        self.theme = theme;
+        self
+    }
+
     /// How long a text of a size is, CSS pixels.
-    pub fn length(&mut self, canvas: &CanvasRenderingContext2d, text: &str, size: f64) -> f64 {
+    fn length(&mut self, canvas: &CanvasRenderingContext2d, text: &str, size: f64) -> f64 {
         text.chars()
             .map(|letter| self.width(canvas, letter))
             .sum::<f64>()
@@ -38,9 +49,10 @@ impl Letters {
     }
 
     fn width(&mut self, canvas: &CanvasRenderingContext2d, letter: char) -> f64 {
+        let font = pen::font(MEASURED_AT, self.theme);
         *self.widths.entry(letter).or_insert_with(|| {
             canvas.save();
-            canvas.set_font(&pen::font(MEASURED_AT));
+            canvas.set_font(&font);
             let measured = canvas.measure_text(letter.encode_utf8(&mut [0; 4]));
             canvas.restore();
             measured.map_or(USUAL, |metrics| metrics.width() / MEASURED_AT)
@@ -67,6 +79,7 @@ pub fn lettering(
     items: &[Item],
     letters: &mut Letters,
 ) -> Vec<Lettering> {
+    let letters = letters.of(view.theme);
     let length = |text: &str, size: f64| letters.length(canvas, text, size);
     batterboard_core::drawing::lettering::lettering(items.iter(), &frame(view), look, length)
 }

@@ -15,6 +15,7 @@ use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::geom::Point;
 
 use ink::ink;
+use ink::theme::Theme;
 use pen::Pen;
 
 /// What part of the plan the canvas shows.
@@ -30,6 +31,8 @@ pub struct View {
     pub centre: Point,
     /// CSS pixels per meter.
     pub scale: f64,
+    /// How it is colored.
+    pub theme: Theme,
 }
 
 impl View {

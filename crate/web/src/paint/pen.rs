@@ -1,5 +1,6 @@
 //! The canvas's pen: shapes in CSS pixels, styles set only when they change.
 
+use core::cell::RefCell;
 use core::f64::consts::TAU;
 
 use batterboard_core::geom::Segment;
@@ -8,6 +9,7 @@ use wasm_bindgen::JsValue;
 use web_sys::{CanvasRenderingContext2d, ImageBitmap};
 
 use super::View;
+use super::ink::theme::{Purpose, Theme};
 use super::ink::{HALO, Ink};
 
 /// A place on the canvas, CSS pixels.
@@ -17,8 +19,8 @@ pub type Place = (f64, f64);
 pub struct Pen<'a> {
     context: &'a CanvasRenderingContext2d,
     view: View,
-    fill: &'static str,
-    stroke: &'static str,
+    fill: (&'static str, Purpose),
+    stroke: (&'static str, Purpose),
     width: f64,
     dash: &'static [f64],
     text_size: f64,
@@ -35,8 +37,8 @@ impl<'a> Pen<'a> {
         Self {
             context,
             view: *view,
-            fill: "",
-            stroke: "",
+            fill: ("", Purpose::Fill),
+            stroke: ("", Purpose::Line),
             width: 0.0,
             dash: &[-1.0],
             text_size: 0.0,
@@ -45,7 +47,7 @@ impl<'a> Pen<'a> {
 
     /// Covers the whole canvas.
     pub fn clear(&mut self, colour: &'static str) {
-        self.set_fill(colour);
+        self.set_fill(colour, Purpose::Fill);
         self.context
             .fill_rect(0.0, 0.0, self.view.width, self.view.height);
     }
@@ -149,12 +151,12 @@ impl<'a> Pen<'a> {
     pub fn text(&mut self, (x, y): Place, along: f64, text: &str, ink: &Ink) {
         if self.text_size != ink.text_size {
             self.text_size = ink.text_size;
-            self.context.set_font(&font(ink.text_size));
+            self.context.set_font(&font(ink.text_size, self.view.theme));
         }
         self.set_dash(&[]);
         self.set_width(4.0);
-        self.set_stroke(HALO);
-        self.set_fill(ink.text);
+        self.set_stroke(HALO, Purpose::Fill);
+        self.set_fill(ink.text, Purpose::Letter);
         let turned = self
             .context
             .translate(x, y)
@@ -194,7 +196,7 @@ impl<'a> Pen<'a> {
 
     fn finish(&mut self, ink: &Ink) {
         if !ink.fill.is_empty() {
-            self.set_fill(ink.fill);
+            self.set_fill(ink.fill, Purpose::Fill);
             self.context.fill();
         }
         self.stroke_as(ink);
@@ -202,24 +204,28 @@ impl<'a> Pen<'a> {
 
     fn stroke_as(&mut self, ink: &Ink) {
         if !ink.stroke.is_empty() {
-            self.set_stroke(ink.stroke);
-            self.set_width(ink.width);
+            self.set_stroke(ink.stroke, Purpose::Line);
+            self.set_width(self.view.theme.width(ink.width));
             self.set_dash(ink.dash);
             self.context.stroke();
         }
     }
 
-    fn set_fill(&mut self, colour: &'static str) {
-        if self.fill != colour {
-            self.fill = colour;
-            self.context.set_fill_style_str(colour);
+    fn set_fill(&mut self, colour: &'static str, purpose: Purpose) {
+        if self.fill != (colour, purpose) {
+            self.fill = (colour, purpose);
+            themed(self.view.theme, colour, purpose, |it| {
+                self.context.set_fill_style_str(it);
+            });
         }
     }
 
-    fn set_stroke(&mut self, colour: &'static str) {
-        if self.stroke != colour {
-            self.stroke = colour;
-            self.context.set_stroke_style_str(colour);
+    fn set_stroke(&mut self, colour: &'static str, purpose: Purpose) {
+        if self.stroke != (colour, purpose) {
+            self.stroke = (colour, purpose);
+            themed(self.view.theme, colour, purpose, |it| {
+                self.context.set_stroke_style_str(it);
+            });
         }
     }
 
@@ -240,9 +246,29 @@ impl<'a> Pen<'a> {
     }
 }
 
+/// Hands over what a theme makes of a color. Each is worked out once.
+fn themed(theme: Theme, colour: &'static str, purpose: Purpose, set: impl FnOnce(&str)) {
+    thread_local! {
+        static MADE: RefCell<Vec<(Wanted, String)>> = const { RefCell::new(Vec::new()) };
+    }
+    // The colors are constants: the same text lies at the same place.
+    let wanted = (theme, purpose, colour.as_ptr(), colour.len());
+    MADE.with_borrow_mut(|made| {
+        if let Some((_, it)) = made.iter().find(|(key, _)| *key == wanted) {
+            return set(it);
+        }
+        let it = theme.ink(colour, purpose);
+        set(&it);
+        made.push((wanted, it));
+    });
+}
+
+/// A color of light paper, by where its text lies, and what it is wanted for.
+type Wanted = (Theme, Purpose, *const u8, usize);
+
 /// The font of all text, by its size in CSS pixels.
-pub fn font(size: f64) -> String {
-    format!("600 {size}px system-ui, sans-serif")
+pub fn font(size: f64, theme: Theme) -> String {
+    format!("{} {size}px system-ui, sans-serif", theme.weight())
 }
 
 /// Makes one unit of the canvas one CSS pixel, upright.

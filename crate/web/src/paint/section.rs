@@ -10,103 +10,12 @@ use batterboard_core::site::SectionLine;
 use batterboard_core::units::{Measure, System};
 
 use super::View;
+use super::ink::section::{
+    ASSUMED, DIMENSION, ENDS, FINISHED, GRID, GROUND, GROUNDWATER, HEAD, KNOB, LEVEL, LINE, Marks,
+    ON_PLAN, SHEET, SLANTED, SPECKLED, STONES, TEXT, WATER, look,
+};
 use super::ink::{BLACK, Ink};
 use super::pen::{Pen, Place};
-
-/// Nothing but text.
-const TEXT: Ink = Ink {
-    fill: "",
-    stroke: "",
-    width: 1.0,
-    dash: &[],
-    text: BLACK,
-    text_size: 12.0,
-    text_from_scale: 0.0,
-};
-
-/// Paper of the section.
-const SHEET: &str = "#fcf9f0";
-
-const LINE: Ink = Ink {
-    stroke: BLACK,
-    ..TEXT
-};
-
-/// The ground's surface as it is.
-const GROUND: Ink = Ink {
-    stroke: "#4a3417",
-    width: 2.5,
-    ..TEXT
-};
-
-/// The same where nobody surveyed it.
-const ASSUMED: Ink = Ink {
-    stroke: "#9c2f1f",
-    dash: &[6.0, 5.0],
-    width: 2.5,
-    ..TEXT
-};
-
-/// The finished ground along banks.
-const FINISHED: Ink = Ink {
-    stroke: "#1d4a1f",
-    text: "#173c19",
-    width: 3.5,
-    ..TEXT
-};
-
-/// The angle of the lines that ground is hatched with, radians.
-const RISING: f64 = 0.785;
-
-/// What groundwater and the water's surface are drawn in.
-const WATER: Ink = Ink {
-    stroke: "#14597a",
-    text: "#0d4058",
-    width: 1.5,
-    ..TEXT
-};
-
-const GROUNDWATER: Ink = Ink {
-    dash: &[14.0, 5.0, 3.0, 5.0],
-    width: 2.0,
-    ..WATER
-};
-
-/// Dimension lines and their figures.
-const DIMENSION: Ink = Ink {
-    stroke: "#7a1f5c",
-    text: "#5e1446",
-    width: 1.25,
-    ..TEXT
-};
-
-/// Faint lines behind everything.
-const GRID: Ink = Ink {
-    stroke: "#ddd6c2",
-    ..TEXT
-};
-
-/// The section's line on the plan.
-const ON_PLAN: Ink = Ink {
-    stroke: "#7a1f5c",
-    text: "#5e1446",
-    width: 2.5,
-    dash: &[16.0, 4.0, 4.0, 4.0],
-    text_size: 16.0,
-    ..TEXT
-};
-
-/// The names of the line's ends.
-const ENDS: Ink = Ink {
-    text_size: 16.0,
-    ..DIMENSION
-};
-
-const KNOB: Ink = Ink {
-    fill: SHEET,
-    dash: &[],
-    ..ON_PLAN
-};
 
 /// How far from the edges the section is drawn, CSS pixels: left, right, top, bottom.
 const MARGIN: [f64; 4] = [66.0, 18.0, 20.0, 30.0];
@@ -119,51 +28,6 @@ const KEY_ROW: f64 = 22.0;
 
 /// Width of a character, as a part of the text's size.
 const CHARACTER: f64 = 0.58;
-
-/// How a piece is drawn: its color, its line, and its marks.
-fn look(piece: Piece) -> (Ink, Marks) {
-    let (fill, width, marks) = match piece {
-        Piece::Soil => ("#e6dcc3", 0.0, Marks::Slanted(RISING)),
-        Piece::Dig => ("#fcf9f0", 1.5, Marks::None),
-        Piece::Fill => ("#f1e6b8", 1.0, Marks::Slanted(-RISING)),
-        Piece::Base => ("#d7d9d3", 1.0, Marks::Angular(9.0)),
-        Piece::Backfill => ("#e3e4df", 1.0, Marks::Angular(13.0)),
-        Piece::DeckBed => ("#e3e4df", 1.0, Marks::Angular(9.0)),
-        Piece::Deck | Piece::Steps | Piece::Collar => ("#cfd2d6", 1.5, Marks::Dots),
-        Piece::Water => ("#bfe3ea", 0.0, Marks::Level),
-        Piece::Shell => ("#22343f", 1.5, Marks::None),
-    };
-    let stroke = match piece {
-        Piece::Soil | Piece::Water => "",
-        Piece::Dig => "#9c2f1f",
-        _ => BLACK,
-    };
-    let dash: &[f64] = if piece == Piece::Dig {
-        &[7.0, 4.0]
-    } else {
-        &[]
-    };
-    let ink = Ink {
-        fill,
-        stroke,
-        width,
-        dash,
-        ..TEXT
-    };
-    (ink, marks)
-}
-
-/// What fills a piece.
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Marks {
-    None,
-    /// Lines at an angle, radians.
-    Slanted(f64),
-    Level,
-    Dots,
-    /// Small triangles, so many pixels apart.
-    Angular(f64),
-}
 
 /// Where the section lies on its canvas.
 struct Sheet {
@@ -252,34 +116,17 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
     match marks {
         Marks::None => {}
         Marks::Slanted(angle) => {
-            let ink = Ink {
-                stroke: "#a08d5e",
-                ..LINE
-            };
-            pen.lines(hatch(region, angle, 11.0).into_iter().map(down), &ink);
+            pen.lines(hatch(region, angle, 11.0).into_iter().map(down), &SLANTED);
         }
         Marks::Level => {
-            let ink = Ink {
-                stroke: "#6fb3c4",
-                dash: &[18.0, 9.0],
-                ..LINE
-            };
-            pen.lines(hatch(region, 0.0, 11.0).into_iter().map(down), &ink);
+            pen.lines(hatch(region, 0.0, 11.0).into_iter().map(down), &LEVEL);
         }
         Marks::Dots => {
-            let ink = Ink {
-                fill: BLACK,
-                ..TEXT
-            };
             for (at, turn) in scattered(region, 7.0) {
-                pen.disc((at.x, -at.y), if turn == 0 { 1.4 } else { 0.8 }, &ink);
+                pen.disc((at.x, -at.y), if turn == 0 { 1.4 } else { 0.8 }, &SPECKLED);
             }
         }
         Marks::Angular(apart) => {
-            let ink = Ink {
-                stroke: "#4c5358",
-                ..LINE
-            };
             for (at, turn) in scattered(region, apart) {
                 let (x, y, r) = (at.x, -at.y, apart * 0.3);
                 let lean = f64::from(turn) * 0.22 * r;
@@ -289,7 +136,7 @@ fn fill(pen: &mut Pen<'_>, region: &Region, (ink, marks): (Ink, Marks)) {
                         (x + r, y + lean),
                         (x - lean, y - r),
                     ],
-                    &ink,
+                    &STONES,
                 );
             }
         }
@@ -553,11 +400,7 @@ pub fn on_plan(pen: &mut Pen<'_>, view: &View, line: &SectionLine) {
                 (tip.0 + ux * 6.0, tip.1 + uy * 6.0),
                 (tip.0 + uy * 10.0, tip.1 - ux * 10.0),
             ],
-            &Ink {
-                fill: "#7a1f5c",
-                dash: &[],
-                ..ON_PLAN
-            },
+            &HEAD,
         );
         pen.disc(end, 9.0, &KNOB);
         pen.text(

@@ -3,31 +3,9 @@
 use batterboard_core::geom::Vector;
 use batterboard_core::lot::MonumentState;
 
-use super::ink::{BLACK, Ink};
+use super::ink::Ink;
+use super::ink::sign::{HOLLOW, LINE, SOLID};
 use super::pen::{Pen, Place};
-
-/// A plain thin line.
-pub const LINE: Ink = Ink {
-    fill: "",
-    stroke: BLACK,
-    width: 1.5,
-    dash: &[],
-    text: BLACK,
-    text_size: 12.0,
-    text_from_scale: 0.0,
-};
-
-/// The same, its shapes filled with ink.
-pub const SOLID: Ink = Ink {
-    fill: BLACK,
-    ..LINE
-};
-
-/// The same, its shapes filled with paper.
-pub const HOLLOW: Ink = Ink {
-    fill: "#fbf8ee",
-    ..LINE
-};
 
 /// A mark at a corner: full where it was found, with a dot where it was set, crossed out where
 /// it was not found, open where nobody has looked.

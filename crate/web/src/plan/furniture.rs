@@ -3,42 +3,15 @@
 use core::f64::consts::FRAC_PI_2;
 
 use crate::paint::View;
-use crate::paint::ink::Ink;
+use crate::paint::ink::sign::{ARROW, FREE, HOLLOW, KNOB, LINE, RING, SOLID, STALK};
 use crate::paint::pen::{Pen, Place};
-use crate::paint::sign::{HOLLOW, LINE, SOLID, at, axes, direction};
+use crate::paint::sign::{at, axes, direction};
 use batterboard_core::drawing;
 use batterboard_core::drawing::placement::TextBox;
 use batterboard_core::geom::{Point, Vector};
 use batterboard_core::lot::{Basis, North};
 use batterboard_core::session::TurnRing;
 use batterboard_core::units::System;
-
-const KNOB: Ink = Ink {
-    fill: "#ffffff",
-    stroke: "#0b7a75",
-    width: 3.0,
-    ..LINE
-};
-const STALK: Ink = Ink {
-    stroke: "#0b7a75",
-    width: 2.5,
-    ..LINE
-};
-
-const RING: Ink = Ink {
-    stroke: "#0b7a75",
-    width: 1.5,
-    text: "#084f4c",
-    text_size: 16.0,
-    ..LINE
-};
-
-/// A range of headings at which nothing falls short.
-const FREE: Ink = Ink {
-    stroke: "#2f6b27",
-    width: 7.0,
-    ..LINE
-};
 
 /// How far inside the ring its free headings run, CSS pixels.
 const FREE_INSIDE: f64 = 24.0;
@@ -61,14 +34,7 @@ pub fn handle(pen: &mut Pen<'_>, rim: Place, knob: Place) {
         let tip = at(knob, across, side * 8.0);
         let tail = at(knob, across, side * 2.5);
         let arrow = [tip, at(tail, along, 4.0), at(tail, along, -4.0)];
-        pen.shape(
-            &arrow,
-            &Ink {
-                fill: "#0b7a75",
-                stroke: "",
-                ..LINE
-            },
-        );
+        pen.shape(&arrow, &ARROW);
     }
 }
 

@@ -2,47 +2,11 @@
 //! that show why a point is where it is.
 
 use crate::paint::View;
-use crate::paint::ink::{BLACK, Ink, SNAP_INK};
+use crate::paint::ink::Ink;
+use crate::paint::ink::hand::{CORNER, DRAWN, GUIDE, IN_HAND, PAPER_EDGE, PICKED};
 use crate::paint::pen::{Pen, Place};
 use batterboard_core::geom::{Point, Segment};
 use batterboard_core::session::{Part, Session};
-
-/// The ink of hands: dark on paper, unlike any other line of the plan.
-const HAND: &str = "#6b1f66";
-
-const DRAWN: Ink = Ink {
-    fill: "",
-    stroke: HAND,
-    width: 3.5,
-    dash: &[],
-    text: BLACK,
-    text_size: 14.0,
-    text_from_scale: 0.0,
-};
-const IN_HAND: Ink = Ink {
-    dash: &[10.0, 5.0],
-    ..DRAWN
-};
-const GUIDE: Ink = Ink {
-    stroke: SNAP_INK.stroke,
-    width: 2.0,
-    dash: &[3.0, 5.0],
-    ..DRAWN
-};
-const CORNER: Ink = Ink {
-    fill: "#ffffff",
-    width: 3.0,
-    ..DRAWN
-};
-const PICKED: Ink = Ink {
-    fill: HAND,
-    ..CORNER
-};
-const PAPER_EDGE: Ink = Ink {
-    stroke: "rgba(255, 255, 255, 0.9)",
-    width: 7.5,
-    ..DRAWN
-};
 
 /// Half the side of a corner's handle, CSS pixels.
 pub const HANDLE: f64 = 8.0;

@@ -146,6 +146,7 @@ impl Planner {
                 ratio: 1.0,
                 centre: frame.centre,
                 scale: frame.scale,
+                theme: self.theme,
             };
             self.labels.covered(&view, site)
         };

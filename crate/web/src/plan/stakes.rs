@@ -10,6 +10,7 @@ use batterboard_core::site::StakedLine;
 use web_sys::CanvasRenderingContext2d;
 
 use super::small;
+use crate::paint::ink::theme::Theme;
 use crate::paint::labels::{Letters, frame, lettering, write};
 use crate::paint::pen::Pen;
 use crate::paint::{View, draw};
@@ -41,7 +42,7 @@ impl Shown<'_> {
     }
 
     /// The view of a size that shows them all, with some room round them.
-    pub fn view(&self, (width, height): (f64, f64), ratio: f64) -> Option<View> {
+    pub fn view(&self, (width, height): (f64, f64), ratio: f64, theme: Theme) -> Option<View> {
         const ROOM: f64 = 1.15;
         let base = self.base().into_iter().flatten();
         let all = self.stakes().map(|(_, at)| at).chain(base);
@@ -53,6 +54,7 @@ impl Shown<'_> {
             ratio,
             centre: low.midpoint(high),
             scale: (width / span.x.max(1.0)).min(height / span.y.max(1.0)) / ROOM,
+            theme,
         })
     }
 }

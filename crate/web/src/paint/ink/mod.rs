@@ -4,12 +4,24 @@
 //! (every kind of line also has its own dash, every hatch its own slant, every shortfall its
 //! own words). The boundary is drawn long dash and two short, as drafting convention has it.
 //! Buried lines have the colors of the APWA uniform color code, and are named besides.
+//!
+//! Colors are written down once, for light paper. What another [`theme`] makes of them is worked out when the pen sets them.
+//! Inks of what is no layer of the drawing stand in [`sign`], [`hand`] and [`section`].
+
+pub mod color;
+pub mod hand;
+pub mod section;
+pub mod sign;
+pub mod theme;
 
 use batterboard_core::drawing::Layer;
 use batterboard_core::site::{FeatureKind, Utility};
 
 /// The canvas outside the lot.
 pub const PAPER: &str = "#e7e2d3";
+
+/// The ground of the lot.
+pub const LOT: &str = "#fbf8ee";
 
 /// The halo round text, so that it reads over lines.
 pub const HALO: &str = "rgba(252, 249, 240, 0.88)";
@@ -46,25 +58,19 @@ const PLAIN: Ink = Ink {
     text_from_scale: 5.0,
 };
 
-/// The line that the shell has snapped to.
-pub const SNAP_INK: Ink = Ink {
-    stroke: "#0b7a75",
-    width: 5.0,
-    ..PLAIN
-};
-
 const SOLID_LINE: &[f64] = &[];
 const LONG_TWO_SHORT: &[f64] = &[22.0, 5.0, 5.0, 5.0, 5.0, 5.0];
 const DASHED: &[f64] = &[9.0, 6.0];
 const SHORT_DASHED: &[f64] = &[4.0, 4.0];
 const DOTTED: &[f64] = &[1.5, 4.5];
 const DASH_DOT: &[f64] = &[12.0, 4.0, 2.0, 4.0];
+const DASH_TWO_DOTS: &[f64] = &[14.0, 4.0, 2.0, 4.0, 2.0, 4.0];
 
 /// The look of a layer.
 pub fn ink(layer: Layer) -> Ink {
     match layer {
         Layer::Lot => Ink {
-            fill: "#fbf8ee",
+            fill: LOT,
             stroke: "",
             ..PLAIN
         },
@@ -115,7 +121,7 @@ pub fn ink(layer: Layer) -> Ink {
             ..PLAIN
         },
         Layer::Gap => Ink {
-            stroke: "#fbf8ee",
+            stroke: LOT,
             width: 6.0,
             ..PLAIN
         },
@@ -244,7 +250,7 @@ pub fn ink(layer: Layer) -> Ink {
         Layer::Bank => Ink {
             stroke: "#7a4310",
             width: 1.75,
-            dash: DASH_DOT,
+            dash: DASH_TWO_DOTS,
             text: "#5f330a",
             text_size: 11.5,
             text_from_scale: 6.0,
