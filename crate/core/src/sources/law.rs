@@ -74,7 +74,11 @@ pub(super) fn figures() -> Vec<Sourced> {
     let near = Check::Reference("yard::a_crane_is_spoken_of_within_twenty_feet_of_a_line");
     all.extend([
         read(
-            ("A line is spoken of within", length, CRANE_NEAR_LINE),
+            (
+                "A crane is spoken of near a power line, within",
+                length,
+                CRANE_NEAR_LINE,
+            ),
             ".1408(a)",
             near,
         ),

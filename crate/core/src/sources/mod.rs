@@ -190,7 +190,7 @@ pub fn figures(system: System) -> Vec<SourcedFigure> {
     let all = all().into_iter();
     all.map(|it| SourcedFigure {
         group: it.group.words(),
-        figure: it.value.map(|value| Figure::new(it.measure, value, system)),
+        figure: it.value.map(|value| told(it.measure, value, system)),
         source: it.source.words(),
         checked: it.check.words(),
         name: it.name,
@@ -198,6 +198,19 @@ pub fn figures(system: System) -> Vec<SourcedFigure> {
         from: it.source,
     })
     .collect()
+}
+
+/// A figure as people read it; a plain number with every digit that it has, as other figures follow from it.
+fn told(measure: Measure, value: f64, system: System) -> Figure {
+    let mut figure = Figure::new(measure, value, system);
+    if measure == Measure::Ratio {
+        let digits = format!("{value:.12}");
+        let digits = digits.trim_end_matches('0').trim_end_matches('.');
+        for shown in [&mut figure.shown, &mut figure.other] {
+            digits.clone_into(&mut shown.text);
+        }
+    }
+    figure
 }
 
 /// Every figure as text, in these units.
@@ -262,6 +275,20 @@ mod tests {
                 "{} stands there twice",
                 it.name
             );
+        }
+    }
+
+    #[test]
+    fn plain_numbers_have_all_their_digits() {
+        let text = text(System::Feet);
+        for line in [
+            "Meters in a foot: 0.3048\n",
+            "Cubic meters in a gallon: 0.003785411784\n",
+            "Power of flow in the friction formula: 1.852\n",
+            "Loose volume for one of bank, clay: 1.43\n",
+            "A full turn in radians: 6.28318530718\n",
+        ] {
+            assert!(text.contains(line), "{line}");
         }
     }
 

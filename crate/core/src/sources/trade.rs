@@ -152,7 +152,7 @@ fn pipe() -> Vec<Sourced> {
             let source = Source::read(PIPE_SOURCE);
             all.push(figure(
                 Group::Trade,
-                (name, M::Misclosure, value),
+                (name, M::Length, value),
                 source,
                 sizes,
             ));
