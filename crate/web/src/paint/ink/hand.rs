@@ -48,4 +48,5 @@ pub const PAPER_EDGE: Ink = Ink {
 
 /// All of these.
 #[cfg(test)]
+#[allow(dead_code)] // The tests of inks are a crate of their own.
 pub const ALL: [Ink; 6] = [DRAWN, IN_HAND, GUIDE, CORNER, PICKED, PAPER_EDGE];

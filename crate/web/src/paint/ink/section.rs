@@ -133,6 +133,7 @@ pub const STONES: Ink = Ink {
 
 /// All of these but the pieces' own ([`look`]).
 #[cfg(test)]
+#[allow(dead_code)] // The tests of inks are a crate of their own.
 pub const ALL: [Ink; 17] = [
     TEXT,
     LINE,

@@ -64,4 +64,5 @@ pub const ARROW: Ink = Ink {
 
 /// All of these.
 #[cfg(test)]
+#[allow(dead_code)] // The tests of inks are a crate of their own.
 pub const ALL: [Ink; 8] = [LINE, SOLID, HOLLOW, KNOB, STALK, RING, FREE, ARROW];

@@ -59,6 +59,7 @@ const STEP: f32 = 0.01;
 impl Theme {
     /// All of them.
     #[cfg(test)]
+    #[allow(dead_code)] // The tests of inks are a crate of their own.
     pub const ALL: [Self; 4] = [Self::Light, Self::Dark, Self::Strong, Self::Sunlight];
 
     /// By the name that the page has for it; light for any other.
