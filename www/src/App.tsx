@@ -1,16 +1,21 @@
 // The whole page: the plan in the middle, the ledger beside it, the job's steps along the edge.
 import { useEffect, useRef } from 'preact/hooks';
 import { Band } from './band/Band.tsx';
+import { PinSheet } from './band/PinSheet.tsx';
 import { FindSheet } from './find/FindSheet.tsx';
 import { DropPlace } from './job/DropPlace.tsx';
 import { FindingsPanel } from './job/FindingsPanel.tsx';
+import { KeysSheet } from './job/KeysSheet.tsx';
 import { later } from './job/Later.tsx';
 import { LaterSheet } from './job/LaterSheet.tsx';
 import { NoticeBar } from './job/NoticeBar.tsx';
+import { ReportSheet } from './job/ReportSheet.tsx';
 import { sheetsOpen } from './job/Sheet.tsx';
 import { StoppedSheet } from './job/StoppedSheet.tsx';
 import { TopBar } from './job/TopBar.tsx';
 import { Welcome } from './job/Welcome.tsx';
+import { JobsSheet } from './jobs/JobsSheet.tsx';
+import { VersionsSheet } from './jobs/VersionsSheet.tsx';
 import { Ledger } from './ledger/Ledger.tsx';
 import { PlanCanvas } from './plan/PlanCanvas.tsx';
 import { askedHeight } from './plan/heights.ts';
@@ -24,11 +29,6 @@ import { Strip } from './steps/Strip.tsx';
 // Sheets for which nobody waits when the page opens.
 const book = later(async () => (await import('./book/BookSheet.tsx')).BookSheet);
 const bringIn = later(async () => (await import('./bring/BringSheet.tsx')).BringSheet);
-const figures = later(async () => (await import('./band/PinSheet.tsx')).PinSheet);
-const jobs = later(async () => (await import('./jobs/JobsSheet.tsx')).JobsSheet);
-const keys = later(async () => (await import('./job/KeysSheet.tsx')).KeysSheet);
-const report = later(async () => (await import('./job/ReportSheet.tsx')).ReportSheet);
-const versions = later(async () => (await import('./jobs/VersionsSheet.tsx')).VersionsSheet);
 const compare = later(async () => (await import('./takeoff/CompareSheet.tsx')).CompareSheet);
 const paper = later(async () => (await import('./paper/Sheets.tsx')).Sheets);
 const shown = later(async () => (await import('./shown/ShownSheet.tsx')).ShownSheet);
@@ -63,10 +63,10 @@ export function App() {
         <Foot />
       </div>
       {sheet.value === 'welcome' && <Welcome />}
-      {sheet.value === 'jobs' && <LaterSheet label="Jobs" of={jobs} />}
+      {sheet.value === 'jobs' && <JobsSheet />}
       {sheet.value === 'book' && <LaterSheet label="The company’s book" of={book} />}
-      {sheet.value === 'versions' && <LaterSheet label="Versions" of={versions} />}
-      {sheet.value === 'report' && <LaterSheet label="Report" of={report} />}
+      {sheet.value === 'versions' && <VersionsSheet />}
+      {sheet.value === 'report' && <ReportSheet />}
       {sheet.value === 'stakes' && <LaterSheet label="Stakes and levels" of={stakes} />}
       {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
       {(sheet.value === 'shown' || sheet.value === 'send') && <LaterSheet label="Homeowner’s view" of={shown} />}
@@ -75,8 +75,8 @@ export function App() {
       {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
       {sheet.value === 'sources' && <LaterSheet label="Sources and licenses" of={sources} />}
       {sheet.value === 'find' && <FindSheet />}
-      {sheet.value === 'figures' && <LaterSheet label="Figures in the band" of={figures} />}
-      {sheet.value === 'keys' && <LaterSheet label="Keys and gestures" of={keys} />}
+      {sheet.value === 'figures' && <PinSheet />}
+      {sheet.value === 'keys' && <KeysSheet />}
       {sheet.value === 'bring-in' && <LaterSheet label="Bring in" of={bringIn} />}
       {sheet.value === 'write-out' && <LaterSheet label="Write out" of={writeOut} />}
       {stopped.value && <StoppedSheet />}
