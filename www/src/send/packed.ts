@@ -1,4 +1,4 @@
-// Bodies and lines small enough to travel in a file: every place stands on a grid of millimeters, corners that meet are told
+// Bodies and lines small enough to travel in a file: every place stands on a grid of two millimeters, corners that meet are told
 // once, and each is told by how far it is from the one before. Pure.
 
 /** What is drawn, as text. */
@@ -20,7 +20,7 @@ export interface Loose {
 }
 
 /** A step of the grid, meters: less than is seen from anywhere that one can look from. */
-const STEP = 0.001;
+const STEP = 0.002;
 
 /** So many characters are made of bytes at once. */
 const RUN = 0x8000;

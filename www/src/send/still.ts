@@ -8,7 +8,7 @@ const WIDE = 1440;
 const HIGH = 960;
 /** A view has so many pixels to one of the page's at most (`space/view.ts`). */
 const FINEST = 2;
-const QUALITY = 0.86;
+const QUALITY = 0.7;
 
 /** The picture as the address of its data; nothing where nothing draws here. */
 export function stillOf(model: SpaceModel): Promise<string | undefined> {
