@@ -4,7 +4,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::time::{Duration, Instant};
 
 use batterboard_core::analysis::{Cache, Detail, Scenario, run};
-use batterboard_core::exchange::import::{self, Changes, Placed, Role};
+use batterboard_core::exchange::import::{self, Changes, Draft, Placed, Role};
 use batterboard_core::exchange::{
     landxml, open, open_book, open_shell, save, save_book, save_shell,
 };
@@ -14,6 +14,7 @@ use batterboard_core::ground::table::{Heights, read_breaklines, read_spots};
 use batterboard_core::lot::deed;
 use batterboard_core::session::{Command, Session};
 use batterboard_core::shell::catalogue;
+use batterboard_core::site::Site;
 use batterboard_core::site::starter::blank_lot;
 use batterboard_core::sketch::walk;
 use batterboard_core::units::{Measure, System, parse_measure, show};
@@ -79,8 +80,24 @@ fn holds(test: &str, kind: Kind, seeds: &[String], reads: impl Fn(&str)) {
     );
 }
 
+/// Brings a draft onto a new site as it is proposed; `complete` adds what its form has besides.
+fn bring_in(draft: &Draft, complete: impl FnOnce(&mut Changes, &[Role], &Site)) {
+    let site = blank_lot();
+    let placed = Placed::of(draft, &draft.proposed, &[], &site);
+    let roles: Vec<Role> = placed.items.iter().map(|it| it.proposed).collect();
+    let mut changes = match Changes::of(draft, &draft.proposed, &roles, &site) {
+        Err(faults) => return speak(&faults),
+        Ok(changes) => changes,
+    };
+    complete(&mut changes, &roles, &site);
+    let mut session = Session::new().unwrap();
+    if let Err(faults) = session.apply(Command::from(changes)) {
+        speak(&faults);
+    }
+}
+
 /// Faults say what, and how to mend it.
-fn speak(faults: &[Finding]) {
+pub fn speak(faults: &[Finding]) {
     assert!(!faults.is_empty());
     for it in faults {
         assert!(!it.message.to_string().is_empty() && !it.remedy.to_string().is_empty());
@@ -176,19 +193,7 @@ fn maps_and_lists_of_points() {
             Err(faults) => return speak(&faults),
             Ok(draft) => draft,
         };
-        let site = blank_lot();
-        let settings = draft.proposed;
-        let placed = Placed::of(&draft, &settings, &[], &site);
-        let roles: Vec<Role> = placed.items.iter().map(|it| it.proposed).collect();
-        match Changes::of(&draft, &settings, &roles, &site) {
-            Err(faults) => speak(&faults),
-            Ok(changes) => {
-                let mut session = Session::new().unwrap();
-                if let Err(faults) = session.apply(Command::from(changes)) {
-                    speak(&faults);
-                }
-            }
-        }
+        bring_in(&draft, |_, _, _| {});
     });
 }
 
@@ -203,14 +208,9 @@ fn surveyors_files() {
                 Err(faults) => return speak(&faults),
                 Ok(survey) => survey,
             };
-            let site = blank_lot();
-            let settings = survey.draft.proposed;
-            let placed = Placed::of(&survey.draft, &settings, &[], &site);
-            let roles: Vec<Role> = placed.items.iter().map(|it| it.proposed).collect();
-            match Changes::of(&survey.draft, &settings, &roles, &site) {
-                Err(faults) => speak(&faults),
-                Ok(mut changes) => survey.complete(&mut changes, &settings, &roles, &site),
-            }
+            bring_in(&survey.draft, |changes, roles, site| {
+                survey.complete(changes, &survey.draft.proposed, roles, site);
+            });
         },
     );
 }

@@ -61,13 +61,13 @@ fn folder() -> PathBuf {
 }
 
 /// A test with the words over it.
-struct Told {
-    name: String,
+pub struct Told {
+    pub name: String,
     words: String,
 }
 
 /// The tests of a file, in order.
-fn tests(text: &str) -> Vec<Told> {
+pub fn tests(text: &str) -> Vec<Told> {
     let mut found = Vec::new();
     let (mut words, mut marked) = (Vec::new(), false);
     for line in text.lines().map(str::trim) {

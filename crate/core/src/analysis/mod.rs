@@ -48,7 +48,7 @@ mod small_digs;
 pub(crate) mod tests;
 pub mod verdict;
 
-pub use advisories::{CRANE_NEAR_LINE, INFLUENCE_LINES, SHORT_TERM_DEPTH};
+pub use advisories::{CRANE_NEAR_LINE, INFLUENCE_LINES};
 pub(crate) use advisories::{Part, Trunk, conflict, poured, trunk};
 pub use assumed::{Assumption, Leeway, Way, assumptions};
 pub use cache::Cache;

@@ -20,9 +20,8 @@ pub const TABLE_A: [(f64, f64); 6] = [
     (1000.0, 45.0),
 ];
 
-/// From so near to a line of up to 350 kV the work zone has to be looked at: 20 ft
-/// (29 CFR 1926.1408(a), read).
-pub const ZONE: f64 = 20.0 * FOOT;
+/// From so near to a line of up to 350 kV the work zone has to be looked at.
+pub use crate::analysis::CRANE_NEAR_LINE as ZONE;
 
 /// The same above 350 kV: 50 ft (29 CFR 1926.1409, read).
 pub const ZONE_OVER_350: f64 = 50.0 * FOOT;

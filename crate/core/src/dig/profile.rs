@@ -1,14 +1,10 @@
 //! How the sides of a hole stand: by side, by layer of soil, with a bench, upright below.
 
 use super::bottom::{STEEPEST_SLOPE, base_under};
+use super::safety::{SHORT_TERM_DEPTH, SHORT_TERM_SLOPE};
 use super::sides::BySide;
 use crate::shell::Shell;
 use crate::site::{DigSettings, HoleSide, SoilClass};
-use crate::units::constants::FOOT;
-
-/// Run per unit of rise of type A soil in a dig open for 24 hours at most, and the greatest depth
-/// for which it is listed, meters: 1/2:1 and 12 ft (29 CFR 1926 Subpart P App. B, Table B-1, note).
-const SHORT_TERM: (f64, f64) = (0.5, 12.0 * FOOT);
 
 /// How the sides of a hole stand.
 #[derive(Debug, Clone, PartialEq)]
@@ -259,12 +255,11 @@ fn soils(settings: &DigSettings, deepest: f64) -> Vec<Soil> {
     if reached.is_none() {
         classes.push(settings.soil);
     }
-    let (slope, depth) = SHORT_TERM;
     let is_a = |class: &SoilClass| *class == SoilClass::A;
-    let short_term = settings.short_term && deepest <= depth && classes.iter().all(is_a);
+    let short_term = settings.short_term && deepest <= SHORT_TERM_DEPTH && classes.iter().all(is_a);
     let listed = |class: SoilClass| {
         if short_term {
-            slope
+            SHORT_TERM_SLOPE
         } else {
             class.side_slope()
         }
@@ -335,6 +330,7 @@ fn each(sides: BySide, change: impl Fn(f64) -> f64) -> BySide {
 mod tests {
     use super::*;
     use crate::site::{SideSettings, SoilLayer};
+    use crate::units::constants::FOOT;
 
     fn layer(down_to: f64, run: f64) -> SideLayer {
         SideLayer {

@@ -24,6 +24,13 @@ pub const FALL_FROM: f64 = 6.0 * FOOT;
 /// than 20 ft (29 CFR 1926 Subpart P Appendix F).
 pub const ENGINEER_ABOVE: f64 = 20.0 * FOOT;
 
+/// Run per unit of rise listed for type A soil in a dig open for 24 hours at most: 1/2:1 (29 CFR 1926 Subpart P
+/// App. B, Table B-1, note).
+pub const SHORT_TERM_SLOPE: f64 = 0.5;
+
+/// The greatest depth for which it is listed, meters: 12 ft (the same note).
+pub const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
+
 /// Least distance of spoil and equipment from the edge, meters: 2 ft (29 CFR 1926.651(j)(2)).
 pub const SPOIL_BACK: f64 = 2.0 * FOOT;
 

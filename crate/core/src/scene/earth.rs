@@ -216,7 +216,8 @@ impl<'a> Earth<'a> {
     fn layers(&self, p: Point) -> [Layer; 8] {
         let placed = self.placed;
         let (q, ground) = (placed.inward(p), placed.ground(p));
-        let hole = match within(q, self.hole) {
+        let near = within(q, self.hole);
+        let hole = match near {
             true => placed.coping - placed.depths.at(q),
             false => f64::INFINITY,
         };
@@ -234,9 +235,7 @@ impl<'a> Earth<'a> {
         // Of no height where nothing is cut: so it runs out evenly.
         *grading = Some((stays, left));
         // The base lies under the whole floor, also where the ground is lower than it.
-        let under = self
-            .foot
-            .contains(q)
+        let under = (near && self.foot.contains(q))
             .then(|| placed.shell.floor_depth(q))
             .flatten();
         let under = under.map(|floor| placed.coping - floor - placed.shell.record.wall_thickness);

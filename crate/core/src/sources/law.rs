@@ -1,9 +1,12 @@
 //! Figures of 29 CFR 1926: excavations, falls, cranes near power lines.
 
 use super::{Check, Group, Source, Sourced, figure};
-use crate::analysis::{CRANE_NEAR_LINE, INFLUENCE_LINES, SHORT_TERM_DEPTH};
-use crate::crane::wire::{TABLE_A, ZONE, ZONE_OVER_350};
-use crate::dig::safety::{ENGINEER_ABOVE, FALL_FROM, LADDER_FROM, PROTECTED_FROM, SPOIL_BACK};
+use crate::analysis::{CRANE_NEAR_LINE, INFLUENCE_LINES};
+use crate::crane::wire::{TABLE_A, ZONE_OVER_350};
+use crate::dig::safety::{
+    ENGINEER_ABOVE, FALL_FROM, LADDER_FROM, PROTECTED_FROM, SHORT_TERM_DEPTH, SHORT_TERM_SLOPE,
+    SPOIL_BACK,
+};
 use crate::site::SoilClass;
 use crate::units::Measure as M;
 use crate::units::constants::FOOT;
@@ -12,55 +15,57 @@ const DEPTHS: Check = Check::Reference("safety::every_limit_of_depth_at_its_own_
 const SLOPES: Check = Check::Reference("safety::slopes_of_the_excavation_standard");
 
 pub(super) fn figures() -> Vec<Sourced> {
-    let length = M::LongLength;
-    let mut all = vec![
-        read(
-            (
-                "Sides are protected from a depth of",
-                length,
-                PROTECTED_FROM,
-            ),
+    let table = " Subpart P App. B, Table B-1";
+    let mut all: Vec<Sourced> = [
+        (
+            "Sides are protected from a depth of",
+            PROTECTED_FROM,
             ".652(a)(1)",
-            DEPTHS,
         ),
-        read(
-            ("A way out of a trench from a depth of", length, LADDER_FROM),
+        (
+            "A way out of a trench from a depth of",
+            LADDER_FROM,
             ".651(c)(2)",
-            DEPTHS,
         ),
-        read(
-            ("Protection from falls from a depth of", length, FALL_FROM),
+        (
+            "Protection from falls from a depth of",
+            FALL_FROM,
             ".501(b)(7)",
-            DEPTHS,
         ),
-        read(
-            (
-                "An engineer designs the protection beyond",
-                length,
-                ENGINEER_ABOVE,
-            ),
+        (
+            "An engineer designs the protection beyond",
+            ENGINEER_ABOVE,
             " Subpart P App. F",
-            DEPTHS,
         ),
+    ]
+    .map(|(name, value, section)| read((name, M::LongLength, value), section, DEPTHS))
+    .into();
+    all.push(read(
+        (
+            "Spoil and machines stand back from the edge",
+            M::LongLength,
+            SPOIL_BACK,
+        ),
+        ".651(j)(2)",
+        Check::Reference("safety::a_pile_stands_back_from_the_edge"),
+    ));
+    let short_term = Check::Reference("safety::a_short_term_is_for_type_a_up_to_twelve_feet");
+    all.extend([
         read(
             (
-                "Spoil and machines stand back from the edge",
-                length,
-                SPOIL_BACK,
+                "Steepest side of Type A for 24 hours",
+                M::Slope,
+                SHORT_TERM_SLOPE,
             ),
-            ".651(j)(2)",
-            Check::Reference("safety::a_pile_stands_back_from_the_edge"),
+            table,
+            short_term,
         ),
         read(
-            (
-                "The short-term slope of Type A holds to a depth of",
-                length,
-                SHORT_TERM_DEPTH,
-            ),
-            " Subpart P App. B, Table B-1",
-            Check::Reference("safety::a_short_term_is_for_type_a_up_to_twelve_feet"),
+            ("The same, to a depth of", M::LongLength, SHORT_TERM_DEPTH),
+            table,
+            short_term,
         ),
-    ];
+    ]);
     for soil in [
         SoilClass::StableRock,
         SoilClass::A,
@@ -69,14 +74,15 @@ pub(super) fn figures() -> Vec<Sourced> {
     ] {
         let name = format!("Steepest side of {}", soil.words());
         let value = (name, M::Slope, soil.side_slope());
-        all.push(read(value, " Subpart P App. B, Table B-1", SLOPES));
+        all.push(read(value, table, SLOPES));
     }
+    let voltage = Check::Reference("access::approach_distances_by_voltage");
     let near = Check::Reference("yard::a_crane_is_spoken_of_within_twenty_feet_of_a_line");
     all.extend([
         read(
             (
-                "A crane is spoken of near a power line, within",
-                length,
+                "A crane is looked at near a line up to 350 kV, within",
+                M::LongLength,
                 CRANE_NEAR_LINE,
             ),
             ".1408(a)",
@@ -84,28 +90,18 @@ pub(super) fn figures() -> Vec<Sourced> {
         ),
         read(
             (
-                "The lift is looked at near a line up to 350 kV, within",
-                length,
-                ZONE,
-            ),
-            ".1408(a)",
-            near,
-        ),
-        read(
-            (
-                "The lift is looked at near a line above 350 kV, within",
-                length,
+                "A crane is looked at near a line above 350 kV, within",
+                M::LongLength,
                 ZONE_OVER_350,
             ),
             ".1409",
-            near,
+            voltage,
         ),
     ]);
     for (kilovolts, feet) in TABLE_A {
         let name = format!("Least distance of a crane from a line up to {kilovolts} kV");
-        let value = (name, length, feet * FOOT);
-        let check = Check::Reference("access::approach_distances_by_voltage");
-        all.push(read(value, ".1408 Table A", check));
+        let value = (name, M::LongLength, feet * FOOT);
+        all.push(read(value, ".1408 Table A", voltage));
     }
     let footing = Check::Reference("safety::a_footing_within_the_line_of_influence");
     for (slope, words) in INFLUENCE_LINES {

@@ -63,8 +63,7 @@ impl Source {
 }
 
 /// How a figure was checked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case", tag = "kind", content = "name")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Check {
     /// By a test of `tests/reference`, named `module::function`.
     Reference(&'static str),
@@ -88,8 +87,7 @@ impl Check {
 }
 
 /// What a figure belongs to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Group {
     /// Units, and what nature and geodesy fix.
     Nature,
@@ -106,16 +104,6 @@ pub enum Group {
 }
 
 impl Group {
-    /// Every group, in the order in which they are told.
-    pub const ALL: [Self; 6] = [
-        Self::Law,
-        Self::Trade,
-        Self::Settings,
-        Self::Rules,
-        Self::Nature,
-        Self::Choices,
-    ];
-
     /// Its heading.
     pub const fn words(self) -> &'static str {
         match self {
@@ -150,7 +138,7 @@ pub struct Sourced {
 
 /// Every figure, group by group.
 pub fn all() -> Vec<Sourced> {
-    let mut all = [
+    [
         law::figures(),
         trade::figures(),
         settings::figures(),
@@ -158,10 +146,7 @@ pub fn all() -> Vec<Sourced> {
         nature::figures(),
         choices::figures(),
     ]
-    .concat();
-    let rank = |group: Group| Group::ALL.iter().position(|it| *it == group);
-    crate::order::put_in_order(&mut all, |a, b| rank(a.group).cmp(&rank(b.group)));
-    all
+    .concat()
 }
 
 /// A figure as it is told.

@@ -12,78 +12,14 @@ use crate::units::constants::{
 
 const FACTORS: Check = Check::Reference("units::exact_factors");
 const FEET: Check = Check::Reference("units::the_two_feet");
+const SP_811: &str = "NIST SP 811, Appendix B";
+const WGS_84: &str = "NGA standard 0036, WGS 84";
 
 pub(super) fn figures() -> Vec<Sourced> {
-    let recalled = |value, of: &str, check| {
-        figure(
-            Group::Nature,
-            value,
-            Source::FromMemory(of.to_owned()),
-            check,
-        )
-    };
-    let follows = |value, of: &str| {
-        figure(
-            Group::Nature,
-            value,
-            Source::Defined(of.to_owned()),
-            FACTORS,
-        )
-    };
-    let length = M::Ratio;
-    let sp811 = "NIST SP 811, Appendix B";
-    vec![
-        figure(
-            Group::Nature,
-            ("Meters in a foot", length, FOOT),
-            Source::read("85 FR 62698, 5 October 2020, restating the agreement of 1959"),
-            FEET,
-        ),
-        figure(
-            Group::Nature,
-            ("Meters in a US survey foot", length, SURVEY_FOOT),
-            Source::read("85 FR 62698, 5 October 2020: 1200/3937, deprecated on 31 December 2022"),
-            FEET,
-        ),
-        follows(("Meters in an inch", length, INCH), "a foot has 12"),
-        recalled(("Meters in a yard", length, YARD), sp811, FACTORS),
-        recalled(("Meters in a chain", length, CHAIN), sp811, FACTORS),
-        recalled(("Meters in a rod", length, ROD), sp811, FACTORS),
+    let mut all = units();
+    all.extend([
         recalled(
-            ("Meters in a Texas vara", length, VARA),
-            "Texas Natural Resources Code 21.077",
-            Check::Nothing,
-        ),
-        follows(
-            ("Square meters in a square foot", length, SQUARE_FOOT),
-            "foot times foot",
-        ),
-        recalled(("Square meters in an acre", length, ACRE), sp811, FACTORS),
-        follows(
-            ("Cubic meters in a cubic foot", length, CUBIC_FOOT),
-            "foot times foot times foot",
-        ),
-        follows(
-            ("Cubic meters in a cubic yard", length, CUBIC_YARD),
-            "yard times yard times yard",
-        ),
-        recalled(("Cubic meters in a gallon", length, GALLON), sp811, FACTORS),
-        recalled(
-            ("Kilograms in a pound", length, POUND),
-            "the agreement of the national standards laboratories of 1959",
-            FACTORS,
-        ),
-        recalled(
-            ("Kilograms in a short ton", length, SHORT_TON),
-            sp811,
-            FACTORS,
-        ),
-        follows(
-            ("Radians in a degree", length, DEGREE),
-            "a full turn has 360",
-        ),
-        recalled(
-            ("Gravity, meters per second squared", length, GRAVITY),
+            ("Gravity, meters per second squared", M::Ratio, GRAVITY),
             "3rd general conference on weights and measures, 1901",
             Check::Reference("access::a_pound_per_square_foot_in_pascals"),
         ),
@@ -96,44 +32,120 @@ pub(super) fn figures() -> Vec<Sourced> {
             ),
         ),
         recalled(
-            (
-                "Equatorial radius of the earth",
-                M::LongLength,
-                EQUATOR_RADIUS,
-            ),
-            "NGA standard 0036, WGS 84",
+            ("Equatorial radius of the earth", M::LongLength, EQUATOR_RADIUS),
+            WGS_84,
             Check::Peer("check_geodesy.py"),
         ),
         recalled(
-            (
-                "Flattening of the earth, in thousandths",
-                length,
-                1000.0 * FLATTENING,
-            ),
-            "NGA standard 0036, WGS 84",
+            ("Flattening of the earth, in thousandths", M::Ratio, 1000.0 * FLATTENING),
+            WGS_84,
             Check::Peer("check_geodesy.py"),
         ),
         figure(
             Group::Nature,
-            (
-                "Mean radius of the earth, where errors are estimated",
-                M::LongLength,
-                ROUND_RADIUS,
-            ),
+            ("Mean radius of the earth, where errors are estimated", M::LongLength, ROUND_RADIUS),
             Source::choice("two digits are enough for an error"),
             Check::Nothing,
         ),
         figure(
             Group::Nature,
-            (
-                "The sun's middle at its rise, above the horizon",
-                M::Angle,
-                HORIZON,
-            ),
+            ("The sun's middle at its rise, above the horizon", M::Angle, HORIZON),
             Source::read(
                 "almanac practice, in the documentation of solar-positioning: 34' refraction, 16' radius",
             ),
             Check::Reference("sun::the_day_of_the_worked_example"),
         ),
-    ]
+    ]);
+    all
+}
+
+/// What a unit is in meters, kilograms and radians.
+fn units() -> Vec<Sourced> {
+    let read = |name, value, of| {
+        figure(
+            Group::Nature,
+            (name, M::Ratio, value),
+            Source::read(of),
+            FEET,
+        )
+    };
+    let mut all = vec![
+        read(
+            "Meters in a foot",
+            FOOT,
+            "85 FR 62698, 5 October 2020, restating the agreement of 1959",
+        ),
+        read(
+            "Meters in a US survey foot",
+            SURVEY_FOOT,
+            "85 FR 62698, 5 October 2020: 1200/3937, deprecated on 31 December 2022",
+        ),
+    ];
+    for (name, value, of, check) in [
+        ("Meters in an inch", INCH, "a foot has 12", FACTORS),
+        (
+            "Square meters in a square foot",
+            SQUARE_FOOT,
+            "foot times foot",
+            FACTORS,
+        ),
+        (
+            "Cubic meters in a cubic foot",
+            CUBIC_FOOT,
+            "foot times foot times foot",
+            FACTORS,
+        ),
+        (
+            "Cubic meters in a cubic yard",
+            CUBIC_YARD,
+            "yard times yard times yard",
+            FACTORS,
+        ),
+        (
+            "Radians in a degree",
+            DEGREE,
+            "a full turn has 360",
+            Check::Nothing,
+        ),
+    ] {
+        let source = Source::Defined(of.to_owned());
+        all.push(figure(
+            Group::Nature,
+            (name, M::Ratio, value),
+            source,
+            check,
+        ));
+    }
+    for (name, value, of, check) in [
+        ("Meters in a yard", YARD, SP_811, FACTORS),
+        ("Meters in a chain", CHAIN, SP_811, FACTORS),
+        ("Meters in a rod", ROD, SP_811, FACTORS),
+        (
+            "Meters in a Texas vara",
+            VARA,
+            "Texas Natural Resources Code 21.077",
+            Check::Nothing,
+        ),
+        ("Square meters in an acre", ACRE, SP_811, FACTORS),
+        ("Cubic meters in a gallon", GALLON, SP_811, FACTORS),
+        (
+            "Kilograms in a pound",
+            POUND,
+            "the agreement of the national standards laboratories of 1959",
+            FACTORS,
+        ),
+        ("Kilograms in a short ton", SHORT_TON, SP_811, FACTORS),
+    ] {
+        all.push(recalled((name, M::Ratio, value), of, check));
+    }
+    all
+}
+
+fn recalled(value: (&str, M, f64), of: &str, check: Check) -> Sourced {
+    figure(
+        Group::Nature,
+        value,
+        Source::FromMemory(of.to_owned()),
+        check,
+    )
 }

@@ -9,7 +9,7 @@ use crate::pipe::friction::{
     DIAMETER_POWER, FASTEST_RETURN, FASTEST_SUCTION, FLOW_POWER, FRICTION_FACTOR, FRICTION_SOURCE,
 };
 use crate::site::facts::PROTECTION_PER_TRUNK;
-use crate::site::{PIPE_SOURCE, PipeSize, SpoilMaterial, rule};
+use crate::site::{FeatureKind, MeasuredTo, PIPE_SOURCE, PipeSize, Rule, SpoilMaterial, rule};
 use crate::stakeout::{LEAST_BASE, LEAST_CROSSING};
 use crate::units::Measure as M;
 use crate::way_in::ASSUMED_TRUNK;
@@ -181,19 +181,24 @@ fn pipe() -> Vec<Sourced> {
     all
 }
 
+/// Examples whose distances a test holds against what was read; of all others nothing outside says the same.
+const CHECKED: [FeatureKind; 4] = [
+    FeatureKind::SepticTank,
+    FeatureKind::SepticField,
+    FeatureKind::OverheadLine,
+    FeatureKind::Fence,
+];
+
 /// The rules that a new site offers.
 pub(super) fn rules() -> Vec<Sourced> {
-    let check = Check::Reference("yard::examples_follow_the_distances_that_were_read");
-    let examples = rule::examples().into_iter();
-    examples
-        .map(|it| {
-            let source = Source::Example(it.source.clone());
-            figure(
-                Group::Rules,
-                (it.name, M::Length, it.distance),
-                source,
-                check,
-            )
-        })
-        .collect()
+    let of = |rule: Rule| {
+        let checked = CHECKED.map(|kind| MeasuredTo::Feature { kind });
+        let check = match checked.contains(&rule.to) {
+            true => Check::Reference("yard::examples_follow_the_distances_that_were_read"),
+            false => Check::Nothing,
+        };
+        let value = (rule.name, M::Length, rule.distance);
+        figure(Group::Rules, value, Source::Example(rule.source), check)
+    };
+    rule::examples().into_iter().map(of).collect()
 }

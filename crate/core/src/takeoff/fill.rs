@@ -8,7 +8,7 @@
 //! below it in closed form (`Shell::displacement_below`), the base facet by facet. What a level
 //! leaves of the three is the backfill below it; two levels make a lift.
 
-use crate::dig::{DigShape, base_under, foot};
+use crate::dig::{DigShape, base_under};
 use crate::geom::clip::{inside, length};
 use crate::geom::{Point, Region, Vector};
 use crate::shell::{DepthPlane, Facet, FacetKind, Shell, WallStrip};
@@ -25,6 +25,9 @@ const LEVEL: f64 = 1e-6;
 
 /// The strip beside the floor is taken in pieces no longer than this, meters.
 const PIECE: f64 = 0.25;
+
+/// Corners nearer to each other than this are one, meters.
+const SAME_PLACE: f64 = 1e-6;
 
 /// No strip is so wide, meters.
 const FAR: f64 = 20.0;
@@ -103,7 +106,7 @@ impl Fill {
         let mut below = 0.0;
         let mut from = shape.deepest();
         let tops = tops(shell, works, shape);
-        let beside = beside_floor(shell, works);
+        let beside = beside_floor(shell, shape.floor());
         let holes = shape.volumes_below(&tops);
         for (to, hole) in tops.into_iter().zip(holes) {
             fill.hole = hole;
@@ -160,18 +163,24 @@ fn tops(shell: &Shell, works: &ConstructionSettings, shape: &DigShape) -> Vec<f6
     tops
 }
 
-/// The strip of bottom beside the floor, under wall and over-dig, in pieces along the wall: how deep the floor is at both
-/// ends of each, and its area in plan, m2.
-fn beside_floor(shell: &Shell, works: &ConstructionSettings) -> Vec<([f64; 2], f64)> {
-    let foot = foot(shell, &works.dig);
+/// A piece of the strip of bottom beside the floor, under wall and over-dig.
+struct Beside {
+    /// How deep the floor is at its two ends, meters below the rim.
+    depths: [f64; 2],
+    /// Area in plan, m2.
+    area: f64,
+}
+
+/// The strip beside the floor in pieces along the wall, out to the foot of the sides.
+fn beside_floor(shell: &Shell, foot: &Region) -> Vec<Beside> {
     let beyond = |at: Point, out: Vector| {
         let far = at + out * FAR;
-        let first = inside(&[at, far], &foot).into_iter().next();
+        let first = inside(&[at, far], foot).into_iter().next();
         first.and_then(|it| it.last().copied()).unwrap_or(at)
     };
     // At a corner the pieces part along the line between both walls.
     let corner = |at: Point| {
-        let there = |it: &&WallStrip| it.ends.iter().any(|end| end.distance(at) < LEVEL);
+        let there = |it: &&WallStrip| it.ends.iter().any(|end| end.distance(at) < SAME_PLACE);
         let outs = shell.walls.iter().filter(there).filter_map(WallStrip::out);
         let out = outs.fold(Vector::default(), |sum, out| sum + out);
         beyond(at, out.unit().unwrap_or_default())
@@ -190,7 +199,10 @@ fn beside_floor(shell: &Shell, works: &ConstructionSettings) -> Vec<([f64; 2], f
                 false => (beyond(at, out), shallow + (deep - shallow) * share),
             };
             let twice = (far - before.0).cross(at - before.1);
-            pieces.push(([before.2, depth], twice.abs() / 2.0));
+            pieces.push(Beside {
+                depths: [before.2, depth],
+                area: twice.abs() / 2.0,
+            });
             before = (at, far, depth);
         }
     }
@@ -201,7 +213,7 @@ fn beside_floor(shell: &Shell, works: &ConstructionSettings) -> Vec<([f64; 2], f
 fn base_below(
     shell: &Shell,
     works: &ConstructionSettings,
-    (strip, beside): (f64, &[([f64; 2], f64)]),
+    (strip, beside): (f64, &[Beside]),
     level: f64,
 ) -> f64 {
     let wall = shell.record.wall_thickness;
@@ -217,7 +229,8 @@ fn base_below(
     // Wall and over-dig stand along the wall, as deep as the floor beside them.
     let thick = works.dig.base_thickness;
     let (mut round, mut along) = (0.0, 0.0);
-    for ([a, b], area) in beside {
+    for Beside { depths, area } in beside {
+        let [a, b] = depths;
         let down_to = |by: f64| positive(a + by - level, b + by - level);
         round += area;
         along += (down_to(wall + thick) - down_to(wall)) * area;
@@ -448,7 +461,7 @@ mod tests {
         });
         let shape = DigShape::new(&stepped(), &works.dig, 0.0);
         let strip = Fill::new(&stepped(), &works, &shape).strip;
-        let pieces = beside_floor(&stepped(), &works);
+        let pieces = beside_floor(&stepped(), shape.floor());
         // Below 1 m lies the base of the deep half: beside its walls 0.2 m wide, ahead of it 0.6 m, and two quarters
         // of an ellipse at the corners.
         let beside = 2.0 * 4.0 * 0.2 + 4.0 * 0.6 + PI / 2.0 * 0.2 * 0.6;

@@ -23,7 +23,6 @@ mod yard;
 pub(crate) use conflict::{Part, conflict};
 pub use footing::LINES as INFLUENCE_LINES;
 pub(crate) use overreach::{Trunk, poured, trunk};
-pub use soil::SHORT_TERM_DEPTH;
 pub use yard::CRANE_NEAR_LINE;
 
 use super::cache::Cache;

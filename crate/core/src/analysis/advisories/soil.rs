@@ -3,16 +3,11 @@
 //! the finding asks for the competent person's word and names none.
 
 use crate::dig::Dig;
-use crate::dig::safety::PROTECTED_FROM;
+use crate::dig::safety::{PROTECTED_FROM, SHORT_TERM_DEPTH};
 use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::site::{CheckedSite, DigSettings, HoleSide, SoilClass};
-use crate::units::constants::FOOT;
 use crate::units::{Measure, show};
-
-/// Greatest depth for which the short-term slope of Type A is listed, meters: 12 ft (29 CFR 1926
-/// Subpart P App. B, Table B-1).
-pub const SHORT_TERM_DEPTH: f64 = 12.0 * FOOT;
 
 /// A depth this near to a limit has reached it, meters; slopes this near are the same.
 const ROUNDING: f64 = 1e-6;

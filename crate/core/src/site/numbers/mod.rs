@@ -46,8 +46,6 @@ pub struct Number {
     pub measure: Measure,
     /// Its value, SI units; none where it is not given.
     pub value: Option<f64>,
-    /// What is accepted.
-    pub range: RangeInclusive<f64>,
 }
 
 /// The faults of plain numbers.
@@ -76,7 +74,6 @@ impl Faults {
                 what: what.to_owned(),
                 measure,
                 value,
-                range: range.clone(),
             });
         }
         let outside = value.filter(|value| !range.contains(value));
