@@ -49,10 +49,10 @@ impl Letters {
     }
 
     fn width(&mut self, canvas: &CanvasRenderingContext2d, letter: char) -> f64 {
-        let font = pen::font(MEASURED_AT, self.theme);
+        let theme = self.theme;
         *self.widths.entry(letter).or_insert_with(|| {
             canvas.save();
-            canvas.set_font(&font);
+            canvas.set_font(&pen::font(MEASURED_AT, theme));
             let measured = canvas.measure_text(letter.encode_utf8(&mut [0; 4]));
             canvas.restore();
             measured.map_or(USUAL, |metrics| metrics.width() / MEASURED_AT)
