@@ -5,10 +5,10 @@ use batterboard_core::drawing::{Item, Layer};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
 use batterboard_core::report::ShellFigures;
-use batterboard_core::section::standard;
+use batterboard_core::section::{Section, standard};
 use batterboard_core::shell::Shell;
 use batterboard_core::site::FeatureKind;
-use batterboard_core::units::{Measure, show};
+use batterboard_core::units::{Measure, System, show};
 
 use crate::binder::{self, MARGIN};
 use crate::flow::Flow;
@@ -125,16 +125,14 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     let (marks, end) = flow.pour(|_| (0, column), 0);
     pen.marks
         .extend(marks.into_iter().flat_map(|(_, marks)| marks));
-    draw_section(
-        &mut pen,
-        job,
-        wanted,
-        Area {
-            y: end.y + 5.0,
-            height: side.bottom() - end.y - 5.0,
-            ..side
-        },
-    );
+    let rest = Area {
+        y: end.y + 5.0,
+        height: side.bottom() - end.y - 5.0,
+        ..side
+    };
+    if let Some(section) = along_pool(job).filter(|_| rest.height > 15.0) {
+        draw_section(&mut pen, &section, rest, (job.system, language));
+    }
 
     let mut foot = Pen::default();
     let y = page.bottom() - FOOT + 5.5;
@@ -263,25 +261,42 @@ pub fn kept(item: &Item, layer: Layer) -> bool {
     }
 }
 
-pub fn draw_section(pen: &mut Pen, job: &Job, wanted: &SheetWish, area: Area) {
+/// The section along the pool.
+pub fn along_pool(job: &Job) -> Option<Section> {
     let line = standard(&job.site, &job.analysis);
-    let section = line.and_then(|line| job.section(line));
-    let Some(section) = section.filter(|_| area.height > 15.0) else {
-        return;
-    };
-    let scale = section::filling(&section, area);
-    // At the foot of its column, and without the room that axes take.
-    let height = section::height(&section, scale) - section::BELOW;
+    line.and_then(|line| job.section(line))
+}
+
+/// How high a section stands where it fills an area, without the room that axes take, millimeters.
+pub fn section_height(section: &Section, area: Area) -> f64 {
+    section::height(section, section::filling(section, area)) - section::BELOW
+}
+
+/// Draws a section as large as it goes, at the foot of an area.
+pub fn draw_section(
+    pen: &mut Pen,
+    section: &Section,
+    area: Area,
+    (system, language): (System, Language),
+) {
+    let scale = section::filling(section, area);
+    let height = section_height(section, area).min(area.height);
     let area = Area {
         x: area.x - section::LEFT,
         width: area.width + section::LEFT,
-        y: area.bottom() - height.min(area.height),
-        height: height.min(area.height),
+        y: area.bottom() - height,
+        height,
     };
-    let pair = (job.system, wanted.language);
     let mut drawn = Pen::default();
-    section::draw(&mut drawn, &section, area, scale, pair, &Extras::default());
-    let shows = wanted.language.say("Section", "Corte").to_owned();
+    section::draw(
+        &mut drawn,
+        section,
+        area,
+        scale,
+        (system, language),
+        &Extras::default(),
+    );
+    let shows = language.say("Section", "Corte").to_owned();
     pen.marks
         .push(Mark::Element(Role::Figure(shows), 2 << 16, drawn.marks));
 }

@@ -90,10 +90,14 @@ pub struct YardView {
     pub differs: String,
     /// What the picture is, and who decides.
     pub caution: String,
+    /// What the firm itself has everybody told.
+    pub cautions: Vec<String>,
     /// The middle of the picture, site meters.
     pub centre: Point,
     /// Millimeters of the picture to a meter of the site.
     pub per_meter: f64,
+    /// The height of what is shown over its width, the same of every yard of a job.
+    pub share: f64,
 }
 
 /// A job to be shown, its places worked out as they are asked for.
@@ -130,11 +134,13 @@ impl Showing {
         };
         let window = window(placed, wish);
         let picture = picture(job, (wish, &sheet), window);
+        let (firm, cautions) = job.firm();
+        let (low, high) = site_plan::extent(placed);
         let present = language.say("As placed", "Como está puesta").to_owned();
         let names = kept.iter().map(|it| it.name.clone());
         let mut view = YardView {
             title: job.name().to_owned(),
-            firm: job.firm().0,
+            firm,
             places: core::iter::once(present).chain(names).collect(),
             shell: String::new(),
             facts: Vec::new(),
@@ -143,8 +149,10 @@ impl Showing {
             against: Vec::new(),
             differs: String::new(),
             caution: home::caution(language).to_owned(),
+            cautions,
             centre: window.centre,
             per_meter: window.per_meter(),
+            share: (high.y - low.y) / (high.x - low.x),
         };
         if let (Some((shell, _)), Some(figures)) = (job.site.placed_shell(), &job.report.shell) {
             let standing = job.report.verdict.standing;
@@ -161,6 +169,50 @@ impl Showing {
             }
         }
         Ok((picture, view))
+    }
+
+    /// The section along the pool, so wide as was asked for, millimeters; nothing where nothing is cut.
+    ///
+    /// # Errors
+    /// As [`Showing::view`].
+    pub fn section(
+        &mut self,
+        yard: ShownYard,
+        width: f64,
+        language: Language,
+    ) -> Result<Option<Document>, Finding> {
+        let job = self.job(yard)?;
+        let Some(section) = home::along_pool(job) else {
+            return Ok(None);
+        };
+        let wide = Area {
+            x: 0.0,
+            y: 0.0,
+            width,
+            height: f64::INFINITY,
+        };
+        let area = Area {
+            height: home::section_height(&section, wide),
+            ..wide
+        };
+        let mut pen = Pen::default();
+        home::draw_section(&mut pen, &section, area, (job.system, language));
+        let page = Page {
+            width: area.width,
+            height: area.height,
+            marks: pen.marks,
+        };
+        let sheet = SheetWish {
+            language,
+            ..SheetWish::new(SheetKind::Home)
+        };
+        let kind = language.say("Section", "Corte");
+        Ok(Some(binder::document(
+            (job, &sheet),
+            kind,
+            None,
+            vec![page],
+        )))
     }
 
     /// The site of a yard.
@@ -399,6 +451,41 @@ mod tests {
             name: "by the fence".to_owned(),
             placement,
         }];
+    }
+
+    #[test]
+    fn the_section_fills_its_width_and_is_as_high_as_it_is() {
+        let mut showing = Showing::of(opened(keep_one));
+        for yard in [ShownYard::Placed, ShownYard::Kept(0)] {
+            let made = showing.section(yard, 88.0, Language::English).unwrap();
+            let page = &made.unwrap().pages[0];
+            assert!(page.width == 88.0 && (10.0..60.0).contains(&page.height));
+            assert!(!page.marks.is_empty());
+        }
+        let bare = showing.section(ShownYard::AsItIs, 88.0, Language::English);
+        assert!(bare.unwrap().is_none());
+        assert!(
+            showing
+                .section(ShownYard::Kept(7), 88.0, Language::English)
+                .is_err()
+        );
+    }
+
+    #[test]
+    fn the_share_is_that_of_what_fills_the_picture() {
+        let mut showing = Showing::of(opened(keep_one));
+        let mut per_meter = |width, height| {
+            let wish = ViewWish {
+                width,
+                height,
+                ..wish(ShownYard::Placed)
+            };
+            showing.view(&wish).unwrap().1
+        };
+        // Its scale where only its height bounds it, over the one where only its width does.
+        let (low, narrow) = (per_meter(2000.0, 140.0), per_meter(140.0, 2000.0));
+        assert!((narrow.share - narrow.per_meter / low.per_meter).abs() < 1e-9);
+        assert!((low.share - narrow.share).abs() < 1e-12);
     }
 
     #[test]

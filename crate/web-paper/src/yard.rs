@@ -3,7 +3,7 @@
 use batterboard_core::exchange;
 use batterboard_core::report::{ShadeFigures, SunFigures};
 use batterboard_paper::yard::{Showing, ShownYard, ViewWish, YardView};
-use batterboard_paper::{Document, svg};
+use batterboard_paper::{Document, Language, svg};
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -46,6 +46,17 @@ impl Yard {
     /// The last picture as SVG.
     pub fn svg(&self) -> Option<String> {
         svg::of(self.picture.as_ref()?, 0)
+    }
+
+    /// The section along the pool of a yard as SVG, so many millimeters wide; nothing where nothing is cut.
+    ///
+    /// # Errors
+    /// No such place.
+    pub fn section(&mut self, yard: Ts<ShownYard>, width: f64) -> Result<Option<String>, JsValue> {
+        let yard = ShownYard::from_js(yard)?;
+        let made = self.showing.section(yard, width, Language::English);
+        let made = made.map_err(|fault| js_error(&[fault]))?;
+        Ok(made.and_then(|it| svg::of(&it, 0)))
     }
 
     /// The sun on the water of a yard on a day as it was typed; what is empty is the usual.

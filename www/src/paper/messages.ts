@@ -35,6 +35,8 @@ export interface Asks {
   shade: { in: { site: string; date: string; offset: string; minutes: number }; out: ShadeFigures | null };
   /** A picture of the yard for the homeowner, and what goes beside it; or why there is none. */
   yard: { in: OfSite & { wish: ViewWish }; out: { view: YardView; svg: string } | { refused: string } };
+  /** The section along the pool of a yard that is shown, so many millimeters wide; nothing where nothing is cut. */
+  'yard-section': { in: { yard: ShownYard; width: number }; out: string | null };
   /** The sun on the water of a yard that is shown. */
   'yard-sun': { in: { yard: ShownYard; date: string; offset: string }; out: { figures: SunFigures } | { refused: string } };
   /** Its shade so many minutes after midnight. */

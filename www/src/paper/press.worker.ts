@@ -68,6 +68,8 @@ function answer(asked: ToPress): Asks[Ask]['out'] {
         return { view: it.view(wish), svg: it.svg() ?? '' };
       });
     }
+    case 'yard-section':
+      return yardOf().section(asked.with.yard, asked.with.width) ?? null;
     case 'yard-sun': {
       const { yard: which, date, offset } = asked.with;
       return orRefused(() => ({ figures: yardOf().sun(which, date, offset) }));

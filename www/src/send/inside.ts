@@ -7,7 +7,4 @@ export interface Inside {
   packed: Packed;
 }
 
-/** The stage that is shown first: everything that is built. */
-export const FIRST_STAGE = 6;
-
 export const IDS = { data: 'job', box: 'round', words: 'round-words', choices: 'round-choices', keys: 'round-keys', why: 'round-why' };

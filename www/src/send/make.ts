@@ -2,15 +2,13 @@
 import { ask as askPlanner } from '../core/planner.ts';
 import { fileName } from '../job/files.ts';
 import type { ShownYard, YardView } from '../paper/messages.ts';
-import { ask, pdf, print, type Printed } from '../paper/press.ts';
+import { ask, pdf, print } from '../paper/press.ts';
 import { wish as sheetWish, type Wish } from '../paper/wish.ts';
-import { pictured } from '../shown/asked.ts';
-import { stageWords } from '../space/stages.ts';
+import { picture as looked, pictured } from '../shown/asked.ts';
+import { firstStage, stageWords } from '../space/stages.ts';
 import { bareText } from '../state/document.ts';
-import { site } from '../state/store.ts';
-import { drawing, lettersOf, sectionIn, setIn } from './drawings.ts';
+import { lettersOf, setIn } from './drawings.ts';
 import { FORMS, type Kind, type Wanted } from './forms.ts';
-import { FIRST_STAGE } from './inside.ts';
 import { packed } from './packed.ts';
 import { pageOf, type RoundOf } from './page.ts';
 import { pictureOf } from './picture.ts';
@@ -22,11 +20,11 @@ import lettersLicense from '../../../crate/paper/fonts/OFL.txt?raw';
 /** How wide drawings of the yard are, millimeters: their letters are so large in a picture, and in a page that a phone shows. */
 const WIDE_IN_PICTURE = 180;
 const WIDE_IN_PAGE = 140;
+/** How wide the section is, millimeters: as beside the plan on the homeowner's sheet. */
+const WIDE_SECTION = 88;
 /** Drawings are no narrower and no lower than this for their width. */
 const LEAST_SHARE = 0.6;
 const MOST_SHARE = 1.15;
-/** So much of a side that the other one alone bounds the scale, millimeters. */
-const LONG = 2000;
 
 const CAUTIONS = [
   'Call the utility-locating service before anyone digs, and wait for the marks.',
@@ -53,11 +51,10 @@ async function yardOf(yard: ShownYard, width: number, height: number, room = fal
   return made;
 }
 
-/** The height of what is shown over its width: its scale in a picture that only its height bounds, and in one that only its width does. */
-async function shareOf(yard: ShownYard): Promise<number> {
-  const low = await yardOf(yard, LONG, WIDE_IN_PAGE);
-  const narrow = await yardOf(yard, WIDE_IN_PAGE, LONG);
-  return Math.min(MOST_SHARE, Math.max(LEAST_SHARE, narrow.view.perMeter / low.view.perMeter));
+/** The height of a drawing for its width: that of what is shown, within bounds. What is looked at knows it. */
+function shareOf(): number {
+  const share = looked.value?.view.share ?? 1;
+  return Math.min(MOST_SHARE, Math.max(LEAST_SHARE, share));
 }
 
 /** What is shown: the shell, and which place it has where several were kept. */
@@ -67,22 +64,17 @@ function nameOf(view: YardView, yard: ShownYard): string {
 }
 
 async function picture({ yard, room }: Wanted): Promise<Blob> {
-  const share = await shareOf(yard);
+  const share = shareOf();
   const { svg, view } = await yardOf(yard, WIDE_IN_PICTURE, WIDE_IN_PICTURE * share, room);
   return pictureOf(svg, share, view, { name: nameOf(view, yard), day: today(), room });
 }
 
 /** The homeowner's sheet, printed by the press. */
-async function sheetOf(yard: ShownYard): Promise<Printed> {
+async function sheet({ yard }: Wanted): Promise<Blob> {
   const text = placedText(askPlanner((p) => p.save(), ''), withPool(yard));
   const wanted: Wish = { ...sheetWish.value, kind: 'home', paper: null, lie: null, scale: null, centre: null, language: 'english', without: [], price: false };
   const made = await print(text, wanted);
   if (!made || made.pages.length === 0) throw new Error(made?.made.findings[0]?.message ?? 'a newer sheet came first');
-  return made;
-}
-
-async function sheet({ yard }: Wanted): Promise<Blob> {
-  await sheetOf(yard);
   return new Blob([await pdf()], { type: FORMS.sheet[1] });
 }
 
@@ -94,25 +86,18 @@ async function roundOf(yard: ShownYard): Promise<RoundOf> {
     stillOf(model).catch(() => undefined),
     fetch(script).then((it) => (it.ok ? it.text() : Promise.reject(new Error(`${it.status} ${script}`)))),
   ]);
-  const words = stageWords(model.record, model.record.placed ? FIRST_STAGE : 0);
+  const words = stageWords(model.record, firstStage(model.record));
   return { inside: { record: model.record, packed: packed(model) }, script: code, words, picture: still };
-}
-
-/** The cautions that the firm's title block adds. */
-function ofTheFirm(): string[] {
-  const blocks = (site.value?.taken ?? []).flatMap(({ entry: { content } }) => ('title-block' in content ? [content['title-block']] : []));
-  return [...(blocks.at(-1)?.cautions ?? [])];
 }
 
 async function page(wanted: Wanted): Promise<Blob> {
   const yard = withPool(wanted.yard);
-  const share = await shareOf(yard);
+  const share = shareOf();
   const size = [WIDE_IN_PAGE, WIDE_IN_PAGE * share] as const;
   const pool = await yardOf(yard, ...size);
   const bare = await yardOf('as-it-is', ...size);
   const { view } = pool;
-  const printed = await sheetOf(yard);
-  const cut = sectionIn(printed.pages[0] ?? '', printed.made.window?.area);
+  const cut = await ask('yard-section', { yard, width: WIDE_SECTION });
   const text = await pageOf({
     title: view.title,
     firm: view.firm,
@@ -126,9 +111,9 @@ async function page(wanted: Wanted): Promise<Blob> {
       { name: 'With the pool', svg: setIn(pool.svg, 'pool', `The yard with ${view.shell}. ${view.fits}`) },
       { name: 'The yard today', svg: setIn(bare.svg, 'bare', 'The yard as it is') },
     ],
-    section: cut && { svg: drawing(cut.inner, cut.area, 'cut', `Section through the pool. ${view.facts.map((it) => it.join(' ')).join(', ')}.`) },
+    section: cut ? { svg: setIn(cut, 'cut', `Section through the pool. ${view.facts.map((it) => it.join(' ')).join(', ')}.`) } : undefined,
     round: await roundOf(yard),
-    cautions: [view.caution, ...CAUTIONS, ...ofTheFirm()],
+    cautions: [view.caution, ...CAUTIONS, ...view.cautions],
     letters: lettersOf(pool.svg),
     style,
     licenses: [

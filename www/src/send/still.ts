@@ -1,13 +1,11 @@
 // A still picture of the job in three dimensions, as it is first looked at.
-import { openView, whatDraws } from '../space/view.ts';
 import type { SpaceModel } from '../space/model.ts';
-import { FIRST_STAGE } from './inside.ts';
+import { firstStage } from '../space/stages.ts';
+import { finestOf, openView, whatDraws } from '../space/view.ts';
 
 /** Its size, pixels. */
 const WIDE = 1440;
 const HIGH = 960;
-/** A view has so many pixels to one of the page's at most (`space/view.ts`). */
-const FINEST = 2;
 const QUALITY = 0.7;
 
 /** The picture as the address of its data; nothing where nothing draws here. */
@@ -15,7 +13,7 @@ export function stillOf(model: SpaceModel): Promise<string | undefined> {
   const drawing = whatDraws();
   if (drawing === 'nothing') return Promise.resolve(undefined);
   const byProcessor = drawing === 'processor';
-  const ratio = byProcessor ? 1 : Math.min(window.devicePixelRatio || 1, FINEST);
+  const ratio = finestOf(byProcessor);
   const box = document.createElement('div');
   Object.assign(box.style, { position: 'fixed', visibility: 'hidden', width: `${WIDE / ratio}px`, height: `${HIGH / ratio}px` });
   document.body.append(box);
@@ -34,6 +32,6 @@ export function stillOf(model: SpaceModel): Promise<string | undefined> {
       lost: () => end(),
     });
     view.light(null, false);
-    view.show(model.record.placed ? FIRST_STAGE : 0, false);
+    view.show(firstStage(model.record), false);
   });
 }

@@ -1,11 +1,11 @@
 // The script of a saved page: the model of the job that hands, fingers and keys turn, in place of its still picture. It is
 // the page's own (`www/src/space`), bundled into one plain script; where nothing draws, the picture stays.
-import { facing, firstLook, nearer, type Look } from '../space/camera.ts';
-import { handsOn } from '../space/hands.ts';
+import { nearer, wholeLook, type Look } from '../space/camera.ts';
+import { forHands, handsOn } from '../space/hands.ts';
 import { labelsOver } from '../space/labels.ts';
-import { stageWords } from '../space/stages.ts';
+import { firstStage, stageWords } from '../space/stages.ts';
 import { openView, whatDraws } from '../space/view.ts';
-import { FIRST_STAGE, IDS, type Inside } from './inside.ts';
+import { IDS, type Inside } from './inside.ts';
 import { unpacked } from './packed.ts';
 
 const byId = (id: string): HTMLElement | null => document.getElementById(id);
@@ -34,7 +34,7 @@ function begin(): void {
 
 function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Inside, byProcessor: boolean, still: (why: string) => void): void {
   const model = { record, ...unpacked(packed) };
-  let stage = record.placed ? FIRST_STAGE : 0;
+  let stage = firstStage(record);
   let cut = false;
   let figures = false;
   const view = openView(box, model, byProcessor, {
@@ -46,11 +46,7 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
     lost: () => still('The device took back what three dimensions are drawn with. Open the page again to turn the model.'),
   });
   const { canvas } = view;
-  canvas.className = 'space-canvas';
-  canvas.tabIndex = 0;
-  canvas.setAttribute('role', 'application');
-  canvas.setAttribute('aria-roledescription', 'view in three dimensions');
-  canvas.setAttribute('aria-describedby', IDS.keys);
+  forHands(canvas, IDS.keys);
   const labels = labelsOver(box, view, record.labels);
   // The wheel scrolls the page until somebody has the model in hand.
   box.addEventListener('wheel', (event) => document.activeElement !== canvas && event.stopPropagation(), { capture: true });
@@ -67,7 +63,7 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
     stages.forEach((it, i) => it.setAttribute('aria-pressed', String(i === stage)));
   };
   const look = (next: (now: Look) => Look): void => view.setLook(next(view.look), true);
-  const whole = (): Look => (cut && record.section ? facing(record.section, record.reach) : firstLook(record.reach));
+  const whole = (): Look => wholeLook(record, cut);
 
   const stages = record.stages.map(({ name }, i) =>
     button(name, () => {
