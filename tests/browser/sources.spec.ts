@@ -1,6 +1,7 @@
 // Every figure with its source, what is built in, and what is new.
 import { expect, test, type Page } from '@playwright/test';
 import { faults, smallTargets } from './access.ts';
+import { SCREENS } from './screens.ts';
 import { openDemo } from './site.ts';
 
 async function openSources(page: Page): Promise<void> {
@@ -40,16 +41,16 @@ test('what is built in has its license, and the build tells its version', async 
   await expect(sheet(page).getByRole('region', { name: 'What is new', exact: true })).toContainText('Sources and licenses');
 });
 
-for (const [width, height, touch] of [[1280, 800, false], [1024, 768, true], [390, 844, true]] as const) {
-  test.describe(`${width}x${height}`, () => {
-    test.use({ viewport: { width, height }, hasTouch: touch });
+for (const { name, viewport, hasTouch } of SCREENS) {
+  test.describe(name, () => {
+    test.use({ viewport, hasTouch });
 
     test('it is read without a fault', async ({ page }) => {
       await openSources(page);
       expect(await faults(page)).toEqual([]);
       expect(await smallTargets(page, '.sources')).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
-      await page.screenshot({ path: `results/sources-${width}.png` });
+      await page.screenshot({ path: `results/sources-${name}.png` });
       await page.keyboard.press('Escape');
       await expect(sheet(page)).toHaveCount(0);
     });

@@ -1,5 +1,7 @@
 // Which figures of the register are meant, and the list of changes as it is written. Pure.
 
+import { everyWord } from '../find/words.ts';
+
 interface Told {
   group: string;
   name: string;
@@ -8,11 +10,8 @@ interface Told {
 
 /** The figures in whose name, heading or source every typed word stands. */
 export function found<T extends Told>(all: readonly T[], typed: string): T[] {
-  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  return all.filter(({ group, name, source }) => {
-    const text = `${group} ${name} ${source}`.toLowerCase();
-    return words.every((word) => text.includes(word));
-  });
+  const has = everyWord(typed);
+  return all.filter(({ group, name, source }) => has(`${group} ${name} ${source}`));
 }
 
 /** Figures under their headings, in the order in which they come. */

@@ -1,6 +1,7 @@
 // What a job is, apart from where it is kept: its card in the list, its work, its versions; and what is asked of cards
 // without looking at anything else.
 import type { Standing } from '../core/types.ts';
+import { everyWord } from '../find/words.ts';
 
 /** How far a job has come, as the trade says it. */
 export const STATUSES = ['sketched', 'for-permit', 'ready-to-dig', 'dug', 'set'] as const;
@@ -121,13 +122,9 @@ export interface Wanted {
 
 /** The cards to show, the latest change first. */
 export function shownCards(cards: readonly JobCard[], { words, archived }: Wanted): JobCard[] {
-  const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
-  const has = (card: JobCard): boolean => {
-    const text = `${card.name} ${card.place} ${STATUS_WORDS[card.status]}`.toLowerCase();
-    return parts.every((part) => text.includes(part));
-  };
+  const has = everyWord(words);
   return listed(cards)
-    .filter((card) => card.archived === archived && has(card))
+    .filter((card) => card.archived === archived && has(`${card.name} ${card.place} ${STATUS_WORDS[card.status]}`))
     .sort((a, b) => b.changed - a.changed || a.name.localeCompare(b.name));
 }
 

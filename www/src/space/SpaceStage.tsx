@@ -1,11 +1,11 @@
 // The canvas of the job in the round with all that is chosen beside it: stage, cut, walk, figures, sun.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { facing, firstLook, nearer, stoodAt, type Look } from './camera.ts';
-import { handsOn, stepped } from './hands.ts';
+import { firstLook, nearer, stoodAt, wholeLook, type Look } from './camera.ts';
+import { forHands, handsOn, stepped } from './hands.ts';
 import { labelsOver, type Labels } from './labels.ts';
 import type { Toward } from './light.ts';
 import type { SpaceModel } from './model.ts';
-import { stageWords } from './stages.ts';
+import { firstStage, stageWords } from './stages.ts';
 import { SunBar } from './SunBar.tsx';
 import license from './three-license.txt?url';
 import { openView, type SpaceView } from './view.ts';
@@ -18,15 +18,12 @@ interface Props {
   lost: () => void;
 }
 
-/** The stage that is shown first: everything that is built, where anything is. */
-const FIRST = 6;
-
 export function SpaceStage({ model, site, byProcessor, lost }: Props) {
   const { record } = model;
   const box = useRef<HTMLDivElement>(null);
   const view = useRef<SpaceView | undefined>(undefined);
   const labels = useRef<Labels | undefined>(undefined);
-  const [stage, setStage] = useState(record.placed ? FIRST : 0);
+  const [stage, setStage] = useState(firstStage(record));
   const [cut, setCut] = useState(false);
   const [walking, setWalking] = useState(false);
   const [figures, setFigures] = useState(true);
@@ -51,11 +48,7 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
       lost();
       return;
     }
-    it.canvas.className = 'space-canvas';
-    it.canvas.tabIndex = 0;
-    it.canvas.setAttribute('role', 'application');
-    it.canvas.setAttribute('aria-roledescription', 'view in three dimensions');
-    it.canvas.setAttribute('aria-describedby', 'space-keys');
+    forHands(it.canvas, 'space-keys');
     view.current = it;
     labels.current = labelsOver(at, it, record.labels);
     const letGo = handsOn(it.canvas, it, record.reach);
@@ -82,11 +75,11 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
   };
   const whole = (): void => {
     setWalking(false);
-    look(() => (cut && record.section ? facing(record.section, record.reach) : firstLook(record.reach)));
+    look(() => wholeLook(record, cut));
   };
   const cutOrNot = (): void => {
     setCut(!cut);
-    if (!cut && record.section && !walking) look(() => facing(record.section ?? [[0, 0], [1, 0]], record.reach));
+    if (!cut && record.section && !walking) look(() => wholeLook(record, true));
   };
   const walkOrNot = (): void => {
     setWalking(!walking);

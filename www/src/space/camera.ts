@@ -4,6 +4,9 @@
 /** East, north, up, meters from the scene's origin. */
 export type Place = readonly [x: number, y: number, z: number];
 
+/** The ends of a line on the ground. */
+type Line = readonly [readonly [number, number], readonly [number, number]];
+
 export interface Orbit {
   kind: 'orbit';
   /** The place looked at. */
@@ -44,6 +47,10 @@ export const firstLook = (reach: number): Orbit => ({
   azimuth: -Math.PI * 0.36,
   tilt: 0.62,
 });
+
+/** All of it: the cut, where it is cut, or the first look. */
+export const wholeLook = ({ section, reach }: { section: Line | null; reach: number }, cut: boolean): Orbit =>
+  cut && section ? facing(section, reach) : firstLook(reach);
 
 export function turned<L extends Look>(look: L, aside: number, up: number): L {
   const tilt = look.kind === 'orbit' ? tilted(look.tilt + up) : between(-1.4, look.tilt + up, 1.4);
@@ -91,7 +98,7 @@ export function eyeOf(look: Look): { eye: Place; to: Place } {
 }
 
 /** A look at the cut, square to its line and from the side that is taken away. */
-export function facing(section: readonly [readonly [number, number], readonly [number, number]], reach: number): Orbit {
+export function facing(section: Line, reach: number): Orbit {
   const [[ax, ay], [bx, by]] = section;
   const along = Math.atan2(by - ay, bx - ax);
   const long = Math.hypot(bx - ax, by - ay);

@@ -10,6 +10,15 @@ const KEY_TURN = 0.12;
 const KEY_STEP = 0.6;
 const KEY_NEAR = 0.86;
 
+/** Makes a canvas something that hands and keys are at, told by what it is described in. */
+export function forHands(canvas: HTMLCanvasElement, describedBy: string): void {
+  canvas.className = 'space-canvas';
+  canvas.tabIndex = 0;
+  canvas.setAttribute('role', 'application');
+  canvas.setAttribute('aria-roledescription', 'view in three dimensions');
+  canvas.setAttribute('aria-describedby', describedBy);
+}
+
 export function handsOn(canvas: HTMLCanvasElement, view: SpaceView, reach: number): () => void {
   const held = new Map<number, { x: number; y: number; shifts: boolean }>();
   const down = (event: PointerEvent): void => {

@@ -12,6 +12,9 @@ const WORDS = [
   'Done: what was left lying is hauled off.',
 ];
 
+/** The stage that is shown first: everything that is built, where anything is. */
+export const firstStage = ({ placed }: SpaceRecord): number => (placed ? 6 : 0);
+
 /** A stage in words, with its figures. */
 export function stageWords({ labels }: SpaceRecord, stage: number): string {
   const figures = labels.filter(({ from, to, text }) => from <= stage && stage <= to && /\d/.test(text));

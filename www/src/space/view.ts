@@ -15,6 +15,9 @@ const COARSE = 0.6;
 /** How high above where one stands the next step may be, meters. */
 const STEP_UP = 0.7;
 
+/** How many pixels of a view that stands still go to one of the page's. */
+export const finestOf = (byProcessor: boolean): number => (byProcessor ? 1 : Math.min(window.devicePixelRatio || 1, FINEST));
+
 /** Whether this browser draws in three dimensions at all, and whether the processor has to do it. */
 export function whatDraws(): 'nothing' | 'processor' | 'graphics' {
   try {
@@ -84,8 +87,7 @@ export function openView(box: HTMLElement, model: SpaceModel, byProcessor: boole
   const paint = (): void => {
     frame = 0;
     const [width, height] = [box.clientWidth || 1, box.clientHeight || 1];
-    const finest = byProcessor ? 1 : FINEST;
-    const ratio = moving ? (byProcessor ? COARSE : 1) : Math.min(window.devicePixelRatio || 1, finest);
+    const ratio = moving ? (byProcessor ? COARSE : 1) : finestOf(byProcessor);
     const had = renderer.getPixelRatio();
     if (had !== ratio) renderer.setPixelRatio(ratio);
     if (had !== ratio || canvas.clientWidth !== width || canvas.clientHeight !== height) renderer.setSize(width, height);
