@@ -1,7 +1,8 @@
-// What breaks around the page: a panic of the core under a moving hand, a clock that was put back, pictures far too large. Nothing is
-// lost, it is told in plain words, and the planner goes on.
+// What breaks around the page: a panic of the core under a moving hand, a clock that was put back, pictures far too large, an
+// update that breaks off half way. Nothing is lost, it is told in plain words, and the planner goes on.
 import { crc32, deflateSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
+import { addressOf, type Change, host } from './host.ts';
 import { keptOnDevice, openDemo, openStep, savedText, settled, shellOnScreen, standing } from './site.ts';
 
 const SITE = 'level-suburban.json';
@@ -93,4 +94,73 @@ test('a picture of 200 megapixels is made smaller or refused in words, and the p
   await page.getByLabel('Name of the job').fill('Still at work');
   await page.getByLabel('Name of the job').press('Enter');
   await expect.poll(() => savedText(page)).toContain('Still at work');
+});
+
+/** The next edition of the page, as far as the server has it: another title, and so another sum in the list of what is kept. */
+const nextEdition =
+  (broken: boolean): Change =>
+  (path, text) => {
+    if (path === 'index.html') return text().replace('<title>batterboard<', '<title>batterboard, next edition<');
+    if (path === 'sw.js') return text().replace(/(url:"(?:index\.html|icon\.svg)",revision:")\w+"/g, '$1of-the-next-edition"');
+    return broken && path === 'icon.svg' ? 'broken off' : undefined;
+  };
+
+test('an update that breaks off half way leaves the page as it was; whole, it waits until the page is opened again', async ({ browser }) => {
+  test.setTimeout(120_000);
+  let sent: Change = () => undefined;
+  const server = await host((path, text) => sent(path, text));
+  const context = await browser.newContext({ baseURL: addressOf(server), serviceWorkers: 'allow' });
+  try {
+    const page = await context.newPage();
+    await openDemo(page, SITE);
+    await expect(page.locator('.foot-offline')).toBeVisible({ timeout: 20_000 });
+    await page.getByLabel('Name of the job').fill('Kept through the update');
+    await page.getByLabel('Name of the job').press('Enter');
+    await keptOnDevice(page);
+    /** Looks for an update as the browser does from time to time, and says how that went. */
+    const update = () =>
+      page.evaluate(async () => {
+        const registration = await navigator.serviceWorker.ready;
+        await registration.update().catch(() => undefined);
+        const coming = registration.installing ?? registration.waiting;
+        while (coming && coming.state === 'installing') await new Promise((next) => coming.addEventListener('statechange', next, { once: true }));
+        return coming?.state;
+      });
+    sent = nextEdition(true);
+    expect(await update()).toBe('redundant');
+    await context.setOffline(true);
+    await page.reload();
+    await settled(page);
+    await expect(page).toHaveTitle('batterboard');
+    expect(await savedText(page)).toContain('Kept through the update');
+    // A part that was never fetched is still the old edition's, which the server has no more.
+    await page.keyboard.press('/');
+    await page.keyboard.type('sources and licenses');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('dialog', { name: 'Sources and licenses' })).toBeVisible();
+    await page.keyboard.press('Escape');
+    await context.setOffline(false);
+
+    sent = nextEdition(false);
+    expect(await update()).toBe('installed');
+    await expect(page.locator('.notice')).toContainText('A newer planner is ready');
+    expect(await savedText(page)).toContain('Kept through the update');
+    await page.close();
+    // The browser puts the new one in place once it sees that no tab is left.
+    await expect(async () => {
+      const next = await context.newPage();
+      try {
+        await next.goto('./?bench');
+        await settled(next);
+        expect(await next.title()).toBe('batterboard, next edition');
+        expect(await savedText(next)).toContain('Kept through the update');
+      } finally {
+        await next.close();
+      }
+    }).toPass({ timeout: 60_000 });
+  } finally {
+    await context.close();
+    server.closeAllConnections();
+    server.close();
+  }
 });
