@@ -21,7 +21,7 @@ use serde_json::{Value, json};
 
 use crate::export::georeferenced;
 use crate::names::meant;
-use crate::{Units, folder, input};
+use crate::{Units, folder, input, print};
 
 /// What is searched for.
 #[derive(Args)]
@@ -91,11 +91,11 @@ enum AreaForm {
     Geojson,
 }
 
-/// The text of a search.
+/// Prints what a search finds.
 ///
 /// # Errors
 /// When the site cannot be read, or a shell is not known.
-pub fn run(args: &FitArgs) -> Result<String> {
+pub fn run(args: &FitArgs) -> Result<()> {
     let search = |site: &Path| -> Result<(CheckedSite, Vec<ShellFit>)> {
         let site = input::open(site)?.site;
         let found = found(args, &site)?;
@@ -108,12 +108,11 @@ pub fn run(args: &FitArgs) -> Result<String> {
     }
     let (site, found) = search(&args.site)?;
     if args.json {
-        return Ok(batterboard_core::json::to_string(&serde_json::to_value(
-            found,
-        )?));
+        let found = serde_json::to_value(found)?;
+        return print(&batterboard_core::json::to_string(&found)).map(drop);
     }
     let system = args.units.map_or(site.site().display, Into::into);
-    Ok(table(&site, &found, system))
+    print(&table(&site, &found, system)).map(drop)
 }
 
 fn found(args: &FitArgs, site: &CheckedSite) -> Result<Vec<ShellFit>> {
@@ -157,18 +156,23 @@ fn refused(faults: &[Finding]) -> anyhow::Error {
     anyhow!("that cannot be done.\n{}", input::told(faults))
 }
 
-/// The text of clear ground at one heading.
+/// Prints clear ground at one heading.
 ///
 /// # Errors
 /// When the site cannot be read, has no shell on it, or a map is asked for and nothing says where it
 /// lies.
-pub fn clear_ground(args: &ClearGroundArgs) -> Result<String> {
+pub fn clear_ground(args: &ClearGroundArgs) -> Result<()> {
     if args.site.is_dir() {
         return folder::lines(std::slice::from_ref(&args.site), |site| {
             let clear = clear(args, site)?;
             Ok(about(&clear))
         });
     }
+    print(&told(args)?).map(drop)
+}
+
+/// The text of clear ground on one site.
+fn told(args: &ClearGroundArgs) -> Result<String> {
     let clear = clear(args, &args.site)?;
     let Clear { site, region, edge } = &clear;
     if let Some(AreaForm::Geojson) = args.form {

@@ -2,11 +2,11 @@
 //!
 //! | command | prints |
 //! |---|---|
-//! | `report SITE` | every figure and every finding, as text or JSON |
-//! | `takeoff SITE` | the quantities and their cost, as text, as JSON or for a spreadsheet |
+//! | `report SITE...` | every figure and every finding, as text or JSON |
+//! | `takeoff SITE...` | the quantities and their cost, as text, as JSON or for a spreadsheet |
 //! | `balance SITE` | the coping at which cut and fill are even, and what an inch changes |
 //! | `compare SITE` | the shell as placed beside the placements kept in the file |
-//! | `check SITE` | verdict, clearances and findings; says by its exit code whether it holds |
+//! | `check SITE...` | verdict, clearances and findings; says by its exit code whether it holds |
 //! | `book [BOOK]` | a company's book as a list, or what a site took from it; without one, the examples |
 //! | `stakes SITE` | stakes with two-tape ties, offset stakes, levels, and what was read back |
 //! | `way-in SITE...` | the widest way from the street to the dig, who fits through it, and the crane |
@@ -46,7 +46,7 @@ mod sun;
 mod way_in;
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use anyhow::{Context, Result, bail};
@@ -91,21 +91,25 @@ struct Cli {
 #[derive(Subcommand)]
 enum Command {
     /// Print every figure and every finding of a site.
+    ///
+    /// Of a folder of sites, or of several, it prints one after the other; with --json one line each.
     Report {
         #[command(flatten)]
-        site: SiteArgs,
-        /// Print JSON with SI values, display values, units and working.
+        sites: SitesArgs,
+        /// Print JSON with SI values, display values, units and working; of several sites one line each, with its file.
         #[arg(long)]
         json: bool,
     },
     /// Print the quantities of a site with low, high and cost.
+    ///
+    /// Of a folder of sites, or of several, it prints one after the other; with --json one line each.
     Takeoff {
         #[command(flatten)]
-        site: SiteArgs,
-        /// Print a list for a spreadsheet: RFC 4180, UTF-8.
+        sites: SitesArgs,
+        /// Print a list for a spreadsheet: RFC 4180, UTF-8. Of one site.
         #[arg(long, conflicts_with = "json")]
         csv: bool,
-        /// Print JSON with SI values, display values, units and working.
+        /// Print JSON with SI values, display values, units and working; of several sites one line each, with its file.
         #[arg(long)]
         json: bool,
     },
@@ -152,10 +156,11 @@ enum Command {
     /// Print verdict, clearances and findings of a site.
     ///
     /// Exits with 1 when the work reaches where it must not or a clearance falls short, with 3
-    /// when no shell is placed or something that decides was not measured.
+    /// when no shell is placed or something that decides was not measured. Of a folder of sites, or of several, it prints
+    /// one after the other and exits with the gravest: 2 when a file cannot be read, then 1, then 3.
     Check {
         #[command(flatten)]
-        site: SiteArgs,
+        sites: SitesArgs,
     },
     /// List a company's book, or print what a site took from it and what has changed since.
     ///
@@ -192,6 +197,16 @@ enum Command {
     },
     /// Print the manual page, for man.
     Manual,
+}
+
+#[derive(Args)]
+struct SitesArgs {
+    /// Site files, or folders of them; - reads standard input.
+    #[arg(required = true, value_name = "SITE")]
+    sites: Vec<PathBuf>,
+    /// The units to print, in place of each site's own.
+    #[arg(long, value_enum)]
+    units: Option<Units>,
 }
 
 #[derive(Args)]
@@ -233,15 +248,24 @@ fn main() -> ExitCode {
 
 fn run(command: Command) -> Result<ExitCode> {
     match command {
-        Command::Report { site, json } => print(&site.text(match json {
-            true => Question::ReportJson,
-            false => Question::ReportText,
-        })?)?,
-        Command::Takeoff { site, csv, json } => print(&site.text(match (csv, json) {
-            (true, _) => Question::TakeoffList,
-            (_, true) => Question::TakeoffJson,
-            _ => Question::TakeoffText,
-        })?)?,
+        Command::Report { sites, json } => {
+            let question = match json {
+                true => Question::ReportJson,
+                false => Question::ReportText,
+            };
+            return sites.print(question, json);
+        }
+        Command::Takeoff { sites, csv, json } => {
+            let question = match (csv, json) {
+                (true, _) => Question::TakeoffList,
+                (_, true) => Question::TakeoffJson,
+                _ => Question::TakeoffText,
+            };
+            if csv && folder::only_file(&sites.sites).is_none() {
+                bail!("a list for a spreadsheet is of one site; use --json for several");
+            }
+            return sites.print(question, json);
+        }
         Command::Balance { site, json } => {
             let opened = input::open(&site.site)?;
             let (balance, step) = (Question::Balance, Question::CopingStep);
@@ -265,34 +289,14 @@ fn run(command: Command) -> Result<ExitCode> {
                 })?;
             }
         }
-        Command::Stakes(args) => print(&stakes::run(&args)?)?,
-        Command::Fit(args) => print(&fit::run(&args)?)?,
-        Command::ClearGround(args) => print(&fit::clear_ground(&args)?)?,
-        Command::WayIn(args) => {
-            let (text, whole) = way_in::run(&args)?;
-            print(&text)?;
-            if !whole {
-                return Ok(ExitCode::from(UNREADABLE));
-            }
-        }
-        Command::Sun(args) => {
-            let (text, whole) = sun::run(&args)?;
-            print(&text)?;
-            if !whole {
-                return Ok(ExitCode::from(UNREADABLE));
-            }
-        }
-        Command::Sheet(args) => print(&sheet::run(&args)?)?,
-        Command::Check { site } => {
-            let report = site.report()?;
-            print(&report.to_check_text())?;
-            return Ok(match report.verdict.standing {
-                Standing::Conflict | Standing::Short => ExitCode::from(WRONG),
-                Standing::NotPlaced | Standing::Unchecked => ExitCode::from(UNCHECKED),
-                Standing::Reserved | Standing::Holds => ExitCode::SUCCESS,
-            });
-        }
-        Command::Book(args) => print(&book::run(&args)?)?,
+        Command::Stakes(args) => drop(print(&stakes::run(&args)?)?),
+        Command::Fit(args) => fit::run(&args)?,
+        Command::ClearGround(args) => fit::clear_ground(&args)?,
+        Command::WayIn(args) => return Ok(read(way_in::run(&args)?)),
+        Command::Sun(args) => return Ok(read(sun::run(&args)?)),
+        Command::Sheet(args) => drop(print(&sheet::run(&args)?)?),
+        Command::Check { sites } => return sites.check(),
+        Command::Book(args) => drop(print(&book::run(&args)?)?),
         Command::Schema { shell, book } => {
             let schema = match (shell, book) {
                 (true, _) => schema::shell(),
@@ -308,7 +312,7 @@ fn run(command: Command) -> Result<ExitCode> {
             }
             print(&imported.text)?;
         }
-        Command::Export(args) => print(&export::run(&args)?)?,
+        Command::Export(args) => drop(print(&export::run(&args)?)?),
         Command::Deed(args) => {
             let read = deed::run(&args)?;
             if !read.told.is_empty() {
@@ -317,53 +321,116 @@ fn run(command: Command) -> Result<ExitCode> {
             print(&read.text)?;
             return Ok(read.code);
         }
-        Command::Shells(args) => print(&shells::run(&args)?)?,
-        Command::Sources(args) => print(&sources::run(&args)?)?,
-        Command::Completions { shell } => print(&manual::completions(shell, Cli::command())?)?,
-        Command::Manual => print(&manual::page(&Cli::command())?)?,
+        Command::Shells(args) => drop(print(&shells::run(&args)?)?),
+        Command::Sources(args) => drop(print(&sources::run(&args)?)?),
+        Command::Completions { shell } => {
+            drop(print(&manual::completions(shell, Cli::command())?)?)
+        }
+        Command::Manual => drop(print(&manual::page(&Cli::command())?)?),
     }
     Ok(ExitCode::SUCCESS)
+}
+
+impl SitesArgs {
+    /// Prints the texts that answer a question: of one file as it is, of several each with its file.
+    fn print(&self, question: Question, as_json: bool) -> Result<ExitCode> {
+        let text = |file: &Path| match ask(input::open(file)?, question, self.units) {
+            Answer::Text(text) => Ok(text),
+            _ => bail!("that is not answered with a text"),
+        };
+        if let Some(file) = folder::only_file(&self.sites) {
+            print(&text(file)?)?;
+            return Ok(ExitCode::SUCCESS);
+        }
+        let whole = folder::each(&self.sites, text, |name, text| match as_json {
+            true => folder::as_a_line(name, text),
+            false => Ok(folder::under_its_name(name, text)),
+        })?;
+        Ok(read(whole))
+    }
+
+    /// Prints what a check says of each site, and ends with the gravest of it.
+    fn check(&self) -> Result<ExitCode> {
+        if let Some(file) = folder::only_file(&self.sites) {
+            let report = self.report(file)?;
+            print(&report.to_check_text())?;
+            return Ok(ExitCode::from(code(&report)));
+        }
+        let mut codes = Vec::new();
+        let report = |file: &Path| self.report(file).map(|it| (code(&it), it.to_check_text()));
+        folder::each(&self.sites, report, |name, answer| {
+            codes.push(answer.as_ref().map_or(UNREADABLE, |(code, _)| *code));
+            Ok(folder::under_its_name(name, answer.map(|(_, text)| text)))
+        })?;
+        let gravest = [UNREADABLE, WRONG, UNCHECKED]
+            .into_iter()
+            .find(|it| codes.contains(it));
+        Ok(gravest.map_or(ExitCode::SUCCESS, ExitCode::from))
+    }
+
+    /// Opens a site and computes everything that a check prints.
+    fn report(&self, file: &Path) -> Result<Report> {
+        let Opened { site, findings, .. } = input::open(file)?;
+        let mut cache = Cache::default();
+        let mut analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
+        analysis.findings.extend(findings);
+        Ok(Report::new(&site, &analysis, units(self.units, &site)))
+    }
+}
+
+/// What a check says by its exit code.
+fn code(report: &Report) -> u8 {
+    match report.verdict.standing {
+        Standing::Conflict | Standing::Short => WRONG,
+        Standing::NotPlaced | Standing::Unchecked => UNCHECKED,
+        Standing::Reserved | Standing::Holds => 0,
+    }
+}
+
+/// How a command ends that could read every file, or could not.
+fn read(whole: bool) -> ExitCode {
+    if whole {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::from(UNREADABLE)
+    }
 }
 
 impl SiteArgs {
     /// Asks a question of a site.
     fn ask(&self, opened: Opened, question: Question) -> Answer {
-        let Opened { site, findings, .. } = opened;
-        let units = self.units(&site);
-        let study = Study::new(site, question).in_units(units);
-        study.with_findings(findings).run()
+        ask(opened, question, self.units)
     }
+}
 
-    /// The text that answers a question.
-    fn text(&self, question: Question) -> Result<String> {
-        match self.ask(input::open(&self.site)?, question) {
-            Answer::Text(text) => Ok(text),
-            _ => bail!("that is not answered with a text"),
-        }
-    }
+/// Asks a question of a site, in the units wanted or in its own.
+fn ask(opened: Opened, question: Question, wanted: Option<Units>) -> Answer {
+    let Opened { site, findings, .. } = opened;
+    let units = units(wanted, &site);
+    let study = Study::new(site, question).in_units(units);
+    study.with_findings(findings).run()
+}
 
-    /// Opens the site and computes everything that a check prints.
-    fn report(&self) -> Result<Report> {
-        let Opened { site, findings, .. } = input::open(&self.site)?;
-        let mut cache = Cache::default();
-        let mut analysis = analysis::run(&Scenario::of(&site), Detail::Complete, &mut cache);
-        analysis.findings.extend(findings);
-        Ok(Report::new(&site, &analysis, self.units(&site)))
-    }
+/// The units to print.
+fn units(wanted: Option<Units>, site: &CheckedSite) -> System {
+    wanted.map_or(site.site().display, System::from)
+}
 
-    /// The units to print.
-    fn units(&self, site: &CheckedSite) -> System {
-        self.units.map_or(site.site().display, System::from)
-    }
+/// Whether somebody reads what is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Reader {
+    There,
+    Gone,
 }
 
 /// Writes to standard output. A reader that has gone away (`batterboard report s | head`) is
 /// no error.
-fn print(text: &str) -> Result<()> {
+fn print(text: &str) -> Result<Reader> {
     let mut out = std::io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
     match written {
-        Err(e) if e.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
-        other => other.context("cannot write the output"),
+        Ok(()) => Ok(Reader::There),
+        Err(e) if e.kind() == std::io::ErrorKind::BrokenPipe => Ok(Reader::Gone),
+        Err(e) => Err(e).context("cannot write the output"),
     }
 }

@@ -40,7 +40,7 @@ pub fn run(args: &StakesArgs) -> Result<String> {
         };
         site = fixed(&site, pair)?;
     }
-    let system = args.site.units(&site);
+    let system = crate::units(args.site.units, &site);
     let analysis = analysis::run(
         &Scenario::of(&site),
         Detail::Clearances,

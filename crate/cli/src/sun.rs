@@ -43,11 +43,11 @@ pub struct SunArgs {
     json: bool,
 }
 
-/// The text to print, and whether every file could be read.
+/// Prints it, and gives whether every file could be read.
 ///
 /// # Errors
 /// When the only file named cannot be read, or the day or the offset is none.
-pub fn run(args: &SunArgs) -> Result<(String, bool)> {
+pub fn run(args: &SunArgs) -> Result<bool> {
     let told = Told {
         text: SunFigures::to_text,
         json: SunFigures::to_json,

@@ -22,8 +22,8 @@ pub struct WayInArgs {
     json: bool,
 }
 
-/// The text to print, and whether every file could be read.
-pub fn run(args: &WayInArgs) -> Result<(String, bool)> {
+/// Prints it, and gives whether every file could be read.
+pub fn run(args: &WayInArgs) -> Result<bool> {
     let told = Told {
         text: AccessFigures::to_text,
         json: AccessFigures::to_json,

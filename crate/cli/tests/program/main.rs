@@ -8,6 +8,7 @@
     clippy::indexing_slicing
 )]
 
+mod batch;
 mod book;
 mod command;
 mod deed;
