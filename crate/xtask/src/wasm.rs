@@ -2,7 +2,7 @@
 //! bindings.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
@@ -67,7 +67,7 @@ pub fn build(repo: &Repo, how: Build) -> Result<()> {
     }
     sh::say("Writing the bindings");
     for (package, built) in PACKAGES.iter().zip(&built) {
-        bind(built, &name(package), &out)?;
+        bind(built, &name(package), &out, For::Page)?;
     }
     built_in::write(repo, &out)?;
     fs::write(&stamp, how.profile()).with_context(|| format!("cannot write {}", stamp.display()))
@@ -81,11 +81,47 @@ fn is_newer(made: &Path, from: &[&Path]) -> bool {
         .all(|path| time(path).is_some_and(|it| it < made))
 }
 
-fn bind(built: &Path, name: &str, out: &Path) -> Result<()> {
-    Bindgen::new()
+/// Builds an example of the planner's package as its module is built, for a script to call, and gives the folder of its
+/// bindings.
+///
+/// # Errors
+/// When no compiler can be had or the build fails.
+pub fn example(repo: &Repo, name: &str) -> Result<PathBuf> {
+    let toolchain = Toolchain::ensure(repo)?;
+    let profile = Build::Finished.profile();
+    let [planner, _] = PACKAGES;
+    let what = [
+        "--package",
+        planner,
+        "--example",
+        name,
+        "--profile",
+        profile,
+    ];
+    sh::run(&mut toolchain.cargo(repo, "build", &what))?;
+    let products = toolchain.target_dir(repo).join(TRIPLE).join(profile);
+    let built = products.join("examples").join(name).with_extension("wasm");
+    let out = repo.target().join("examples").join(name);
+    bind(&built, name, &out, For::Script)?;
+    Ok(out)
+}
+
+/// Who calls a module.
+#[derive(Clone, Copy, PartialEq)]
+enum For {
+    Page,
+    Script,
+}
+
+fn bind(built: &Path, name: &str, out: &Path, caller: For) -> Result<()> {
+    let mut bindgen = Bindgen::new();
+    match caller {
+        For::Page => bindgen.web(true)?,
+        For::Script => bindgen.nodejs(true)?,
+    };
+    bindgen
         .input_path(built)
         .out_name(name)
-        .web(true)?
         .typescript(true)
         .remove_name_section(true)
         .remove_producers_section(true)

@@ -18,17 +18,19 @@ use batterboard_core::site::{
 /// How many places the shell is dragged through.
 const STEPS: usize = 64;
 
-/// Spots scattered evenly (Halton's sequence) over rolling ground, 60 m square round the lot.
+/// A number from 0 to 1 of Halton's sequence, which scatters evenly.
+pub fn halton(index: usize, base: usize) -> f64 {
+    let (mut i, mut part, mut sum) = (index, 1.0, 0.0);
+    while i > 0 {
+        part /= base as f64;
+        sum += part * (i % base) as f64;
+        i /= base;
+    }
+    sum
+}
+
+/// Spots scattered evenly over rolling ground, 60 m square round the lot.
 pub fn ground(spots: usize) -> GroundRecord {
-    let halton = |index: usize, base: usize| {
-        let (mut i, mut part, mut sum) = (index, 1.0, 0.0);
-        while i > 0 {
-            part /= base as f64;
-            sum += part * (i % base) as f64;
-            i /= base;
-        }
-        sum
-    };
     let spot = |i: usize| {
         let (x, y) = (60.0 * halton(i, 2) - 8.0, 60.0 * halton(i, 3) - 4.0);
         let rolling = 0.15 * math::sin(x / 3.0) * math::cos(y / 4.0);
@@ -49,6 +51,65 @@ pub fn site_of_outline(vertices: usize) -> CheckedSite {
     let mut site = hillside();
     site.ground = Arc::new(ground(100));
     put_shell(&mut site, vertices);
+    checked(site)
+}
+
+/// The same with so many trees, ponds and sheds on a lot that grows with them, all example rules measured to them.
+pub fn site_of_features(count: usize) -> CheckedSite {
+    let mut site = hillside();
+    site.ground = Arc::new(ground(100));
+    let kinds = [
+        FeatureKind::Tree,
+        FeatureKind::Outbuilding,
+        FeatureKind::SepticTank,
+    ];
+    let spread = 60.0 + 3.0 * (count as f64).sqrt();
+    let feature = |i: usize| {
+        let [x, y] = [halton(i + 1, 2), halton(i + 1, 3)].map(|it| (it - 0.5) * spread);
+        let shape = ShapeRecord::Disc {
+            at: Point::new(15.0 + x, 24.0 + y),
+            radius: 0.4,
+        };
+        Feature::of(format!("feature {i}"), kinds[i % kinds.len()], shape)
+    };
+    site.features = Arc::new((0..count).map(feature).collect());
+    checked(site)
+}
+
+/// The same with so many rules: the examples again and again, each farther than the last.
+pub fn site_of_rules(count: usize) -> CheckedSite {
+    let mut site = hillside();
+    site.ground = Arc::new(ground(100));
+    let examples = rule::examples();
+    let rule = |(i, of): (usize, &rule::Rule)| {
+        let mut rule = of.clone();
+        rule.name = format!("{} {i}", of.name);
+        rule.distance += 0.01 * i as f64;
+        rule
+    };
+    let rules = examples.iter().cycle().take(count).enumerate().map(rule);
+    site.rules = Arc::new(rules.collect());
+    checked(site)
+}
+
+/// The same on ground of 100 spots with so many points in breaklines of ten points, which wind side by side.
+pub fn site_of_breaklines(points: usize) -> CheckedSite {
+    let mut site = hillside();
+    let lines = (points / 10).max(1);
+    let line = |l: usize| {
+        let x = -7.0 + 58.0 * (l as f64 + 0.5) / lines as f64;
+        let point = |i: usize| {
+            let y = -3.0 + 56.0 * i as f64 / 9.0;
+            let wide = 20.0 / lines as f64;
+            let x = x + wide * math::sin(y / 5.0);
+            [x, y, 30.0 - 0.02 * x - 0.025 * y + 0.1 * math::sin(y / 3.0)]
+        };
+        (0..10).map(point).collect()
+    };
+    if let GroundRecord::Spots { spots, .. } = ground(100) {
+        let breaklines: Vec<Vec<[f64; 3]>> = (0..lines).map(line).collect();
+        site.ground = Arc::new(GroundRecord::Spots { spots, breaklines });
+    }
     checked(site)
 }
 

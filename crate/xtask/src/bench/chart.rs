@@ -1,4 +1,4 @@
-//! The picture of costs against sizes: one panel to the group, both axes by decades.
+//! The picture of costs against sizes: one panel to the group, two beside each other, both axes by decades.
 
 use anyhow::{Result, anyhow};
 use plotters::coord::Shift;
@@ -6,8 +6,11 @@ use plotters::prelude::*;
 
 use super::cost::{Group, Series};
 
-/// Size of the picture, pixels.
-const SIZE: (u32, u32) = (1120, 480);
+/// Width of the picture and height of a row of it, pixels.
+const WIDTH: u32 = 1120;
+const ROW: u32 = 480;
+/// How many panels stand in a row.
+const BESIDE: usize = 2;
 
 /// The colours of the series, and the marks that tell them apart without colour, as the legend
 /// writes them.
@@ -24,16 +27,18 @@ const TARGET: f64 = 4.0;
 type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
 type Failure<'a> = <SVGBackend<'a> as DrawingBackend>::ErrorType;
 
-/// Draws the groups side by side.
+/// Draws the groups, row by row.
 ///
 /// # Errors
 /// When the drawing library refuses, which finite figures give it no reason to.
 pub fn svg(groups: &[Group]) -> Result<String> {
     let mut text = String::new();
     {
-        let paper = SVGBackend::with_string(&mut text, SIZE).into_drawing_area();
+        let rows = groups.len().div_ceil(BESIDE);
+        let size = (WIDTH, ROW * rows as u32);
+        let paper = SVGBackend::with_string(&mut text, size).into_drawing_area();
         paper.fill(&WHITE).map_err(|error| anyhow!("{error}"))?;
-        for (group, area) in groups.iter().zip(paper.split_evenly((1, groups.len()))) {
+        for (group, area) in groups.iter().zip(paper.split_evenly((rows, BESIDE))) {
             panel(&area, group).map_err(|error| anyhow!("{error}"))?;
         }
         paper.present().map_err(|error| anyhow!("{error}"))?;

@@ -1,4 +1,4 @@
-//! Cost against size: what criterion measured at each size, as a table and as a picture.
+//! Cost against size: what criterion measured at each size, as a table with the exponent by which it grows, and as a picture.
 
 use std::fs;
 use std::path::Path;
@@ -6,8 +6,8 @@ use std::time::SystemTime;
 
 use anyhow::{Context, Result, bail};
 
-use super::chart;
 use super::criterion::{self, Run};
+use super::{batch, chart};
 use crate::repo::Repo;
 use crate::sh;
 
@@ -15,10 +15,20 @@ use crate::sh;
 const MOST: &str = "BATTERBOARD_BENCH_MOST";
 
 /// The groups of the bench, each with what its sizes count.
-const GROUPS: [(&str, &str); 2] = [
+const GROUPS: [(&str, &str); 5] = [
     ("cost against spots", "spots of the ground"),
     ("cost against vertices", "vertices of the outline"),
+    ("cost against features", "features on the lot"),
+    ("cost against rules", "clearance rules"),
+    ("cost against breaklines", "points of breaklines"),
 ];
+
+/// What a hand waits for: it may grow no faster than n log n.
+const DRAGGED: &str = "one frame";
+/// The exponent that n log n shows between two sizes a decade apart, at most, and what measuring adds.
+const MOST_EXPONENT: f64 = 1.25;
+/// How many of the largest sizes an exponent is fitted to: the smallest hold what does not grow.
+const FITTED: usize = 4;
 
 /// Where a finished measurement is kept, from the top of the tree.
 const KEPT: &str = "crate/core/benches/measured";
@@ -55,7 +65,8 @@ pub fn run(repo: &Repo, most: Option<u32>, keep: bool) -> Result<()> {
         bench.env(MOST, most.to_string());
     }
     sh::run(&mut bench)?;
-    let groups = groups(&criterion::runs(&folder, start)?)?;
+    let mut groups = groups(&criterion::runs(&folder, start)?)?;
+    groups.push(batch::run(repo, most)?);
     let kept = keep.then(|| repo.path(KEPT));
     for folder in [Some(repo.target().join("cost")), kept]
         .into_iter()
@@ -65,7 +76,50 @@ pub fn run(repo: &Repo, most: Option<u32>, keep: bool) -> Result<()> {
         sh::say(&format!("Table and picture are in {}", folder.display()));
     }
     print!("\n{}", table(&groups));
+    hold(&groups)
+}
+
+/// Whether what is dragged grows as slowly as it must.
+fn hold(groups: &[Group]) -> Result<()> {
+    for group in groups {
+        let dragged = group.series.iter().find(|it| it.name == DRAGGED);
+        if let Some(exponent) = dragged.and_then(Series::exponent)
+            && exponent > MOST_EXPONENT
+        {
+            bail!(
+                "a frame of a drag grows with the {} to the power of {exponent:.2}",
+                group.counted
+            );
+        }
+    }
     Ok(())
+}
+
+impl Series {
+    /// The exponent by which the cost grows with the size: the slope of a straight line by least squares through the largest
+    /// sizes, both by their logarithms. None of fewer than three.
+    #[expect(
+        clippy::disallowed_methods,
+        reason = "printed to two digits, and held to a bound with room"
+    )]
+    fn exponent(&self) -> Option<f64> {
+        let from = self.points.len().saturating_sub(FITTED);
+        let fitted = self.points.get(from..).filter(|it| it.len() >= 3)?;
+        let by_logarithm = fitted
+            .iter()
+            .map(|(size, ms)| (f64::from(*size).ln(), ms.ln()));
+        let points: Vec<(f64, f64)> = by_logarithm.collect();
+        let count = points.len() as f64;
+        let (x, y) = points
+            .iter()
+            .fold((0.0, 0.0), |sum, it| (sum.0 + it.0, sum.1 + it.1));
+        let (x, y) = (x / count, y / count);
+        let (along, square) = points.iter().fold((0.0, 0.0), |sum, it| {
+            let dx = it.0 - x;
+            (sum.0 + dx * (it.1 - y), sum.1 + dx * dx)
+        });
+        Some(along / square)
+    }
 }
 
 fn write(folder: &Path, groups: &[Group]) -> Result<()> {
@@ -130,9 +184,14 @@ fn table(groups: &[Group]) -> String {
             let figures: Vec<String> = group.series.iter().map(|it| figure(it, size)).collect();
             text += &format!("| {size} | {} |\n", figures.join(" | "));
         }
-        text += "\n";
+        let exponents = group.series.iter().map(|it| {
+            let exponent = it.exponent();
+            exponent.map_or(String::new(), |it| format!("n^{it:.2}"))
+        });
+        let exponents: Vec<String> = exponents.collect();
+        text += &format!("| grows as | {} |\n\n", exponents.join(" | "));
     }
-    text + "Medians, milliseconds.\n"
+    text + &format!("Medians, milliseconds. Exponents are fitted to the {FITTED} largest sizes.\n")
 }
 
 fn figure(series: &Series, size: u32) -> String {
@@ -155,8 +214,19 @@ mod tests {
     }
 
     fn measured() -> Vec<Group> {
-        let [(spots, _), (vertices, _)] = GROUPS;
+        let [
+            (spots, _),
+            (vertices, _),
+            (features, _),
+            (rules, _),
+            (breaklines, _),
+        ] = GROUPS;
         groups(&[
+            run(features, "one frame", "10", 0.5),
+            run(rules, "one frame", "10", 1.0),
+            run(rules, "one frame", "100", 10.0),
+            run(rules, "one frame", "1000", 100.0),
+            run(breaklines, "one frame", "10", 0.5),
             run(spots, "one frame", "1000", 0.5),
             run(spots, "one frame", "100", 0.25),
             run(spots, "the cut", "100", 0.125),
@@ -169,13 +239,39 @@ mod tests {
     #[test]
     fn runs_become_series_by_size() {
         let groups = measured();
-        let [spots, vertices] = groups.as_slice() else {
-            panic!("two groups")
+        let [spots, vertices, ..] = groups.as_slice() else {
+            panic!("two groups at least")
         };
         assert_eq!(spots.series.len(), 2);
         assert_eq!(spots.series[0].points, [(100, 0.25), (1000, 0.5)]);
         assert_eq!(vertices.series[0].points, [(100, 0.75)]);
         assert!(groups_of_nothing().is_err());
+    }
+
+    #[test]
+    fn the_exponent_is_that_of_the_largest_sizes() {
+        let groups = measured();
+        assert!((groups[3].series[0].exponent().unwrap() - 1.0).abs() < 1e-12);
+        assert_eq!(groups[2].series[0].exponent(), None);
+        assert!(hold(&groups).is_ok());
+        let series = |points: &[(u32, f64)]| Series {
+            name: DRAGGED.to_owned(),
+            points: points.to_vec(),
+        };
+        let squared = series(&[
+            (1, 9.0),
+            (10, 1.0),
+            (100, 100.0),
+            (1_000, 10_000.0),
+            (10_000, 1e6),
+        ]);
+        assert!((squared.exponent().unwrap() - 2.0).abs() < 1e-12);
+        let group = Group {
+            counted: "rules",
+            series: vec![squared],
+        };
+        assert!(hold(&[group]).unwrap_err().to_string().contains("2.00"));
+        assert!(table(&groups).contains("| grows as | n^1.00 |"));
     }
 
     fn groups_of_nothing() -> Result<Vec<Group>> {

@@ -1,6 +1,7 @@
 //! `bench`: a drag in the browser on every demo site, the core natively, what it costs at growing
-//! sizes, clear ground beside other libraries, and what the page weighs.
+//! sizes, the core beside other libraries, and what the page weighs.
 
+mod batch;
 mod chart;
 mod cost;
 mod criterion;
@@ -23,9 +24,9 @@ pub enum Part {
     Browser,
     /// The core, natively.
     Native,
-    /// The core at growing sizes.
+    /// The core at growing sizes, and many sites in one call.
     Cost,
-    /// Clear ground beside other libraries.
+    /// The core beside other libraries.
     Peers,
 }
 
