@@ -1,4 +1,5 @@
-//! What is built into the page of other people's work, with its licenses: written beside the modules, for the page to tell.
+//! What is built in of other people's work, with its licenses: written beside the modules, for the page to tell, and handed on
+//! with what is laid out, as CycloneDX has it.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -6,7 +7,7 @@ use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::repo::Repo;
 use crate::sh;
@@ -30,6 +31,24 @@ pub struct Library {
     name: String,
     version: String,
     license: String,
+    #[serde(skip)]
+    registry: Registry,
+}
+
+/// Where a library comes from, as package URLs name it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Registry {
+    Cargo,
+    Npm,
+}
+
+/// What is handed on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Product {
+    /// The page, with the modules in it.
+    Page,
+    /// The command line.
+    Program,
 }
 
 /// Writes the list into a folder.
@@ -37,21 +56,71 @@ pub struct Library {
 /// # Errors
 /// When a list of packages cannot be read, or a library has no license.
 pub fn write(repo: &Repo, folder: &Path) -> Result<()> {
-    let graph = [
-        "metadata",
-        "--format-version",
-        "1",
-        "--locked",
-        "--filter-platform",
-        TRIPLE,
-    ];
-    let text =
-        sh::answer(&mut sh::cargo(repo.root(), &graph)).context("cargo tells no packages")?;
-    let mut all = of_cargo(&text)?;
-    let lock = repo.www().join("package-lock.json");
-    let text =
-        fs::read_to_string(&lock).with_context(|| format!("cannot read {}", lock.display()))?;
-    all.extend(of_node(&text)?);
+    let all = of(repo, Product::Page)?;
+    let text = serde_json::to_string(&all)?;
+    fs::write(folder.join(FILE), text).context("cannot write the list of what is built in")
+}
+
+/// The list of what is in a product: CycloneDX 1.5, JSON, the same bytes from the same tree.
+///
+/// # Errors
+/// As [`write`].
+pub fn bill_of_materials(repo: &Repo, product: Product) -> Result<String> {
+    let name = match product {
+        Product::Page => "batterboard page",
+        Product::Program => "batterboard",
+    };
+    Ok(cyclone(name, &of(repo, product)?))
+}
+
+fn cyclone(product: &str, libraries: &BTreeSet<Library>) -> String {
+    let component = |it: &Library| {
+        let (kind, name) = match it.registry {
+            Registry::Cargo => ("cargo", it.name.clone()),
+            // The sign before a scope, written as package URLs write it.
+            Registry::Npm => ("npm", it.name.replace('@', "%40")),
+        };
+        let address = format!("pkg:{kind}/{name}@{}", it.version);
+        json!({
+            "type": "library",
+            "bom-ref": address,
+            "name": it.name,
+            "version": it.version,
+            "licenses": [{ "expression": it.license.replace('/', " OR ") }],
+            "purl": address,
+        })
+    };
+    let components: Vec<Value> = libraries.iter().map(component).collect();
+    let version = env!("CARGO_PKG_VERSION");
+    let bill = json!({
+        "bomFormat": "CycloneDX",
+        "specVersion": "1.5",
+        "version": 1,
+        "metadata": { "component": { "type": "application", "name": product, "version": version } },
+        "components": components,
+    });
+    format!("{bill:#}\n")
+}
+
+/// What is in a product.
+fn of(repo: &Repo, product: Product) -> Result<BTreeSet<Library>> {
+    let graph = ["metadata", "--format-version", "1", "--locked"];
+    let mut asked = sh::cargo(repo.root(), &graph);
+    if product == Product::Page {
+        asked.args(["--filter-platform", TRIPLE]);
+    }
+    let text = sh::answer(&mut asked).context("cargo tells no packages")?;
+    let all = match product {
+        Product::Page => {
+            let mut all = of_cargo(&text, &PACKAGES)?;
+            let lock = repo.www().join("package-lock.json");
+            let text = fs::read_to_string(&lock)
+                .with_context(|| format!("cannot read {}", lock.display()))?;
+            all.extend(of_node(&text)?);
+            all
+        }
+        Product::Program => of_cargo(&text, &["batterboard"])?,
+    };
     if let Some(bare) = all.iter().find(|it| it.license.is_empty()) {
         bail!(
             "{} {} has no license: it may not be built in",
@@ -59,8 +128,7 @@ pub fn write(repo: &Repo, folder: &Path) -> Result<()> {
             bare.version
         );
     }
-    let text = serde_json::to_string(&all)?;
-    fs::write(folder.join(FILE), text).context("cannot write the list of what is built in")
+    Ok(all)
 }
 
 #[derive(Deserialize)]
@@ -102,8 +170,8 @@ struct DependencyKind {
     kind: Option<String>,
 }
 
-/// Every library that a module of the page needs to run.
-fn of_cargo(text: &str) -> Result<BTreeSet<Library>> {
+/// Every library that one of some packages needs to run.
+fn of_cargo(text: &str, packages_of_ours: &[&str]) -> Result<BTreeSet<Library>> {
     let graph: Metadata = serde_json::from_str(text).context("cargo's list of packages")?;
     let packages: BTreeMap<&str, &Package> = graph
         .packages
@@ -119,7 +187,7 @@ fn of_cargo(text: &str) -> Result<BTreeSet<Library>> {
     let ours = graph
         .packages
         .iter()
-        .filter(|it| PACKAGES.contains(&it.name.as_str()));
+        .filter(|it| packages_of_ours.contains(&it.name.as_str()));
     let mut open: Vec<&str> = ours.map(|it| it.id.as_str()).collect();
     let mut seen = BTreeSet::new();
     while let Some(id) = open.pop() {
@@ -137,6 +205,7 @@ fn of_cargo(text: &str) -> Result<BTreeSet<Library>> {
             name: it.name.clone(),
             version: it.version.clone(),
             license: it.license.clone().unwrap_or_default(),
+            registry: Registry::Cargo,
         })
         .collect())
 }
@@ -161,6 +230,7 @@ fn of_node(text: &str) -> Result<Vec<Library>> {
             name: name.to_owned(),
             version: told(it, "version"),
             license: told(it, "license"),
+            registry: Registry::Npm,
         })
         .collect())
 }
@@ -193,9 +263,36 @@ mod tests {
             dep("c", r#""build""#),
             dep("b", "null")
         );
-        let found = of_cargo(&text).unwrap();
+        let found = of_cargo(&text, &PACKAGES).unwrap();
         let names: Vec<&str> = found.iter().map(|it| it.name.as_str()).collect();
         assert_eq!(names, ["deep", "runs"]);
+    }
+
+    #[test]
+    fn the_bill_is_what_the_standard_asks_for() {
+        use cyclonedx_bom::models::bom::{Bom, SpecVersion};
+        use cyclonedx_bom::validation::Validate;
+
+        let library = |name: &str, license: &str, registry| Library {
+            name: name.to_owned(),
+            version: "1.2.3".to_owned(),
+            license: license.to_owned(),
+            registry,
+        };
+        let all = BTreeSet::from([
+            library("geo", "MIT/Apache-2.0", Registry::Cargo),
+            library("@preact/signals", "MIT", Registry::Npm),
+        ]);
+        let text = cyclone("batterboard page", &all);
+        let bill = Bom::parse_from_json(text.as_bytes()).unwrap();
+        let found = bill.validate_version(SpecVersion::V1_5);
+        assert!(found.passed(), "{found:?}");
+        let components = bill.components.unwrap().0;
+        let addresses = components
+            .iter()
+            .map(|it| it.purl.as_ref().unwrap().to_string());
+        let wanted = ["pkg:npm/%40preact/signals@1.2.3", "pkg:cargo/geo@1.2.3"];
+        assert!(addresses.eq(wanted), "{text}");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
-use crate::built_in;
+use crate::built_in::{self, Product};
 use crate::page;
 use crate::repo::Repo;
 use crate::sh;
@@ -47,6 +47,13 @@ pub fn run(repo: &Repo) -> Result<()> {
         (repo.wasm_out().join(built_in::FILE), built_in::FILE),
     ] {
         fs::copy(&from, out.join(to)).with_context(|| format!("cannot copy {}", from.display()))?;
+    }
+    for (product, name) in [
+        (Product::Page, "page.cdx.json"),
+        (Product::Program, "batterboard.cdx.json"),
+    ] {
+        let bill = built_in::bill_of_materials(repo, product)?;
+        fs::write(out.join(name), bill).with_context(|| format!("cannot write {name}"))?;
     }
     let sums = sums(&out)?;
     fs::write(out.join(SUMS), &sums).context("cannot write the sums")?;

@@ -4,6 +4,9 @@
 //! - `build` does the same without serving; `--quick` makes either sooner, for a look;
 //! - `test` runs every check a change must pass, and says how to run a failed one alone;
 //! - `bench` drags the shell in the browser, times the core, plots what it costs at growing sizes, and weighs the page;
+//! - `dist` lays out what is handed on;
+//! - `fuzz` looks further for what breaks it;
+//! - `audit` asks what comes from outside, and whether the page can be made again byte for byte;
 //! - `doctor` lists the tools, what was found and what to do about what is missing;
 //! - `tidy` polices the tree: layers, file sizes, stray names.
 //!
@@ -11,6 +14,7 @@
 //! about pools: see `batterboard-core` for that.
 
 mod apt;
+mod audit;
 mod bench;
 mod browser;
 mod built_in;
@@ -110,6 +114,8 @@ enum Task {
         #[arg(long)]
         seed: Option<u64>,
     },
+    /// Ask what comes from outside (licenses, sources, sums), and whether the page can be made again byte for byte
+    Audit,
     /// List the tools: wanted, found, and what to do
     Doctor,
     /// Police the tree: layers, file sizes, stray names
@@ -140,6 +146,7 @@ fn main() -> ExitCode {
             };
             fuzz::run(&repo, &reach)
         }
+        Task::Audit => audit::run(&repo),
         Task::Doctor => doctor::run(&repo),
         Task::Tidy => tidy::run(&repo),
     });

@@ -24,8 +24,7 @@ impl Repo {
         Ok(Self { root })
     }
 
-    /// The repository at `root`, for tests.
-    #[cfg(test)]
+    /// The repository at `root`: a copy, or a small one of a test.
     pub fn at(root: &Path) -> Self {
         Self {
             root: root.to_path_buf(),

@@ -6,12 +6,14 @@
 //! - `shape`: the top folder holds what it should, sources stay short, every Rust file opens with
 //!   its front-page comment.
 //! - `sourced`: every figure that the core offers stands in its register of sources.
+//! - `locks`: what is fetched from outside is pinned, has its sum, and a license that lets it be passed on.
 //! - `words`: no registry host and no path of somebody's machine.
 //!
 //! Every rule takes the tree as data and gives faults, so that each is tested on a small bad tree.
 
 mod circles;
 mod layers;
+mod locks;
 mod paths;
 mod scan;
 mod shape;
@@ -82,7 +84,7 @@ impl fmt::Display for Fault {
 /// # Errors
 /// When a fault is more than a warning.
 pub fn run(repo: &Repo) -> Result<()> {
-    sh::say("Checking the tree: layers, circles, shape, sources, words");
+    sh::say("Checking the tree: layers, circles, shape, sources, locks, words");
     let tree = Tree::read(repo.root())?;
     let faults = check(&tree);
     for fault in &faults {
@@ -99,12 +101,22 @@ pub fn run(repo: &Repo) -> Result<()> {
     Ok(())
 }
 
+/// The paths of all files that a clone would hold.
+///
+/// # Errors
+/// When something cannot be read.
+pub fn paths_of(repo: &Repo) -> Result<Vec<String>> {
+    let files = Tree::read(repo.root())?.files;
+    Ok(files.into_iter().map(|file| file.path).collect())
+}
+
 fn check(tree: &Tree) -> Vec<Fault> {
     [
         layers::check(tree),
         circles::check(tree),
         shape::check(tree),
         sourced::check(tree),
+        locks::check(tree),
         words::check(tree),
     ]
     .concat()
