@@ -12,7 +12,7 @@ use proptest::prelude::*;
 const PI: f64 = TURN / 2.0;
 
 /// A star-shaped ring about (x, y): counter-clockwise, often concave.
-fn star() -> impl Strategy<Value = Ring> {
+pub fn star() -> impl Strategy<Value = Ring> {
     let radii = prop::collection::vec(1.0..6.0f64, 5..20);
     (radii, -8.0..8.0f64, -8.0..8.0f64).prop_map(|(radii, x, y)| {
         let step = TURN / radii.len() as f64;
@@ -39,7 +39,7 @@ fn convex() -> impl Strategy<Value = Ring> {
 }
 
 /// A star whose sides are arcs turning up to 60 degrees either way, if it does not cross itself.
-fn curved() -> impl Strategy<Value = Outline> {
+pub fn curved() -> impl Strategy<Value = Outline> {
     (star(), prop::collection::vec(-1.0..1.0f64, 20)).prop_filter_map("simple", |(ring, turns)| {
         let vertices = ring.0.iter().zip(turns);
         let arcs = vertices.map(|(p, turn)| Vertex::arc(p.x, p.y, bulge_of_angle(turn * PI / 3.0)));
@@ -48,7 +48,7 @@ fn curved() -> impl Strategy<Value = Outline> {
 }
 
 /// A line that wanders, often round itself.
-fn wander() -> impl Strategy<Value = Vec<Point>> {
+pub fn wander() -> impl Strategy<Value = Vec<Point>> {
     let legs = prop::collection::vec((0.5..5.0f64, -0.3..0.4f64), 3..14);
     legs.prop_map(|legs| {
         let (mut at, mut heading) = (Point::default(), 0.0);
@@ -63,7 +63,7 @@ fn wander() -> impl Strategy<Value = Vec<Point>> {
 }
 
 /// Random places about the origin.
-fn places() -> impl Strategy<Value = Vec<Point>> {
+pub fn places() -> impl Strategy<Value = Vec<Point>> {
     prop::collection::vec((-16.0..16.0f64, -16.0..16.0f64), 40)
         .prop_map(|places| places.into_iter().map(|(x, y)| Point::new(x, y)).collect())
 }
@@ -73,7 +73,7 @@ fn area_of(ring: &Ring) -> Region {
 }
 
 /// Distance from a point to the edge between two others, by the foot of the perpendicular.
-fn to_edge(p: Point, a: Point, b: Point) -> f64 {
+pub fn to_edge(p: Point, a: Point, b: Point) -> f64 {
     let along = b - a;
     let fraction = (p - a).dot(along) / along.dot(along);
     p.distance(a + along * fraction.clamp(0.0, 1.0))
@@ -84,12 +84,12 @@ fn to_ring(p: Point, ring: &Ring) -> f64 {
     distances.fold(f64::INFINITY, f64::min)
 }
 
-fn to_rings(p: Point, region: &Region) -> f64 {
+pub fn to_rings(p: Point, region: &Region) -> f64 {
     let distances = region.rings().map(|ring| to_ring(p, ring));
     distances.fold(f64::INFINITY, f64::min)
 }
 
-fn inside_all(p: Point, region: &Region) -> bool {
+pub fn inside_all(p: Point, region: &Region) -> bool {
     region.rings().filter(|ring| inside(p, ring)).count() % 2 == 1
 }
 
@@ -428,7 +428,7 @@ proptest! {
 }
 
 /// Distance from a point to a line or an arc, by angles.
-fn to_segment(p: Point, segment: &Segment) -> f64 {
+pub fn to_segment(p: Point, segment: &Segment) -> f64 {
     match *segment {
         Segment::Line { from, to } => to_edge(p, from, to),
         Segment::Arc {

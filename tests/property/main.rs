@@ -15,6 +15,7 @@ mod assumed;
 mod bands;
 mod clear_ground;
 mod clearance;
+mod cuts;
 mod deed;
 mod dig;
 mod dig_sides;

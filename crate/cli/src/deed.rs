@@ -11,7 +11,8 @@ use batterboard_core::report::DeedFigures;
 use batterboard_core::session::Command;
 use clap::Args;
 
-use crate::{Units, WRONG, import, input};
+use crate::import::Onto;
+use crate::{Units, WRONG, input};
 
 /// Which deed, and what becomes of it.
 #[derive(Args)]
@@ -49,12 +50,15 @@ pub struct DeedRead {
 pub fn run(args: &DeedArgs) -> Result<DeedRead> {
     let text = input::text(&args.file)?;
     let onto_a_site = args.new || args.onto.is_some();
-    let mut session = import::session(args.onto.as_deref())?;
+    let Onto {
+        mut session,
+        lot_is_lent,
+    } = Onto::open(args.onto.as_deref())?;
     let site = session.site().site().clone();
     let system = args.units.map_or(site.display, Into::into);
     let rest = match &args.onto {
-        Some(_) => LotRecord::clone(&site.lot),
-        None => LotRecord::default(),
+        Some(_) if !lot_is_lent => LotRecord::clone(&site.lot),
+        _ => LotRecord::default(),
     };
     let reading = read(&text, system);
     let figures = DeedFigures::of(&text, &reading, &rest, system);

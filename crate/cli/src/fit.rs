@@ -109,10 +109,10 @@ pub fn run(args: &FitArgs) -> Result<()> {
     let (site, found) = search(&args.site)?;
     if args.json {
         let found = serde_json::to_value(found)?;
-        return print(&batterboard_core::json::to_string(&found)).map(drop);
+        return print(&batterboard_core::json::to_string(&found));
     }
     let system = args.units.map_or(site.site().display, Into::into);
-    print(&table(&site, &found, system)).map(drop)
+    print(&table(&site, &found, system))
 }
 
 fn found(args: &FitArgs, site: &CheckedSite) -> Result<Vec<ShellFit>> {
@@ -168,7 +168,7 @@ pub fn clear_ground(args: &ClearGroundArgs) -> Result<()> {
             Ok(about(&clear))
         });
     }
-    print(&told(args)?).map(drop)
+    print(&told(args)?)
 }
 
 /// The text of clear ground on one site.

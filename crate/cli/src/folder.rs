@@ -12,7 +12,7 @@ use anyhow::{Context, Result, bail};
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use crate::{Reader, print};
+use crate::{Reader, print, tell};
 
 /// How many sites, to a core, are worked on ahead of the one that is told next.
 const AHEAD: usize = 4;
@@ -117,7 +117,7 @@ pub fn each<A: Send>(
         |file| answer(file),
         |file, answer| {
             whole &= answer.is_ok();
-            print(&say(&file.display().to_string(), answer)?)
+            tell(&say(&file.display().to_string(), answer)?)
         },
     )?;
     Ok(whole)

@@ -9,10 +9,11 @@ use batterboard_core::exchange::import::{
 };
 use batterboard_core::exchange::landxml;
 use batterboard_core::finding::Finding;
+use batterboard_core::lot::LotRecord;
 use batterboard_core::session::{Command, Session};
 use batterboard_core::site::{GeoOrigin, GridUnit};
 use clap::{Args, ValueEnum};
-use serde_json::json;
+use serde_json::{Value, json};
 
 use crate::input;
 
@@ -160,7 +161,10 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
         Some(survey) => survey.draft.clone(),
         None => read(&text, columns).map_err(refused)?,
     };
-    let mut session = session(args.onto.as_deref())?;
+    let Onto {
+        mut session,
+        lot_is_lent,
+    } = Onto::open(args.onto.as_deref())?;
     let settings = args.settings(&draft)?;
     let site = session.site().site().clone();
     let placed = Placed::of(&draft, &settings, &[], &site);
@@ -181,6 +185,16 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
     let mut roles: Vec<Role> = placed.items.iter().map(|i| i.proposed).collect();
     for told in &args.roles {
         assign(told, &draft, &mut roles)?;
+    }
+    if lot_is_lent
+        && !roles
+            .iter()
+            .any(|it| matches!(it, Role::Lot | Role::Corner))
+    {
+        bail!(
+            "no-lot: The site has no courses, and nothing that is brought in is its lot.\n    \
+             --list shows what was found; --as WHICH=lot says which of it is the lot, --as WHICH=corner which points are its corners."
+        );
     }
     let mut changes = Changes::of(&draft, &settings, &roles, &site).map_err(|faults| {
         let mut all = draft.findings.clone();
@@ -203,23 +217,54 @@ pub fn run(args: &ImportArgs) -> Result<Imported> {
     })
 }
 
-/// A session on a site, or on a new one.
-///
-/// # Errors
-/// When the site cannot be read.
-pub fn session(onto: Option<&Path>) -> Result<Session> {
-    let mut session = Session::new().map_err(|f| anyhow!("{}", input::told(&f)))?;
-    if let Some(path) = onto {
-        let text = input::text(path)?;
+/// What something is brought onto.
+pub struct Onto {
+    /// The site, or a new one.
+    pub session: Session,
+    /// Whether the site has no courses yet: that of a new one stands for its lot, until another is brought.
+    pub lot_is_lent: bool,
+}
+
+impl Onto {
+    /// A session on a site, or on a new one.
+    ///
+    /// # Errors
+    /// When the site cannot be read.
+    pub fn open(path: Option<&Path>) -> Result<Self> {
+        let mut session = Session::new().map_err(|f| anyhow!("{}", input::told(&f)))?;
+        let Some(path) = path else {
+            return Ok(Self {
+                session,
+                lot_is_lent: false,
+            });
+        };
+        let mut text = input::text(path)?;
+        let lent = with_a_lot(&text, &session.site().site().lot);
+        let lot_is_lent = lent.is_some();
+        if let Some(lent) = lent {
+            text = lent;
+        }
         session.open(&text).map_err(|faults| {
-            anyhow!(
-                "{} was not opened.\n{}",
-                path.display(),
-                input::told(&faults)
-            )
+            let (name, told) = (path.display(), input::told(&faults));
+            anyhow!("{name} was not opened.\n{told}")
         })?;
+        Ok(Self {
+            session,
+            lot_is_lent,
+        })
     }
-    Ok(session)
+}
+
+/// The text of a site that has no courses, with a lot that is lent to it.
+fn with_a_lot(text: &str, lot: &LotRecord) -> Option<String> {
+    let mut file: Value = serde_json::from_str(text).ok()?;
+    let own = file.pointer("/lot/courses").and_then(Value::as_array);
+    if own.is_some_and(|courses| !courses.is_empty()) {
+        return None;
+    }
+    file.as_object_mut()?
+        .insert("lot".to_owned(), serde_json::to_value(lot).ok()?);
+    Some(file.to_string())
 }
 
 impl ImportArgs {

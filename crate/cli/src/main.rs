@@ -289,14 +289,14 @@ fn run(command: Command) -> Result<ExitCode> {
                 })?;
             }
         }
-        Command::Stakes(args) => drop(print(&stakes::run(&args)?)?),
+        Command::Stakes(args) => print(&stakes::run(&args)?)?,
         Command::Fit(args) => fit::run(&args)?,
         Command::ClearGround(args) => fit::clear_ground(&args)?,
         Command::WayIn(args) => return Ok(read(way_in::run(&args)?)),
         Command::Sun(args) => return Ok(read(sun::run(&args)?)),
-        Command::Sheet(args) => drop(print(&sheet::run(&args)?)?),
+        Command::Sheet(args) => print(&sheet::run(&args)?)?,
         Command::Check { sites } => return sites.check(),
-        Command::Book(args) => drop(print(&book::run(&args)?)?),
+        Command::Book(args) => print(&book::run(&args)?)?,
         Command::Schema { shell, book } => {
             let schema = match (shell, book) {
                 (true, _) => schema::shell(),
@@ -312,7 +312,7 @@ fn run(command: Command) -> Result<ExitCode> {
             }
             print(&imported.text)?;
         }
-        Command::Export(args) => drop(print(&export::run(&args)?)?),
+        Command::Export(args) => print(&export::run(&args)?)?,
         Command::Deed(args) => {
             let read = deed::run(&args)?;
             if !read.told.is_empty() {
@@ -321,12 +321,12 @@ fn run(command: Command) -> Result<ExitCode> {
             print(&read.text)?;
             return Ok(read.code);
         }
-        Command::Shells(args) => drop(print(&shells::run(&args)?)?),
-        Command::Sources(args) => drop(print(&sources::run(&args)?)?),
+        Command::Shells(args) => print(&shells::run(&args)?)?,
+        Command::Sources(args) => print(&sources::run(&args)?)?,
         Command::Completions { shell } => {
-            drop(print(&manual::completions(shell, Cli::command())?)?)
+            print(&manual::completions(shell, Cli::command())?)?;
         }
-        Command::Manual => drop(print(&manual::page(&Cli::command())?)?),
+        Command::Manual => print(&manual::page(&Cli::command())?)?,
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -425,7 +425,13 @@ enum Reader {
 
 /// Writes to standard output. A reader that has gone away (`batterboard report s | head`) is
 /// no error.
-fn print(text: &str) -> Result<Reader> {
+fn print(text: &str) -> Result<()> {
+    tell(text)?;
+    Ok(())
+}
+
+/// Writes to standard output, and gives whether somebody reads on.
+fn tell(text: &str) -> Result<Reader> {
     let mut out = std::io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
     match written {

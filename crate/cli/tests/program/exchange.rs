@@ -79,6 +79,36 @@ fn apart(a: &Value, b: &Value) -> f64 {
 }
 
 #[test]
+fn a_lot_comes_onto_a_site_that_has_none() {
+    let demo = std::fs::read_to_string(tree("demo-sites/level-suburban.json")).unwrap();
+    let mut site: Value = serde_json::from_str(&demo).unwrap();
+    for member in ["placement", "features", "stakeout"] {
+        site.as_object_mut().unwrap().remove(member);
+    }
+    site["name"] = json!("Begun without a lot");
+    for lot in [json!({ "start": [0.0, 0.0], "courses": [] }), Value::Null] {
+        site["lot"] = lot;
+        if site["lot"].is_null() {
+            site.as_object_mut().unwrap().remove("lot");
+        }
+        let bare = Scratch::new("bare.json", &site.to_string());
+        let brought = batterboard(
+            &["import", &parcels(), "--lot", "1", "--onto", bare.path()],
+            "",
+        );
+        assert!(brought.status.success(), "{}", err(&brought));
+        let after: Value = serde_json::from_str(&out(&brought)).unwrap();
+        assert_eq!(after["lot"]["courses"].as_array().unwrap().len(), 5);
+        assert_eq!(after["name"], "Begun without a lot");
+        // Without a lot in it there is still none, and the one that was lent is not left there.
+        let spots = "Point,Northing,Easting,Elevation,Description\n1,10,10,100,ground\n2,10,90,100,ground\n3,90,50,101,ground\n";
+        let none = batterboard(&["import", "-", "--onto", bare.path()], spots);
+        assert_eq!(none.status.code(), Some(2));
+        assert!(err(&none).contains("--as WHICH=lot"), "{}", err(&none));
+    }
+}
+
+#[test]
 fn a_map_is_listed_before_anything_is_brought_in() {
     let output = batterboard(&["import", &parcels(), "--list"], "");
     let list = out(&output);

@@ -39,6 +39,7 @@ mod edges;
 mod extent;
 pub mod flatten;
 pub mod gap;
+pub mod inside;
 mod meet;
 pub mod offset;
 pub mod parallel;

@@ -3,6 +3,7 @@
 use super::layout::{Beside, EdgeSpot, Layout, Paved, edge_spots, half_plane};
 use super::levels::Levels;
 use crate::geom::boolean::{difference, union};
+use crate::geom::inside::Inside;
 use crate::geom::{Edges, Point, Pose, Region, Ring, Vector};
 use crate::shell::Shell;
 use crate::site::{CheckedFeature, CheckedShape, FeatureKind};
@@ -131,16 +132,14 @@ impl Drawn {
                 let near = (signed < *run).then(|| stretches.nearest(p)).flatten();
                 near.map_or(ring, |(top, _)| (signed, top))
             }));
-        let inside = |area: &Region, p: Point| !area.is_empty() && area.contains(p);
-        let ring = layout
-            .edge
-            .iter()
-            .filter(|spot| !inside(&decks, spot.at) && !inside(&openings, spot.at));
+        let drawn = |p: Point| deck.inside.contains(p) || opening.inside.contains(p);
+        let ring = layout.edge.iter().filter(|spot| !drawn(spot.at));
         over.edge.extend(ring.copied());
         let own = edge_spots(&decks, |p| layout.levels.top(layout.rim.distance(p)));
+        let rim = Inside::of(&layout.rim_area);
         let beyond = |spot: &EdgeSpot| {
             let out = layout.rim.distance(spot.at);
-            let within = inside(&layout.rim_area, spot.at) || out < layout.levels.edge();
+            let within = rim.contains(spot.at) || out < layout.levels.edge();
             // The edge of an opening is no edge of the deck.
             !within && opening.at(spot.at, cell) > cell / 2.0
         };
@@ -173,7 +172,7 @@ fn untouched(paved: &Paved, share: f64) -> Beside {
 /// An area that distances are measured to, negative inside.
 pub(super) struct Signed {
     edges: Edges,
-    area: Region,
+    inside: Inside,
     bounds: Option<(Point, Point)>,
 }
 
@@ -181,7 +180,7 @@ impl Signed {
     pub fn of(area: &Region) -> Self {
         Self {
             edges: Edges::of_region(area),
-            area: area.clone(),
+            inside: Inside::of(area),
             bounds: area.bounds(),
         }
     }
@@ -211,7 +210,7 @@ impl Signed {
             return f64::INFINITY;
         }
         let distance = self.edges.distance(p);
-        if self.area.contains(p) {
+        if self.inside.contains(p) {
             -distance
         } else {
             distance

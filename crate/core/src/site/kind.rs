@@ -83,6 +83,11 @@ impl FeatureKind {
         Self::Other,
     ];
 
+    /// Whether it stands on a footing that a hole may undermine.
+    pub fn has_footing(self) -> bool {
+        matches!(self, Self::House | Self::Outbuilding | Self::Wall)
+    }
+
     /// The kind in plain words, lower case.
     pub fn words(self) -> &'static str {
         match self {

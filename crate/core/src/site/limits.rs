@@ -16,6 +16,8 @@ pub const FEATURES: usize = 2_000;
 /// Vertices of all features of one site together: validation compares the sides of a path pair
 /// by pair, so ten paths of the greatest length are the most it should meet.
 pub const FEATURE_VERTICES: usize = 50_000;
+/// Houses, outbuildings and walls of one site: the hole is held against the footing of each.
+pub const STRUCTURES: usize = 200;
 /// Clearance rules of one site.
 pub const RULES: usize = 500;
 /// Rules about covered ground of one site.
@@ -46,6 +48,14 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     };
     at_most("/lot/courses", "courses", site.lot.courses.len(), COURSES);
     at_most("/features", "features", site.features.len(), FEATURES);
+    let structures = site.features.iter().filter(|it| it.kind.has_footing());
+    let structures = structures.count();
+    at_most(
+        "/features",
+        "houses, outbuildings and walls",
+        structures,
+        STRUCTURES,
+    );
     let vertices = site.features.iter().map(|f| match &f.shape {
         ShapeRecord::Area(path) | ShapeRecord::Track(path) | ShapeRecord::Strip { path, .. } => {
             path.0.len()
@@ -145,6 +155,24 @@ mod tests {
             .into_iter()
             .map(|it| (it.code, it.pointer))
             .collect()
+    }
+
+    #[test]
+    fn no_more_footings_than_the_hole_can_be_held_against() {
+        let mut site = starter::blank_lot();
+        let thing = |i: usize| {
+            let kind = if i.is_multiple_of(2) {
+                FeatureKind::Wall
+            } else {
+                FeatureKind::Fence
+            };
+            let at = Point::new(i as f64, 0.0);
+            Feature::of(format!("t{i}"), kind, ShapeRecord::Disc { at, radius: 0.1 })
+        };
+        site.features = (0..2 * STRUCTURES).map(thing).collect::<Vec<_>>().into();
+        assert_eq!(told(&site), []);
+        site.features = (0..=2 * STRUCTURES).map(thing).collect::<Vec<_>>().into();
+        assert_eq!(told(&site), [("too-many", "/features".to_owned())]);
     }
 
     #[test]

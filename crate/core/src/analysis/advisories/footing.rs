@@ -13,7 +13,7 @@ use crate::finding::said;
 use crate::finding::{Finding, Scope, Topic};
 use crate::geom::distance::{Figure, Measurable, Nearest};
 use crate::geom::{Point, Region, Ring};
-use crate::site::{CheckedFeature, CheckedSite, Feature, FeatureKind, Placement};
+use crate::site::{CheckedFeature, CheckedSite, Feature, Placement};
 use crate::units::{Measure, show};
 
 /// The two lines: run per unit of rise and their words, the steeper first.
@@ -37,7 +37,7 @@ pub(super) fn screen(
     let toe = kept.toe().posed(&pose);
     let toe = Measurable::of(Figure::Area(&toe));
     let (mut found, mut drawn) = (Vec::new(), Vec::new());
-    for feature in site.features().iter().filter(|f| is_structure(f.kind)) {
+    for feature in site.features().iter().filter(|f| f.kind.has_footing()) {
         let Some(record) = site.site().features.get(feature.index) else {
             continue;
         };
@@ -137,13 +137,6 @@ fn told(
         .scoped(Scope::Placement)
         .under(&format!("/features/{index}"))
         .at(at.x, at.y)
-}
-
-fn is_structure(kind: FeatureKind) -> bool {
-    matches!(
-        kind,
-        FeatureKind::House | FeatureKind::Outbuilding | FeatureKind::Wall
-    )
 }
 
 /// The highest ground at a corner of a feature: where its footing stands highest.
