@@ -82,7 +82,7 @@ const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[
 const folder = (name: string | undefined, later = false): string =>
   (later && !name?.startsWith('workbox')) || LATER.test(name ?? '') ? 'later' : 'assets';
 /** What several of those parts share is named after one of its modules only. */
-const SHARED_LATER = /node_modules\/three\/|src\/space\/|src\/paper\/wish/;
+const SHARED_LATER = /node_modules\/three\/|src\/space\/|src\/paper\/wish|src\/picture\/shrink|src\/photos\/(add|data|edits|pins|spread|words)/;
 const FILES = {
   chunkFileNames: (chunk: { name: string; isDynamicEntry: boolean; moduleIds: string[] }) =>
     `${folder(chunk.name, chunk.isDynamicEntry || chunk.moduleIds.some((id) => SHARED_LATER.test(id)))}/[name]-[hash].js`,

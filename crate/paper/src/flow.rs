@@ -280,6 +280,23 @@ impl Flow {
         });
     }
 
+    /// The number of a new element, for marks that are put together elsewhere.
+    pub fn number(&mut self) -> u32 {
+        self.element()
+    }
+
+    /// Marks that stay together, laid out within the width of text from their upper left corner, of a height; each is an
+    /// element already.
+    pub fn whole(&mut self, height: f64, marks: Vec<Mark>) {
+        self.push(Piece {
+            above: 2.0,
+            height,
+            marks,
+            with_next: false,
+            titles: None,
+        });
+    }
+
     /// A table; nothing without rows. A column without a single cell is left out, and a table is no wider than its
     /// figures can be read across.
     pub fn table(&mut self, columns: &[Column], rows: &[Row]) {

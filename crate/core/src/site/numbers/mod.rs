@@ -6,8 +6,8 @@ mod works;
 use core::ops::RangeInclusive;
 
 use super::{
-    ConstructionSettings, FORMAT, FactKind, Feature, Picture, Placement, Site, StakeoutRecord,
-    TapeEnd, VERSION, stakeout, tape,
+    ConstructionSettings, FORMAT, FactKind, Feature, Photograph, Picture, Placement, Site,
+    StakeoutRecord, TapeEnd, VERSION, stakeout, tape,
 };
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
@@ -231,6 +231,22 @@ fn datum(site: &Site, faults: &mut Faults) {
         }
     }
     ranges! { faults, "", site; contours: "The contour interval", Elevation, 0.01..=100.0; }
+}
+
+/// Every plain number of photographs that is out of range, placed in the site file.
+pub(super) fn photographs(all: &[Photograph], system: System) -> Vec<Finding> {
+    let mut faults = Faults {
+        found: Vec::new(),
+        system,
+        seen: None,
+    };
+    for (i, photograph) in all.iter().enumerate() {
+        faults.position(&format!("/photographs/{i}/at"), photograph.at);
+        ranges! { faults, format!("/photographs/{i}"), photograph;
+            bearing: "The bearing of a photograph", Angle, -100.0..=100.0;
+        }
+    }
+    faults.found
 }
 
 fn under_the_plan(picture: &Picture, faults: &mut Faults) {
