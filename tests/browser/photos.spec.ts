@@ -121,8 +121,10 @@ for (const { name, viewport, hasTouch } of SCREENS) {
           const text = bytes.toString('latin1');
           for (const noted of ['Exif', 'INVENTED', '2026:11:30', 'GPS', 'http://ns.adobe.com']) expect(text).not.toContain(noted);
         }
-        expect(first?.bearing).toBeCloseTo(Math.atan2(...vector(places[0])), 1);
-        expect(second?.bearing).toBeCloseTo(Math.PI, 1);
+        // A hand that marks a place is led to what is near: a corner, a line.
+        const off = (one: number | undefined, other: number) => Math.abs((one ?? Number.NaN) - other);
+        expect(off(first?.bearing, Math.atan2(...vector(places[0])))).toBeLessThan(Math.PI / 8);
+        expect(off(second?.bearing, Math.PI)).toBeLessThan(Math.PI / 8);
       });
 
       await test.step('a pin says what it is, and a tap opens it', async () => {
@@ -173,7 +175,7 @@ for (const { name, viewport, hasTouch } of SCREENS) {
         await hand.up();
         await expect.poll(async () => (await kept(page))[1]?.bearing).toBeCloseTo(1.5 * Math.PI, 1);
         await page.keyboard.press('Control+z');
-        await expect.poll(async () => (await kept(page))[1]?.bearing).toBeCloseTo(Math.PI, 1);
+        await expect.poll(async () => (await kept(page))[1]?.bearing).toBe(before?.bearing);
         await page.keyboard.press('Control+z');
         expect((await kept(page))[1]?.at).toEqual(before?.at);
       });

@@ -19,14 +19,17 @@ use crate::mark::{Area, Color, Ink, Mark, Photo, Role, Stroke};
 use crate::pen::{Lean, Pen, Style};
 use crate::pins;
 use crate::plan::{self, Window};
+use crate::scale::Scale;
 use crate::site_plan;
 use crate::words::Language;
 
 /// How much of the first page the plan has.
-const PLAN: f64 = 0.34;
+const PLAN: f64 = 0.36;
+/// Room round the lot for pins, millimeters.
+const ROUND: f64 = 5.0;
 /// The least width of a photograph, and the most of its height to its width, as its text meets them.
 const LEAST: f64 = 56.0;
-const TALLEST: f64 = 1.0;
+const TALLEST: f64 = 0.8;
 /// Between two of a row, and round a caption, millimeters.
 const BETWEEN: f64 = 5.0;
 const CAPTION: f64 = 1.0;
@@ -48,13 +51,16 @@ pub fn put(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, page: usize) 
         ..body
     };
     // Where the sheet has another plan, a scale or a middle that was asked for is meant for that.
-    let proposed = SheetWish {
-        scale: None,
-        centre: None,
-        ..wanted.clone()
+    let asked = (page == 0).then_some(wanted);
+    let (low, high) = extent(job, photographs);
+    let (span, room) = (high - low, area.inset(ROUND));
+    let fitting = Scale::fitting(job.system, (span.x, span.y), (room.width, room.height));
+    let window = Window {
+        area,
+        centre: asked.and_then(|it| it.centre).unwrap_or(low.midpoint(high)),
+        scale: asked.and_then(|it| it.scale).unwrap_or(fitting),
+        lettering: binder.lettering(),
     };
-    let asked = if page == 0 { wanted } else { &proposed };
-    let window = site_plan::window(job, asked, area, extent(job, photographs));
     let mut drawn = drawing(job, wanted, &window);
     let mut pen = Pen::default();
     pins::put(&mut pen, &window, photographs);

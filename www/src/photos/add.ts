@@ -9,6 +9,7 @@ import { editOrTell } from '../state/actions.ts';
 import { say } from '../state/refresh.ts';
 import { sheet, site, trouble } from '../state/store.ts';
 import { chosenPhotograph } from './door.ts';
+import { toPlan } from './edits.ts';
 import { whenTaken } from './exif.ts';
 import { preview } from './preview.ts';
 
@@ -91,13 +92,16 @@ async function small(file: File): Promise<Waiting | Refusal> {
 /** Has every photograph that waits be put on the plan; those that nobody places go on waiting. */
 export async function placeWaiting(): Promise<void> {
   const all = waiting.value.length;
-  sheet.value = null;
+  await toPlan();
   for (let done = 1; waiting.value.length > 0; done += 1) {
     const [next] = waiting.value;
     if (!next) break;
-    const which = all > 1 ? `Photograph ${done} of ${all}: ` : '';
     const away = preview(next.data);
-    const stretch = await pickStretch(`${which}mark where you stood, then what the photograph shows`);
+    const stretch = await pickStretch(
+      all > 1
+        ? `Photograph ${done} of ${all}: mark where you stood, then what the photograph shows`
+        : 'Mark where you stood, then what the photograph shows',
+    );
     away();
     if (!stretch) {
       sheet.value = 'photographs';

@@ -8,6 +8,9 @@ import { chosenPhotograph, openedPhotograph } from './door.ts';
 
 const TURN = 2 * Math.PI;
 
+/** So many frames at most a sheet takes to go. */
+const FRAMES = 30;
+
 /** The photographs of the open site, in the order of their numbers. */
 export const photographs = (): Photograph[] => site.value?.photographs ?? [];
 
@@ -40,9 +43,18 @@ export function remove(id: string): void {
   say('The photograph was removed. Undo brings it back.');
 }
 
+/** Puts the sheet away, so that the plan can take the keys. */
+export async function toPlan(): Promise<void> {
+  sheet.value = null;
+  // The dialog holds the focus until it is gone from the page.
+  for (let frame = 0; frame < FRAMES && document.querySelector('dialog[open]'); frame += 1) {
+    await new Promise((done) => requestAnimationFrame(done));
+  }
+}
+
 /** Has it marked on the plan where it was taken; then it is looked at again. */
 export async function pickPlace(id: string): Promise<void> {
-  sheet.value = null;
+  await toPlan();
   const at = await pickPoint('Mark where the photograph was taken');
   if (at) editOrTell({ photographs: { move: { id, at } } }, 'The photograph was not moved.');
   sheet.value = 'photographs';
@@ -50,7 +62,7 @@ export async function pickPlace(id: string): Promise<void> {
 
 /** Has it marked on the plan what it shows, seen from where it was taken. */
 export async function pickDirection(id: string): Promise<void> {
-  sheet.value = null;
+  await toPlan();
   const stretch = await pickStretch('Mark where you stood, then what the photograph shows');
   if (stretch) {
     const { at, bearing } = stretch;

@@ -76,7 +76,7 @@ pub(super) fn text(photographs: &[PhotographFigures], out: &mut String) {
             || "direction not entered".to_owned(),
             |it| format!("looking {it}"),
         );
-        let said = [it.stage.map_or("", Stage::words), &it.when, &it.note];
+        let said = [it.stage.map_or("", stage), &it.when, &it.note];
         let said: Vec<&str> = said.into_iter().filter(|it| !it.is_empty()).collect();
         vec![
             it.number.to_string(),
@@ -95,4 +95,12 @@ pub(super) fn text(photographs: &[PhotographFigures], out: &mut String) {
         Lean::Left,
     ];
     columns(2, &leans, &rows, out);
+}
+
+/// What a stage is called beside a photograph: there the lot as it was is what came before the work.
+fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Lot => "Before the work",
+        _ => stage.words(),
+    }
 }
