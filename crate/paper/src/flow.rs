@@ -162,7 +162,7 @@ impl Flow {
     }
 
     /// The number of a new element.
-    fn element(&mut self) -> u32 {
+    pub fn element(&mut self) -> u32 {
         self.elements.1 += 1;
         self.elements.0 + self.elements.1
     }
@@ -278,11 +278,6 @@ impl Flow {
             with_next: false,
             titles: None,
         });
-    }
-
-    /// The number of a new element, for marks that are put together elsewhere.
-    pub fn number(&mut self) -> u32 {
-        self.element()
     }
 
     /// Marks that stay together, laid out within the width of text from their upper left corner, of a height; each is an

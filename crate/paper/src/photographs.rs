@@ -152,7 +152,7 @@ fn grid(flow: &mut Flow, photographs: &[Photograph], language: Language) {
         let mut marks = Vec::new();
         for (k, cell) in (0_u32..).zip(&cells) {
             let x = f64::from(k) * (across + BETWEEN);
-            let [shown, told] = [flow.number(), flow.number()];
+            let [shown, told] = [flow.element(), flow.element()];
             marks.extend(cell.marks((shown, told), tall, Vector::new(x, 0.0)));
         }
         flow.whole(height, marks);

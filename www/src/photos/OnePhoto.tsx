@@ -43,11 +43,11 @@ export function OnePhoto({ photograph, at, all }: Props) {
         </figcaption>
       </figure>
       <div class="buttons">
-        <button type="button" disabled={at === 0} onClick={() => go(-1)}>
-          Previous photograph
+        <button type="button" aria-label="Previous photograph" disabled={at === 0} onClick={() => go(-1)}>
+          Previous
         </button>
-        <button type="button" disabled={at === all.length - 1} onClick={() => go(1)}>
-          Next photograph
+        <button type="button" aria-label="Next photograph" disabled={at === all.length - 1} onClick={() => go(1)}>
+          Next
         </button>
       </div>
       <div class="photo-fields">

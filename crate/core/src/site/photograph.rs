@@ -109,7 +109,7 @@ pub(super) fn check(site: &Site, before: Option<&Site>) -> Vec<Finding> {
         return Vec::new();
     }
     let known = before.map_or(&[][..], |it| it.photographs.as_slice());
-    let mut faults = numbers::photographs(all, site.display);
+    let mut faults = numbers::photographs(all.iter().map(|it| (it.at, it.bearing)), site.display);
     let mut ids = BTreeSet::new();
     for (index, photograph) in all.iter().enumerate() {
         let mut found = words(photograph, !ids.insert(photograph.id.as_str()));

@@ -6,8 +6,8 @@ mod works;
 use core::ops::RangeInclusive;
 
 use super::{
-    ConstructionSettings, FORMAT, FactKind, Feature, Photograph, Picture, Placement, Site,
-    StakeoutRecord, TapeEnd, VERSION, stakeout, tape,
+    ConstructionSettings, FORMAT, FactKind, Feature, Picture, Placement, Site, StakeoutRecord,
+    TapeEnd, VERSION, stakeout, tape,
 };
 use crate::finding::Finding;
 use crate::geom::{COORDINATE_LIMIT, Point};
@@ -233,18 +233,23 @@ fn datum(site: &Site, faults: &mut Faults) {
     ranges! { faults, "", site; contours: "The contour interval", Elevation, 0.01..=100.0; }
 }
 
-/// Every plain number of photographs that is out of range, placed in the site file.
-pub(super) fn photographs(all: &[Photograph], system: System) -> Vec<Finding> {
+/// Every place and bearing of photographs that is out of range, placed in the site file.
+pub(super) fn photographs(
+    all: impl Iterator<Item = (Point, Option<f64>)>,
+    system: System,
+) -> Vec<Finding> {
     let mut faults = Faults {
         found: Vec::new(),
         system,
         seen: None,
     };
-    for (i, photograph) in all.iter().enumerate() {
-        faults.position(&format!("/photographs/{i}/at"), photograph.at);
-        ranges! { faults, format!("/photographs/{i}"), photograph;
-            bearing: "The bearing of a photograph", Angle, -100.0..=100.0;
-        }
+    for (i, (at, bearing)) in all.enumerate() {
+        faults.position(&format!("/photographs/{i}/at"), at);
+        let (place, what) = (
+            format!("/photographs/{i}/bearing"),
+            "The bearing of a photograph",
+        );
+        faults.within(&place, what, Measure::Angle, bearing, -100.0..=100.0);
     }
     faults.found
 }
