@@ -78,11 +78,11 @@ const HEADERS = {
 
 /** What is fetched when it is first wanted lies in a folder of its own: parts that the page imports later, and the press with
     its module. */
-const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[Ss]hown|[Ss]ources|SunPart|DayField|OriginField/;
+const LATER = /paper|[Ss]pace|three|Sheets|press|OFL|WayIn|fit|bring|[Ss]takes|[Ss]hown|[Ss]ources|SunPart|DayField|OriginField|Photos|pins|^sun\.css/;
 const folder = (name: string | undefined, later = false): string =>
   (later && !name?.startsWith('workbox')) || LATER.test(name ?? '') ? 'later' : 'assets';
 /** What several of those parts share is named after one of its modules only. */
-const SHARED_LATER = /node_modules\/three\/|src\/space\/|src\/paper\/wish/;
+const SHARED_LATER = /node_modules\/three\/|src\/space\/|src\/paper\/wish|src\/picture\/shrink|src\/photos\/(add|data|edits|pins|spread|words)|src\/steps\/yard\/FeatureCard|src\/sun\/(?!open)|src\/core\/lists|src\/plan\/overlay/;
 const FILES = {
   chunkFileNames: (chunk: { name: string; isDynamicEntry: boolean; moduleIds: string[] }) =>
     `${folder(chunk.name, chunk.isDynamicEntry || chunk.moduleIds.some((id) => SHARED_LATER.test(id)))}/[name]-[hash].js`,

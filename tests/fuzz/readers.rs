@@ -20,7 +20,7 @@ use batterboard_core::sketch::walk;
 use batterboard_core::units::{Measure, System, parse_measure, show};
 use rand::RngExt;
 use rand::seq::IndexedRandom;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::{DEMOS, change, demo, dice, tests, told};
 
@@ -104,8 +104,20 @@ pub fn speak(faults: &[Finding]) {
     }
 }
 
+/// The demo sites, and one of them with photographs of the yard.
 fn sites() -> Vec<String> {
-    DEMOS.map(demo).into()
+    let mut all: Vec<String> = DEMOS.map(demo).into();
+    all.push(photographed());
+    all
+}
+
+/// A demo site with two photographs: 7 by 3 pixels, written by Pillow 13.0.0 without notes.
+fn photographed() -> String {
+    const JPEG: &str = "/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDAKBueIx4ZKCMgoy0qqC+8P//8Nzc8P//////////////////////////////////////////////////////////2wBDAaq0tPDS8P//////////////////////////////////////////////////////////////////////////////wAARCAADAAcDASIAAhEBAxEB/8QAFQABAQAAAAAAAAAAAAAAAAAAAAL/xAAUEAEAAAAAAAAAAAAAAAAAAAAA/8QAFQEBAQAAAAAAAAAAAAAAAAAAAQP/xAAUEQEAAAAAAAAAAAAAAAAAAAAA/9oADAMBAAIRAxEAPwCQAo//2Q==";
+    let one = |id: &str| json!({ "id": id, "at": [3.0, 4.0], "bearing": 1.0, "when": "Monday", "stage": "dug", "note": "The bank", "width": 7, "height": 3, "data": JPEG });
+    let mut site: Value = serde_json::from_str(&demo(DEMOS[0])).unwrap();
+    site["photographs"] = json!([one("a"), one("b")]);
+    site.to_string()
 }
 
 fn reference(name: &str) -> String {

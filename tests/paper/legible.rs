@@ -50,7 +50,8 @@ fn check(document: &Document, what: &str) {
     }
 }
 
-fn on_every_paper(job: &Job, name: &str, kind: SheetKind, language: Language) {
+/// Holds a sheet to the rule on every paper, either way it lies.
+pub fn on_every_paper(job: &Job, name: &str, kind: SheetKind, language: Language) {
     for paper in Paper::ALL {
         for lie in [Lie::Wide, Lie::Tall] {
             let wanted = SheetWish {

@@ -11,6 +11,7 @@
 
 mod files;
 mod legible;
+mod photographs;
 #[cfg(feature = "png")]
 mod pixels;
 mod scale;
@@ -29,11 +30,15 @@ pub const DEMOS: [&str; 4] = [
     "wedge-cul-de-sac",
 ];
 
+/// A demo site's file.
+pub fn demo_text(name: &str) -> String {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../../demo-sites/{name}.json"));
+    std::fs::read_to_string(path).unwrap()
+}
+
 /// A demo site, worked out.
 pub fn demo(name: &str) -> Job {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../../demo-sites/{name}.json"));
-    let text = std::fs::read_to_string(path).unwrap();
-    Job::of(exchange::open(&text).unwrap(), None)
+    Job::of(exchange::open(&demo_text(name)).unwrap(), None)
 }
 
 /// A sheet that is there, in its language; none where the job has nothing for it.

@@ -8,7 +8,7 @@ use batterboard_paper::{Document, Language, Lie, Paper, SheetKind, SheetWish, pn
 use crate::{DEMOS, demo, sheet};
 
 /// A picture as it was read: its size, dots to a meter, and red, green and blue of every dot.
-struct Picture {
+pub struct Picture {
     width: usize,
     height: usize,
     per_meter: u32,
@@ -16,7 +16,7 @@ struct Picture {
 }
 
 impl Picture {
-    fn of(document: &Document, page: usize, dots: u32) -> Self {
+    pub fn of(document: &Document, page: usize, dots: u32) -> Self {
         let bytes = png::of(document, page, dots).unwrap().unwrap();
         let mut reader = ::png::Decoder::new(std::io::Cursor::new(bytes))
             .read_info()
@@ -33,7 +33,7 @@ impl Picture {
         }
     }
 
-    fn dot(&self, x: usize, y: usize) -> [u8; 3] {
+    pub fn dot(&self, x: usize, y: usize) -> [u8; 3] {
         let at = 3 * (y * self.width + x);
         self.dots[at..at + 3].try_into().unwrap()
     }

@@ -35,6 +35,7 @@ const shown = later(async () => (await import('./shown/ShownSheet.tsx')).ShownSh
 const stakes = later(async () => (await import('./stakes/StakesSheet.tsx')).StakesSheet);
 const round = later(async () => (await import('./space/SpaceSheet.tsx')).SpaceSheet);
 const sources = later(async () => (await import('./about/SourcesSheet.tsx')).SourcesSheet);
+const photographs = later(async () => (await import('./photos/PhotosSheet.tsx')).PhotosSheet);
 const takeoff = later(async () => (await import('./takeoff/TakeoffSheet.tsx')).TakeoffSheet);
 const writeOut = later(async () => (await import('./bring/WriteSheet.tsx')).WriteSheet);
 
@@ -74,6 +75,7 @@ export function App() {
       {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
       {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
       {sheet.value === 'sources' && <LaterSheet label="Sources and licenses" of={sources} />}
+      {sheet.value === 'photographs' && <LaterSheet label="Photographs" of={photographs} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}

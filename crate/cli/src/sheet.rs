@@ -27,7 +27,7 @@ pub struct SheetArgs {
     /// How large the plan is drawn: feet to an inch (20) or a ratio (1:200); without it the largest usual scale that fits.
     #[arg(long)]
     scale: Option<String>,
-    /// The language: the dig sheet and the homeowner's sheet come in Spanish too.
+    /// The language: the dig sheet, the homeowner's sheet and the record come in Spanish too.
     #[arg(long, value_enum, default_value = "en")]
     lang: Languages,
     /// What is left off the plan.

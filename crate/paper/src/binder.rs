@@ -143,12 +143,19 @@ impl<'a> Binder<'a> {
 
     /// Puts a plan on the first page.
     pub fn put_plan(&mut self, marks: Vec<Mark>, window: Window) {
+        self.put_plan_on(0, marks, window);
+    }
+
+    /// Puts a plan on a page.
+    pub fn put_plan_on(&mut self, page: usize, marks: Vec<Mark>, window: Window) {
         let title = self.wanted.kind.title(self.wanted.language);
         let shows = format!("{title}, {}", window.scale.words(self.job.system));
         let figure = self.figure(shows, marks);
-        self.page(0).marks.push(figure);
-        self.set_scale(0, window.scale);
-        self.window = Some(window);
+        self.page(page).marks.push(figure);
+        self.set_scale(page, window.scale);
+        if page == 0 {
+            self.window = Some(window);
+        }
     }
 
     /// Has a page say its scale.

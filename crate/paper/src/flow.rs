@@ -162,7 +162,7 @@ impl Flow {
     }
 
     /// The number of a new element.
-    fn element(&mut self) -> u32 {
+    pub fn element(&mut self) -> u32 {
         self.elements.1 += 1;
         self.elements.0 + self.elements.1
     }
@@ -275,6 +275,18 @@ impl Flow {
             above: 0.0,
             height,
             marks: pen.marks,
+            with_next: false,
+            titles: None,
+        });
+    }
+
+    /// Marks that stay together, laid out within the width of text from their upper left corner, of a height; each is an
+    /// element already.
+    pub fn whole(&mut self, height: f64, marks: Vec<Mark>) {
+        self.push(Piece {
+            above: 2.0,
+            height,
+            marks,
             with_next: false,
             titles: None,
         });

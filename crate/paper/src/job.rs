@@ -1,6 +1,7 @@
 //! What a sheet is made from: a site with everything that follows from it, and what was asked for.
 
 use core::cell::{OnceCell, RefCell};
+use std::sync::Arc;
 
 use batterboard_core::analysis::sensitivity::Sensitivity;
 use batterboard_core::analysis::{self, Analysis, Cache, Detail, Scenario};
@@ -77,7 +78,7 @@ impl SheetKind {
     pub const fn speaks(self, language: Language) -> bool {
         match language {
             Language::English => true,
-            Language::Spanish => matches!(self, Self::Dig | Self::Home),
+            Language::Spanish => matches!(self, Self::Dig | Self::Home | Self::Record),
         }
     }
 }
@@ -240,7 +241,7 @@ pub struct Job {
     pub report: Report,
     /// Stakes and levels, once a shell is placed.
     pub stakeout: Option<StakeoutFigures>,
-    /// The text of its file, as it goes with every sheet.
+    /// The text of its file, as it goes with every sheet: without photographs.
     pub file: String,
     /// The short hash of that text.
     pub revision: String,
@@ -257,7 +258,12 @@ pub struct Job {
 impl Job {
     /// Works out everything of a site that was opened, to be read in its own units or in others.
     pub fn of(opened: Opened, system: Option<System>) -> Self {
-        let file = batterboard_core::exchange::save(opened.site.site(), &opened.unknown);
+        // Photographs stay in the job: they leave with its own file, and on the record sheet.
+        let sent = Site {
+            photographs: Arc::default(),
+            ..Site::clone(opened.site.site())
+        };
+        let file = batterboard_core::exchange::save(&sent, &opened.unknown);
         let system = system.unwrap_or(opened.site.site().display);
         Self::with(read_in(opened.site, system), opened.findings, file)
     }

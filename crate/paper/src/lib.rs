@@ -17,6 +17,7 @@
 //! | [`plan`], `ink`, `legend`, `section` | drawings of the core in a window of the paper |
 //! | `binder`, `blocks`, `site_plan` | frame, title block and what sheets have in common |
 //! | `permit`, `dig`, `takeoff`, `home`, `record`, `full_report` | one sheet each |
+//! | `photographs`, `pins` | the photographs of the yard, and where they were taken |
 //! | [`yard`] | the homeowner's view on a screen |
 //! | [`pdf`], [`svg`], `png`, [`read`] | the files, and the site back out of them |
 //! | [`words`], `spanish` | English and Spanish |
@@ -38,6 +39,8 @@ pub mod mark;
 pub mod pdf;
 pub mod pen;
 mod permit;
+mod photographs;
+mod pins;
 pub mod plan;
 #[cfg(feature = "png")]
 pub mod png;
@@ -69,7 +72,7 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
         return Err(Finding::fault(
             "language-not-there",
             "This sheet comes in English only.",
-            "Take the dig sheet or the homeowner's sheet in Spanish, or this one in English.",
+            "Take the dig sheet, the homeowner's sheet or the record in Spanish, or this one in English.",
         ));
     }
     match wanted.kind {

@@ -3,6 +3,8 @@
 //! Every kind of file is written from these marks alone, so that a PDF and an SVG of a sheet show the same
 //! thing at the same place. Later marks lie over earlier ones.
 
+use std::sync::Arc;
+
 use batterboard_core::geom::{Point, Vector};
 use batterboard_core::math;
 
@@ -232,6 +234,19 @@ impl Text {
     }
 }
 
+/// A photograph as it is put on paper: a JPEG, which every kind of file takes as it stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    /// Its width, pixels.
+    pub width: u32,
+    /// Its height, pixels.
+    pub height: u32,
+    /// Whether it has no colors but gray.
+    pub gray: bool,
+    /// Its bytes (ISO/IEC 10918-1).
+    pub bytes: Vec<u8>,
+}
+
 /// What marks are to whoever has the page read out: an element of the document's structure.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Role {
@@ -262,6 +277,8 @@ pub enum Mark {
     Shape(Vec<Outline>, Ink),
     /// A line of text.
     Text(Text),
+    /// A photograph, as large as an area.
+    Photo(Area, Arc<Photo>),
     /// Marks of which only what lies in an area is seen.
     Within(Area, Vec<Mark>),
     /// Marks that are an element of the document's structure, or more of the one that has the same number: lines of a
@@ -281,6 +298,14 @@ impl Mark {
                 at: text.at + by,
                 ..text.clone()
             }),
+            Self::Photo(area, photo) => {
+                let area = Area {
+                    x: area.x + by.x,
+                    y: area.y + by.y,
+                    ..*area
+                };
+                Self::Photo(area, Arc::clone(photo))
+            }
             Self::Within(area, marks) => {
                 let area = Area {
                     x: area.x + by.x,
@@ -318,6 +343,7 @@ impl Mark {
                 size: text.size * by,
                 ..text.clone()
             }),
+            Self::Photo(area, photo) => Self::Photo(area.grown(by), Arc::clone(photo)),
             Self::Within(area, marks) => Self::Within(
                 area.grown(by),
                 marks.iter().map(|it| it.grown(by)).collect(),
@@ -332,10 +358,21 @@ impl Mark {
     /// Every text in it, whether seen or cut off.
     pub fn texts(&self) -> Vec<&Text> {
         match self {
-            Self::Shape(..) => Vec::new(),
+            Self::Shape(..) | Self::Photo(..) => Vec::new(),
             Self::Text(text) => vec![text],
             Self::Within(_, marks) | Self::Element(_, _, marks) => {
                 marks.iter().flat_map(Self::texts).collect()
+            }
+        }
+    }
+
+    /// Every photograph in it.
+    pub fn photos(&self) -> Vec<(&Area, &Arc<Photo>)> {
+        match self {
+            Self::Shape(..) | Self::Text(_) => Vec::new(),
+            Self::Photo(area, photo) => vec![(area, photo)],
+            Self::Within(_, marks) | Self::Element(_, _, marks) => {
+                marks.iter().flat_map(Self::photos).collect()
             }
         }
     }

@@ -1,5 +1,5 @@
 //! A document as a PDF (ISO 32000-2): its marks as they stand, its text as text, its faces embedded as far as they are
-//! used, its language and title told, and its attachments inside.
+//! used, its photographs as they are, its language and title told, and its attachments inside.
 //!
 //! A point of PDF is 1/72 in; places are rounded to a thousandth of it. The same document gives the same bytes on
 //! every machine: nothing is taken from the clock.
@@ -7,6 +7,7 @@
 mod tree;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use batterboard_core::geom::Point;
 use pdf_writer::types::{
@@ -17,7 +18,9 @@ use pdf_writer::{Content, Filter, Finish, Name, Pdf, Rect, Ref, Settings, Str, T
 use subsetter::GlyphRemapper;
 
 use crate::face::Face;
-use crate::mark::{Area, Attachment, Color, Document, Ink, Mark, Outline, Page, Role, Step, Text};
+use crate::mark::{
+    Area, Attachment, Color, Document, Ink, Mark, Outline, Page, Photo, Role, Step, Text,
+};
 use tree::{DOCUMENT, Tree, tag};
 
 /// Points in a millimeter.
@@ -42,6 +45,7 @@ pub fn of(document: &Document) -> Vec<u8> {
     let embedded: Vec<(Face, Ref)> = (fonts.used.iter())
         .map(|(face, used)| (*face, used.write(*face, &mut pdf, &mut ids)))
         .collect();
+    let photos = Photos::of(document, &mut pdf, &mut ids);
     let mut kids = Vec::new();
     let mut structure = Tree::new(document.pages.len());
     for (index, page) in document.pages.iter().enumerate() {
@@ -58,9 +62,16 @@ pub fn of(document: &Document) -> Vec<u8> {
             faces.pair(Name(face.name().as_bytes()), id);
         }
         faces.finish();
+        let on_page = photos.on(page);
+        if !on_page.is_empty() {
+            let mut objects = resources.x_objects();
+            for (name, id) in on_page {
+                objects.pair(Name(name.as_bytes()), id);
+            }
+        }
         resources.finish();
         written.finish();
-        let painter = Painter::new(&fonts, &mut structure, index, height);
+        let painter = Painter::new((&fonts, &photos), &mut structure, index, height);
         let bytes = packed(&painter.page(page));
         pdf.stream(content, &bytes).filter(Filter::FlateDecode);
     }
@@ -120,6 +131,56 @@ fn attach(pdf: &mut Pdf, ids: &mut Ids, file: &Attachment) -> Ref {
         .embedded_file_with_unicode(held);
     spec.finish();
     named
+}
+
+/// The photographs of a document: each stands in the file once, however often it is shown.
+struct Photos(Vec<(Arc<Photo>, Ref)>);
+
+impl Photos {
+    fn of(document: &Document, pdf: &mut Pdf, ids: &mut Ids) -> Self {
+        let mut known = Self(Vec::new());
+        let marks = document.pages.iter().flat_map(|page| &page.marks);
+        for (_, photo) in marks.flat_map(Mark::photos) {
+            if known.place(photo).is_none() {
+                let id = ids.next();
+                write_photo(pdf, id, photo);
+                known.0.push((Arc::clone(photo), id));
+            }
+        }
+        known
+    }
+
+    fn place(&self, photo: &Arc<Photo>) -> Option<usize> {
+        self.0.iter().position(|(it, _)| Arc::ptr_eq(it, photo))
+    }
+
+    fn name(&self, photo: &Arc<Photo>) -> Option<String> {
+        self.place(photo).map(|place| format!("P{place}"))
+    }
+
+    /// Those of a page, by their names.
+    fn on(&self, page: &Page) -> BTreeMap<String, Ref> {
+        let shown = page.marks.iter().flat_map(Mark::photos);
+        let named = shown.filter_map(|(_, photo)| {
+            let (_, id) = self.0.get(self.place(photo)?)?;
+            Some((self.name(photo)?, *id))
+        });
+        named.collect()
+    }
+}
+
+/// A photograph as an object: its bytes are taken as they stand (ISO 32000-2, 7.4.8).
+fn write_photo(pdf: &mut Pdf, id: Ref, photo: &Photo) {
+    let side = |pixels: u32| i32::try_from(pixels).unwrap_or(i32::MAX);
+    let mut object = pdf.image_xobject(id, &photo.bytes);
+    object.filter(Filter::DctDecode);
+    object.width(side(photo.width)).height(side(photo.height));
+    object.bits_per_component(8);
+    if photo.gray {
+        object.color_space().device_gray();
+    } else {
+        object.color_space().device_rgb();
+    }
 }
 
 /// The glyphs that a document uses of each face.
@@ -229,6 +290,7 @@ enum Within<'a> {
 /// A page as it is written.
 struct Painter<'a> {
     fonts: &'a Fonts,
+    photos: &'a Photos,
     structure: &'a mut Tree,
     /// Which page it is.
     page: usize,
@@ -240,10 +302,16 @@ struct Painter<'a> {
 }
 
 impl<'a> Painter<'a> {
-    fn new(fonts: &'a Fonts, structure: &'a mut Tree, page: usize, height: f64) -> Self {
+    fn new(
+        (fonts, photos): (&'a Fonts, &'a Photos),
+        structure: &'a mut Tree,
+        page: usize,
+        height: f64,
+    ) -> Self {
         let content = Content::new();
         Self {
             fonts,
+            photos,
             structure,
             page,
             ornament: false,
@@ -275,6 +343,12 @@ impl<'a> Painter<'a> {
                     self.begin_ornament();
                 }
                 self.shape(outlines, ink);
+            }
+            Mark::Photo(area, photo) => {
+                if !matches!(within, Within::Figure) {
+                    self.begin_ornament();
+                }
+                self.photo(area, photo);
             }
             Mark::Text(text) => self.told(text, within),
             Mark::Within(area, marks) => {
@@ -352,6 +426,19 @@ impl<'a> Painter<'a> {
             self.content.end_marked_content();
             self.ornament = false;
         }
+    }
+
+    fn photo(&mut self, area: &Area, photo: &Arc<Photo>) {
+        let Some(name) = self.photos.name(photo) else {
+            return;
+        };
+        let (left, bottom) = self.place(Point::new(area.x, area.bottom()));
+        let (width, height) = (number(area.width * POINTS), number(area.height * POINTS));
+        self.content.save_state();
+        self.content
+            .transform([width, 0.0, 0.0, height, left, bottom])
+            .x_object(Name(name.as_bytes()));
+        self.content.restore_state();
     }
 
     fn rectangle(&mut self, area: &Area) {

@@ -10,13 +10,17 @@ use batterboard_core::geom::Point;
 use batterboard_core::units::constants::INCH;
 use png::{BitDepth, ColorType, Encoder, PixelDimensions, Unit};
 use tiny_skia::{
-    FillRule, LineJoin, Mask, Paint, Path, PathBuilder, Pixmap, Rect, Stroke as Pencil, StrokeDash,
-    Transform,
+    FillRule, FilterQuality, IntSize, LineJoin, Mask, Paint, Path, PathBuilder, Pixmap,
+    PixmapPaint, Rect, Stroke as Pencil, StrokeDash, Transform,
 };
 use ttf_parser::{GlyphId, OutlineBuilder};
+use zune_core::bytestream::ZCursor;
+use zune_core::colorspace::ColorSpace;
+use zune_core::options::DecoderOptions;
+use zune_jpeg::JpegDecoder;
 
 use crate::face::Face;
-use crate::mark::{Area, Color, Document, Ink, Mark, Outline, Step, Stroke, Text};
+use crate::mark::{Area, Color, Document, Ink, Mark, Outline, Photo, Step, Stroke, Text};
 use crate::svg::HALO;
 
 /// The resolution that a picture has when nobody says, dots per inch: sharp on a screen and on a printer at home.
@@ -78,6 +82,7 @@ impl Painter {
             match mark {
                 Mark::Shape(outlines, ink) => self.shape(outlines, ink, mask),
                 Mark::Text(text) => self.text(text, mask),
+                Mark::Photo(area, photo) => self.photo(area, photo, mask),
                 Mark::Element(_, _, marks) => self.marks(marks, mask),
                 Mark::Within(area, marks) => {
                     let within = self.within(area, mask);
@@ -99,6 +104,26 @@ impl Painter {
         let mut mask = Mask::new(self.map.width(), self.map.height())?;
         mask.fill_path(&path, FillRule::Winding, true, self.transform);
         Some(mask)
+    }
+
+    /// A photograph; one that cannot be read leaves its place empty.
+    fn photo(&mut self, area: &Area, photo: &Photo, mask: Option<&Mask>) {
+        let Some(dots) = dots_of(photo) else {
+            return;
+        };
+        let scale = |side: f64, pixels: u32| single(side / f64::from(pixels.max(1)));
+        let placed = Transform::from_scale(
+            scale(area.width, dots.width()),
+            scale(area.height, dots.height()),
+        )
+        .post_translate(single(area.x), single(area.y))
+        .post_concat(self.transform);
+        let paint = PixmapPaint {
+            quality: FilterQuality::Bicubic,
+            ..PixmapPaint::default()
+        };
+        self.map
+            .draw_pixmap(0, 0, dots.as_ref(), &paint, placed, mask);
     }
 
     fn shape(&mut self, outlines: &[Outline], ink: &Ink, mask: Option<&Mask>) {
@@ -148,6 +173,17 @@ impl Painter {
             mask,
         );
     }
+}
+
+/// The dots of a photograph.
+fn dots_of(photo: &Photo) -> Option<Pixmap> {
+    let options = DecoderOptions::default().jpeg_set_out_colorspace(ColorSpace::RGBA);
+    let mut decoder = JpegDecoder::new_with_options(ZCursor::new(&photo.bytes), options);
+    let dots = decoder.decode().ok()?;
+    let (width, height) = decoder.dimensions()?;
+    let side = |it: usize| u32::try_from(it).ok();
+    let size = IntSize::from_wh(side(width)?, side(height)?)?;
+    Pixmap::from_vec(dots, size)
 }
 
 /// Outlines as one path, millimeters of paper.

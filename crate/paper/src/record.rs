@@ -1,11 +1,12 @@
-//! The record: everything that was read in the yard, with time and name, and what follows from it.
+//! The record: everything that was read in the yard, with time and name, and what follows from it; and the photographs of
+//! the yard.
 
 use batterboard_core::drawing::{Layer, stakes};
 use batterboard_core::finding::Finding;
 use batterboard_core::geom::Point;
 use batterboard_core::report::{BottomFigures, RimFigures, StakeoutFigures};
 use batterboard_core::site::ReadingOf;
-use batterboard_core::stakeout::GradeWork;
+use batterboard_core::stakeout::{GradeWork, ShellEnd};
 
 use crate::binder::Binder;
 use crate::blocks;
@@ -14,6 +15,7 @@ use crate::ink::Palette;
 use crate::job::{Job, SheetWish};
 use crate::mark::{Area, Color, Document, Stroke};
 use crate::pen::{Lean, Pen, Style};
+use crate::photographs;
 use crate::plan;
 use crate::scale::Lie;
 use crate::site_plan;
@@ -22,12 +24,14 @@ use crate::words::Language;
 /// The sheet.
 ///
 /// # Errors
-/// When no shell is placed or nothing was read back yet.
+/// When nothing was read back yet and no photograph was taken.
 pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), Finding> {
-    let Some(stakeout) = &job.stakeout else {
-        return Err(crate::no_shell());
-    };
-    if stakeout.readings.is_empty() {
+    let read = (job.stakeout.as_ref()).filter(|it| !it.readings.is_empty());
+    let has_photographs = !job.site.site().photographs.is_empty();
+    if read.is_none() && !has_photographs {
+        if job.stakeout.is_none() {
+            return Err(crate::no_shell());
+        }
         return Err(Finding::fault(
             "nothing-read",
             "Nothing was read back in the yard yet, so there is nothing to record.",
@@ -37,6 +41,16 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     }
     let lie = wanted.lie.unwrap_or(Lie::Tall);
     let mut binder = Binder::new(job, wanted, lie.of(wanted.paper(job)));
+    if let Some(stakeout) = read {
+        readings_of(&mut binder, job, wanted, stakeout);
+    }
+    let page = binder.len();
+    photographs::put(&mut binder, job, wanted, page);
+    Ok((binder.document(), Vec::new()))
+}
+
+/// What was read in the yard, from the first page on.
+fn readings_of(binder: &mut Binder<'_>, job: &Job, wanted: &SheetWish, stakeout: &StakeoutFigures) {
     let body = binder.body();
     let plan_area = Area {
         height: body.height * 0.36,
@@ -63,17 +77,18 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
     binder.put_plan(drawn.marks, window);
 
     let mut flow = binder.flow(binder.column_width(1));
-    answers(&mut flow, stakeout);
+    let language = wanted.language;
+    answers(&mut flow, stakeout, language);
     if let Some(bottom) = &stakeout.bottom {
-        bottom_table(&mut flow, bottom);
+        bottom_table(&mut flow, bottom, language);
     }
     if let Some(rim) = &stakeout.rim {
-        rim_table(&mut flow, rim);
+        rim_table(&mut flow, rim, language);
     }
-    taped_table(&mut flow, stakeout);
-    readings(&mut flow, stakeout);
-    blocks::findings(&mut flow, &stakeout.findings, wanted.language);
-    signatures(&mut flow);
+    taped_table(&mut flow, stakeout, language);
+    readings(&mut flow, stakeout, language);
+    blocks::findings(&mut flow, &stakeout.findings, language);
+    signatures(&mut flow, language);
     let under = Area {
         y: plan_area.bottom() + 2.0,
         height: body.height - plan_area.height - 2.0,
@@ -85,7 +100,6 @@ pub fn make(job: &Job, wanted: &SheetWish) -> Result<(Document, Vec<Finding>), F
         move |k| if k == 0 { (0, under) } else { more(k - 1) },
         0,
     );
-    Ok((binder.document(), Vec::new()))
 }
 
 /// Every place that was read, by its name.
@@ -102,54 +116,61 @@ fn places(stakeout: &StakeoutFigures) -> Vec<(String, Point)> {
 }
 
 /// What the readings say, in sentences.
-fn answers(flow: &mut Flow, stakeout: &StakeoutFigures) {
-    flow.heading("What the readings say");
+fn answers(flow: &mut Flow, stakeout: &StakeoutFigures, language: Language) {
+    flow.heading(language.say("What the readings say", "Lo que dicen las lecturas"));
     if let Some(bottom) = &stakeout.bottom {
-        flow.item(
-            "•",
-            &format!(
-                "Bottom: {} to cut, {} of stone to fill; as it lies it takes {} of stone more or less than planned.",
-                bottom.cut.shown.text, bottom.fill.shown.text, bottom.stone.shown.text
+        let [cut, fill, stone] =
+            [&bottom.cut, &bottom.fill, &bottom.stone].map(|it| &it.shown.text);
+        let text = match language {
+            Language::English => format!(
+                "Bottom: {cut} to cut, {fill} of stone to fill; as it lies it takes {stone} of stone more or less than planned."
             ),
-            BODY,
-        );
-        flow.paragraph(bottom.method, SMALL);
+            Language::Spanish => format!(
+                "Fondo: {cut} por cortar, {fill} de piedra por rellenar; como está lleva {stone} de piedra más o menos que lo planeado."
+            ),
+        };
+        flow.item("•", &text, BODY);
+        flow.paragraph(&language.message(&bottom.method.into()), SMALL);
     }
     if let Some(rim) = &stakeout.rim {
-        let limit = if rim.within { "within" } else { "beyond" };
         let style = if rim.within {
             BODY
         } else {
             Style::heavy(BODY.points).in_color(Color::ALARM)
         };
-        flow.item(
-            "•",
-            &format!(
-                "Rim: {} out of level, {limit} the limit chosen of {} (common practice, no source).",
-                rim.out_of_level.shown.text, rim.limit.shown.text
+        let (off, most) = (&rim.out_of_level.shown.text, &rim.limit.shown.text);
+        let text = match language {
+            Language::English => format!(
+                "Rim: {off} out of level, {} the limit chosen of {most} (common practice, no source).",
+                if rim.within { "within" } else { "beyond" }
             ),
-            style,
-        );
+            Language::Spanish => format!(
+                "Borde: {off} de desnivel, {} del límite elegido de {most} (práctica común, sin fuente).",
+                if rim.within { "dentro" } else { "fuera" }
+            ),
+        };
+        flow.item("•", &text, style);
         for (end, by) in rim.lifts.iter().flatten() {
-            flow.item(
-                "•",
-                &format!("Lift the {} by {}.", end.words(), by.shown.text),
-                BODY,
-            );
+            let by = &by.shown.text;
+            let text = match language {
+                Language::English => format!("Lift the {} by {by}.", end.words()),
+                Language::Spanish => format!("Levante {} {by}.", spanish_end(*end)),
+            };
+            flow.item("•", &text, BODY);
         }
         if let Some(twist) = &rim.twist {
-            flow.item(
-                "•",
-                &format!("Twist that no lifting mends: {}.", twist.shown.text),
-                BODY,
+            let words = language.say(
+                "Twist that no lifting mends",
+                "Torsión que no se quita levantando",
             );
+            flow.item("•", &format!("{words}: {}.", twist.shown.text), BODY);
         }
         if let Some(above) = &rim.above_plan {
-            flow.item(
-                "•",
-                &format!("Mean of the rim above the plan: {}.", above.shown.text),
-                BODY,
+            let words = language.say(
+                "Mean of the rim above the plan",
+                "Promedio del borde sobre el plano",
             );
+            flow.item("•", &format!("{words}: {}.", above.shown.text), BODY);
         }
     }
     for it in &stakeout.taped {
@@ -157,29 +178,46 @@ fn answers(flow: &mut Flow, stakeout: &StakeoutFigures) {
             continue;
         };
         if narrower.value > 0.0 {
-            let text = format!(
-                "At {} the hole is {} narrower than the over-dig asks.",
-                it.stake, narrower.shown.text
-            );
+            let (stake, by) = (&it.stake, &narrower.shown.text);
+            let text = match language {
+                Language::English => {
+                    format!("At {stake} the hole is {by} narrower than the over-dig asks.")
+                }
+                Language::Spanish => {
+                    format!(
+                        "En {stake} la excavación es {by} más angosta de lo que pide el sobreancho."
+                    )
+                }
+            };
             flow.item("•", &text, BODY);
         }
     }
 }
 
-fn bottom_table(flow: &mut Flow, bottom: &BottomFigures) {
-    flow.heading("Bottom as dug");
+/// What is lifted, in Spanish.
+const fn spanish_end(end: ShellEnd) -> &'static str {
+    match end {
+        ShellEnd::Deep => "el extremo hondo",
+        ShellEnd::Shallow => "el extremo bajo",
+        ShellEnd::Left => "el lado izquierdo (mirando hacia el extremo hondo)",
+        ShellEnd::Right => "el lado derecho (mirando hacia el extremo hondo)",
+    }
+}
+
+fn bottom_table(flow: &mut Flow, bottom: &BottomFigures, language: Language) {
+    flow.heading(language.say("Bottom as dug", "Fondo excavado"));
     let columns = [
-        Column::words("Place"),
-        Column::figures("Elevation"),
-        Column::figures("Above grade"),
-        Column::words("Do"),
-        Column::figures("Stands for"),
+        Column::words(language.say("Place", "Lugar")),
+        Column::figures(language.say("Elevation", "Elevación")),
+        Column::figures(language.say("Above grade", "Sobre el nivel")),
+        Column::words(language.say("Do", "Haga")),
+        Column::figures(language.say("Stands for", "Vale por")),
     ];
     let row = |it: &batterboard_core::report::BottomPlace| {
         let work = match it.grade {
-            GradeWork::Cut => "cut",
-            GradeWork::OnGrade => "on grade",
-            GradeWork::Fill => "fill with stone",
+            GradeWork::Cut => language.say("cut", "corte"),
+            GradeWork::OnGrade => language.say("on grade", "a nivel"),
+            GradeWork::Fill => language.say("fill with stone", "rellene con piedra"),
         };
         Row::Cells(vec![
             it.place.clone(),
@@ -193,12 +231,12 @@ fn bottom_table(flow: &mut Flow, bottom: &BottomFigures) {
     flow.table(&columns, &rows);
 }
 
-fn rim_table(flow: &mut Flow, rim: &RimFigures) {
-    flow.heading("Rim as set");
+fn rim_table(flow: &mut Flow, rim: &RimFigures, language: Language) {
+    flow.heading(language.say("Rim as set", "Borde colocado"));
     let columns = [
-        Column::words("Place"),
-        Column::figures("Below the highest"),
-        Column::figures("Off the plane"),
+        Column::words(language.say("Place", "Lugar")),
+        Column::figures(language.say("Below the highest", "Bajo el más alto")),
+        Column::figures(language.say("Off the plane", "Fuera del plano")),
     ];
     let row = |it: &batterboard_core::report::RimPlace| {
         Row::Cells(vec![
@@ -213,18 +251,18 @@ fn rim_table(flow: &mut Flow, rim: &RimFigures) {
     flow.table(&columns, &rows);
 }
 
-fn taped_table(flow: &mut Flow, stakeout: &StakeoutFigures) {
+fn taped_table(flow: &mut Flow, stakeout: &StakeoutFigures, language: Language) {
     if stakeout.taped.is_empty() {
         return;
     }
-    flow.heading("Points as taped");
+    flow.heading(language.say("Points as taped", "Puntos medidos con cinta"));
     let columns = [
-        Column::words("Point"),
-        Column::words("Of"),
-        Column::figures("Off the plan"),
-        Column::figures("Toward"),
-        Column::figures("Narrower"),
-        Column::words("Note"),
+        Column::words(language.say("Point", "Punto")),
+        Column::words(language.say("Of", "De")),
+        Column::figures(language.say("Off the plan", "Fuera del plano")),
+        Column::figures(language.say("Toward", "Hacia")),
+        Column::figures(language.say("Narrower", "Más angosto")),
+        Column::words(language.say("Note", "Nota")),
     ];
     let row = |it: &batterboard_core::report::TapedFigures| {
         let found = it.found.as_ref();
@@ -232,15 +270,17 @@ fn taped_table(flow: &mut Flow, stakeout: &StakeoutFigures) {
             figure.map_or_else(String::new, |it| it.shown.text.clone())
         };
         let apart = it.apart.as_ref();
+        let cannot = language.say(
+            "tapes cannot meet by",
+            "a las cintas les falta para cruzarse",
+        );
         Row::Cells(vec![
             it.stake.clone(),
-            Language::English.staked(it.line).to_owned(),
+            language.staked(it.line).to_owned(),
             text(found.and_then(|it| it.miss.as_ref())),
             text(found.and_then(|it| it.towards.as_ref())),
             text(found.and_then(|it| it.narrower.as_ref())),
-            apart.map_or_else(String::new, |it| {
-                format!("tapes cannot meet by {}", it.shown.text)
-            }),
+            apart.map_or_else(String::new, |it| format!("{cannot} {}", it.shown.text)),
         ])
     };
     let rows: Vec<Row> = stakeout.taped.iter().map(row).collect();
@@ -248,25 +288,25 @@ fn taped_table(flow: &mut Flow, stakeout: &StakeoutFigures) {
 }
 
 /// Every reading as it was typed.
-fn readings(flow: &mut Flow, stakeout: &StakeoutFigures) {
-    flow.heading("Readings as typed");
+fn readings(flow: &mut Flow, stakeout: &StakeoutFigures, language: Language) {
+    flow.heading(language.say("Readings as typed", "Lecturas anotadas"));
     let columns = [
-        Column::words("Of"),
-        Column::words("Place"),
-        Column::words("Reading"),
-        Column::words("When"),
-        Column::words("By"),
+        Column::words(language.say("Of", "De")),
+        Column::words(language.say("Place", "Lugar")),
+        Column::words(language.say("Reading", "Lectura")),
+        Column::words(language.say("When", "Cuándo")),
+        Column::words(language.say("By", "Por")),
     ];
     let row = |it: &batterboard_core::report::ReadingFigures| {
         let (of, place) = match &it.reading.of {
-            ReadingOf::Bottom(rod) => ("bottom", rod.place.clone()),
-            ReadingOf::Rim(rod) => ("rim", rod.place.clone()),
-            ReadingOf::Taped(taped) => ("tapes", taped.stake.clone()),
+            ReadingOf::Bottom(rod) => (language.say("bottom", "fondo"), rod.place.clone()),
+            ReadingOf::Rim(rod) => (language.say("rim", "borde"), rod.place.clone()),
+            ReadingOf::Taped(taped) => (language.say("tapes", "cintas"), taped.stake.clone()),
         };
         Row::Cells(vec![
             of.to_owned(),
             place,
-            it.words.clone(),
+            read_words(&it.words, language),
             it.reading.when.clone(),
             it.reading.by.clone(),
         ])
@@ -275,11 +315,23 @@ fn readings(flow: &mut Flow, stakeout: &StakeoutFigures) {
     flow.table(&columns, &rows);
 }
 
+/// A reading as the core shows it; of a rod it ends in what was read on the mark.
+fn read_words(words: &str, language: Language) -> String {
+    match (language, words.strip_suffix(" on the mark")) {
+        (Language::Spanish, Some(rods)) => format!("{rods} en la marca"),
+        _ => words.to_owned(),
+    }
+}
+
 /// Lines to sign on.
-fn signatures(flow: &mut Flow) {
+fn signatures(flow: &mut Flow, language: Language) {
     let mut pen = Pen::default();
     let half = flow.width() / 2.0 - 4.0;
-    for (x, name) in [(0.0, "Read by, date"), (half + 8.0, "Seen by, date")] {
+    let names = [
+        language.say("Read by, date", "Leyó, fecha"),
+        language.say("Seen by, date", "Revisó, fecha"),
+    ];
+    for (x, name) in [0.0, half + 8.0].into_iter().zip(names) {
         pen.line(
             Point::new(x, 11.0),
             Point::new(x + half, 11.0),

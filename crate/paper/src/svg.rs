@@ -7,7 +7,7 @@ use base64::engine::general_purpose::STANDARD;
 use batterboard_core::geom::Point;
 
 use crate::face::Face;
-use crate::mark::{Area, Color, Document, Ink, Mark, Outline, Page, Step, Text};
+use crate::mark::{Area, Color, Document, Ink, Mark, Outline, Page, Photo, Step, Text};
 
 /// Width of the rim of paper round text, as a part of its size.
 pub(crate) const HALO: f64 = 0.28;
@@ -56,6 +56,7 @@ impl Writer {
         match mark {
             Mark::Shape(outlines, ink) => self.shape(outlines, ink),
             Mark::Text(text) => self.text(text),
+            Mark::Photo(area, photo) => self.photo(area, photo),
             Mark::Within(area, marks) => self.within(area, marks),
             Mark::Element(_, _, marks) => marks.iter().for_each(|mark| self.mark(mark)),
         }
@@ -73,6 +74,18 @@ impl Writer {
         ));
         marks.iter().for_each(|mark| self.mark(mark));
         self.0.push_str("</g>\n");
+    }
+
+    fn photo(&mut self, area: &Area, photo: &Photo) {
+        self.put(format_args!(
+            "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" \
+             href=\"data:image/jpeg;base64,{}\"/>\n",
+            number(area.x),
+            number(area.y),
+            number(area.width),
+            number(area.height),
+            STANDARD.encode(&photo.bytes),
+        ));
     }
 
     fn shape(&mut self, outlines: &[Outline], ink: &Ink) {

@@ -10,7 +10,7 @@ use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-use crate::{js_error, to_js, without_picture};
+use crate::{js_error, to_js, without_images};
 
 /// A search under way.
 #[wasm_bindgen]
@@ -48,7 +48,7 @@ impl Finder {
     /// Every fault of the text or the wish.
     #[wasm_bindgen(constructor)]
     pub fn new(site: &str, wish: Ts<FitWish>) -> Result<Finder, JsValue> {
-        let site = without_picture(site)?;
+        let site = without_images(site)?;
         let wish = FitWish::from_js(wish)?;
         let search = Search::new(site.clone(), wish).map_err(|faults| js_error(&faults))?;
         Ok(Self {
@@ -99,7 +99,7 @@ impl Finder {
 /// Every fault of the text.
 #[wasm_bindgen]
 pub fn cures(site: &str) -> Result<Ts<CureCards>, JsValue> {
-    to_js(&fit::cures(&without_picture(site)?).unwrap_or_default())
+    to_js(&fit::cures(&without_images(site)?).unwrap_or_default())
 }
 
 /// The largest rectangle of water of a proportion (width over length) that fits anywhere on a site's text, in words;
@@ -109,7 +109,7 @@ pub fn cures(site: &str) -> Result<Ts<CureCards>, JsValue> {
 /// Every fault of the text.
 #[wasm_bindgen]
 pub fn largest_rectangle(site: &str, proportion: f64) -> Result<Option<String>, JsValue> {
-    let site = without_picture(site)?;
+    let site = without_images(site)?;
     let bounds = Bounds::where_it_stands(&site, &mut Cache::default());
     let found = bounds.and_then(|it| fit::largest(&it, proportion));
     Ok(found.map(|it| it.words(site.site().display)))

@@ -28,6 +28,8 @@ pub mod sun;
 pub mod survey;
 pub mod yard;
 
+use std::sync::Arc;
+
 use batterboard_core::exchange;
 use batterboard_core::finding::Finding;
 use batterboard_core::site::{CheckedSite, Site};
@@ -47,10 +49,11 @@ fn to_js<T: Tsify + Serialize>(value: &T) -> Result<Ts<T>, JsValue> {
     Ok(Ts::new_unchecked(value.serialize(&serializer)?))
 }
 
-/// The site of a text that the planner saved, with or without the data of its picture, which is not looked at.
-fn without_picture(site: &str) -> Result<CheckedSite, JsValue> {
+/// The site of a text that the planner saved, with or without the data of its images, which is not looked at.
+fn without_images(site: &str) -> Result<CheckedSite, JsValue> {
     let mut site: Site = exchange::read_value(site).map_err(|fault| js_error(&[fault]))?;
     site.picture = None;
+    site.photographs = Arc::default();
     CheckedSite::check(site, None).map_err(|faults| js_error(&faults))
 }
 

@@ -9,7 +9,7 @@ use serde::Serialize;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-use crate::{js_error, to_js, without_picture};
+use crate::{js_error, to_js, without_images};
 
 /// Everything there is to see of a site, and its bodies' corners.
 #[wasm_bindgen]
@@ -125,7 +125,7 @@ impl JobInSpace {
     /// Every fault of the text.
     #[wasm_bindgen(constructor)]
     pub fn new(site: &str) -> Result<JobInSpace, JsValue> {
-        let site = without_picture(site)?;
+        let site = without_images(site)?;
         let analysis = run(
             &Scenario::of(&site),
             Detail::Complete,
@@ -249,7 +249,7 @@ fn mark(it: &Mark) -> SpaceMark {
 /// Every fault of the text, the day or the offset.
 #[wasm_bindgen]
 pub fn sun_in_space(site: &str, date: &str, offset: &str) -> Result<Option<Ts<SpaceSun>>, JsValue> {
-    let site = without_picture(site)?;
+    let site = without_images(site)?;
     let path = sun_path(&site, date, offset).map_err(|faults| js_error(&faults))?;
     path.map(|it| {
         let looks = it.looks.into_iter();

@@ -1,7 +1,8 @@
-//! The picture under the plan: its data to and from the page, and what the page made of it.
+//! The images of the site: their data to and from the page, and what the page made of the picture under the plan.
 
 use std::sync::Arc;
 
+use batterboard_core::exchange::images;
 use batterboard_core::geom::Point;
 use batterboard_core::report::PictureFigures;
 use batterboard_core::site::picture::first_place;
@@ -17,8 +18,8 @@ use crate::planner::Planner;
 pub struct Pictured {
     /// The picture decoded by the page; none until it is.
     pub bitmap: Option<ImageBitmap>,
-    /// The data that was last asked after, and how often it was another.
-    data: Option<Arc<str>>,
+    /// The data of the images that was last asked after, and how often it was another.
+    data: Vec<Arc<str>>,
     /// How much of it shows while a hand is on the slider.
     pub fade: Option<f64>,
     changes: u32,
@@ -33,16 +34,16 @@ impl Pictured {
         Some((Arc::clone(picture), self.bitmap.clone()?, opacity))
     }
 
-    /// A number for the site's data: another one whenever the data is another.
+    /// A number for the data of the site's images: another one whenever any of it is another.
     fn stamp(&mut self, site: &Site) -> u32 {
-        let data = site.picture.as_ref().map(|it| &it.data);
-        let same = match (data, &self.data) {
-            (Some(now), Some(before)) => Arc::ptr_eq(now, before),
-            (None, None) => true,
-            _ => false,
+        let now = || {
+            let picture = site.picture.iter().map(|it| &it.data);
+            picture.chain(site.photographs.iter().map(|it| &it.data))
         };
+        let same = now().count() == self.data.len()
+            && now().zip(&self.data).all(|(a, b)| Arc::ptr_eq(a, b));
         if !same {
-            self.data = data.cloned();
+            self.data = now().cloned().collect();
             self.changes += 1;
         }
         self.changes
@@ -51,25 +52,24 @@ impl Pictured {
 
 #[wasm_bindgen]
 impl Planner {
-    /// The site file without its picture's data, to be kept after every edit.
+    /// The site file without its images' data, to be kept after every edit.
     pub fn save_bare(&self) -> String {
         self.session.save_bare()
     }
 
-    /// Opens what was kept: a site file and the data of its picture, empty for none.
-    pub fn open_kept(&mut self, text: &str, picture: &str) -> Answer<Outcome> {
-        to_js(&Outcome::from(self.session.open_kept(text, picture)))
+    /// Opens what was kept: a site file and the data of its images, empty for none.
+    pub fn open_kept(&mut self, text: &str, images: &str) -> Answer<Outcome> {
+        to_js(&Outcome::from(self.session.open_kept(text, images)))
     }
 
-    /// A number that changes whenever the picture's data does.
-    pub fn picture_stamp(&mut self) -> u32 {
+    /// A number that changes whenever the data of the images does.
+    pub fn images_stamp(&mut self) -> u32 {
         self.pictured.stamp(self.session.site().site())
     }
 
-    /// The picture's data, base64; empty for none.
-    pub fn picture_data(&self) -> String {
-        let picture = self.session.site().site().picture.as_ref();
-        picture.map_or(String::new(), |it| it.data.to_string())
+    /// The data of the images: the picture's on the first line, each photograph's behind its id on a line of its own.
+    pub fn images_data(&self) -> String {
+        images::of(self.session.site().site())
     }
 
     /// The picture's size and scale, in a sentence; empty for none.

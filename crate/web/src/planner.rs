@@ -180,7 +180,7 @@ impl Planner {
         list_to_js(&AssumedFigures::all(site, analysis, self.display()))
     }
 
-    /// The document as a plain object, for forms; without its picture's data.
+    /// The document as a plain object, for forms; without its images' data.
     pub fn settings(&self) -> Answer<Site> {
         let text = self.session.save_bare();
         Ok(Ts::new_unchecked(js_sys::JSON::parse(&text)?))
@@ -256,10 +256,10 @@ impl Planner {
         self.session.restore_history(text)
     }
 
-    /// Puts a version (a site file, and its picture's data where it is without) in place of the
+    /// Puts a version (a site file, and its images' data where it is without) in place of the
     /// present site, in one step that can be undone.
-    pub fn restore_version(&mut self, text: &str, picture: &str) -> Answer<Outcome> {
-        to_js(&Outcome::from(self.session.restore_version(text, picture)))
+    pub fn restore_version(&mut self, text: &str, images: &str) -> Answer<Outcome> {
+        to_js(&Outcome::from(self.session.restore_version(text, images)))
     }
 
     /// Has the site follow what is done elsewhere, without edits of its own, or not any more.
@@ -268,8 +268,8 @@ impl Planner {
     }
 
     /// What was changed from a version to the site as it stands.
-    pub fn changes_since(&self, text: &str, picture: &str) -> Answer<ChangesSince> {
-        let (changes, findings) = match exchange::open_with_picture(text, picture) {
+    pub fn changes_since(&self, text: &str, images: &str) -> Answer<ChangesSince> {
+        let (changes, findings) = match exchange::open_with_images(text, images) {
             Ok(then) => {
                 let (then, now) = (then.site.site(), self.session.site().site());
                 (changes::between(then, now), Vec::new())

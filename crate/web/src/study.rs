@@ -15,7 +15,7 @@ pub struct Study(study::Study);
 
 #[wasm_bindgen]
 impl Study {
-    /// Begins on a question about a site's text, as a planner saved it. The data of its picture
+    /// Begins on a question about a site's text, as a planner saved it. The data of its images
     /// may be left out, but for a report, which names it.
     ///
     /// # Errors

@@ -56,7 +56,7 @@ export interface ConstructionSettings {
 
 /** The site document, named as in a site file. */
 export type Site = Omit<
-  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives' | 'tapes' | 'lift' | 'shares' | 'barrier'>,
+  Written<core.Site, 'note' | 'benchmark' | 'origin' | 'grid' | 'picture' | 'contours' | 'placement' | 'equipment' | 'rates' | 'currency' | 'section' | 'alternatives' | 'tapes' | 'lift' | 'photographs' | 'shares' | 'barrier'>,
   'works' | 'lot' | 'picture' | 'rules' | 'shares' | 'barrier'
 > & { shares?: ShareRule[]; barrier?: BarrierRule; works: ConstructionSettings; lot: LotRecord; picture?: Picture; rules: Rule[] };
 

@@ -47,6 +47,7 @@ const ACTIONS: [string, () => void][] = [
   ['Report', lay('report')],
   ['The company’s book', lay('book')],
   ['Stakes and levels', lay('stakes')],
+  ['Photographs of the yard', lay('photographs')],
   ['Sheets to print', lay('paper')],
   ['Homeowner’s view', lay('shown')],
   ['To send to the homeowner: picture, PDF page, 3D page', lay('send')],

@@ -13,6 +13,7 @@ const HANDS: [string, string][] = [
   ['Two fingers, or the wheel', 'zoom'],
   ['Slide a finger while drawing', 'the cross stands above it; lifting places the point'],
   ['Click or tap a thing', 'says what it is'],
+  ['A pin of a photograph', 'a tap opens it, a drag moves it; arrows move it, [ and ] turn it'],
   ['A pen', 'while it is there, fingers and palm are left out'],
 ];
 const ANYWHERE: [string, string][] = [

@@ -159,6 +159,11 @@ function Files() {
             </button>
           </li>
           <li>
+            <button type="button" onClick={then(() => (sheet.value = 'photographs'))}>
+              Photographs
+            </button>
+          </li>
+          <li>
             <button type="button" onClick={then(() => (sheet.value = 'paper'))}>
               Sheets to print
             </button>

@@ -8,6 +8,7 @@ import { trouble } from '../state/store.ts';
 import { flush, tellList } from './desk.ts';
 import { figuresIn, smallPicture } from './figures.ts';
 import { cards, jobs, loadCards, store } from './list.ts';
+import { imagesOf, joinedKeys, linesOf } from './images.ts';
 import { copyName, digestOf, newId, type Figures } from './model.ts';
 import type { NewVersion } from './store.ts';
 import { packed, unpacked, type FileJob, type JobsFile, type State } from './transfer.ts';
@@ -34,12 +35,16 @@ const count = (jobs: number): string => (jobs === 1 ? '1 job' : `${jobs} jobs`);
 async function gathered(): Promise<{ file: JobsFile; left: number }> {
   const file: JobsFile = { jobs: [], pictures: {} };
   const keys = new Map([['', '']]);
-  const state = (text: string, data: string): State => {
-    if (!keys.has(data)) keys.set(data, `picture-${keys.size}`);
-    const picture = keys.get(data) ?? '';
-    if (picture !== '') file.pictures[picture] = data;
-    return { site: JSON.parse(text) as State['site'], picture };
+  const keyOf = (line: string): string => {
+    if (!keys.has(line)) keys.set(line, `picture-${keys.size}`);
+    const key = keys.get(line) ?? '';
+    if (key !== '') file.pictures[key] = line;
+    return key;
   };
+  const state = (text: string, data: string): State => ({
+    site: JSON.parse(text) as State['site'],
+    picture: joinedKeys(linesOf(data).map(keyOf)),
+  });
   let left = 0;
   for (const { id, place, status, archived, created, changed } of jobs.peek()) {
     const found = await store.load(id);
@@ -89,7 +94,7 @@ async function bringOne(job: FileJob, index: number, pictures: Record<string, st
   const text = JSON.stringify(job.site);
   const here = cards.peek().find((it) => it.id === job.id && it.deleted === null);
   if (here && (await isSame(here.id, text))) return 'known';
-  const data = pictures[job.picture] ?? '';
+  const data = imagesOf(job.picture, pictures);
   const look = lookedAt(text, data);
   if (!look.ok) {
     told.push(...look.findings.map((it) => ({ ...it, pointer: `/jobs/${index}/site${it.pointer}` })));
@@ -105,7 +110,7 @@ async function bringOne(job: FileJob, index: number, pictures: Record<string, st
       made: it.at,
       figures: null,
       text: JSON.stringify(it.site),
-      data: pictures[it.picture] ?? '',
+      data: imagesOf(it.picture, pictures),
     }),
   );
   const { place, status, archived, created, changed } = job;

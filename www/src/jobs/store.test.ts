@@ -98,6 +98,30 @@ test('a picture is written once, shared by versions and copies, and goes with th
   db.close();
 });
 
+test('photographs are written once each, shared by versions and copies, and go with the last of them', async () => {
+  const keys = async () => {
+    const db = await openDB(name);
+    const all = await db.getAllKeys('pictures');
+    db.close();
+    return all.length;
+  };
+  await store.write(writing({ picture: 'AAAA\nx BBBB' }));
+  await store.write(writing({ from: 1, picture: 'AAAA\nx BBBB\ny CCCC', text: site('Birch'), now: EVERY * 2 }));
+  expect(await keys()).toBe(3);
+  await store.write(writing({ from: 2, picture: undefined, text: site('Cedar'), now: EVERY * 4 }));
+  const found = await store.load('a');
+  expect(found?.work.picture).toBe('AAAA\nx BBBB\ny CCCC');
+  expect(found?.card.digest.split('-')[2]).toBe(String('AAAA\nx BBBB\ny CCCC'.length));
+  const [, first] = await store.versions('a');
+  expect((await store.version(first?.id ?? 0))?.data).toBe('AAAA\nx BBBB');
+  if (!found) throw new Error('lost');
+  const copy = await store.add(found);
+  await store.forget(['a']);
+  expect((await store.load(copy))?.work.picture).toBe('AAAA\nx BBBB\ny CCCC');
+  await store.forget([copy]);
+  expect(await keys()).toBe(0);
+});
+
 test('a version is put aside when the last is old, as the job stood before the change', async () => {
   await store.write(writing());
   await store.write(writing({ from: 1, text: site('Birch'), now: 2000 }));

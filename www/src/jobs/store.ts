@@ -1,6 +1,7 @@
 // The jobs as this device keeps them: one transaction for each thing that is done, so that it is done whole or not at
 // all. Whoever writes a job says which state of it was seen last; where another tab has written since, nothing is.
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { keepImages, keysIn, linesOf, readImages } from './images.ts';
 import { digestOf, newId, type Figures, type JobCard, type Version, type Work } from './model.ts';
 import { EVERY, toDrop } from './thinning.ts';
 import { BOOK, nameIn, OPEN, upgrade, VERSION, type JobsDatabase, type KeptWork } from './upgrade.ts';
@@ -12,7 +13,7 @@ export interface Writing {
   from: number;
   text: string;
   history: string;
-  /** Its picture's data; `undefined` where they are those that are kept already. */
+  /** The data of its images; `undefined` where they are those that are kept already. */
   picture: string | undefined;
   untouched: boolean;
   figures: Figures | null;
@@ -108,8 +109,8 @@ export class JobsStore {
     const card = await during.objectStore('jobs').get(id);
     const work = await during.objectStore('works').get(id);
     if (!card || !work) return undefined;
-    const picture = work.picture === '' ? '' : await during.objectStore('pictures').get(work.picture);
-    return { card, work: { ...work, picture: picture ?? '' } };
+    const pictures = during.objectStore('pictures');
+    return { card, work: { ...work, picture: await readImages(work.picture, pictures) } };
   }
 
   /** The company's book as text; `undefined` where there is none. */
@@ -138,13 +139,13 @@ export class JobsStore {
       const kept = await works.get(id);
       const same = kept?.text === text;
       if (before && kept && !same) await putAside(during, before, kept, now);
-      const data = picture ?? (kept?.picture ? await during.objectStore('pictures').get(kept.picture) : '') ?? '';
-      const digest = digestOf(text, data);
+      const pictures = during.objectStore('pictures');
       let key = kept?.picture ?? '';
-      if (picture !== undefined) {
-        key = picture === '' ? '' : newId();
-        if (picture !== '') await during.objectStore('pictures').put(picture, key);
-      }
+      if (picture !== undefined) key = await keepImages(picture, key, pictures, newId);
+      // The digest before says how long the data are that stay.
+      const told = Number.parseInt(before?.digest.split('-')[2] ?? '', 10);
+      const data = picture ?? (Number.isNaN(told) ? await readImages(key, pictures) : { length: told });
+      const digest = digestOf(text, data);
       const card: JobCard = {
         ...(before ?? { ...NEW, created: now }),
         id,
@@ -178,14 +179,14 @@ export class JobsStore {
     return this.whole(async (during) => {
       const jobs = during.objectStore('jobs');
       const id = (await jobs.getKey(card.id)) === undefined ? card.id : newId();
-      const keys = new Map<string, string>([['', '']]);
+      const pictures = during.objectStore('pictures');
+      // Versions have what they have in common once.
+      const known = new Map<string, string>();
       const key = async (data: string): Promise<string> => {
-        const known = keys.get(data);
-        if (known !== undefined) return known;
-        const fresh = newId();
-        keys.set(data, fresh);
-        await during.objectStore('pictures').put(data, fresh);
-        return fresh;
+        const [first = ''] = linesOf(data);
+        const keys = await keepImages(data, known.get(first) ?? '', pictures, newId);
+        known.set(first, keys);
+        return keys;
       };
       await during.objectStore('works').put({ ...work, picture: await key(work.picture) }, id);
       await jobs.put({ ...card, id, revision: 1 }, id);
@@ -212,8 +213,9 @@ export class JobsStore {
       }
       if ((await during.objectStore('pictures').count()) === 0) return;
     const used = new Set<string>();
-      for (let at = await versions.openCursor(); at; at = await at.continue()) used.add(at.value.picture);
-      for (let at = await during.objectStore('works').openCursor(); at; at = await at.continue()) used.add(at.value.picture);
+      const use = (keys: string) => keysIn(keys).forEach((key) => used.add(key));
+      for (let at = await versions.openCursor(); at; at = await at.continue()) use(at.value.picture);
+      for (let at = await during.objectStore('works').openCursor(); at; at = await at.continue()) use(at.value.picture);
       for (const key of await during.objectStore('pictures').getAllKeys()) {
         if (!used.has(key)) await during.objectStore('pictures').delete(key);
       }
@@ -231,8 +233,8 @@ export class JobsStore {
     const version = await during.objectStore('versions').get(id);
     const text = await during.objectStore('version-texts').get(id);
     if (!version || text === undefined) return undefined;
-    const data = version.picture === '' ? '' : await during.objectStore('pictures').get(version.picture);
-    return { ...version, text, data: data ?? '' };
+    const data = await readImages(version.picture, during.objectStore('pictures'));
+    return { ...version, text, data };
   }
 
   /** Makes a version, under a name, of a job as it is kept. */

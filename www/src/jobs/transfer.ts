@@ -1,12 +1,13 @@
 // All jobs as one file, and back: what is in it, what of it can be read, and what is wrong with the rest. Pure; whether a
 // site in it is whole is the planner's to say.
 import type { Finding } from '../core/types.ts';
+import { keysIn } from './images.ts';
 import { STATUSES, type Status } from './model.ts';
 
 export const FORMAT = 'batterboard-jobs';
 export const FORMAT_VERSION = 1;
 
-/** A state of a job in the file: a site file, and the key of its picture's data where it has a picture. */
+/** A state of a job in the file: a site file, and the keys of its images' data, one behind the other (see `images.ts`). */
 export interface State {
   site: Record<string, unknown>;
   picture: string;
@@ -160,7 +161,7 @@ class Reader {
   private state(it: Members, at: string, pictures: Record<string, string>): State | undefined {
     const { site, picture = '' } = it;
     if (!isObject(site)) return this.refuse('member', `${at}/site`, 'There is no site in it.', 'It is left out; the others come in.');
-    if (typeof picture !== 'string' || (picture !== '' && pictures[picture] === undefined)) {
+    if (typeof picture !== 'string' || keysIn(picture).some((key) => pictures[key] === undefined)) {
       return this.refuse('member', `${at}/picture`, 'Its picture is not in the file.', 'Save the jobs once more where they came from.');
     }
     return { site, picture };

@@ -62,4 +62,4 @@ export function wishFor(some: Partial<Wish>): void {
 
 /** Whether a kind has a plan, comes in Spanish, has a price. */
 export const hasPlan = (kind: SheetKind): boolean => kind !== 'takeoff';
-export const speaksSpanish = (kind: SheetKind): boolean => kind === 'dig' || kind === 'home';
+export const speaksSpanish = (kind: SheetKind): boolean => kind === 'dig' || kind === 'home' || kind === 'record';

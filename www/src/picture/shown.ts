@@ -1,21 +1,25 @@
-// The picture's data as the page holds it outside the core: to be kept on the device, and decoded for the
-// painter. It is large and seldom changes, so it is fetched only when its number has changed.
+// The data of the site's images as the page holds it outside the core: to be kept on the device, shown, and, of the picture
+// under the plan, decoded for the painter. It is large and seldom changes, so it is fetched only when its number has changed.
 import { ask } from '../core/planner.ts';
 import { askForFrame } from '../plan/frame.ts';
 
 let stamp = -1;
 let data = '';
 let showing: symbol | undefined;
+let shown = '';
 
-/** Follows the picture of the document; gives its data. */
+/** Follows the images of the document; gives their data: the picture's on the first line, each photograph's behind its id on
+    a line of its own. */
 export function followPicture(): string {
-  const now = ask((p) => p.picture_stamp(), stamp);
+  const now = ask((p) => p.images_stamp(), stamp);
   if (now === stamp) return data;
   stamp = now;
-  const fresh = ask((p) => p.picture_data(), '');
-  if (fresh === data && showing) return data;
-  data = fresh;
-  void show(data);
+  data = ask((p) => p.images_data(), '');
+  const [picture = ''] = data.split('\n', 1);
+  if (picture !== shown || !showing) {
+    shown = picture;
+    void show(picture);
+  }
   return data;
 }
 

@@ -6,11 +6,24 @@ import type { Picture } from '../core/types.ts';
 export const MOST_BYTES_IN = 25_000_000;
 const MOST_PIXELS_IN = 100_000_000;
 export const MOST_BYTES = 1_500_000;
-const SIDES = [2000, 1600, 1200, 800];
-const QUALITIES = [0.9, 0.8, 0.65, 0.5];
 
 const FORMS = { 'image/png': 'png', 'image/jpeg': 'jpeg', 'image/webp': 'webp' } as const;
 type Form = keyof typeof FORMS;
+
+/** How far an image is shrunk: sides and qualities are tried from the largest on, until one of the forms is light enough. */
+export interface Aim {
+  bytes: number;
+  sides: readonly number[];
+  qualities: readonly number[];
+  forms: readonly Form[];
+}
+
+const UNDER_THE_PLAN: Aim = {
+  bytes: MOST_BYTES,
+  sides: [2000, 1600, 1200, 800],
+  qualities: [0.9, 0.8, 0.65, 0.5],
+  forms: ['image/png', 'image/jpeg', 'image/webp'],
+};
 
 export type Shrunk = Pick<Picture, 'media' | 'data' | 'width' | 'height'>;
 
@@ -20,7 +33,8 @@ export interface Refusal {
   remedy: string;
 }
 
-export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
+/** The image with what is seen of it alone: it is drawn anew, so nothing that a camera noted beside it is left. */
+export async function shrink(file: Blob, aim = UNDER_THE_PLAN): Promise<Shrunk | Refusal> {
   if (file.size > MOST_BYTES_IN) {
     return {
       message: `The picture weighs ${megabytes(file.size)}; at most ${megabytes(MOST_BYTES_IN)} are read.`,
@@ -41,10 +55,10 @@ export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
         remedy: 'Cut out the part that shows the lot, or save a smaller copy of it.',
       };
     }
-    for (const side of SIDES) {
+    for (const side of aim.sides) {
       const canvas = drawn(bitmap, side);
-      for (const quality of QUALITIES) {
-        const light = await lightest(canvas, quality);
+      for (const quality of aim.qualities) {
+        const light = await lightest(canvas, quality, aim);
         if (light) return { ...light, width: canvas.width, height: canvas.height };
       }
     }
@@ -52,7 +66,7 @@ export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
     bitmap.close();
   }
   return {
-    message: `The picture cannot be brought under ${megabytes(MOST_BYTES)}.`,
+    message: `The picture cannot be brought under ${megabytes(aim.bytes)}.`,
     remedy: 'Cut out the part that shows the lot, and add that.',
   };
 }
@@ -78,12 +92,12 @@ function drawn(bitmap: ImageBitmap, side: number): HTMLCanvasElement {
 }
 
 /** The form that weighs least, where any is light enough: line work as PNG, photographs as one of the others. */
-async function lightest(canvas: HTMLCanvasElement, quality: number): Promise<Pick<Picture, 'media' | 'data'> | null> {
+async function lightest(canvas: HTMLCanvasElement, quality: number, { forms, bytes }: Aim): Promise<Pick<Picture, 'media' | 'data'> | null> {
   let best: Blob | null = null;
-  for (const form of Object.keys(FORMS)) {
+  for (const form of forms) {
     const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, form, quality));
     // A browser that cannot write a form gives another one.
-    if (blob?.type === form && blob.size <= MOST_BYTES && (!best || blob.size < best.size)) best = blob;
+    if (blob?.type === form && blob.size <= bytes && (!best || blob.size < best.size)) best = blob;
   }
   return best && { media: FORMS[best.type as Form], data: await base64(best) };
 }

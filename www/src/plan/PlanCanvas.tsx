@@ -11,6 +11,7 @@ import { SectionButton, SectionPanel } from '../section/SectionPanel.tsx';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { planLocked, toggleLock } from './lock.ts';
 import { paintOn } from './painter.ts';
+import { pinPhotographs } from '../photos/door.ts';
 import { ShapeBar } from './ShapeBar.tsx';
 import { TapeBar } from './TapeBar.tsx';
 import { startTape, taping } from './tapes.ts';
@@ -38,6 +39,7 @@ export function PlanCanvas() {
     };
   }, []);
   useEffect(() => highlight.subscribe(() => askForFrame()), []);
+  useEffect(pinPhotographs, []);
   return (
     <div class="plan" role="region" aria-label="Plan">
       <DrawBar />

@@ -18,7 +18,7 @@ export interface Trouble {
   findings: Finding[];
 }
 
-export type Sheet = 'welcome' | 'jobs' | 'versions' | 'book' | 'report' | 'keys' | 'bring-in' | 'write-out' | 'stakes' | 'paper' | 'shown' | 'send' | 'round' | 'takeoff' | 'compare' | 'figures' | 'find' | 'sources' | null;
+export type Sheet = 'welcome' | 'jobs' | 'versions' | 'book' | 'report' | 'keys' | 'bring-in' | 'write-out' | 'stakes' | 'paper' | 'shown' | 'send' | 'round' | 'takeoff' | 'compare' | 'figures' | 'find' | 'sources' | 'photographs' | null;
 
 export const ledger = signal<Ledger | null>(null);
 export const site = signal<Site | null>(null);

@@ -17,6 +17,7 @@ mod figures;
 mod fit;
 mod golden;
 mod members;
+mod photographs;
 mod run;
 mod sheet;
 mod shells;

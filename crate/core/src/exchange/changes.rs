@@ -103,6 +103,7 @@ pub fn between(before: &Site, after: &Site) -> Vec<Change> {
     );
     terms::tapes(&mut told, before, after);
     terms::stakeout(&mut told, before, after);
+    terms::photographs(&mut told, before, after);
     terms::taken(&mut told, before, after);
     told.0
 }

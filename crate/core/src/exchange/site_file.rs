@@ -1,9 +1,8 @@
 //! The site file: a [`Site`] as JSON.
 
-use std::sync::Arc;
-
 use serde_json::Value;
 
+use super::images;
 use super::migrate;
 use super::read::{Format, read};
 use super::unknown::Unknown;
@@ -36,19 +35,16 @@ pub struct Opened {
 /// Either the one fault that kept the text from being read, or every fault of the figures
 /// in it, each with its place in the file.
 pub fn open(text: &str) -> Result<Opened, Vec<Finding>> {
-    open_with_picture(text, "")
+    open_with_images(text, "")
 }
 
-/// Reads and checks a site file whose picture came without its data, which is `data`.
+/// Reads and checks a site file whose images came without their data, which is `data` (see [`images`]).
 ///
 /// # Errors
 /// As [`open`].
-pub fn open_with_picture(text: &str, data: &str) -> Result<Opened, Vec<Finding>> {
+pub fn open_with_images(text: &str, data: &str) -> Result<Opened, Vec<Finding>> {
     let mut document = read::<Site>(text, &SITE).map_err(|fault| vec![fault])?;
-    let picture = document.value.picture.as_mut();
-    if let Some(picture) = picture.filter(|picture| picture.data.is_empty()) {
-        Arc::make_mut(picture).data = data.into();
-    }
+    images::put_back(&mut document.value, data);
     Ok(Opened {
         site: CheckedSite::check(document.value, None)?,
         findings: document.findings,

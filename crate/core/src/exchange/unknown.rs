@@ -9,7 +9,7 @@ use serde_json::Value;
 
 /// The members that are not written when they say nothing (`skip_serializing_if`). A test
 /// compares the list with the schema.
-const LEFT_OUT: [&str; 96] = [
+const LEFT_OUT: [&str; 99] = [
     "alternatives",
     "at",
     "backsight",
@@ -17,6 +17,7 @@ const LEFT_OUT: [&str; 96] = [
     "barrier",
     "bases",
     "basis",
+    "bearing",
     "bench",
     "benchmark",
     "breaklines",
@@ -69,6 +70,7 @@ const LEFT_OUT: [&str; 96] = [
     "over_dig",
     "overhang",
     "per",
+    "photographs",
     "picture",
     "place",
     "placement",
@@ -89,6 +91,7 @@ const LEFT_OUT: [&str; 96] = [
     "slant",
     "slope",
     "source",
+    "stage",
     "stakeout",
     "stated_area",
     "stations",
@@ -109,7 +112,7 @@ const LEFT_OUT: [&str; 96] = [
 ];
 
 /// Those of them that are lists.
-const LISTS: [&str; 14] = [
+const LISTS: [&str; 15] = [
     "alternatives",
     "bases",
     "breaklines",
@@ -118,6 +121,7 @@ const LISTS: [&str; 14] = [
     "holes",
     "layers",
     "openings",
+    "photographs",
     "rates",
     "readings",
     "shares",

@@ -19,6 +19,7 @@ mod figure;
 mod grading;
 mod leveling;
 mod lot;
+mod photographs;
 mod picture;
 mod pipes;
 mod placed;
@@ -57,6 +58,7 @@ pub use figure::Figure;
 pub use grading::{AgainstFigures, GradingFigures, HeightFigures, PileFigures};
 pub use leveling::{BalanceFigures, ChangeFigures, NudgeFigures, WayFigures};
 pub use lot::{BasisFigures, Gap, LotFigures, MonumentFigures, SideFigures};
+pub use photographs::PhotographFigures;
 pub use picture::PictureFigures;
 pub use pipes::RunFigures;
 pub use placed::{DepthFigures, ShellFigures};
@@ -117,6 +119,9 @@ pub struct Report {
     /// The picture under the plan.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub picture: Option<PictureFigures>,
+    /// The photographs of the yard, without what they show.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub photographs: Vec<PhotographFigures>,
     /// The shell and where it stands, once placed.
     pub shell: Option<ShellFigures>,
     /// Every clearance, least room first.
@@ -216,6 +221,7 @@ impl Report {
             datum: datum(site, system),
             lot: LotFigures::of(&site.lot().lot, &site.site().lot, system),
             picture: (site.site().picture.as_deref()).map(|p| PictureFigures::of(p, system)),
+            photographs: PhotographFigures::all(site.site(), system),
             shell: site
                 .placed_shell()
                 .map(|(shell, placement)| ShellFigures::of(shell, placement, system)),

@@ -3,8 +3,8 @@
 
 use super::table::{Lean, WIDTH, columns, findings, heading, hung, pairs, weak, wrapped};
 use super::{
-    ClearanceFigures, FeatureFigures, Figure, Report, assumed, grading, pipes, quantities,
-    required, stakes_text,
+    ClearanceFigures, FeatureFigures, Figure, Report, assumed, grading, photographs, pipes,
+    quantities, required, stakes_text,
 };
 use crate::finding::{Finding, Severity};
 use crate::site::FactKind;
@@ -40,6 +40,7 @@ pub(super) fn of(report: &Report) -> String {
         }
         pairs(&lines, &mut out);
     }
+    photographs::text(&report.photographs, &mut out);
     if report.shell.is_some() {
         heading("Shell", &mut out);
         shell(report, &mut out);

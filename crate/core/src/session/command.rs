@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::{StakeoutEdit, copy, follow, snap};
+use super::{PhotographEdit, StakeoutEdit, copy, follow, snap};
 use crate::exchange;
 use crate::finding::Finding;
 use crate::geom::{PathRecord, Point, Vector};
@@ -129,6 +129,8 @@ pub enum Command {
     SetTapes(Vec<Tape>),
     /// Change how the work is staked, or what was read back.
     Stakeout(StakeoutEdit),
+    /// Change the photographs of the yard.
+    Photographs(PhotographEdit),
     /// Several edits as one step: all of them or none.
     Together {
         /// What the step is called when it is taken back.
@@ -188,6 +190,7 @@ impl Command {
             }
             Self::SetTapes(_) => "change the tapes",
             Self::Stakeout(edit) => edit.label(),
+            Self::Photographs(edit) => edit.label(),
             Self::Together { label, .. } => return Cow::Owned(label.clone()),
         })
     }
@@ -275,6 +278,7 @@ impl Command {
             }
             Self::SetTapes(tapes) => site.tapes = tapes,
             Self::Stakeout(edit) => edit.carry_out(site)?,
+            Self::Photographs(edit) => edit.carry_out(site)?,
             Self::Together { commands, .. } => {
                 for command in commands {
                     command.carry_out(site, before)?;

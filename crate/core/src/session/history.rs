@@ -7,12 +7,13 @@
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::patch::Patch;
-use super::site_value::{Pictures, picture_of, site_of, value_of};
+use super::site_value::{Named, Pictures, named_in, site_of, value_of};
 use crate::site::{CheckedSite, Site, VERSION};
 
 /// What a step is called.
@@ -41,11 +42,11 @@ enum OtherSide {
     Patch(KeptPatch),
 }
 
-/// A patch as text, and the picture of the site it leads to.
+/// A patch as text, and the images of the site it leads to.
 #[derive(Debug, Clone)]
 struct KeptPatch {
     text: String,
-    picture: Option<usize>,
+    images: Named,
 }
 
 /// The steps of an open site by their names, on either side those nearest the present first.
@@ -113,17 +114,15 @@ impl History {
     /// The history as text of about `limit` bytes at most, the steps nearest the present first to
     /// be kept. `digest`: what tells the present site from any other.
     pub(super) fn write(&mut self, present: &Site, digest: &str, limit: usize) -> String {
-        let shown = present
-            .picture
-            .as_ref()
-            .map(|it| self.pictures.index_of(&it.data));
+        let shown = Named::of(present, &mut self.pictures);
         settle(&mut self.past, present, &mut self.pictures);
         settle(&mut self.future, present, &mut self.pictures);
         let mut kept = HistoryText {
             version: TEXT_VERSION,
             site: VERSION,
             of: digest.to_owned(),
-            shown,
+            shown: shown.picture,
+            shown_photographs: shown.photographs,
             pictures: BTreeMap::new(),
             past: Vec::new(),
             future: Vec::new(),
@@ -151,6 +150,15 @@ impl History {
         }
         if let Some((index, picture)) = kept.shown.zip(present.picture.as_ref()) {
             pictures.put(index, picture.data.clone()).then_some(())?;
+        }
+        for (index, photograph) in kept
+            .shown_photographs
+            .iter()
+            .zip(present.photographs.iter())
+        {
+            pictures
+                .put(*index, photograph.data.clone())
+                .then_some(())?;
         }
         let steps = |steps: Vec<StepText>| {
             let newest_last = steps.into_iter().take(LIMIT).rev();
@@ -231,7 +239,7 @@ fn settle(steps: &mut [Step], present: &Site, pictures: &mut Pictures) {
         let text = serde_json::to_string(&Patch::between(&from, &to)).unwrap_or_default();
         *patch = Some(KeptPatch {
             text,
-            picture: picture_of(&to),
+            images: named_in(&to),
         });
         last = Some(to);
     }
@@ -247,7 +255,10 @@ struct HistoryText {
     of: String,
     /// The index of the present picture's data, which are kept elsewhere.
     shown: Option<usize>,
-    /// The data of other pictures.
+    /// The same of the present photographs, in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    shown_photographs: Vec<usize>,
+    /// The data of other images.
     pictures: BTreeMap<usize, String>,
     /// Nearest the present first.
     past: Vec<StepText>,
@@ -259,6 +270,8 @@ struct StepText {
     label: String,
     patch: String,
     picture: Option<usize>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    photographs: Vec<usize>,
 }
 
 impl StepText {
@@ -267,7 +280,10 @@ impl StepText {
             label: Cow::Owned(self.label),
             side: OtherSide::Patch(KeptPatch {
                 text: self.patch,
-                picture: self.picture,
+                images: Named {
+                    picture: self.picture,
+                    photographs: self.photographs,
+                },
             }),
         }
     }
@@ -287,18 +303,24 @@ impl HistoryText {
         let (OtherSide::Site(_, Some(kept)) | OtherSide::Patch(kept)) = &step.side else {
             return false;
         };
-        let new = kept
-            .picture
-            .filter(|it| Some(*it) != self.shown && !self.pictures.contains_key(it));
-        let data = new.and_then(|index| Some((index, pictures.get(index)?)));
-        let weight = kept.text.len() + step.label.len() + data.map_or(0, |(_, data)| data.len());
+        let is_shown =
+            |index: usize| self.shown == Some(index) || self.shown_photographs.contains(&index);
+        let new: Vec<(usize, &Arc<str>)> = kept
+            .images
+            .all()
+            .filter(|index| !is_shown(*index) && !self.pictures.contains_key(index))
+            .filter_map(|index| Some((index, pictures.get(index)?)))
+            .collect();
+        let images: usize = new.iter().map(|(_, data)| data.len()).sum();
+        let weight = kept.text.len() + step.label.len() + images;
         let Some(rest) = left.checked_sub(weight) else {
             return false;
         };
         *left = rest;
-        if let Some((index, data)) = data {
-            self.pictures.insert(index, data.to_string());
-        }
+        let new = new
+            .into_iter()
+            .map(|(index, data)| (index, data.to_string()));
+        self.pictures.extend(new);
         let steps = if past {
             &mut self.past
         } else {
@@ -307,7 +329,8 @@ impl HistoryText {
         steps.push(StepText {
             label: step.label.to_string(),
             patch: kept.text.clone(),
-            picture: kept.picture,
+            picture: kept.images.picture,
+            photographs: kept.images.photographs.clone(),
         });
         true
     }

@@ -14,7 +14,7 @@ use crate::site::Site;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(tsify::Tsify))]
 pub struct Keepsake {
-    /// The site file without its picture's data.
+    /// The site file without its images' data.
     pub text: String,
     /// What undo and redo need, for [`Session::restore_history`].
     pub history: String,
@@ -58,7 +58,7 @@ impl Session {
 
     /// Puts another state of the site in place of the present one, as one step that can be undone.
     ///
-    /// `text`: its site file; `data`: the data of its picture where the file is without.
+    /// `text`: its site file; `data`: the data of its images where the file is without.
     ///
     /// # Errors
     /// Every fault of the file; nothing was changed.
@@ -68,13 +68,20 @@ impl Session {
         data: &str,
     ) -> Result<Vec<Finding>, Vec<Finding>> {
         self.release();
-        let opened = exchange::open_with_picture(text, data)?;
+        let opened = exchange::open_with_images(text, data)?;
         let mut site = Site::clone(opened.site.site());
-        // The same picture is known by its address.
-        if let Some((picture, now)) = site.picture.as_mut().zip(self.site.site().picture.as_ref())
+        // The same image is known by its address.
+        let now = self.site.site();
+        if let Some((picture, now)) = site.picture.as_mut().zip(now.picture.as_ref())
             && picture.data == now.data
         {
             Arc::make_mut(picture).data = Arc::clone(&now.data);
+        }
+        for photograph in Arc::make_mut(&mut site.photographs) {
+            let same = now.photographs.iter();
+            if let Some(same) = { same }.find(|it| it.data == photograph.data) {
+                photograph.data = Arc::clone(&same.data);
+            }
         }
         self.commit("restore a version".into(), site)?;
         Ok(opened.findings)

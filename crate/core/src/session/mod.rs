@@ -19,6 +19,7 @@ pub mod incoming;
 mod keepsake;
 pub mod ledger;
 mod patch;
+mod photographing;
 mod plan;
 mod price_list;
 mod ring;
@@ -42,6 +43,7 @@ pub use handle::{Handle, Part, PlacedHandle};
 pub use history::Steps;
 pub use keepsake::Keepsake;
 pub use ledger::{ClearanceRow, Ledger, Listed, clearance_rows};
+pub use photographing::PhotographEdit;
 pub use price_list::{PriceRow, price_rows};
 pub use ring::TurnRing;
 pub use section_view::{SectionDimension, SectionFigures};
@@ -53,7 +55,7 @@ pub use tally::Tally;
 pub use tapes::{TapeChoice, TapeRow};
 
 use crate::analysis::{self, Analysis, Cache, Detail, Ranges, Scenario};
-use crate::exchange::{self, Unknown};
+use crate::exchange::{self, Unknown, images};
 use crate::finding::Finding;
 use crate::geom::Point;
 use crate::site::{CheckedSite, Feature, Site, stakeout, starter, tape};
@@ -126,12 +128,12 @@ impl Session {
         self.open_kept(text, "")
     }
 
-    /// Opens what [`Session::save_bare`] gave, with the data of its picture.
+    /// Opens what [`Session::save_bare`] gave, with the data of its images ([`images`]).
     ///
     /// # Errors
     /// As [`Session::open`].
     pub fn open_kept(&mut self, text: &str, data: &str) -> Result<Vec<Finding>, Vec<Finding>> {
-        let opened = exchange::open_with_picture(text, data)?;
+        let opened = exchange::open_with_images(text, data)?;
         let revision = self.revision + 1;
         let section = self.section.of_another_site();
         *self = Self {
@@ -149,17 +151,15 @@ impl Session {
         exchange::save(self.site.site(), &self.unknown)
     }
 
-    /// The site file without the data of its picture, which is large and seldom changes: for
-    /// forms, and to be kept after every edit.
+    /// The site file without the data of its images, which are large and seldom change: for forms, and
+    /// to be kept after every edit.
     pub fn save_bare(&self) -> String {
         self.bare_text(self.site.site())
     }
 
-    /// A site with the members that nobody knows, as the text of a file without its picture's data.
+    /// A site with the members that nobody knows, as the text of a file without its images' data.
     fn bare_text(&self, site: &Site) -> String {
-        let mut site = site.clone();
-        site.picture = site.picture.map(|picture| picture.bare().into());
-        exchange::save(&site, &self.unknown)
+        exchange::save(&images::without(site), &self.unknown)
     }
 
     /// The present site.
@@ -376,6 +376,8 @@ impl Session {
     }
 }
 
+#[cfg(test)]
+mod photographed;
 #[cfg(test)]
 mod pictured;
 #[cfg(test)]

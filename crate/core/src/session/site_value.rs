@@ -1,14 +1,14 @@
-//! A site as a JSON value and back, its picture's data in a table of its own: the data are large,
-//! and nearly every step of a history has the same.
+//! A site as a JSON value and back, the data of its images in a table of its own: they are large, and
+//! nearly every step of a history has the same.
 
 use std::sync::Arc;
 
 use serde_json::Value;
 
-use crate::exchange;
+use crate::exchange::{self, images};
 use crate::site::{CheckedSite, Site};
 
-/// The data of every picture that a history knows. An index stays good for as long as the table.
+/// The data of every image that a history knows. An index stays good for as long as the table.
 #[derive(Debug, Default)]
 pub(super) struct Pictures(Vec<Option<Arc<str>>>);
 
@@ -49,46 +49,78 @@ const MOST_PICTURES: usize = 4096;
 /// What stands before the index where data would be.
 const SIGN: char = '#';
 
-/// A site as a value, the index of its picture's data in place of them.
+/// The indices that stand for the data of a site's images.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(super) struct Named {
+    /// The picture's.
+    pub picture: Option<usize>,
+    /// Those of its photographs, in order.
+    pub photographs: Vec<usize>,
+}
+
+impl Named {
+    /// The indices of a site's images, whose data are taken in where they are new.
+    pub fn of(site: &Site, pictures: &mut Pictures) -> Self {
+        let mut index = |data| pictures.index_of(data);
+        Self {
+            picture: site.picture.as_ref().map(|it| index(&it.data)),
+            photographs: site.photographs.iter().map(|it| index(&it.data)).collect(),
+        }
+    }
+
+    /// Every index, the picture's first.
+    pub fn all(&self) -> impl Iterator<Item = usize> {
+        self.picture.iter().chain(&self.photographs).copied()
+    }
+}
+
+/// A site as a value, the indices of its images' data in place of them.
 pub(super) fn value_of(site: &Site, pictures: &mut Pictures) -> Value {
-    let mut bare = site.clone();
-    let data = bare
-        .picture
-        .as_ref()
-        .map(|picture| Arc::clone(&picture.data));
-    bare.picture = bare.picture.map(|picture| picture.bare().into());
-    let mut value = serde_json::to_value(&bare).unwrap_or(Value::Null);
-    if let Some((data, picture)) = data.zip(value.get_mut("picture").and_then(Value::as_object_mut))
-    {
-        let index = pictures.index_of(&data);
-        picture.insert("data".to_owned(), Value::from(format!("{SIGN}{index}")));
+    let named = Named::of(site, pictures);
+    let mut value = serde_json::to_value(images::without(site)).unwrap_or(Value::Null);
+    let sign = |place: Option<&mut Value>, index: usize| {
+        if let Some(it) = place {
+            *it = Value::from(format!("{SIGN}{index}"));
+        }
+    };
+    if let Some(index) = named.picture {
+        sign(value.pointer_mut("/picture/data"), index);
+    }
+    for (at, index) in named.photographs.iter().enumerate() {
+        let place = format!("/photographs/{at}/data");
+        sign(value.pointer_mut(&place), *index);
     }
     value
 }
 
-/// The index that a value names in place of its picture's data.
-pub(super) fn picture_of(value: &Value) -> Option<usize> {
-    let data = value.get("picture")?.get("data")?.as_str()?;
-    data.strip_prefix(SIGN)?.parse().ok()
+/// The indices that a value names in place of its images' data.
+pub(super) fn named_in(value: &Value) -> Named {
+    let index = |it: &Value| it.get("data")?.as_str()?.strip_prefix(SIGN)?.parse().ok();
+    let photographs = value.get("photographs").and_then(Value::as_array);
+    Named {
+        picture: value.get("picture").and_then(index),
+        photographs: photographs.map_or(Vec::new(), |all| all.iter().filter_map(index).collect()),
+    }
 }
 
 /// The site of a value, which shares with `near` all that is the same; none where the value, or
-/// its picture, is not whole.
+/// one of its images, is not whole.
 pub(super) fn site_of(
-    mut value: Value,
+    value: Value,
     pictures: &Pictures,
     near: &CheckedSite,
 ) -> Option<CheckedSite> {
-    let data = match picture_of(&value) {
-        Some(index) => Some(Arc::clone(pictures.get(index)?)),
-        None => None,
-    };
-    if let Some(picture) = value.get_mut("picture").and_then(Value::as_object_mut) {
-        picture.insert("data".to_owned(), Value::from(""));
-    }
     let mut site: Site = exchange::read_value(&value.to_string()).ok()?;
-    if let Some((picture, data)) = site.picture.as_mut().zip(data) {
-        Arc::make_mut(picture).data = data;
+    let data = |sign: &str| {
+        let index = sign.strip_prefix(SIGN)?.parse().ok()?;
+        pictures.get(index).map(Arc::clone)
+    };
+    if let Some(picture) = &mut site.picture {
+        let found = data(&picture.data)?;
+        Arc::make_mut(picture).data = found;
+    }
+    for it in Arc::make_mut(&mut site.photographs) {
+        it.data = data(&it.data)?;
     }
     share(&mut site, near.site());
     CheckedSite::check(site, Some(near)).ok()
@@ -106,6 +138,7 @@ fn share(site: &mut Site, near: &Site) {
     same(&mut site.ground, &near.ground);
     same(&mut site.works, &near.works);
     same(&mut site.rules, &near.rules);
+    same(&mut site.photographs, &near.photographs);
     if let Some((picture, near)) = site.picture.as_mut().zip(near.picture.as_ref()) {
         same(picture, near);
     }

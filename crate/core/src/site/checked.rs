@@ -95,6 +95,8 @@ impl CheckedSite {
                 findings.extend(super::picture::check_data(picture));
             }
         }
+        let before = previous.map(|p| p.site.as_ref());
+        findings.extend(super::photograph::check(&site, before));
 
         let mut faults: Vec<Finding> = findings.iter().filter(|f| f.is_fault()).cloned().collect();
         let lot = keep(lot, &mut findings, &mut faults);

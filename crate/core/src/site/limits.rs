@@ -27,6 +27,8 @@ pub const TAPES: usize = 200;
 /// Readings of one site that were taken in the yard: each takes its share of the bottom from
 /// every other.
 pub const READINGS: usize = 500;
+/// Photographs of one site: every stage of the work from every side, and some more.
+pub const PHOTOGRAPHS: usize = 60;
 /// Spot elevations: one to the square meter on more than 30 acres.
 pub const SPOTS: usize = 150_000;
 /// Points of all breaklines together: every pair of stretches is tried for a crossing.
@@ -94,6 +96,8 @@ pub(super) fn check(site: &Site) -> Vec<Finding> {
     at_most("/alternatives", "placements kept", kept, ALTERNATIVES);
     at_most("/shares", "rules", site.shares.len(), SHARES);
     at_most("/tapes", "tapes", site.tapes.len(), TAPES);
+    let taken = site.photographs.len();
+    at_most("/photographs", "photographs", taken, PHOTOGRAPHS);
     if let Some(stakeout) = &site.stakeout {
         let count = stakeout.readings.len();
         at_most("/stakeout/readings", "readings", count, READINGS);

@@ -20,6 +20,7 @@ pub mod lift;
 pub mod limits;
 mod named;
 pub mod numbers;
+pub mod photograph;
 pub mod picture;
 pub mod placement;
 pub mod plan;
@@ -27,6 +28,7 @@ pub mod rule;
 pub mod shape;
 mod share;
 pub mod soil;
+mod stage;
 pub mod stakeout;
 pub mod starter;
 mod street;
@@ -47,6 +49,7 @@ pub use facts::{FactForm, FactKind, Facts, KnownFrom, LineClass, Opening, Utilit
 pub use feature::{Feature, PieceRecord, ShapeRecord};
 pub use kind::FeatureKind;
 pub use lift::{CraneSpot, Lift};
+pub use photograph::Photograph;
 pub use picture::{Fit, Picture, PictureMedia};
 pub use placement::{EquipmentPad, Placement, ShellChoice};
 pub use plan::{Alternative, Rate, SectionLine};
@@ -54,6 +57,7 @@ pub use rule::{FeaturePart, MeasuredFrom, MeasuredTo, Rule};
 pub use shape::{CheckedFeature, CheckedPart, CheckedShape};
 pub use share::{Cover, GroundPart, ShareRule};
 pub use soil::{SoilClass, SpoilMaterial};
+pub use stage::Stage;
 pub use stakeout::{
     FixedPair, FixedPoint, ReadingOf, RodReading, RodScale, StakedLine, StakeoutRecord, TapedPoint,
     YardReading,
@@ -159,4 +163,11 @@ pub struct Site {
     /// How the work is staked and what was read back in the yard, once somebody began.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stakeout: Option<Arc<StakeoutRecord>>,
+    /// Photographs of the yard, each at the place it was taken from.
+    #[serde(default, skip_serializing_if = "none_taken")]
+    pub photographs: Arc<Vec<Photograph>>,
+}
+
+fn none_taken(photographs: &Arc<Vec<Photograph>>) -> bool {
+    photographs.is_empty()
 }

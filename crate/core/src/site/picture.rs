@@ -18,7 +18,9 @@ use serde::{Deserialize, Serialize};
 pub use data::{BYTES, SIDE};
 pub use fit::{Fit, first_place};
 
-pub(super) use data::check as check_data;
+pub(super) use data::{
+    Image, ImageSort, check as check_data, check_image, colors, has_notes, weight,
+};
 
 use crate::geom::Point;
 

@@ -43,6 +43,7 @@ pub fn blank_lot() -> Site {
         tapes: Vec::new(),
         lift: None,
         stakeout: None,
+        photographs: Arc::default(),
     }
 }
 

@@ -31,8 +31,9 @@ pub enum Question {
 }
 
 impl Question {
-    /// Whether the answer speaks of the picture under the plan, whose data takes long to check.
-    pub(super) fn shows_picture(self) -> bool {
+    /// Whether the answer speaks of the picture under the plan and of photographs, whose data takes long
+    /// to check.
+    pub(super) fn tells_images(self) -> bool {
         matches!(self, Self::ReportText | Self::ReportJson)
     }
 }

@@ -27,6 +27,8 @@ mod work;
 
 pub use answer::{Answer, Question};
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use crate::exchange;
@@ -83,8 +85,9 @@ impl Study {
     pub fn open(text: &str, question: Question) -> Result<Self, Vec<Finding>> {
         // It was checked before it was saved: of the present version, with nothing unknown in it.
         let mut site: Site = exchange::read_value(text).map_err(|fault| vec![fault])?;
-        if !question.shows_picture() {
+        if !question.tells_images() {
             site.picture = None;
+            site.photographs = Arc::default();
         }
         Ok(Self::new(CheckedSite::check(site, None)?, question))
     }

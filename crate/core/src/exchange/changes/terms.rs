@@ -4,7 +4,7 @@
 use serde_json::Value;
 
 use super::{ChangeKind, Told, listing, paired, texts};
-use crate::site::{Rate, Rule, ShareRule, Site};
+use crate::site::{Photograph, Rate, Rule, ShareRule, Site};
 use crate::units::{Currency, Measure, show, show_money};
 
 /// Rules; of one whose distance alone is another, both distances.
@@ -148,6 +148,28 @@ pub(super) fn tapes(told: &mut Told, before: &Site, after: &Site) {
     let added = is.iter().filter(|it| !was.contains(it)).count();
     let removed = was.iter().filter(|it| !is.contains(it)).count();
     counted(told, "tape", [added, removed]);
+}
+
+/// A photograph has no name; those that are in both may be elsewhere or said something else of.
+pub(super) fn photographs(told: &mut Told, before: &Site, after: &Site) {
+    let (was, is) = (&before.photographs, &after.photographs);
+    let lacks = |list: &[Photograph], it: &Photograph| !list.iter().any(|one| one.id == it.id);
+    let added = is.iter().filter(|it| lacks(was, it)).count();
+    let removed = was.iter().filter(|it| lacks(is, it)).count();
+    counted(told, "photograph", [added, removed]);
+    // What an image holds is not compared: under one id it is one image.
+    let says = |it: &Photograph| it.bare();
+    let others = is.iter().filter(|it| {
+        let old = was.iter().find(|one| one.id == it.id);
+        old.is_some_and(|old| says(old) != says(it))
+    });
+    match others.count() {
+        0 => {}
+        1 => told.changed("1 photograph: moved, turned or described anew."),
+        many => told.changed(format!(
+            "{many} photographs: moved, turned or described anew."
+        )),
+    }
 }
 
 /// The stakeout: its fixed points and settings, and how many readings came and went.

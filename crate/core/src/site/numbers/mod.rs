@@ -233,6 +233,27 @@ fn datum(site: &Site, faults: &mut Faults) {
     ranges! { faults, "", site; contours: "The contour interval", Elevation, 0.01..=100.0; }
 }
 
+/// Every place and bearing of photographs that is out of range, placed in the site file.
+pub(super) fn photographs(
+    all: impl Iterator<Item = (Point, Option<f64>)>,
+    system: System,
+) -> Vec<Finding> {
+    let mut faults = Faults {
+        found: Vec::new(),
+        system,
+        seen: None,
+    };
+    for (i, (at, bearing)) in all.enumerate() {
+        faults.position(&format!("/photographs/{i}/at"), at);
+        let (place, what) = (
+            format!("/photographs/{i}/bearing"),
+            "The bearing of a photograph",
+        );
+        faults.within(&place, what, Measure::Angle, bearing, -100.0..=100.0);
+    }
+    faults.found
+}
+
 fn under_the_plan(picture: &Picture, faults: &mut Faults) {
     faults.position("/picture/at", picture.at);
     ranges! { faults, "/picture", picture;

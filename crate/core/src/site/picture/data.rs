@@ -1,5 +1,8 @@
-//! What a picture's data claims to be, validated: its size, its base64, the marks of
-//! its form, and how many pixels it says it has. Whether it can be drawn only the page finds out.
+//! What the data of an image claims to be, validated: its size, its base64, the marks of its form,
+//! and how many pixels it says it has. Whether it can be drawn only the page finds out.
+//!
+//! The picture under the plan and every photograph of the yard are held to it, each within bounds of
+//! its own ([`ImageSort`]).
 
 use super::{Picture, PictureMedia};
 use crate::finding::Finding;
@@ -11,58 +14,121 @@ pub const BYTES: usize = 2_000_000;
 /// The most pixels along a side. Arbitrary: a tablet holds that many, squared, in memory.
 pub const SIDE: u32 = 4_000;
 
+/// A sort of image that a site keeps: what its faults are called, and how large it may be.
+pub(in crate::site) struct ImageSort {
+    /// What a person calls one.
+    pub name: &'static str,
+    /// The most pixels along a side.
+    pub side: u32,
+    /// The most bytes.
+    pub bytes: usize,
+    /// The codes of its faults: size, weight, data, media.
+    pub codes: [&'static str; 4],
+}
+
+const PICTURE: ImageSort = ImageSort {
+    name: "picture",
+    side: SIDE,
+    bytes: BYTES,
+    codes: [
+        "picture-size",
+        "picture-weight",
+        "picture-data",
+        "picture-media",
+    ],
+};
+
+/// An image's data, and what is claimed of it.
+#[derive(Clone, Copy)]
+pub(in crate::site) struct Image<'a> {
+    /// Base64.
+    pub data: &'a str,
+    /// Its form.
+    pub media: PictureMedia,
+    /// Its width and height, pixels.
+    pub size: (u32, u32),
+}
+
 /// What is wrong with a picture's data, placed in the site file.
 pub(in crate::site) fn check(picture: &Picture) -> Vec<Finding> {
-    let data = picture.data.as_bytes();
-    let again = "Add the picture again from its own file.";
-    let fault = |check, place: &str, message: String| {
-        vec![Finding::fault(check, message, again).under(&format!("/picture/{place}"))]
+    let image = Image {
+        data: &picture.data,
+        media: picture.media,
+        size: (picture.width, picture.height),
     };
-    let sides = [picture.width, picture.height];
-    if sides.iter().any(|side| !(1..=SIDE).contains(side)) {
-        let [width, height] = sides;
+    let fault = check_image(image, &PICTURE);
+    fault.into_iter().map(|it| it.under("/picture")).collect()
+}
+
+/// What is wrong with an image's data, placed in the record that it belongs to.
+pub(in crate::site) fn check_image(image: Image<'_>, sort: &ImageSort) -> Option<Finding> {
+    let data = image.data.as_bytes();
+    let (name, side) = (sort.name, sort.side);
+    let [size_code, weight_code, data_code, media_code] = sort.codes;
+    let fault = |code, place: &str, message: String| {
+        let again = format!("Add the {name} again from its own file.");
+        Some(Finding::fault(code, message, again).under(&format!("/{place}")))
+    };
+    let (width, height) = image.size;
+    if [width, height].iter().any(|it| !(1..=side).contains(it)) {
         return fault(
-            "picture-size",
+            size_code,
             "width",
             format!(
-                "The picture is {width} by {height} pixels; each must lie between 1 and {SIDE}."
+                "The {name} is {width} by {height} pixels; each must lie between 1 and {side}."
             ),
         );
     }
-    if data.len() / 4 * 3 > BYTES {
+    if weight(image.data) > sort.bytes {
+        let most = sort.bytes / 1000;
         return fault(
-            "picture-weight",
+            weight_code,
             "data",
-            format!("The picture is heavier than {} kB.", BYTES / 1000),
+            format!("The {name} is heavier than {most} kB."),
         );
     }
     if !is_base64(data) {
         return fault(
-            "picture-data",
+            data_code,
             "data",
-            "The picture's data is not base64.".to_owned(),
+            format!("The {name}'s data is not base64."),
         );
     }
-    let Some(size) = size(picture.media, Bytes(data)) else {
-        let name = picture.media.words();
+    let Some(told) = size(image.media, Bytes(data)) else {
+        let media = image.media.words();
         return fault(
-            "picture-media",
+            media_code,
             "media",
-            format!("The picture's data is no {name}, which its media says it is."),
+            format!("The {name}'s data is no {media}, which its media says it is."),
         );
     };
-    if size != (picture.width, picture.height) {
-        let (width, height) = size;
+    if told != image.size {
+        let (w, h) = told;
         return fault(
-            "picture-size",
+            size_code,
             "width",
-            format!(
-                "The picture's data says {width} by {height} pixels, the file {} by {}.",
-                picture.width, picture.height
-            ),
+            format!("The {name}'s data says {w} by {h} pixels, the file {width} by {height}."),
         );
     }
-    Vec::new()
+    None
+}
+
+/// The bytes that so much base64 stands for, to the last two.
+pub(in crate::site) fn weight(data: &str) -> usize {
+    data.len() / 4 * 3
+}
+
+/// Whether a JPEG says more than what is seen: where and with what it was taken (Exif and XMP in the
+/// first application segment, IPTC in the thirteenth; ISO/IEC 10918-1, B.2.4.6), or a comment.
+pub(in crate::site) fn has_notes(data: &str) -> bool {
+    let mut all = segments(Bytes(data.as_bytes()));
+    all.any(|(marker, _)| matches!(marker, 0xe1 | 0xed | 0xfe))
+}
+
+/// How many colors a JPEG is made of (ISO/IEC 10918-1, B.2.2).
+pub(in crate::site) fn colors(data: &str) -> Option<u8> {
+    let bytes = Bytes(data.as_bytes());
+    bytes.at(frame(bytes)? + 9)
 }
 
 impl PictureMedia {
@@ -145,28 +211,45 @@ fn png(bytes: Bytes<'_>) -> Option<(u32, u32)> {
     Some((bytes.high_first(16, 4)?, bytes.high_first(20, 4)?))
 }
 
-/// From segment to segment up to the frame's own (ISO/IEC 10918-1, B.1.1.4 and B.2.2).
+/// The sides that its frame tells (ISO/IEC 10918-1, B.2.2).
 fn jpeg(bytes: Bytes<'_>) -> Option<(u32, u32)> {
+    let at = frame(bytes)?;
+    Some((bytes.high_first(at + 7, 2)?, bytes.high_first(at + 5, 2)?))
+}
+
+/// Where the frame of a JPEG begins: C4, C8 and CC of that range are tables.
+fn frame(bytes: Bytes<'_>) -> Option<usize> {
     if !bytes.starts(0, &[0xff, 0xd8]) {
         return None;
     }
+    let is_frame =
+        |marker: u8| matches!(marker, 0xc0..=0xcf) && ![0xc4, 0xc8, 0xcc].contains(&marker);
+    let mut all = segments(bytes);
+    all.find(|(marker, _)| is_frame(*marker)).map(|(_, at)| at)
+}
+
+/// The segments of a JPEG up to its first scan: the marker of each, and where it begins
+/// (ISO/IEC 10918-1, B.1.1.4).
+fn segments(bytes: Bytes<'_>) -> impl Iterator<Item = (u8, usize)> {
     let mut at = 2;
-    loop {
-        if bytes.at(at)? != 0xff {
-            return None;
-        }
-        match bytes.at(at + 1)? {
-            // Filled up.
-            0xff => at += 1,
-            // The scan begins, or the picture ends, and no frame was told.
-            0xda | 0xd9 => return None,
-            // A frame; C4, C8 and CC of that range are tables.
-            marker @ 0xc0..=0xcf if ![0xc4, 0xc8, 0xcc].contains(&marker) => {
-                return Some((bytes.high_first(at + 7, 2)?, bytes.high_first(at + 5, 2)?));
+    core::iter::from_fn(move || {
+        loop {
+            if bytes.at(at)? != 0xff {
+                return None;
             }
-            _ => at += 2 + usize::try_from(bytes.high_first(at + 2, 2)?).ok()?,
+            match bytes.at(at + 1)? {
+                // Filled up.
+                0xff => at += 1,
+                // The scan begins, or the picture ends.
+                0xda | 0xd9 => return None,
+                marker => {
+                    let begins = at;
+                    at += 2 + usize::try_from(bytes.high_first(at + 2, 2)?).ok()?;
+                    return Some((marker, begins));
+                }
+            }
         }
-    }
+    })
 }
 
 /// The container, then the first chunk of one of three kinds (RFC 9649, sections 2.4 to 2.7).
