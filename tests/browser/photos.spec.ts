@@ -87,7 +87,7 @@ const middle = async (it: Locator): Promise<{ x: number; y: number }> => {
 
 /** Two places within the lot, apart from the shell, and what each looks at. */
 async function lotPlaces(page: Page): Promise<[[number, number], [number, number]][]> {
-  const [x0, y0, x1, y1] = await page.evaluate(() => window.bench.ask((p) => Array.from(p.extent()), [0, 0, 1, 1]));
+  const [x0 = 0, y0 = 0, x1 = 1, y1 = 1] = await page.evaluate(() => window.bench.ask((p) => Array.from(p.extent()), [0, 0, 1, 1]));
   const at = (x: number, y: number): [number, number] => [x0 + (x1 - x0) * x, y0 + (y1 - y0) * y];
   return [
     [at(0.3, 0.62), at(0.45, 0.77)],

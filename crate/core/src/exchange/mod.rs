@@ -12,6 +12,7 @@
 //! | to do this | use |
 //! |---|---|
 //! | open and save a site | [`open`], [`save`] |
+//! | the data of its images, apart from its file | [`images`] |
 //! | load and write a single shell | [`open_shell`], [`save_shell`] |
 //! | open and save a company's book | [`open_book`], [`save_book`] |
 //! | how what a job took from it stands | [`standings`] |
