@@ -24,7 +24,7 @@ use crate::site_plan;
 use crate::words::Language;
 
 /// How much of the first page the plan has.
-const PLAN: f64 = 0.36;
+const PLAN: f64 = 0.38;
 /// Room round the lot for pins, millimeters.
 const ROUND: f64 = 5.0;
 /// The least width of a photograph, and the most of its height to its width, as its text meets them.

@@ -212,7 +212,7 @@ function Ways({ now, kind }: { now: Printed | null; kind: string }) {
         </button>
       </div>
       <p class="foot-words">
-        Print at full size, not fitted to the page: the square on the sheet proves it. The PDF holds the job itself; opened in
+        Print at full size, not fitted to the page: the square on the sheet proves it. The PDF holds the job itself, without photographs; opened in
         the planner it is there again. The letters are Barlow, under the{' '}
         <a href={licence} target="_blank" rel="noreferrer">
           SIL Open Font License

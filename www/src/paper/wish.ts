@@ -11,7 +11,7 @@ export const KINDS: readonly [SheetKind, string, string][] = [
   ['dig', 'Dig sheet', 'For the crew: stakes, ties, levels, sections, order of work.'],
   ['takeoff', 'Takeoff', 'For ordering: quantities with low and high, and their working.'],
   ['home', 'Homeowner’s sheet', 'The plan in color, size and depth; nothing technical.'],
-  ['record', 'Record', 'What was read in the yard: as dug, as set.'],
+  ['record', 'Record', 'What was read in the yard: as dug, as set, and its photographs.'],
   ['report', 'Report', 'Everything: verdict, plan, figures, cautions, working.'],
 ];
 
