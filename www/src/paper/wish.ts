@@ -1,38 +1,39 @@
 // What sheet is wanted, as chosen: kept while the page is open.
 import { signal } from '@preact/signals';
+import { english, type English } from '../words/words.ts';
 import type { SheetWish } from './messages.ts';
 
 type SheetKind = SheetWish['kind'];
 /** Everything that a wish says. */
 export type Wish = Required<SheetWish>;
 
-export const KINDS: readonly [SheetKind, string, string][] = [
-  ['permit', 'Permit plan', 'For the authority: the lot to scale, clearances, coverage.'],
-  ['dig', 'Dig sheet', 'For the crew: stakes, ties, levels, sections, order of work.'],
-  ['takeoff', 'Takeoff', 'For ordering: quantities with low and high, and their working.'],
-  ['home', 'Homeowner’s sheet', 'The plan in color, size and depth; nothing technical.'],
-  ['record', 'Record', 'What was read in the yard: as dug, as set.'],
-  ['report', 'Report', 'Everything: verdict, plan, figures, cautions, working.'],
+export const KINDS: readonly [SheetKind, English, English][] = [
+  ['permit', english('Permit plan'), english('For the authority: the lot to scale, clearances, coverage.')],
+  ['dig', english('Dig sheet'), english('For the crew: stakes, ties, levels, sections, order of work.')],
+  ['takeoff', english('Takeoff'), english('For ordering: quantities with low and high, and their working.')],
+  ['home', english('Homeowner’s sheet'), english('The plan in color, size and depth; nothing technical.')],
+  ['record', english('Record'), english('What was read in the yard: as dug, as set.')],
+  ['report', english('Report'), english('Everything: verdict, plan, figures, cautions, working.')],
 ];
 
 export const PAPERS = [
-  ['letter', 'Letter, 8 1/2 × 11 in'],
-  ['legal', 'Legal, 8 1/2 × 14 in'],
-  ['tabloid', 'Tabloid, 11 × 17 in'],
-  ['arch-c', 'Arch C, 18 × 24 in'],
-  ['arch-d', 'Arch D, 24 × 36 in'],
-  ['a4', 'A4, 210 × 297 mm'],
-  ['a3', 'A3, 297 × 420 mm'],
+  ['letter', english('Letter, 8 1/2 × 11 in')],
+  ['legal', english('Legal, 8 1/2 × 14 in')],
+  ['tabloid', english('Tabloid, 11 × 17 in')],
+  ['arch-c', english('Arch C, 18 × 24 in')],
+  ['arch-d', english('Arch D, 24 × 36 in')],
+  ['a4', english('A4, 210 × 297 mm')],
+  ['a3', english('A3, 297 × 420 mm')],
 ] as const;
 
 export const PARTS = [
-  ['ground', 'Ground: contours and spots'],
-  ['setbacks', 'Setback lines'],
-  ['utilities', 'Utilities and septic'],
-  ['trees', 'Trees'],
-  ['dig', 'Dig'],
-  ['pipe', 'Pipe and ties'],
-  ['clearances', 'Clearances'],
+  ['ground', english('Ground: contours and spots')],
+  ['setbacks', english('Setback lines')],
+  ['utilities', english('Utilities and septic')],
+  ['trees', english('Trees')],
+  ['dig', english('Dig')],
+  ['pipe', english('Pipe and ties')],
+  ['clearances', english('Clearances')],
 ] as const;
 
 /** The day as the device has it. */
