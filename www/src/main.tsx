@@ -5,13 +5,16 @@ import { App } from './App.tsx';
 import { benchDoor } from './bench.ts';
 import { keepOffline } from './offline.ts';
 import { begin } from './state/actions.ts';
+import { fetchWords } from './words/language.ts';
 
 const root = document.getElementById('page');
 
 async function start(): Promise<void> {
   if (!root) return;
   try {
+    const words = fetchWords();
     await begin();
+    await words;
     await benchDoor();
     render(<App />, root);
     document.documentElement.dataset['ready'] = '';

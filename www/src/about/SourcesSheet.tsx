@@ -6,7 +6,7 @@ import type { SourceList } from '../paper/messages.ts';
 import { ask } from '../paper/press.ts';
 import { display, sheet } from '../state/store.ts';
 import builtIn from '../wasm/built-in.json?raw';
-import { english, phrase } from '../words/words.ts';
+import { english, heard, phrase } from '../words/words.ts';
 import changes from './changes.md?raw';
 import { found, grouped, readChanges } from './found.ts';
 import './sources.css';
@@ -57,7 +57,7 @@ export function SourcesSheet() {
         {list === null && <p role="status">{phrase('The list is being made.')}</p>}
         {list === 'stopped' && (
           <p role="alert">
-            {STOPPED}{' '}
+            {phrase(STOPPED)}{' '}
             <button type="button" onClick={get}>
               {phrase('Try again')}
             </button>
@@ -65,8 +65,8 @@ export function SourcesSheet() {
         )}
         {all.length > 0 && groups.length === 0 && <p role="status">{phrase('No figure is called so.')}</p>}
         {groups.map(([group, figures]) => (
-          <section key={group} aria-label={group}>
-            <h3>{group}</h3>
+          <section key={group} aria-label={heard(group)}>
+            <h3>{heard(group)}</h3>
             <table>
               <thead>
                 <tr>
@@ -79,10 +79,10 @@ export function SourcesSheet() {
               <tbody>
                 {figures.map((it) => (
                   <tr key={it.place ?? it.name} data-from={it.from.kind}>
-                    <th scope="row">{it.name}</th>
+                    <th scope="row">{heard(it.name)}</th>
                     <td>{it.figure?.shown.text ?? phrase('left open')}</td>
-                    <td>{it.source}</td>
-                    <td>{it.checked}</td>
+                    <td>{heard(it.source)}</td>
+                    <td>{heard(it.checked)}</td>
                   </tr>
                 ))}
               </tbody>
@@ -98,7 +98,7 @@ export function SourcesSheet() {
                   <h4>{when}</h4>
                   <ul>
                     {rows.map((row) => (
-                      <li key={row}>{row}</li>
+                      <li key={row}>{heard(row)}</li>
                     ))}
                   </ul>
                 </div>
@@ -114,7 +114,7 @@ export function SourcesSheet() {
                   </li>
                 ))}
                 <li>
-                  {phrase('Barlow')} <span>{phrase('SIL Open Font License 1.1')}</span>
+                  Barlow <span>SIL Open Font License 1.1</span>
                 </li>
               </ul>
             </section>
@@ -122,7 +122,7 @@ export function SourcesSheet() {
         )}
       </div>
       <div class="buttons">
-        {list !== null && list !== 'stopped' && <p class="sources-version">{phrase('batterboard {version}', { version: list.version })}</p>}
+        {list !== null && list !== 'stopped' && <p class="sources-version">{`batterboard ${list.version}`}</p>}
         <button type="button" class="main" onClick={close}>
           {phrase('Close')}
         </button>

@@ -44,7 +44,7 @@ export const withoutEntry = (book: Book, id: string): Book => ({ ...book, entrie
 export function copied(entry: BookEntry, id: string): BookEntry {
   const isExample = /^\s*example only/i.test(entry.source ?? '');
   const copy = { ...entry, id, for_new_jobs: false };
-  return isExample ? { ...copy, source: '' } : { ...copy, name: phrase('{entry}, copy', { entry: entry.name }) };
+  return isExample ? { ...copy, source: '' } : { ...copy, name: phrase('{name}, copy', { name: entry.name }) };
 }
 
 export const nextEdition = (book: Book, day: Day): Book => ({ ...book, edition: book.edition + 1, changed: day });

@@ -62,7 +62,7 @@ export function Meaning({ reading, settings, rings, set }: Props) {
           value={String(settings.ring ?? '')}
           options={[
             { value: '', text: phrase('Choose a ring') },
-            ...rings.map((length, i) => ({ value: String(i), text: phrase('Ring {i}, {length} round', { i: i + 1, length }) })),
+            ...rings.map((length, i) => ({ value: String(i), text: phrase('Ring {number}, {length} round', { number: i + 1, length }) })),
           ]}
           choose={(ring) => set({ ring: ring === '' ? null : Number(ring) })}
         />

@@ -24,7 +24,7 @@ export interface Refusal {
 export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
   if (file.size > MOST_BYTES_IN) {
     return {
-      message: phrase('The picture weighs {size}; at most {MOST_BYTES_IN} are read.', { size: megabytes(file.size), MOST_BYTES_IN: megabytes(MOST_BYTES_IN) }),
+      message: phrase('The picture weighs {size}; at most {most} are read.', { size: megabytes(file.size), most: megabytes(MOST_BYTES_IN) }),
       remedy: phrase('Scan it coarser, or save a smaller copy of it, and add that.'),
     };
   }
@@ -53,13 +53,13 @@ export async function shrink(file: Blob): Promise<Shrunk | Refusal> {
     bitmap.close();
   }
   return {
-    message: phrase('The picture cannot be brought under {MOST_BYTES}.', { MOST_BYTES: megabytes(MOST_BYTES) }),
+    message: phrase('The picture cannot be brought under {most}.', { most: megabytes(MOST_BYTES) }),
     remedy: phrase('Cut out the part that shows the lot, and add that.'),
   };
 }
 
 function megabytes(bytes: number): string {
-  return phrase('{it} MB', { it: (bytes / 1_000_000).toFixed(1) });
+  return phrase('{number} MB', { number: (bytes / 1_000_000).toFixed(1) });
 }
 
 /** The picture on white paper, its longer side no longer than `side`. */
