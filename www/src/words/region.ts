@@ -5,28 +5,26 @@ export type Language = 'en' | 'es';
 
 export const isLanguage = (value: unknown): value is Language => value === 'en' || value === 'es';
 
-/** Spanish where the device asks for it before English. */
-export function languageOf(wanted: readonly string[]): Language {
-  const known = wanted.map((it) => it.slice(0, 2).toLowerCase()).find(isLanguage);
-  return known ?? 'en';
-}
+/** The first language of those asked for that the page speaks. */
+export const languageOf = (wanted: readonly string[]): Language => wanted.map((it) => it.slice(0, 2).toLowerCase()).find(isLanguage) ?? 'en';
 
-/** Where feet and letter paper are in daily use: the United States, Liberia, Myanmar (CLDR, supplemental data, `measurementSystem`
-    and `paperSize`, from memory). */
+/** Feet are in daily use there, and letter paper (CLDR, supplemental data `measurementSystem` and `paperSize`, from memory). */
 const FEET = /^(US|LR|MM)$/;
+const LETTER = /^(US|CA|MX|CL|CO|CR|GT|NI|PA|PH|PR|SV|VE|BZ)$/;
 
-/** The region of a language tag, as the device has it; a language alone is taken for where most people speak it. */
-function regionOf(tag: string): string | undefined {
+/** The region of a language tag, or the one where the language is spoken most. Neither English nor Spanish alone tells more than that
+    the page is read in the United States, where it is made for. */
+function regionOf(tag: string): string {
   try {
-    return new Intl.Locale(tag).maximize().region;
+    const { language, region } = new Intl.Locale(tag);
+    return region ?? (isLanguage(language) ? undefined : new Intl.Locale(tag).maximize().region) ?? 'US';
   } catch {
-    return undefined;
+    return 'US';
   }
 }
 
-/** The units of a new job. A device that names no region is taken to be in the United States, where this is made for; so is one that
-    speaks Spanish without saying where. */
-export function unitsOf(tag: string): System {
-  const region = /^es$/i.test(tag) ? 'US' : regionOf(tag);
-  return region === undefined || FEET.test(region) ? 'feet' : 'metres';
-}
+/** The units of a new job. */
+export const unitsOf = (tag: string): System => (FEET.test(regionOf(tag)) ? 'feet' : 'metres');
+
+/** The family of papers that sheets come on. */
+export const paperOf = (tag: string): 'inches' | 'metric' => (LETTER.test(regionOf(tag)) ? 'inches' : 'metric');

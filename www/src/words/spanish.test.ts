@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest';
+import { spanish } from './spanish.ts';
+
+const { heard, mend } = spanish;
+
+test('what the core made of a template is heard by it, its values too', () => {
+  expect(heard("The dig reaches 2'-0\" over the front line.")).toBe("La excavación pasa 2'-0\" más allá del lindero del frente.");
+  expect(heard('Sides of 1/2:1 (run to rise) are steeper than 1:1, the steepest unsupported slope the standard lists for this class of soil.')).toBe(
+    'Los lados de 1/2:1 (horizontal a vertical) son más empinados que 1:1, el talud sin apoyo más empinado que la norma da para esta clase de suelo.',
+  );
+  expect(heard('Clearances hold with 2\'-1" to spare at side line.')).toBe('Las distancias cumplen con 2\'-1" de sobra en el lindero lateral.');
+});
+
+test('a word is heard as it is written, with a capital or without', () => {
+  expect(heard('Septic tank')).toBe('Fosa séptica');
+  expect(heard('septic tank')).toBe('la fosa séptica');
+  expect(heard('Total cut')).toBe('Corte total');
+});
+
+test('a kind of the core is no button of the page that is written alike', () => {
+  expect(heard('Walk')).toBe('Camino');
+  expect(spanish.words['Walk']).toBe('Caminar');
+});
+
+test('sentences are heard one by one, and what is not known stays as it is', () => {
+  expect(heard('Ask the utility that owns it, and keep what it and the electrical code in force require. Nobody knows Harrison.')).toBe(
+    'Pregunte a la compañía dueña, y guarde lo que piden ella y el código eléctrico vigente. Nobody knows Harrison.',
+  );
+});
+
+test("somebody's own text and figures stay as they are", () => {
+  for (const own of ['Elm Street', 'Jon’s oak', '12\'-6 1/2"', '3.81 m', 'Lot 4, Block B', '', 'The Smith place reaches the road']) expect(heard(own)).toBe(own);
+});
+
+test('a text with the signs of a template does no harm', () => {
+  expect(heard('{name} {')).toBe('{name} {');
+  expect(heard('The {part} {does} {thing}.')).toContain('{');
+});
+
+test('de el and a el are one word, and names with a capital are left alone', () => {
+  expect(mend('de el lindero, A el muro')).toBe('del lindero, Al muro');
+  expect(mend('de El Paso a El Centro')).toBe('de El Paso a El Centro');
+});
