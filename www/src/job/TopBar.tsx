@@ -8,6 +8,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { keeping, trouble, watching } from '../jobs/desk.ts';
 import { Guide } from '../guide/Guide.tsx';
 import { KeepBar } from '../jobs/KeepBar.tsx';
+import { shownName } from '../jobs/model.ts';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
 import { COLORS, colors } from '../state/theme.ts';
@@ -44,7 +45,7 @@ function Bar({ now }: { now: NonNullable<typeof job.value> }) {
         class="job-name"
         label={phrase('Name of the job')}
         quiet
-        value={now.name}
+        value={shownName(now.name)}
         placeholder={phrase('Name of the job')}
         commit={(name) => editOrTell({ rename: { name, note: now.note } }, phrase('The job was not renamed.'))}
       />

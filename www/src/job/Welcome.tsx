@@ -4,7 +4,7 @@ import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../core/planner.ts';
 import { beginGuide } from '../guide/Guide.tsx';
 import { jobs } from '../jobs/list.ts';
-import { shownCards, STATUS_WORDS, when } from '../jobs/model.ts';
+import { shownCards, shownName, STATUS_WORDS, when } from '../jobs/model.ts';
 import { openKept } from '../jobs/open.ts';
 import { SmallPlan } from '../jobs/SmallPlan.tsx';
 import { fitted } from '../plan/view.ts';
@@ -93,7 +93,7 @@ function LatestJobs() {
             <button type="button" class="latest-job" data-job={card.id} onClick={() => void openKept(card.id)}>
               <SmallPlan src={card.small} />
               <span>
-                <strong>{card.name || phrase('Job without a name')}</strong>
+                <strong>{shownName(card.name) || phrase('Job without a name')}</strong>
                 <span>
                   {card.place ? `${card.place}. ` : ''}
                   {phrase(STATUS_WORDS[card.status])}. {when(card.changed, Date.now())}

@@ -6,13 +6,13 @@ import { phrase } from '../words/words.ts';
 import { deleteJob, duplicate, setCard } from './change.ts';
 import { openJob } from './desk.ts';
 import { JobFigures } from './JobFigures.tsx';
-import { STATUSES, STATUS_WORDS, when, type JobCard } from './model.ts';
+import { shownName, STATUSES, STATUS_WORDS, when, type JobCard } from './model.ts';
 import { openKept } from './open.ts';
 import { SmallPlan } from './SmallPlan.tsx';
 
 export function JobRow({ card }: { card: JobCard }) {
   const { id, name, place, status, archived, changed } = card;
-  const called = name || phrase('Job without a name');
+  const called = shownName(name) || phrase('Job without a name');
   const isOpen = openJob.value === id;
   // Where there is little room the fields and what can be done come when asked for.
   const [more, setMore] = useState(false);

@@ -92,6 +92,12 @@ export function digestOf(text: string, picture: string): string {
 
 const COPY = /^(?:(?:copy of|copia de)\s+)+/i;
 
+/** What the core calls a job that nobody has named yet (`site::starter`). */
+const UNNAMED = 'New job';
+
+/** The name of a job as it is shown. */
+export const shownName = (name: string): string => (name === UNNAMED ? phrase('New job') : name);
+
 /** What a copy of a job is called beside those that are there. */
 export function copyName(name: string, taken: Iterable<string>): string {
   const known = new Set(Array.from(taken, (it) => it.toLowerCase()));

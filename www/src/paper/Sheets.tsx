@@ -12,7 +12,7 @@ import { ledger, sheet } from '../state/store.ts';
 import { Pages } from './Pages.tsx';
 import { pdf, print, type Printed } from './press.ts';
 import { picture, printAtSize } from './out.ts';
-import { hasPlan, KINDS, PAPERS, PARTS, speaksSpanish, wish, wishFor, type Wish } from './wish.ts';
+import { hasPlan, KINDS, languageFor, PAPERS, PARTS, pickLanguage, speaksSpanish, wish, wishFor, type Wish } from './wish.ts';
 import licence from '../../../crate/paper/fonts/OFL.txt?url';
 import { count, english, phrase, woven } from '../words/words.ts';
 import './paper.css';
@@ -46,6 +46,11 @@ export function Sheets() {
     return () => void (gone = true);
   };
   useEffect(make, [wanted, revision]);
+  // Another language of the page is that of a sheet for which none was picked.
+  const language = languageFor(wanted.kind);
+  useEffect(() => {
+    if (wish.peek().language !== language) wishFor({ language });
+  }, [language]);
   const there = now !== null && now.pages.length > 0;
   return (
     <Sheet label={phrase('Sheets to print')} class="paper" close={close}>
@@ -93,7 +98,7 @@ function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
               type="radio"
               name="kind"
               checked={wanted.kind === kind}
-              onChange={() => wishFor({ kind, paper: null, language: speaksSpanish(kind) ? wanted.language : 'english' })}
+              onChange={() => wishFor({ kind, paper: null, language: languageFor(kind) })}
             />
             <span>
               {phrase(name)}
@@ -127,7 +132,7 @@ function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
           label={phrase('Language')}
           value={wanted.language}
           of={[['english', 'English'], ['spanish', 'Español']]}
-          pick={(language) => wishFor({ language: language as Wish['language'] })}
+          pick={(language) => pickLanguage(language as Wish['language'])}
         />
       )}
       <label class="paper-field">

@@ -1,5 +1,6 @@
 // What sheet is wanted, as chosen: kept while the page is open.
 import { signal } from '@preact/signals';
+import { language } from '../words/language.ts';
 import { english, type English } from '../words/words.ts';
 import type { SheetWish } from './messages.ts';
 
@@ -64,3 +65,16 @@ export function wishFor(some: Partial<Wish>): void {
 /** Whether a kind has a plan, comes in Spanish, has a price. */
 export const hasPlan = (kind: SheetKind): boolean => kind !== 'takeoff';
 export const speaksSpanish = (kind: SheetKind): boolean => kind === 'dig' || kind === 'home';
+
+/** The language picked for sheets that come in two; none before somebody did. */
+const picked = signal<Wish['language'] | null>(null);
+
+/** What a kind of sheet is said in: as picked, else as the page is, where it comes in that language. */
+export const languageFor = (kind: SheetKind): Wish['language'] =>
+  speaksSpanish(kind) ? (picked.value ?? (language.value === 'es' ? 'spanish' : 'english')) : 'english';
+
+/** Picks the language of this sheet and of those that come after it. */
+export function pickLanguage(wanted: Wish['language']): void {
+  picked.value = wanted;
+  wishFor({ language: wanted });
+}

@@ -1,4 +1,4 @@
-// What the device's languages say of the language, the units and the paper to begin with. Pure.
+// What the device's languages say of the language and the units to begin with. Pure. Paper goes by the units of a job.
 import type { System } from '../core/types.ts';
 
 export type Language = 'en' | 'es';
@@ -8,9 +8,8 @@ export const isLanguage = (value: unknown): value is Language => value === 'en' 
 /** The first language of those asked for that the page speaks. */
 export const languageOf = (wanted: readonly string[]): Language => wanted.map((it) => it.slice(0, 2).toLowerCase()).find(isLanguage) ?? 'en';
 
-/** Feet are in daily use there, and letter paper (CLDR, supplemental data `measurementSystem` and `paperSize`, from memory). */
+/** Feet are in daily use there (CLDR, supplemental data `measurementSystem`, from memory). */
 const FEET = /^(US|LR|MM)$/;
-const LETTER = /^(US|CA|MX|CL|CO|CR|GT|NI|PA|PH|PR|SV|VE|BZ)$/;
 
 /** The region of a language tag, or the one where the language is spoken most. Neither English nor Spanish alone tells more than that
     the page is read in the United States, where it is made for. */
@@ -25,6 +24,3 @@ function regionOf(tag: string): string {
 
 /** The units of a new job. */
 export const unitsOf = (tag: string): System => (FEET.test(regionOf(tag)) ? 'feet' : 'metres');
-
-/** The family of papers that sheets come on. */
-export const paperOf = (tag: string): 'inches' | 'metric' => (LETTER.test(regionOf(tag)) ? 'inches' : 'metric');

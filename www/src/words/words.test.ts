@@ -1,6 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import { chosenLanguage, fetchWords, language } from './language.ts';
-import { languageOf, paperOf, unitsOf } from './region.ts';
+import { languageOf, unitsOf } from './region.ts';
 import { count, english, heard, phrase, phrased, tag, woven } from './words.ts';
 
 afterEach(() => {
@@ -57,11 +57,9 @@ test('the language of the page is the first that it knows of those the device as
   expect(languageOf([])).toBe('en');
 });
 
-test('units and paper follow the region: feet and letter in the United States, Liberia and Myanmar, meters and A4 elsewhere', () => {
+test('units follow the region: feet in the United States, Liberia and Myanmar, meters elsewhere', () => {
   expect(['en-US', 'es-US', 'en-LR', 'my-MM', 'my'].map(unitsOf)).toEqual(Array(5).fill('feet'));
   expect(['es-MX', 'es-ES', 'de', 'en-GB', 'fr-CA', 'en-AU'].map(unitsOf)).toEqual(Array(6).fill('metres'));
   // A language that names no region.
   expect(['en', 'es', '', 'no tag at all'].map(unitsOf)).toEqual(Array(4).fill('feet'));
-  expect(['en-US', 'es-MX', 'en-CA', 'fr-CA', 'en', 'es'].map(paperOf)).toEqual(Array(6).fill('inches'));
-  expect(['es-ES', 'de', 'en-GB', 'es-AR'].map(paperOf)).toEqual(Array(4).fill('metric'));
 });
