@@ -16,6 +16,7 @@ const AS_IT_IS: [why: string, text: RegExp][] = [
   ['names that the browser gives its faults, locks and keys', /^(\w+Error|batterboard job ?|Home|true)$/],
   ['places in the ledger, states of a search, what a body is made of', /^(verdict|clearances|cost|under way|tree crown|tree trunk|overhead line|buried line|spoil pile)$/],
   ['what style sheets, content policies and selectors are written in', /^(translate\(|input, textarea|[\w-]+-(src|uri|action) |.*sans-serif$|'Iowan)/],
+  ['what the core calls a job that nobody has named', /^New job$/],
   ['told to whoever looks into a fault', /^the worker could not answer$/],
 ];
 

@@ -11,6 +11,18 @@ test('what the core made of a template is heard by it, its values too', () => {
   expect(heard('Clearances hold with 2\'-1" to spare at side line.')).toBe('Las distancias cumplen con 2\'-1" de sobra en el lindero lateral.');
 });
 
+test('values that stand side by side are parted by what is known of them', () => {
+  expect(heard('Clearances hold with 4\'-0" to spare at septic field, mostly by example rules not yet confirmed for this lot.')).toBe(
+    'Las distancias cumplen con 4\'-0" de sobra en el campo de infiltración, casi todo con reglas de ejemplo sin confirmar para este lote.',
+  );
+  expect(heard('The dig runs into east fence.')).toBe('La excavación choca con east fence.');
+  expect(heard('House sewer (sewer or drain) is known only from memory, its top 2\'-0" below the ground. Positions on paper are not marks.')).toBe(
+    'House sewer (drenaje): se conoce solo por memoria, con su parte de arriba a 2\'-0" bajo el terreno. Lo que está en papel no son marcas.',
+  );
+  expect(heard('lot corner 4, iron pipe not found')).toBe('esquina 4 del lote, tubo de hierro, no se encontró');
+  expect(heard('root protection of oak')).toBe('la protección de raíces de oak');
+});
+
 test('a word is heard as it is written, with a capital or without', () => {
   expect(heard('Septic tank')).toBe('Fosa séptica');
   expect(heard('septic tank')).toBe('la fosa séptica');
