@@ -6,6 +6,7 @@ import { ask } from '../core/planner.ts';
 import type { System } from '../core/types.ts';
 import { beginGuide } from '../guide/Guide.tsx';
 import { saveFile } from '../job/files.ts';
+import { speak } from '../job/speak.ts';
 import { fitPlan, toggleSnap, turn, zoomIn, zoomOut } from '../plan/keys.ts';
 import { ledgerFolded } from '../state/arrangement.ts';
 import { openSteps } from '../job/StepList.tsx';
@@ -19,7 +20,7 @@ import { tally } from '../state/quantities.ts';
 import { chosenFeature, chosenSide, sheet, site, step, type Sheet, type Step } from '../state/store.ts';
 import { HEADS } from '../steps/StepPanel.tsx';
 import { labelOf, sidesOf } from '../steps/yard/forms.ts';
-import { chosenLanguage, LANGUAGES } from '../words/language.ts';
+import { LANGUAGES } from '../words/language.ts';
 import { english, heard, inEnglish, phrase, type English } from '../words/words.ts';
 import type { Thing } from './matching.ts';
 
@@ -70,7 +71,7 @@ export function everything(): Thing[] {
   const steps = (Object.keys(HEADS) as Step[]).map((name) => action(HEADS[name], phrase('Step'), open(name)));
   const actions = ACTIONS.map(([name, does]) => action(name, phrase('Do it'), does));
   const languages = LANGUAGES.map(
-    ({ value, text }): Thing => ({ name: text, also: 'language idioma', aside: phrase('Do it'), does: () => (chosenLanguage.value = value) }),
+    ({ value, text }): Thing => ({ name: text, also: 'language idioma', aside: phrase('Do it'), does: () => void speak(value) }),
   );
   const lot = site.value ? sidesOf(site.value.lot) : [];
   const sides = lot.map(({ text, value }): Thing => ({ name: text, aside: phrase('Lot'), does: side(Number(value)) }));

@@ -16,6 +16,7 @@ import { chosenLanguage, LANGUAGES } from '../words/language.ts';
 import { heard, phrase, phrased } from '../words/words.ts';
 import { openPicked, saveFile } from './files.ts';
 import { Menu } from './Menu.tsx';
+import { speak } from './speak.ts';
 import { StepList } from './StepList.tsx';
 
 export function TopBar() {
@@ -200,7 +201,7 @@ function Files() {
             <Choice label={phrase('Colors')} value={colors.value} options={phrased(COLORS)} choose={(value) => (colors.value = value)} />
           </li>
           <li class="menu-colors">
-            <Choice label="English / Español" value={chosenLanguage.value} options={LANGUAGES} choose={(value) => (chosenLanguage.value = value)} />
+            <Choice label="English / Español" value={chosenLanguage.value} options={LANGUAGES} choose={(value) => void speak(value)} />
           </li>
         </ul>
       </Menu>

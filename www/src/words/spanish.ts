@@ -56,8 +56,16 @@ function placesOf({ stretches }: Template): number {
   return stretches.reduce((sum, it) => sum + it.names.length, 0);
 }
 
-/** A template with fewer letters of its own may fit what it was not made for: one of its values has to be a word of the core. */
+/** A template with fewer letters of its own may fit what it was not made for. */
 const FEW = 7;
+
+/** Whether values are those of such a template: a word of the core among them, none left out or cut in two, and no
+    more unknown ones than known. */
+function fits(values: readonly string[]): boolean {
+  const known = values.filter((it) => understood(it) !== undefined).length;
+  const whole = values.every((it) => it !== '' && it.split('(').length === it.split(')').length);
+  return whole && values.some(isWord) && 2 * known >= values.length;
+}
 
 const met = new Map<string, string>();
 /** So many texts are kept as they were understood. */
@@ -102,7 +110,7 @@ function byTemplate(text: string): string | undefined {
       const parts = between.length === 0 ? [found[i] ?? ''] : parted(found[i] ?? '', between);
       names.forEach((name, k) => values.set(name, parts[k] ?? ''));
     });
-    if (letters < FEW && ![...values.values()].some(isWord)) continue;
+    if (letters < FEW && !fits([...values.values()])) continue;
     const whole = mend(spanish.replace(PLACE, (_, name: string) => heard(values.get(name) ?? '')));
     // A sentence begins as the English one does.
     return /^\p{Lu}/u.test(text) ? capital(whole) : whole;
