@@ -13,7 +13,8 @@ interface Props {
 }
 
 export function EntryRow({ card, entry, from, example }: Props) {
-  const { id, name } = card;
+  const { id } = card;
+  const name = example ? heard(card.name) : card.name;
   const open = openEntry.value === id;
   return (
     <li>

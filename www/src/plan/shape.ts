@@ -77,7 +77,7 @@ export const SHAPE_KEYS: [English, English][] = [
   [english('N and P'), english('pick the next corner or edge, or the one before')],
   [english('Arrows'), english('move what is picked by 1 in (1 cm); with Shift by 1 ft (10 cm)')],
   [english('I'), english('add a corner')],
-  [english('Delete'), english('take the picked corner out')],
+  [english('Del'), english('take the picked corner out')],
   [english('B'), english('bend the picked edge, or make it straight')],
   [english('Q'), english('make nearly square corners square')],
   [english('Esc'), english('end the change; it stays made')],

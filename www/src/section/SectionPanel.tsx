@@ -7,7 +7,7 @@ import { askForFrame } from '../plan/frame.ts';
 import { edit } from '../state/actions.ts';
 import { exaggeration, openSection, sectionFigures, sectionOpen } from '../state/section.ts';
 import { sectionOn } from '../plan/painter.ts';
-import { phrase } from '../words/words.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function SectionPanel() {
   return sectionOpen.value ? <Open /> : null;
@@ -38,7 +38,7 @@ function Open() {
   }, []);
   const figures = sectionFigures.value;
   const words = figures
-    ? phrase('Section from A to A prime. {dimensions}.', { dimensions: figures.dimensions.map((d) => `${d.label} ${d.text}`).join(', ') })
+    ? phrase('Section from A to A prime. {dimensions}.', { dimensions: figures.dimensions.map((d) => `${heard(d.label)} ${d.text}`).join(', ') })
     : phrase('Section: there is nothing to cut yet.');
   return (
     <section class="section" aria-label={phrase('Section')}>

@@ -20,7 +20,22 @@ test('values that stand side by side are parted by what is known of them', () =>
     'House sewer (drenaje): se conoce solo por memoria, con su parte de arriba a 2\'-0" bajo el terreno. Lo que está en papel no son marcas.',
   );
   expect(heard('lot corner 4, iron pipe not found')).toBe('esquina 4 del lote, tubo de hierro, no se encontró');
+  expect(heard('All elevations count from an assumed datum: nail in the curb 100.00 ft (assumed).')).toBe(
+    'Todas las elevaciones cuentan desde un nivel supuesto: nail in the curb 100.00 ft (supuesta).',
+  );
+  expect(heard('Nobody measured the ground at some offset stakes, so their cut is not known: O1, O7.')).toBe(
+    'Nadie midió el terreno en algunas estacas de referencia, así que no se conoce su corte: O1, O7.',
+  );
+  expect(heard('Rim at 100.20 ft')).toBe('Borde a 100.20 ft');
   expect(heard('root protection of oak')).toBe('la protección de raíces de oak');
+});
+
+test('a calculation is heard name by name', () => {
+  expect(heard('area of the sump x sump depth x (1 + waste)')).toBe('área del cárcamo x profundidad del cárcamo x (1 + desperdicio)');
+  expect(heard('over-dig 0\'-8", base thickness 0\'-4", side slope 1:1: 124.8 cu yd')).toBe(
+    'sobreexcavación 0\'-8", espesor de la base 0\'-4", talud de los lados 1:1: 124.8 cu yd',
+  );
+  expect(heard('12 goats - 3 goats')).toBe('12 goats - 3 goats');
 });
 
 test('a word is heard as it is written, with a capital or without', () => {

@@ -59,12 +59,12 @@ function placesOf({ stretches }: Template): number {
 /** A template with fewer letters of its own may fit what it was not made for. */
 const FEW = 7;
 
-/** Whether values are those of such a template: a word of the core among them, none left out or cut in two, and no
+/** Whether values are those of such a template: a word of the core among them or all of them figures, none left out or cut in two, and no
     more unknown ones than known. */
 function fits(values: readonly string[]): boolean {
   const known = values.filter((it) => understood(it) !== undefined).length;
   const whole = values.every((it) => it !== '' && it.split('(').length === it.split(')').length);
-  return whole && values.some(isWord) && 2 * known >= values.length;
+  return whole && (values.some(isWord) || values.every(isFigure)) && 2 * known >= values.length;
 }
 
 const met = new Map<string, string>();
@@ -92,13 +92,13 @@ function exact(text: string): string | undefined {
 
 /** A figure with its unit is the same in every language. */
 const isFigure = (text: string): boolean => !/\p{L}{3}/u.test(text.replace(/short tons?|\b(gal|gpm|min|acres?|psi|kPa)\b/g, ''));
-/** A word of the core, as it stands within a sentence. */
-const isWord = (text: string): boolean => /^\p{Ll}/u.test(text) && typeof spoken[text] === 'string';
+/** Words of the core as they stand within a sentence, or what leads a list in. */
+const isWord = (text: string): boolean => (/^\p{Ll}/u.test(text) || text.endsWith(':')) && typeof spoken[text] === 'string';
 
 /** A text as it stands in the catalogue, by the template it was made from, or by its sentences or clauses; nothing where it is not known. */
 function understood(text: string): string | undefined {
   if (isFigure(text)) return exact(text) ?? text;
-  return exact(text) ?? byTemplate(text) ?? inside(text) ?? bySentences(text) ?? byClauses(text);
+  return exact(text) ?? byTemplate(text) ?? inside(text) ?? bySentences(text) ?? byClauses(text) ?? byFigures(text);
 }
 
 function byTemplate(text: string): string | undefined {
@@ -139,7 +139,7 @@ function parted(text: string, between: readonly string[]): string[] {
     shorter the better. */
 function worth(value: string): number {
   if (value === '') return 2;
-  return exact(value) !== undefined ? 3 : understood(value) !== undefined ? 2 : -value.length / 1000;
+  return exact(value) !== undefined || isFigure(value) ? 3 : understood(value) !== undefined ? 2 : -value.length / 1000;
 }
 
 /** What stands in parentheses, or between blanks. */
@@ -166,6 +166,14 @@ function byClauses(text: string): string | undefined {
     if (said.length > 0 && !said.includes(undefined)) return said.join(between === ' and ' ? ' y ' : between);
   }
   return undefined;
+}
+
+/** A calculation, or a word with its figure: names and figures with signs between them, all of them known. */
+function byFigures(text: string): string | undefined {
+  const parts = text.split(/( x | \/ | \+ | - | = |[()]| (?=[-+−]?\d))/);
+  if (parts.length < 3) return undefined;
+  const said = parts.map((it, i) => (i % 2 === 1 || it === '' ? it : exact(it.trim()) ?? (isFigure(it) ? it : undefined)));
+  return said.includes(undefined) ? undefined : said.join('');
 }
 
 export const spanish: Tongue = { words, mend, heard };
