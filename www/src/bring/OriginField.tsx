@@ -5,7 +5,7 @@ import { useAsked } from '../core/useAsked.ts';
 import { editOrTell } from '../state/actions.ts';
 import { site } from '../state/store.ts';
 import '../style/bring.css';
-import { phrase } from '../words/words.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function OriginField({ laid }: { laid: () => void }) {
   const id = useId();
@@ -40,7 +40,7 @@ export function OriginField({ laid }: { laid: () => void }) {
         </button>
       </div>
       <p class="field-word" id={`${id}-word`} data-kind={place.message ? 'fault' : 'reads'} aria-live="polite">
-        {place.message || (place.text ? `= ${place.text}` : origin ? phrase('The site is georeferenced.') : '')}
+        {heard(place.message) || (place.text ? `= ${place.text}` : origin ? phrase('The site is georeferenced.') : '')}
       </p>
     </div>
   );

@@ -11,7 +11,7 @@ import { say } from '../state/actions.ts';
 import { display, sheet, site } from '../state/store.ts';
 import { Tick } from '../fields/Tick.tsx';
 import '../style/bring.css';
-import { english, phrase, phrased, type English } from '../words/words.ts';
+import { english, heard, phrase, phrased, type English } from '../words/words.ts';
 
 type Form = 'geojson' | 'points' | 'landxml';
 const FORMS: readonly { value: Form; text: English }[] = [
@@ -102,7 +102,7 @@ export function WriteSheet() {
       <div aria-live="polite">
         {findings.map((it) => (
           <p class="caution" data-severity={it.severity} key={it.code + it.pointer}>
-            {it.message} {it.remedy}
+            {heard(it.message)} {heard(it.remedy)}
           </p>
         ))}
       </div>

@@ -1,7 +1,7 @@
 // The bar over the plan that takes the elevation of a point just picked. Enter takes it, Escape gives up.
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { read } from '../fields/fields.tsx';
-import { phrase } from '../words/words.ts';
+import { heard, phrase } from '../words/words.ts';
 import { askedHeight, type AskedHeight } from './heights.ts';
 
 export function HeightBar() {
@@ -19,7 +19,7 @@ function Bar({ asked }: { asked: AskedHeight }) {
   function take(): void {
     const reading = read(text, 'elevation');
     if (reading.ok) asked.done(reading.value);
-    else setFault(`${reading.message} ${reading.remedy}`.trim());
+    else setFault(`${heard(reading.message)} ${heard(reading.remedy)}`.trim());
   }
 
   return (

@@ -2,7 +2,7 @@
 import { useId } from 'preact/hooks';
 import type { TapeEnd } from '../core/types.ts';
 import { drawing, ledger } from '../state/store.ts';
-import { phrase } from '../words/words.ts';
+import { heard, phrase } from '../words/words.ts';
 import { choices, endTape, holdEnd, holdToPoint, indexOf, removeTape, sameEnd, taping } from './tapes.ts';
 
 const POINT = 'point';
@@ -19,7 +19,7 @@ export function TapeBar() {
       <header class="draw-head">
         <h2>{phrase('Tape')}</h2>
         <p class="draw-wants" role="status">
-          {word ? <span class="draw-word">{word}</span> : row ? <b>{row.distance?.text ?? phrase('Waits')}</b> : hint}
+          {word ? <span class="draw-word">{heard(word)}</span> : row ? <b>{row.distance?.text ?? phrase('Waits')}</b> : hint}
         </p>
         {row && (
           <button type="button" onClick={() => removeTape(index)}>
@@ -34,7 +34,7 @@ export function TapeBar() {
         <End label={phrase('From')} which={0} end={ends[0]} />
         <End label={phrase('To')} which={1} end={ends[1]} />
       </div>
-      {row && <p class="field-hint">{row.says.join(' ')}</p>}
+      {row && <p class="field-hint">{row.says.map(heard).join(' ')}</p>}
     </section>
   );
 }
@@ -60,7 +60,7 @@ function End({ label, which, end }: { label: string; which: 0 | 1; end: TapeEnd 
         </option>
         {all.map(({ name }, i) => (
           <option key={i} value={String(i)}>
-            {name}
+            {heard(name)}
           </option>
         ))}
         <option value={POINT}>{phrase('A point of the plan')}</option>

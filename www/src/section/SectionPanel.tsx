@@ -70,7 +70,7 @@ function Open() {
           <dl class="section-figures">
             {figures.dimensions.map((d, i) => (
               <div key={i}>
-                <dt>{d.label}</dt>
+                <dt>{heard(d.label)}</dt>
                 <dd>{d.text}</dd>
               </div>
             ))}

@@ -93,7 +93,7 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
         <div aria-live="polite">
           {reading.findings.map((it) => (
             <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
-              <strong>{head(it)}</strong> {it.message} {it.remedy}
+              <strong>{head(it)}</strong> {heard(it.message)} {heard(it.remedy)}
             </p>
           ))}
         </div>
