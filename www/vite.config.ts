@@ -2,6 +2,7 @@
 // worker that keeps all of it on the device.
 import { build, defineConfig, minify, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { catalogues } from './words.plugin.ts';
 
 // The server sends the same policy; the page carries its own for servers that send none. Only in the
 // built page: the development server injects styles, which this forbids.
@@ -105,6 +106,7 @@ export default defineConfig({
   },
   plugins: [
     contentPolicy,
+    catalogues,
     oneScript(),
     smallBindings,
     VitePWA({

@@ -1,5 +1,6 @@
 // The whole page: the plan in the middle, the ledger beside it, the job's steps along the edge.
 import { useEffect, useRef } from 'preact/hooks';
+import { phrase } from './words/words.ts';
 import { Band } from './band/Band.tsx';
 import { PinSheet } from './band/PinSheet.tsx';
 import { FindSheet } from './find/FindSheet.tsx';
@@ -65,22 +66,22 @@ export function App() {
       </div>
       {sheet.value === 'welcome' && <Welcome />}
       {sheet.value === 'jobs' && <JobsSheet />}
-      {sheet.value === 'book' && <LaterSheet label="The company’s book" of={book} />}
+      {sheet.value === 'book' && <LaterSheet label={phrase('The company’s book')} of={book} />}
       {sheet.value === 'versions' && <VersionsSheet />}
       {sheet.value === 'report' && <ReportSheet />}
-      {sheet.value === 'stakes' && <LaterSheet label="Stakes and levels" of={stakes} />}
-      {sheet.value === 'paper' && <LaterSheet label="Sheets to print" of={paper} />}
-      {(sheet.value === 'shown' || sheet.value === 'send') && <LaterSheet label="Homeowner’s view" of={shown} />}
-      {sheet.value === 'takeoff' && <LaterSheet label="Takeoff and cost" of={takeoff} />}
-      {sheet.value === 'compare' && <LaterSheet label="Compare" of={compare} />}
-      {sheet.value === 'round' && <LaterSheet label="In the round" of={round} />}
-      {sheet.value === 'sources' && <LaterSheet label="Sources and licenses" of={sources} />}
-      {sheet.value === 'photographs' && <LaterSheet label="Photographs" of={photographs} />}
+      {sheet.value === 'stakes' && <LaterSheet label={phrase('Stakes and levels')} of={stakes} />}
+      {sheet.value === 'paper' && <LaterSheet label={phrase('Sheets to print')} of={paper} />}
+      {(sheet.value === 'shown' || sheet.value === 'send') && <LaterSheet label={phrase('Homeowner’s view')} of={shown} />}
+      {sheet.value === 'takeoff' && <LaterSheet label={phrase('Takeoff and cost')} of={takeoff} />}
+      {sheet.value === 'compare' && <LaterSheet label={phrase('Compare')} of={compare} />}
+      {sheet.value === 'round' && <LaterSheet label={phrase('In the round')} of={round} />}
+      {sheet.value === 'sources' && <LaterSheet label={phrase('Sources and licenses')} of={sources} />}
+      {sheet.value === 'photographs' && <LaterSheet label={phrase('Photographs')} of={photographs} />}
       {sheet.value === 'find' && <FindSheet />}
       {sheet.value === 'figures' && <PinSheet />}
       {sheet.value === 'keys' && <KeysSheet />}
-      {sheet.value === 'bring-in' && <LaterSheet label="Bring in" of={bringIn} />}
-      {sheet.value === 'write-out' && <LaterSheet label="Write out" of={writeOut} />}
+      {sheet.value === 'bring-in' && <LaterSheet label={phrase('Bring in')} of={bringIn} />}
+      {sheet.value === 'write-out' && <LaterSheet label={phrase('Write out')} of={writeOut} />}
       {stopped.value && <StoppedSheet />}
       <FindingsPanel />
       {sheetsOpen.value === 0 && <NoticeBar />}
@@ -99,10 +100,9 @@ function Foot() {
   return (
     <footer class="foot">
       <p>
-        A planning aid, not a survey. Call the utility-locating service before digging; check with the local authority
-        and with licensed practice.
+        {phrase('A planning aid, not a survey. Call the utility-locating service before digging; check with the local authority and with licensed practice.')}
       </p>
-      {offlineReady.value && <p class="foot-offline">Works without a connection</p>}
+      {offlineReady.value && <p class="foot-offline">{phrase('Works without a connection')}</p>}
     </footer>
   );
 }

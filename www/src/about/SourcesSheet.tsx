@@ -6,6 +6,7 @@ import type { SourceList } from '../paper/messages.ts';
 import { ask } from '../paper/press.ts';
 import { display, sheet } from '../state/store.ts';
 import builtIn from '../wasm/built-in.json?raw';
+import { english, heard, phrase } from '../words/words.ts';
 import changes from './changes.md?raw';
 import { found, grouped, readChanges } from './found.ts';
 import './sources.css';
@@ -16,7 +17,7 @@ interface Library {
   license: string;
 }
 
-const STOPPED = 'The list could not be made: that part of the planner stopped. Nothing is lost; try again.';
+const STOPPED = english('The list could not be made: that part of the planner stopped. Nothing is lost; try again.');
 
 export function SourcesSheet() {
   const close = (): void => {
@@ -43,46 +44,45 @@ export function SourcesSheet() {
   const all = list === null || list === 'stopped' ? [] : list.figures;
   const groups = grouped(found(all, typed));
   return (
-    <Sheet label="Sources and licenses" class="sources" close={close}>
+    <Sheet label={phrase('Sources and licenses')} class="sources" close={close}>
       <header>
-        <h2>Sources and licenses</h2>
+        <h2>{phrase('Sources and licenses')}</h2>
         <p>
-          Every figure that the work rests on. What is from memory is to be looked up before anyone relies on it; local codes, the survey and
-          licensed practice come before all of it.
+          {phrase('Every figure that the work rests on. What is from memory is to be looked up before anyone relies on it; local codes, the survey and licensed practice come before all of it.')}
         </p>
-        <label for="sources-find">Find a figure</label>
+        <label for="sources-find">{phrase('Find a figure')}</label>
         <input id="sources-find" type="search" value={typed} onInput={({ currentTarget }) => setTyped(currentTarget.value)} />
       </header>
-      <div class="sources-body" tabIndex={0} role="region" aria-label="Figures, licenses and what is new">
-        {list === null && <p role="status">The list is being made.</p>}
+      <div class="sources-body" tabIndex={0} role="region" aria-label={phrase('Figures, licenses and what is new')}>
+        {list === null && <p role="status">{phrase('The list is being made.')}</p>}
         {list === 'stopped' && (
           <p role="alert">
-            {STOPPED}{' '}
+            {phrase(STOPPED)}{' '}
             <button type="button" onClick={get}>
-              Try again
+              {phrase('Try again')}
             </button>
           </p>
         )}
-        {all.length > 0 && groups.length === 0 && <p role="status">No figure is called so.</p>}
+        {all.length > 0 && groups.length === 0 && <p role="status">{phrase('No figure is called so.')}</p>}
         {groups.map(([group, figures]) => (
-          <section key={group} aria-label={group}>
-            <h3>{group}</h3>
+          <section key={group} aria-label={heard(group)}>
+            <h3>{heard(group)}</h3>
             <table>
               <thead>
                 <tr>
-                  <th scope="col">Figure</th>
-                  <th scope="col">Value</th>
-                  <th scope="col">Where from</th>
-                  <th scope="col">Checked by</th>
+                  <th scope="col">{phrase('Figure')}</th>
+                  <th scope="col">{phrase('Value')}</th>
+                  <th scope="col">{phrase('Where from')}</th>
+                  <th scope="col">{phrase('Checked by')}</th>
                 </tr>
               </thead>
               <tbody>
                 {figures.map((it) => (
                   <tr key={it.place ?? it.name} data-from={it.from.kind}>
-                    <th scope="row">{it.name}</th>
-                    <td>{it.figure?.shown.text ?? 'left open'}</td>
-                    <td>{it.source}</td>
-                    <td>{it.checked}</td>
+                    <th scope="row">{heard(it.name)}</th>
+                    <td>{it.figure?.shown.text ?? phrase('left open')}</td>
+                    <td>{heard(it.source)}</td>
+                    <td>{heard(it.checked)}</td>
                   </tr>
                 ))}
               </tbody>
@@ -91,22 +91,22 @@ export function SourcesSheet() {
         ))}
         {typed === '' && (
           <>
-            <section aria-label="What is new">
-              <h3>What is new</h3>
+            <section aria-label={phrase('What is new')}>
+              <h3>{phrase('What is new')}</h3>
               {readChanges(changes).map(([when, rows]) => (
                 <div key={when}>
                   <h4>{when}</h4>
                   <ul>
                     {rows.map((row) => (
-                      <li key={row}>{row}</li>
+                      <li key={row}>{heard(row)}</li>
                     ))}
                   </ul>
                 </div>
               ))}
             </section>
-            <section aria-label="Built in">
-              <h3>Built in</h3>
-              <p>Work of others that this planner holds, each under the license that stands beside it.</p>
+            <section aria-label={phrase('Built in')}>
+              <h3>{phrase('Built in')}</h3>
+              <p>{phrase('Work of others that this planner holds, each under the license that stands beside it.')}</p>
               <ul class="sources-libraries">
                 {libraries.map(({ name, version, license }) => (
                   <li key={`${name} ${version}`}>
@@ -122,9 +122,9 @@ export function SourcesSheet() {
         )}
       </div>
       <div class="buttons">
-        {list !== null && list !== 'stopped' && <p class="sources-version">batterboard {list.version}</p>}
+        {list !== null && list !== 'stopped' && <p class="sources-version">{`batterboard ${list.version}`}</p>}
         <button type="button" class="main" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </div>
     </Sheet>

@@ -4,6 +4,7 @@ import type { BandFigure, ClearanceGroup, Standing } from '../core/types.ts';
 import { Mark, MARKS, STANDING_WORDS } from '../ledger/Mark.tsx';
 import { ledgerFolded } from '../state/arrangement.ts';
 import { gesturing, ledger, sheet } from '../state/store.ts';
+import { count, heard, phrase } from '../words/words.ts';
 import { figures, openFigure, showLedger } from './figures.ts';
 
 export function Band() {
@@ -12,7 +13,7 @@ export function Band() {
   const { standing } = now.verdict;
   const folded = ledgerFolded.value;
   return (
-    <section class="band" aria-label="Key figures" data-live={gesturing.value}>
+    <section class="band" aria-label={phrase('Key figures')} data-live={gesturing.value}>
       <button type="button" class="band-verdict" data-kind={MARKS[standing]} data-standing={standing} onClick={showLedger}>
         <Mark kind={MARKS[standing]} />
         <span>{verdictWords(standing, now.clearances)}</span>
@@ -24,10 +25,10 @@ export function Band() {
       </ul>
       <div class="band-doors">
         <button type="button" onClick={() => (sheet.value = 'find')}>
-          Find
+          {phrase('Find')}
         </button>
         <button type="button" onClick={() => (sheet.value = 'figures')}>
-          Pin figures
+          {phrase('Pin figures')}
         </button>
         <button
           type="button"
@@ -36,7 +37,7 @@ export function Band() {
           aria-controls="ledger-page"
           onClick={() => (ledgerFolded.value = !folded)}
         >
-          {folded ? 'Show ledger' : 'Fold ledger'}
+          {folded ? phrase('Show ledger') : phrase('Fold ledger')}
         </button>
       </div>
     </section>
@@ -45,8 +46,8 @@ export function Band() {
 
 /** How many fall short, or the verdict in a few words. */
 function verdictWords(standing: Standing, clearances: ClearanceGroup[]): string {
-  if (standing !== 'short') return STANDING_WORDS[standing];
-  return `${clearances.find((it) => it.margin === 'short')?.count ?? 0} short`;
+  if (standing !== 'short') return phrase(STANDING_WORDS[standing]);
+  return count(clearances.find((it) => it.margin === 'short')?.count ?? 0, '{n} short', '{n} short');
 }
 
 function Figure({ figure }: { figure: BandFigure }) {
@@ -55,10 +56,10 @@ function Figure({ figure }: { figure: BandFigure }) {
   return (
     <li>
       <button type="button" class="band-figure" data-key={key} data-doubtful={doubtful} onClick={() => openFigure(key)}>
-        <span class="band-label">{label}</span>
+        <span class="band-label">{heard(label)}</span>
         <span class="band-value">
           {shown.text}
-          {doubtful && key !== 'least-room' && <abbr title="rests on something in doubt"> (?)</abbr>}
+          {doubtful && key !== 'least-room' && <abbr title={phrase('rests on something in doubt')}> (?)</abbr>}
         </span>
         {change && (
           <span class="band-change" key={change.text}>

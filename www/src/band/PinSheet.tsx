@@ -3,6 +3,7 @@ import { Sheet } from '../job/Sheet.tsx';
 import { MOST_PINS, pins } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
 import { sheet } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 
 const close = (): void => void (sheet.value = null);
 
@@ -10,29 +11,29 @@ export function PinSheet() {
   const { groups = [], quantities = [] } = tally.value ?? {};
   const full = pins.value.length >= MOST_PINS;
   return (
-    <Sheet label="Figures in the band" class="pins" close={close}>
-      <h2>Figures in the band</h2>
-      <p>They stay in sight whatever is open. Up to {MOST_PINS} find room.</p>
+    <Sheet label={phrase('Figures in the band')} class="pins" close={close}>
+      <h2>{phrase('Figures in the band')}</h2>
+      <p>{phrase('They stay in sight whatever is open. Up to {number} find room.', { number: MOST_PINS })}</p>
       <div class="pins-groups">
         <fieldset>
-          <legend>Placement</legend>
-          <Pin name="least-room" label="Least room" full={full} />
-          <Pin name="cost" label="Priced subtotal" full={full} />
+          <legend>{phrase('Placement')}</legend>
+          <Pin name="least-room" label={phrase('Least room')} full={full} />
+          <Pin name="cost" label={phrase('Priced subtotal')} full={full} />
         </fieldset>
         {groups.map(({ group, label }) => (
           <fieldset key={group}>
-            <legend>{label}</legend>
+            <legend>{heard(label)}</legend>
             {quantities
               .filter((it) => it.group === group)
               .map((it) => (
-                <Pin key={it.key} name={it.key} label={it.label} full={full} />
+                <Pin key={it.key} name={it.key} label={heard(it.label)} full={full} />
               ))}
           </fieldset>
         ))}
       </div>
       <div class="buttons">
         <button type="button" class="main" onClick={close}>
-          Done
+          {phrase('Done')}
         </button>
       </div>
     </Sheet>

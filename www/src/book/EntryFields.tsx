@@ -4,6 +4,7 @@ import type { BookContent, BookEntry, BookShell, Machine, RuleSet, TitleBlock } 
 import { Figure } from '../fields/fields.tsx';
 import { Tick } from '../fields/Tick.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { phrase } from '../words/words.ts';
 import { kindOf, linesOf, SOURCE } from './pages.ts';
 import { RateFields } from './RateFields.tsx';
 import { putEntry } from './shelf.ts';
@@ -14,11 +15,11 @@ export function EntryFields({ entry }: { entry: BookEntry }) {
   const { content } = entry;
   return (
     <>
-      <TextField label="Name" value={entry.name} commit={(name) => put({ name })} />
+      <TextField label={phrase('Name')} value={entry.name} commit={(name) => put({ name })} />
       <div class="pairs">
-        <TextField label={SOURCE[kind]} value={entry.source ?? ''} commit={(source) => put({ source })} />
+        <TextField label={phrase(SOURCE[kind])} value={entry.source ?? ''} commit={(source) => put({ source })} />
         <DayField
-          label={kind === 'rules' ? 'Checked on' : 'Of the day'}
+          label={kind === 'rules' ? phrase('Checked on') : phrase('Of the day')}
           value={entry.dated ?? ''}
           commit={(day) => {
             const { dated: _, ...rest } = entry;
@@ -31,9 +32,9 @@ export function EntryFields({ entry }: { entry: BookEntry }) {
       {'shell' in content && <ShellFields shell={content.shell} put={(shell) => put({ content: { shell } })} />}
       {'machine' in content && <MachineFields machine={content.machine} put={(machine) => put({ content: { machine } })} />}
       {'title-block' in content && <TitleFields title={content['title-block']} put={(content) => put({ content })} />}
-      <TextField label="Note" value={entry.note ?? ''} commit={(note) => put({ note })} />
+      <TextField label={phrase('Note')} value={entry.note ?? ''} commit={(note) => put({ note })} />
       {kind !== 'shell' && (
-        <Tick label="New jobs begin with it" on={entry.for_new_jobs ?? false} set={(for_new_jobs) => put({ for_new_jobs })} />
+        <Tick label={phrase('New jobs begin with it')} on={entry.for_new_jobs ?? false} set={(for_new_jobs) => put({ for_new_jobs })} />
       )}
     </>
   );
@@ -52,8 +53,8 @@ function DayField({ label, value, commit }: { label: string; value: string; comm
 function RuleFields({ set, put }: { set: RuleSet; put: (set: RuleSet) => void }) {
   return (
     <div class="pairs">
-      <TextField label="Where it holds" value={set.jurisdiction ?? ''} placeholder="County or town" commit={(jurisdiction) => put({ ...set, jurisdiction })} />
-      <TextField label="Checked by" value={set.checked_by ?? ''} placeholder="Nobody yet" commit={(checked_by) => put({ ...set, checked_by })} />
+      <TextField label={phrase('Where it holds')} value={set.jurisdiction ?? ''} placeholder={phrase('County or town')} commit={(jurisdiction) => put({ ...set, jurisdiction })} />
+      <TextField label={phrase('Checked by')} value={set.checked_by ?? ''} placeholder={phrase('Nobody yet')} commit={(checked_by) => put({ ...set, checked_by })} />
     </div>
   );
 }
@@ -75,9 +76,9 @@ function ShellFields({ shell, put }: { shell: BookShell; put: (shell: BookShell)
   );
   return (
     <div class="pairs">
-      {line('printed_length', 'Length inside, as printed', 'length')}
-      {line('printed_width', 'Width inside, as printed', 'length')}
-      {line('price', 'Price', 'money')}
+      {line('printed_length', phrase('Length inside, as printed'), 'length')}
+      {line('printed_width', phrase('Width inside, as printed'), 'length')}
+      {line('price', phrase('Price'), 'money')}
     </div>
   );
 }
@@ -96,9 +97,9 @@ function MachineFields({ machine, put }: { machine: Machine; put: (machine: Mach
   );
   return (
     <div class="pairs">
-      {line('width', 'Width over all', 'length')}
-      {line('height', 'Height as it travels', 'length')}
-      {line('weight', 'Weight', 'weight')}
+      {line('width', phrase('Width over all'), 'length')}
+      {line('height', phrase('Height as it travels'), 'length')}
+      {line('weight', phrase('Weight'), 'weight')}
     </div>
   );
 }
@@ -106,8 +107,8 @@ function MachineFields({ machine, put }: { machine: Machine; put: (machine: Mach
 function TitleFields({ title, put }: { title: TitleBlock; put: (content: BookContent) => void }) {
   return (
     <>
-      <Lines label="Lines: name, address, telephone, license" value={title.lines ?? []} commit={(lines) => put({ 'title-block': { ...title, lines } })} />
-      <Lines label="Cautions of your own, one to a line" value={title.cautions ?? []} commit={(cautions) => put({ 'title-block': { ...title, cautions } })} />
+      <Lines label={phrase('Lines: name, address, telephone, license')} value={title.lines ?? []} commit={(lines) => put({ 'title-block': { ...title, lines } })} />
+      <Lines label={phrase('Cautions of your own, one to a line')} value={title.cautions ?? []} commit={(cautions) => put({ 'title-block': { ...title, cautions } })} />
     </>
   );
 }

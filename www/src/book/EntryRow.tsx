@@ -1,6 +1,7 @@
 // One entry of the book: what it is in a line; opened, where it is from and what can be done with it.
 import type { Book, BookEntry, EntryCard } from '../core/types.ts';
 import { SmallShell } from '../steps/ShellCards.tsx';
+import { heard, phrase } from '../words/words.ts';
 import { EntryFields } from './EntryFields.tsx';
 import { copyEntry, openEntry, removeEntry, takeEntry, updateFromJob } from './shelf.ts';
 
@@ -12,7 +13,8 @@ interface Props {
 }
 
 export function EntryRow({ card, entry, from, example }: Props) {
-  const { id, name } = card;
+  const { id } = card;
+  const name = example ? heard(card.name) : card.name;
   const open = openEntry.value === id;
   return (
     <li>
@@ -21,12 +23,12 @@ export function EntryRow({ card, entry, from, example }: Props) {
           {card.shell && <SmallShell card={card.shell} />}
           <span>
             <strong>{name}</strong>
-            <span class="entry-line">{card.line}</span>
+            <span class="entry-line">{heard(card.line)}</span>
             <Marks card={card} entry={entry} />
           </span>
         </button>
-        <button type="button" aria-label={`Use ${name} in this job`} onClick={() => takeEntry(from, card)}>
-          Use
+        <button type="button" aria-label={phrase('Use {name} in this job', { name })} onClick={() => takeEntry(from, card)}>
+          {phrase('Use')}
         </button>
       </div>
       {open && (
@@ -35,15 +37,15 @@ export function EntryRow({ card, entry, from, example }: Props) {
           <div class="buttons">
             {!example && !('title-block' in entry.content || 'machine' in entry.content) && (
               <button type="button" onClick={() => void updateFromJob(entry)}>
-                Set it to what this job has
+                {phrase('Set it to what this job has')}
               </button>
             )}
             <button type="button" onClick={() => void copyEntry(entry)}>
-              {example ? 'Copy into our book' : 'Copy'}
+              {example ? phrase('Copy into our book') : phrase('Copy')}
             </button>
             {!example && (
               <button type="button" onClick={() => void removeEntry(id)}>
-                Remove from the book
+                {phrase('Remove from the book')}
               </button>
             )}
           </div>
@@ -56,8 +58,8 @@ export function EntryRow({ card, entry, from, example }: Props) {
 function Marks({ card, entry }: { card: EntryCard; entry: BookEntry }) {
   return (
     <span class="entry-from">
-      {card.example && <b class="mark-example">Example</b>}
-      {card.stale && <b class="mark-stale">{entry.dated ? 'Prices older than a year' : 'Prices of no day'}</b>}
+      {card.example && <b class="mark-example">{phrase('Example')}</b>}
+      {card.stale && <b class="mark-stale">{entry.dated ? phrase('Prices older than a year') : phrase('Prices of no day')}</b>}
       {!card.example && entry.source}
       {entry.dated ? `${!card.example && entry.source ? ', ' : ''}${entry.dated}` : ''}
     </span>

@@ -3,30 +3,38 @@ import { useEffect } from 'preact/hooks';
 import type { BookKind } from '../core/types.ts';
 import { Fold } from '../fields/Fold.tsx';
 import { sheet } from '../state/store.ts';
+import { english, heard, phrase, type English } from '../words/words.ts';
 import { book, cards, keepFromJob, loadBook, shelf, takeEntry } from './shelf.ts';
 
-const THESE: Partial<Record<BookKind, string>> = { rules: 'these rules', rates: 'these rates', works: 'this way of building', shell: 'this shell', deck: 'this deck', truck: 'this truck' };
+const KEEP: Partial<Record<BookKind, English>> = {
+  rules: english('Keep these rules in the book'),
+  rates: english('Keep these rates in the book'),
+  works: english('Keep this way of building in the book'),
+  shell: english('Keep this shell in the book'),
+  deck: english('Keep this deck in the book'),
+  truck: english('Keep this truck in the book'),
+};
 
 export function FromBook({ kinds }: { kinds: BookKind[] }) {
   useEffect(() => void (shelf.value === 'unread' && loadBook()), []);
   const own = book.value;
   const some = cards.value.filter((it) => kinds.includes(it.kind));
   return (
-    <Fold class="part from-book" head={`From the company’s book${some.length > 0 ? ` (${some.length})` : ''}`}>
+    <Fold class="part from-book" head={`${phrase('From the company’s book')}${some.length > 0 ? ` (${some.length})` : ''}`}>
       {() => (
         <div class="part-body">
-          {some.length === 0 && <p class="field-hint">The book has nothing for this yet.</p>}
+          {some.length === 0 && <p class="field-hint">{phrase('The book has nothing for this yet.')}</p>}
           <ul class="cards">
             {own &&
               some.map((it) => (
                 <li key={it.id} class="entry">
                   <span class="entry-head">
                     <strong>{it.name}</strong>
-                    <span class="entry-line">{it.line}</span>
-                    {it.stale && <b class="mark-stale">Prices older than a year</b>}
+                    <span class="entry-line">{heard(it.line)}</span>
+                    {it.stale && <b class="mark-stale">{phrase('Prices older than a year')}</b>}
                   </span>
-                  <button type="button" aria-label={`Use ${it.name} in this job`} onClick={() => takeEntry(own, it)}>
-                    Use
+                  <button type="button" aria-label={phrase('Use {name} in this job', { name: it.name })} onClick={() => takeEntry(own, it)}>
+                    {phrase('Use')}
                   </button>
                 </li>
               ))}
@@ -34,11 +42,11 @@ export function FromBook({ kinds }: { kinds: BookKind[] }) {
           <div class="buttons">
             {kinds.map((kind) => (
               <button key={kind} type="button" onClick={() => void keepFromJob(kind)}>
-                Keep {THESE[kind]} in the book
+                {phrase(KEEP[kind] ?? english('Keep it in the book'))}
               </button>
             ))}
             <button type="button" onClick={() => (sheet.value = 'book')}>
-              Open the book
+              {phrase('Open the book')}
             </button>
           </div>
         </div>

@@ -5,6 +5,7 @@ import { Field } from '../fields/Field.tsx';
 import { Fold } from '../fields/Fold.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { readRate, withRate } from '../takeoff/rates.ts';
+import { phrase } from '../words/words.ts';
 
 interface Props {
   list: RateList;
@@ -16,11 +17,11 @@ export function RateFields({ list, put }: Props) {
   const currency = list.currency ?? '$';
   const set = (key: string, rate: number | null) => put({ ...list, rates: withRate(list.rates ?? [], key, rate) });
   return (
-    <Fold class="part" head="Its prices">
+    <Fold class="part" head={phrase('Its prices')}>
       {() => (
         <div class="part-body">
           <TextField
-            label="Currency"
+            label={phrase('Currency')}
             value={currency}
             commit={(typed) => {
               const { currency: _, ...rest } = list;
@@ -44,10 +45,10 @@ function Price({ row, currency, set }: { row: PriceRow; currency: string; set: (
     return (
       <div class="field">
         <span>
-          {label}: {amount} {currency} {unit}, of nothing in this job
+          {phrase('{label}: {amount} {currency} {unit}, of nothing in this job', { label, amount, currency, unit })}
         </span>
         <button type="button" onClick={() => set(key, null)}>
-          Remove the price of {label}
+          {phrase('Remove the price of {label}', { label })}
         </button>
       </div>
     );

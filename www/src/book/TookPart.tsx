@@ -3,6 +3,7 @@ import { ask } from '../core/planner.ts';
 import type { Change, TakenStanding } from '../core/types.ts';
 import { ChangeList } from '../fields/ChangeList.tsx';
 import { ledger } from '../state/store.ts';
+import { phrase, woven } from '../words/words.ts';
 import { book, examples, takeEntry, updateFromJob } from './shelf.ts';
 
 /** How everything stands that the job took, held against the firm's book and the examples. */
@@ -19,15 +20,15 @@ export function TookPart() {
   if (all.length === 0) return null;
   return (
     <section class="took">
-      <h3>This job took</h3>
+      <h3>{phrase('This job took')}</h3>
       <ul class="cards">
         {all.map((it) => (
           <li key={it.id} class="took-one" data-took={it.kind}>
             <p>
-              <strong>{it.name}</strong>, on {it.on} from edition {it.edition} of {it.book}
+              {woven('{name}, on {on} from edition {edition} of {book}', { name: <strong>{it.name}</strong>, on: it.on, edition: it.edition, book: it.book })}
             </p>
             <Since it={it} />
-            <Changes head="This job has otherwise" changes={it.own} />
+            <Changes head={phrase('This job has otherwise')} changes={it.own} />
             <Does it={it} />
           </li>
         ))}
@@ -37,9 +38,9 @@ export function TookPart() {
 }
 
 function Since({ it: { since } }: { it: TakenStanding }) {
-  if (since === 'same') return <p class="field-hint">The book has it as it was taken.</p>;
-  if (since === 'gone') return <p class="field-hint">The book on this device does not have it.</p>;
-  return <Changes head="Changed in the book since" changes={since.changed} />;
+  if (since === 'same') return <p class="field-hint">{phrase('The book has it as it was taken.')}</p>;
+  if (since === 'gone') return <p class="field-hint">{phrase('The book on this device does not have it.')}</p>;
+  return <Changes head={phrase('Changed in the book since')} changes={since.changed} />;
 }
 
 function Changes({ head, changes }: { head: string; changes: Change[] }) {
@@ -60,11 +61,11 @@ function Does({ it }: { it: TakenStanding }) {
   return (
     <div class="buttons">
       <button type="button" onClick={() => takeEntry(from, it)}>
-        Take it over as the book has it
+        {phrase('Take it over as the book has it')}
       </button>
       {own && it.own.length > 0 && (
         <button type="button" onClick={() => void updateFromJob(own)}>
-          Put it into the book as this job has it
+          {phrase('Put it into the book as this job has it')}
         </button>
       )}
     </div>

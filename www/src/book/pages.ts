@@ -1,19 +1,20 @@
 // What can be done to a book as plain data. Pure.
 import type { Book, BookEntry, BookKind, Day } from '../core/types.ts';
+import { english, phrase, type English } from '../words/words.ts';
 
 /** The kinds, in the order lists show them. */
 export const KINDS = ['shell', 'rules', 'rates', 'works', 'deck', 'truck', 'machine', 'title-block'] as const satisfies readonly BookKind[];
 
 /** What an entry of a kind is from. */
-export const SOURCE: Record<BookKind, string> = {
-  shell: 'Brochure and page',
-  rules: 'Who requires it: the code and its section',
-  rates: 'Supplier',
-  works: 'Who says so',
-  deck: 'Supplier or specification',
-  truck: 'Owner or data plate',
-  machine: 'Data plate or rental sheet',
-  'title-block': 'Who answers for it',
+export const SOURCE: Record<BookKind, English> = {
+  shell: english('Brochure and page'),
+  rules: english('Who requires it: the code and its section'),
+  rates: english('Supplier'),
+  works: english('Who says so'),
+  deck: english('Supplier or specification'),
+  truck: english('Owner or data plate'),
+  machine: english('Data plate or rental sheet'),
+  'title-block': english('Who answers for it'),
 };
 
 export const kindOf = (entry: BookEntry): BookKind => KINDS.find((kind) => kind in entry.content) ?? 'title-block';
@@ -43,7 +44,7 @@ export const withoutEntry = (book: Book, id: string): Book => ({ ...book, entrie
 export function copied(entry: BookEntry, id: string): BookEntry {
   const isExample = /^\s*example only/i.test(entry.source ?? '');
   const copy = { ...entry, id, for_new_jobs: false };
-  return isExample ? { ...copy, source: '' } : { ...copy, name: `${entry.name}, copy` };
+  return isExample ? { ...copy, source: '' } : { ...copy, name: phrase('{name}, copy', { name: entry.name }) };
 }
 
 export const nextEdition = (book: Book, day: Day): Book => ({ ...book, edition: book.edition + 1, changed: day });

@@ -10,6 +10,7 @@ import { newId } from '../jobs/model.ts';
 import { editOrTell } from '../state/actions.ts';
 import { say } from '../state/refresh.ts';
 import { display, site, trouble } from '../state/store.ts';
+import { count, phrase } from '../words/words.ts';
 import { copied, kindOf, nextEdition, today, withEntry, withoutEntry } from './pages.ts';
 
 /** The firm's own book; `null` where it has none yet. */
@@ -23,8 +24,6 @@ export const openEntry = signal<string | null>(null);
 
 /** What comes with the planner. */
 export const examples = computed<Book | null>(() => (display.value ? ask((p) => p.example_book(), null) : null));
-
-const NAME = 'Our company';
 
 const cardsOf = (it: Book | null): EntryCard[] => (it && display.value ? ask((p) => p.book_cards(it, today()), []) : []);
 export const cards = computed(() => cardsOf(book.value));
@@ -48,7 +47,7 @@ export async function loadBook(): Promise<void> {
       shelf.value = 'ready';
     } else {
       shelf.value = 'unreadable';
-      trouble.value = { title: 'The company’s book on this device cannot be read. It stays as it is.', findings };
+      trouble.value = { title: phrase('The company’s book on this device cannot be read. It stays as it is.'), findings };
     }
   } catch (error) {
     console.warn('the book cannot be read from this device', error);
@@ -60,7 +59,7 @@ export async function loadBook(): Promise<void> {
 async function put(next: Book, was: Book | null): Promise<boolean> {
   const checked = read(JSON.stringify(next));
   if (!checked.book) {
-    trouble.value = { title: 'The book was not changed.', findings: checked.findings };
+    trouble.value = { title: phrase('The book was not changed.'), findings: checked.findings };
     return false;
   }
   book.value = checked.book;
@@ -72,7 +71,7 @@ async function put(next: Book, was: Book | null): Promise<boolean> {
       return true;
     }
     shelf.value = 'unread';
-    say('Another tab has changed the book meanwhile. It is shown as it is now: do it once more.', 'bad');
+    say(phrase('Another tab has changed the book meanwhile. It is shown as it is now: do it once more.'), 'bad');
     before.value = undefined;
     book.value = null;
     await loadBook();
@@ -93,7 +92,7 @@ export function change(does: (now: Book) => Book): Promise<boolean> {
 
 function emptyBook(): Book | undefined {
   const like = examples.peek();
-  return like ? { ...like, name: NAME, edition: 0, entries: [] } : undefined;
+  return like ? { ...like, name: phrase('Our company'), edition: 0, entries: [] } : undefined;
 }
 
 /** Takes the last change back; the edition goes on counting. */
@@ -121,10 +120,10 @@ export async function keepFromJob(kind: BookKind): Promise<void> {
   const content = contentOf(kind);
   if (!content) return;
   const id = newId();
-  const name = 'shell' in content ? content.shell.shell.name : `From ${site.peek()?.name || 'a job'}`;
+  const name = 'shell' in content ? content.shell.shell.name : phrase('From {job}', { job: site.peek()?.name || phrase('a job') });
   if (await putEntry({ id, name, dated: today(), content })) {
     openEntry.value = id;
-    say('Kept in the company’s book. Say where it is from.', 'good');
+    say(phrase('Kept in the company’s book. Say where it is from.'), 'good');
   }
 }
 
@@ -135,8 +134,8 @@ export const contentOf = (kind: BookKind, like?: BookContent): BookContent | und
 /** Puts what the open job has in place of an entry's content; its day is today. */
 export async function updateFromJob(entry: BookEntry): Promise<void> {
   const content = contentOf(kindOf(entry), entry.content);
-  if (!content) return say('This job has nothing of that kind.', 'bad');
-  if (await putEntry({ ...entry, dated: today(), content })) say(`${entry.name} is in the book as this job has it.`, 'good');
+  if (!content) return say(phrase('This job has nothing of that kind.'), 'bad');
+  if (await putEntry({ ...entry, dated: today(), content })) say(phrase('{name} is in the book as this job has it.', { name: entry.name }), 'good');
 }
 
 /** An empty lot as the firm begins a job. */
@@ -163,13 +162,13 @@ export async function emptyLot(): Promise<EmptyLot> {
 /** Takes an entry over into the open job, in one step that can be undone. */
 export function takeEntry(from: Book, { id, name }: { id: string; name: string }): void {
   const entry = from.entries.find((it) => it.id === id);
-  if (!entry) return say('The book has this entry no more.', 'bad');
+  if (!entry) return say(phrase('The book has this entry no more.'), 'bad');
   const take = { book: from.name, edition: from.edition, on: today(), entry };
-  if (!editOrTell({ take }, `${name} was not taken over.`)) return;
+  if (!editOrTell({ take }, phrase('{name} was not taken over.', { name }))) return;
   const { content } = entry;
   const own = 'rules' in content ? (site.value?.rules.length ?? 0) - (content.rules.rules?.length ?? 0) : 0;
-  const stays = own > 0 ? ` Of this job’s own rules ${own} ${own === 1 ? 'stays' : 'stay'}.` : '';
-  say(`${name} was taken over from the book.${stays}`, 'good');
+  const stays = own > 0 ? ` ${count(own, 'Of this job’s own rules {n} stays.', 'Of this job’s own rules {n} stay.')}` : '';
+  say(`${phrase('{name} was taken over from the book.', { name })}${stays}`, 'good');
 }
 
 /** Whether a text is a book; it need not be whole. */
@@ -179,13 +178,13 @@ export const isBook = (text: string): boolean => /^\s*\{\s*"format"\s*:\s*"batte
 export async function openBook(text: string, called: string): Promise<void> {
   const { book: opened, findings } = read(text);
   if (!opened) {
-    trouble.value = { title: `${called} was not opened. Your book is as it was.`, findings };
+    trouble.value = { title: phrase('{name} was not opened. Your book is as it was.', { name: called }), findings };
     return;
   }
   if (shelf.value === 'unread') await loadBook();
   const was = book.peek();
   const edition = Math.max(opened.edition, (was?.edition ?? 0) + 1);
-  if (await put({ ...opened, edition }, was)) say(`The book of ${opened.name} is on this device now.`, 'good');
+  if (await put({ ...opened, edition }, was)) say(phrase('The book of {firm} is on this device now.', { firm: opened.name }), 'good');
 }
 
 /** Saves the book to a file. */
@@ -195,5 +194,5 @@ export function saveBook(): void {
   if (!now || !text) return;
   const name = `${fileName(now.name)}-book.json`;
   download(text, name, 'application/json');
-  say(`Saved as ${name}`, 'good');
+  say(phrase('Saved as {name}', { name }), 'good');
 }

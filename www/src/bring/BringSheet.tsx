@@ -6,12 +6,14 @@ import { textOf } from '../job/files.ts';
 import { fitPlan } from '../plan/keys.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { sheet } from '../state/store.ts';
+import { SEVERITY } from '../fields/severity.ts';
 import { incoming, lookAt, type Incoming } from './incoming.ts';
 import { useLooked } from './looked.ts';
 import { Meaning } from './Meaning.tsx';
 import { Picture } from './Picture.tsx';
 import { Things } from './Things.tsx';
 import '../style/bring.css';
+import { heard, phrase } from '../words/words.ts';
 
 const close = (): void => {
   sheet.value = null;
@@ -21,7 +23,7 @@ const close = (): void => {
 export function BringSheet() {
   const now = incoming.value;
   return (
-    <Sheet label="Bring in a map, a list or a survey" class="bring" close={close}>
+    <Sheet label={phrase('Bring in a map, a list or a survey')} class="bring" close={close}>
       {now ? <Look key={now.text} {...now} /> : <Pick />}
     </Sheet>
   );
@@ -38,11 +40,9 @@ function Pick() {
   }
   return (
     <>
-      <h2>Bring in a map, a list or a survey</h2>
+      <h2>{phrase('Bring in a map, a list or a survey')}</h2>
       <p>
-        A map as GeoJSON, such as an office's download of parcels; a list of points: number, northing, easting,
-        elevation, description; or a surveyor's LandXML with its parcels, points and breaklines. You see everything before
-        it comes in, and nothing leaves this device.
+        {phrase("A map as GeoJSON, such as an office's download of parcels; a list of points: number, northing, easting, elevation, description; or a surveyor's LandXML with its parcels, points and breaklines. You see everything before it comes in, and nothing leaves this device.")}
       </p>
       <input
         ref={picker}
@@ -55,10 +55,10 @@ function Pick() {
         onChange={(event) => void take(event.currentTarget.files?.[0])}
       />
       <button type="button" class="main" onClick={() => picker.current?.click()}>
-        Choose a file
+        {phrase('Choose a file')}
       </button>
       <div class="field">
-        <label for={id}>Or paste it here</label>
+        <label for={id}>{phrase('Or paste it here')}</label>
         <textarea
           id={id}
           rows={7}
@@ -67,14 +67,14 @@ function Pick() {
           placeholder={'1, 5000.00, 2000.00, 412.3, iron pin\n2, 5000.00, 2092.00, 411.9, iron pin\n\n36.451234, -84.307123'}
           onInput={(event) => setText(event.currentTarget.value)}
         />
-        <p class="field-hint">Points one to a line, places in degrees, or GeoJSON.</p>
+        <p class="field-hint">{phrase('Points one to a line, places in degrees, or GeoJSON.')}</p>
       </div>
       <div class="buttons">
-        <button type="button" disabled={text.trim() === ''} onClick={() => lookAt(text, 'The pasted text')}>
-          Look at what was pasted
+        <button type="button" disabled={text.trim() === ''} onClick={() => lookAt(text, phrase('The pasted text'))}>
+          {phrase('Look at what was pasted')}
         </button>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </div>
     </>
@@ -109,10 +109,10 @@ function Look({ text, name }: Incoming) {
 
   function bring(): void {
     if (!brought.command) return;
-    if (!editOrTell(brought.command, `${name} was not brought in.`)) return;
+    if (!editOrTell(brought.command, phrase('{name} was not brought in.', { name }))) return;
     close();
     fitPlan();
-    say(`${name} was brought in. ${brought.told.join(' ')}`, 'good');
+    say(`${phrase('{name} was brought in.', { name })} ${brought.told.map(heard).join(' ')}`, 'good');
   }
 
   const lot = roles.indexOf('lot');
@@ -120,7 +120,7 @@ function Look({ text, name }: Incoming) {
   return (
     <>
       <h2>{name}</h2>
-      {busy && <p aria-live="polite">The file is being read.</p>}
+      {busy && <p aria-live="polite">{phrase('The file is being read.')}</p>}
       {items.length > 0 && settings && (
         <div class="bring-look">
           <Picture items={items} roles={roles} held={held} hold={setHeld} />
@@ -130,9 +130,9 @@ function Look({ text, name }: Incoming) {
       )}
       <div aria-live="polite">
         {brought.told.length > 0 && (
-          <ul class="bring-told" aria-label="What will happen">
+          <ul class="bring-told" aria-label={phrase('What will happen')}>
             {brought.told.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
+              <li key={sentence}>{heard(sentence)}</li>
             ))}
           </ul>
         )}
@@ -140,13 +140,13 @@ function Look({ text, name }: Incoming) {
       {findings.length > 0 && <Findings findings={findings} />}
       <div class="buttons">
         <button type="button" class="main" disabled={!brought.command} onClick={bring}>
-          Bring these in
+          {phrase('Bring these in')}
         </button>
         <button type="button" onClick={() => (incoming.value = null)}>
-          Choose something else
+          {phrase('Choose something else')}
         </button>
         <button type="button" onClick={close}>
-          Cancel
+          {phrase('Cancel')}
         </button>
       </div>
     </>
@@ -161,18 +161,16 @@ function merged(one: Finding[], other: Finding[]): Finding[] {
   return [...all.values()].sort((a, b) => grades.indexOf(a.severity) - grades.indexOf(b.severity));
 }
 
-const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
-
 function Findings({ findings }: { findings: Finding[] }) {
   return (
-    <ul class="finding-list" aria-label="Import messages">
+    <ul class="finding-list" aria-label={phrase('Import messages')}>
       {findings.map((it) => (
         <li key={it.code + it.pointer + it.message} data-severity={it.severity}>
           <strong>
-            {GRAVITY[it.severity]}
+            {phrase(SEVERITY[it.severity])}
             {it.pointer && `, ${it.pointer}`}:
           </strong>{' '}
-          {it.message} {it.remedy}
+          {heard(it.message)} {heard(it.remedy)}
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 // A picture of everything that was found. What is tapped is the one asked about below it.
 import type { MapItem } from '../core/types.ts';
+import { count } from '../words/words.ts';
 import { look } from './roles.ts';
 
 interface Props {
@@ -43,7 +44,7 @@ export function Picture({ items, roles, held, hold }: Props) {
       class="bring-picture"
       viewBox={`${frame.x} ${frame.y} ${frame.width} ${frame.height}`}
       role="img"
-      aria-label={`Picture of ${items.length} things, north up`}
+      aria-label={count(items.length, 'Picture of {n} thing, north up', 'Picture of {n} things, north up')}
     >
       {corners.length > 2 && (
         <path class="bring-thing" data-look="lot" data-form="areas" d={`${line(corners.flat())}Z`} />

@@ -1,6 +1,7 @@
 // What was found, by groups: one choice for all of a group, and one for each thing in it.
 import type { MapItem } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
+import { heard, phrase } from '../words/words.ts';
 import { rolesOf } from './roles.ts';
 
 interface Props {
@@ -14,7 +15,7 @@ interface Props {
 /** More things of one group than this are chosen together only. */
 const EACH = 150;
 
-const MIXED = { value: 'mixed', text: 'Various' };
+const MIXED = 'mixed';
 
 export function Things({ items, roles, held, give, hold }: Props) {
   const groups = new Map<string, number[]>();
@@ -28,8 +29,8 @@ export function Things({ items, roles, held, give, hold }: Props) {
         const first = items[indices[0] ?? 0];
         if (!first) return null;
         const given = new Set(indices.map((i) => roles[i]));
-        const value = given.size === 1 ? (roles[indices[0] ?? 0] ?? '') : MIXED.value;
-        const options = value === MIXED.value ? [MIXED, ...rolesOf(first.form)] : rolesOf(first.form);
+        const value = given.size === 1 ? (roles[indices[0] ?? 0] ?? '') : MIXED;
+        const options = value === MIXED ? [{ value: MIXED, text: phrase('Various') }, ...rolesOf(first.form)] : rolesOf(first.form);
         const alone = indices.length === 1;
         const head = alone ? title(first) : `${plain(first.group)} (${indices.length})`;
         return (
@@ -41,15 +42,15 @@ export function Things({ items, roles, held, give, hold }: Props) {
               </span>
               <Choice
                 quiet
-                label={alone ? `${head} is` : `All of ${plain(first.group)} are`}
+                label={alone ? phrase('{thing} is', { thing: head }) : phrase('All of {group} are', { group: plain(first.group) })}
                 value={value}
                 options={options}
-                choose={(role) => role !== MIXED.value && give(indices, role)}
+                choose={(role) => role !== MIXED && give(indices, role)}
               />
             </div>
             {!alone && indices.length <= EACH && (
-              <details open={value === MIXED.value || indices.includes(held ?? -1)}>
-                <summary>One by one</summary>
+              <details open={value === MIXED || indices.includes(held ?? -1)}>
+                <summary>{phrase('One by one')}</summary>
                 <ul>
                   {indices.map((i) => {
                     const item = items[i];
@@ -62,7 +63,7 @@ export function Things({ items, roles, held, give, hold }: Props) {
                         </span>
                         <Choice
                           quiet
-                          label={`${title(item)} (${item.place}) is`}
+                          label={phrase('{thing} ({place}) is', { thing: title(item), place: heard(item.place) })}
                           value={roles[i] ?? ''}
                           options={rolesOf(item.form)}
                           choose={(role) => give([i], role)}
@@ -81,12 +82,12 @@ export function Things({ items, roles, held, give, hold }: Props) {
 }
 
 function title(item: MapItem): string {
-  if (item.name) return item.form === 'points' && /^\d+$/.test(item.name) ? `Point ${item.name}` : plain(item.name);
+  if (item.name) return item.form === 'points' && /^\d+$/.test(item.name) ? phrase('Point {name}', { name: item.name }) : plain(item.name);
   return plain(item.group);
 }
 
 /** Size and words of a thing, or that it cannot be used. */
 function about(item: MapItem): string {
-  const parts = [item.usable ? item.size?.text : 'cannot be used: see below', item.words];
+  const parts = [item.usable ? item.size?.text : phrase('cannot be used: see below'), heard(item.words)];
   return parts.filter(Boolean).join(' · ');
 }

@@ -11,12 +11,13 @@ import { say } from '../state/actions.ts';
 import { display, sheet, site } from '../state/store.ts';
 import { Tick } from '../fields/Tick.tsx';
 import '../style/bring.css';
+import { english, heard, phrase, phrased, type English } from '../words/words.ts';
 
 type Form = 'geojson' | 'points' | 'landxml';
-const FORMS: readonly { value: Form; text: string }[] = [
-  { value: 'geojson', text: 'Map (GeoJSON, in degrees)' },
-  { value: 'points', text: 'List of points (CSV)' },
-  { value: 'landxml', text: 'Survey (LandXML 1.2)' },
+const FORMS: readonly { value: Form; text: English }[] = [
+  { value: 'geojson', text: english('Map (GeoJSON, in degrees)') },
+  { value: 'points', text: english('List of points (CSV)') },
+  { value: 'landxml', text: english('Survey (LandXML 1.2)') },
 ];
 const FILES: Record<Form, [ending: string, type: string]> = {
   geojson: ['.geojson', 'application/geo+json'],
@@ -24,21 +25,21 @@ const FILES: Record<Form, [ending: string, type: string]> = {
   landxml: ['.xml', 'application/xml'],
 };
 const FRAMES = [
-  { value: 'feet', text: 'Feet' },
-  { value: 'survey-feet', text: 'US survey feet' },
-  { value: 'metres', text: 'Meters' },
-  { value: 'degrees', text: 'Degrees (WGS 84)' },
+  { value: 'feet', text: english('Feet') },
+  { value: 'survey-feet', text: english('US survey feet') },
+  { value: 'metres', text: english('Meters') },
+  { value: 'degrees', text: english('Degrees (WGS 84)') },
 ] as const;
 const ORDERS = [
-  { value: 'north-first', text: 'Northing, then easting' },
-  { value: 'east-first', text: 'Easting, then northing' },
+  { value: 'north-first', text: english('Northing, then easting') },
+  { value: 'east-first', text: english('Easting, then northing') },
 ] as const;
 const PARTS = [
-  ['lot', 'The lot'],
-  ['features', 'What stands on it'],
-  ['ground', 'Ground: spots, breaklines, benchmark'],
-  ['shell', 'Rim and collar, with their stakes'],
-  ['dig', 'The dig: bottom, top, stakes, offset stakes'],
+  ['lot', english('The lot')],
+  ['features', english('What stands on it')],
+  ['ground', english('Ground: spots, breaklines, benchmark')],
+  ['shell', english('Rim and collar, with their stakes')],
+  ['dig', english('The dig: bottom, top, stakes, offset stakes')],
 ] as const;
 type Part = (typeof PARTS)[number][0];
 
@@ -60,71 +61,70 @@ export function WriteSheet() {
     const site = ask((p) => p.save(), '');
     const answer = await import('../paper/press.ts')
       .then((press) => press.writeFor(site, wish))
-      .catch(() => ({ text: null, findings: [STOPPED] }));
+      .catch(() => ({ text: null, findings: [stopped()] }));
     setFindings(answer.findings);
     if (answer.text === null) return;
     const [ending, type] = FILES[form];
     const name = `${fileName()}${ending}`;
     download(answer.text, name, type);
     close();
-    say(`Saved as ${name}`, 'good');
+    say(phrase('Saved as {name}', { name }), 'good');
   }
 
   return (
-    <Sheet label="Write a map, a list or a survey" class="write-out" close={close}>
-      <h2>Write a map, a list or a survey</h2>
-      <Choice label="As" value={form} options={FORMS} choose={setForm} />
+    <Sheet label={phrase('Write a map, a list or a survey')} class="write-out" close={close}>
+      <h2>{phrase('Write a map, a list or a survey')}</h2>
+      <Choice label={phrase('As')} value={form} options={phrased(FORMS)} choose={setForm} />
       <fieldset class="write-parts">
-        <legend>What of it</legend>
+        <legend>{phrase('What of it')}</legend>
         {PARTS.map(([part, label]) => (
-          <Tick key={part} label={label} on={parts[part]} set={(on) => setParts({ ...parts, [part]: on })} />
+          <Tick key={part} label={phrase(label)} on={parts[part]} set={(on) => setParts({ ...parts, [part]: on })} />
         ))}
       </fieldset>
       {form !== 'geojson' && (
         <>
           <Choice
-            label="Coordinates in"
+            label={phrase('Coordinates in')}
             value={frame}
-            options={form === 'landxml' ? FRAMES.filter((it) => it.value !== 'degrees') : FRAMES}
+            options={phrased(form === 'landxml' ? FRAMES.filter((it) => it.value !== 'degrees') : FRAMES)}
             choose={setFrame}
           />
-          {form === 'points' && <Choice label="Order" value={order} options={ORDERS} choose={setOrder} />}
+          {form === 'points' && <Choice label={phrase('Order')} value={order} options={phrased(ORDERS)} choose={setOrder} />}
           {now?.grid && frame !== 'degrees' && (
-            <p class="field-hint">The file has the coordinates of the survey that the site came from.</p>
+            <p class="field-hint">{phrase('The file has the coordinates of the survey that the site came from.')}</p>
           )}
         </>
       )}
       {degrees && <OriginField laid={() => setFindings([])} />}
       <p class="field-hint">
-        On a map and a list curves are short straight lines: within 1 mm of the curve, within 1 in on a list. Stakes have
-        the names of the stake plan. A drawing of the plan is no survey: stakes are set from checked control.
+        {phrase('On a map and a list curves are short straight lines: within 1 mm of the curve, within 1 in on a list. Stakes have the names of the stake plan. A drawing of the plan is no survey: stakes are set from checked control.')}
       </p>
       <div aria-live="polite">
         {findings.map((it) => (
           <p class="caution" data-severity={it.severity} key={it.code + it.pointer}>
-            {it.message} {it.remedy}
+            {heard(it.message)} {heard(it.remedy)}
           </p>
         ))}
       </div>
       <div class="buttons">
         <button type="button" class="main" onClick={() => void save()}>
-          Save the file
+          {phrase('Save the file')}
         </button>
         <button type="button" onClick={close}>
-          Cancel
+          {phrase('Cancel')}
         </button>
       </div>
     </Sheet>
   );
 }
 
-const STOPPED: Finding = {
+const stopped = (): Finding => ({
   severity: 'fault',
   code: 'stopped',
   pointer: '',
   topic: 'clearances',
   scope: 'site',
   at: null,
-  message: 'The part of the planner that writes it could not be loaded or stopped.',
-  remedy: 'Nothing is lost: try again.',
-};
+  message: phrase('The part of the planner that writes it could not be loaded or stopped.'),
+  remedy: phrase('Nothing is lost: try again.'),
+});

@@ -5,20 +5,21 @@ import { ask } from '../core/planner.ts';
 import type { Finding, MapBrought, MapReading, MapSettings } from '../core/types.ts';
 import { useAsked } from '../core/useAsked.ts';
 import { ledger } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 const NOTHING: MapReading = { form: null, settings: null, items: [], findings: [] };
 const NOT_BROUGHT: MapBrought = { told: [], findings: [], command: null };
 
-const UNREAD: Finding = {
+const unread = (): Finding => ({
   severity: 'fault',
   code: 'not-loaded',
   pointer: '',
   topic: 'clearances',
   scope: 'site',
   at: null,
-  message: 'The part of the planner that reads surveys could not be loaded or stopped.',
-  remedy: 'Nothing was changed: try again.',
-};
+  message: phrase('The part of the planner that reads surveys could not be loaded or stopped.'),
+  remedy: phrase('Nothing was changed: try again.'),
+});
 
 /** Whether a text is XML: no map and no list begins so. */
 const isSurvey = (text: string): boolean => text.replace(/^\uFEFF/, '').trimStart().startsWith('<');
@@ -39,7 +40,7 @@ export function useLooked(text: string, wanted: MapSettings | null, given: Reado
   const [read, busy] = useSurvey<MapReading>(
     survey ? (press, onto) => press.ask('survey', { text, onto, settings: wanted }) : null,
     [wanted],
-    { ...NOTHING, findings: [UNREAD] },
+    { ...NOTHING, findings: [unread()] },
   );
   const reading = survey ? (read ?? NOTHING) : told;
   const settings = wanted ?? reading.settings;
@@ -53,7 +54,7 @@ export function useLooked(text: string, wanted: MapSettings | null, given: Reado
   const [brought] = useSurvey<MapBrought>(
     ready && survey ? (press, onto) => press.ask('bring', { text, onto, settings, roles }) : null,
     [settings, roles.join()],
-    { ...NOT_BROUGHT, findings: [UNREAD] },
+    { ...NOT_BROUGHT, findings: [unread()] },
   );
   return { reading, brought: survey ? (brought ?? NOT_BROUGHT) : brings, settings, roles, busy: survey && busy };
 }

@@ -2,33 +2,36 @@
 import { FEATURE_KINDS } from '../core/lists.ts';
 import type { MapItem } from '../core/types.ts';
 import { plain } from '../fields/Choice.tsx';
+import { english, phrased, type English } from '../words/words.ts';
 
 export interface RoleChoice {
   value: string;
   text: string;
 }
 
-const OUT: RoleChoice = { value: 'leave-out', text: 'Leave out' };
-const KINDS: RoleChoice[] = FEATURE_KINDS.map((value) => ({ value, text: plain(value) }));
+type OwnRole = { value: string; text: English };
 
-const OWN: Record<MapItem['form'], RoleChoice[]> = {
-  areas: [{ value: 'lot', text: 'The lot' }],
+const OUT: OwnRole = { value: 'leave-out', text: english('Leave out') };
+const kinds = (): RoleChoice[] => FEATURE_KINDS.map((value) => ({ value, text: plain(value) }));
+
+const OWN: Record<MapItem['form'], OwnRole[]> = {
+  areas: [{ value: 'lot', text: english('The lot') }],
   lines: [
-    { value: 'lot', text: 'The lot' },
-    { value: 'breakline', text: 'Breakline of the ground' },
+    { value: 'lot', text: english('The lot') },
+    { value: 'breakline', text: english('Breakline of the ground') },
   ],
   points: [
-    { value: 'spot', text: 'Spot elevation' },
-    { value: 'corner', text: 'Corner of the lot, in order' },
-    { value: 'monument', text: 'Mark of the nearest corner' },
-    { value: 'breakline', text: 'Breakline, in order' },
-    { value: 'benchmark', text: 'Benchmark' },
+    { value: 'spot', text: english('Spot elevation') },
+    { value: 'corner', text: english('Corner of the lot, in order') },
+    { value: 'monument', text: english('Mark of the nearest corner') },
+    { value: 'breakline', text: english('Breakline, in order') },
+    { value: 'benchmark', text: english('Benchmark') },
   ],
 };
 
 /** What things of a form can be. */
 export function rolesOf(form: MapItem['form']): RoleChoice[] {
-  return [OUT, ...OWN[form], ...KINDS];
+  return [...phrased([OUT, ...OWN[form]]), ...kinds()];
 }
 
 /** How the picture draws a role: lots in the drafting line of lots, what stays out faintly. */

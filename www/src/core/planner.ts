@@ -4,6 +4,7 @@
 import { crashCounter } from './crashes.ts';
 import { freshCore, type Core } from './load.ts';
 import type { Planner } from './types.ts';
+import { unitsOf } from '../words/region.ts';
 
 /** A site file without its picture's data, and that data (base64, empty for none): it is large and stays the
     same through most edits. */
@@ -64,6 +65,9 @@ export function colorPlan(name: string): void {
 function born(of: Core): Planner {
   const planner = new of.Planner() as Planner;
   planner.set_theme(theme);
+  // A job begins in the units of the device's region; one that is opened keeps its own.
+  const display = unitsOf(navigator.language);
+  if (display !== 'feet') planner.open(JSON.stringify({ ...(JSON.parse(planner.save()) as object), display }));
   return planner;
 }
 

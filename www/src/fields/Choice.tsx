@@ -1,5 +1,6 @@
 // One of a few: a list to pick from.
 import { useId } from 'preact/hooks';
+import { heard } from '../words/words.ts';
 
 interface Props<T extends string> {
   label: string;
@@ -37,8 +38,8 @@ export function Choice<T extends string>({ label, value, options, choose, hint, 
   );
 }
 
-/** A kebab-case word as people read it. */
+/** A kebab-case word as people read it, in the language chosen. */
 export function plain(word: string): string {
   const text = word.replaceAll('-', ' ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return heard(text.charAt(0).toUpperCase() + text.slice(1));
 }

@@ -2,6 +2,7 @@
 // leaving the box commits; Escape brings back what was there.
 import { useId, useRef, useState } from 'preact/hooks';
 import type { Reading } from '../core/types.ts';
+import { heard } from '../words/words.ts';
 
 export interface FieldProps {
   label: string;
@@ -23,11 +24,11 @@ type Word = { kind: 'fault' | 'doubt' | 'reads'; text: string } | null;
 
 function doubtIn(reading: Reading): string {
   if (!reading.ok) return '';
-  return reading.ambiguities.map((it) => `${it.message} ${it.remedy}`.trim()).join(' ');
+  return reading.ambiguities.map((it) => `${heard(it.message)} ${heard(it.remedy)}`.trim()).join(' ');
 }
 
 function wordOn(reading: Reading): Word {
-  if (!reading.ok) return { kind: 'fault', text: `${reading.message} ${reading.remedy}`.trim() };
+  if (!reading.ok) return { kind: 'fault', text: `${heard(reading.message)} ${heard(reading.remedy)}`.trim() };
   const doubt = doubtIn(reading);
   return doubt ? { kind: 'doubt', text: doubt } : { kind: 'reads', text: `= ${reading.text}` };
 }

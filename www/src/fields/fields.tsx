@@ -3,6 +3,7 @@
 import { ask } from '../core/planner.ts';
 import type { Finding, Measure, Reading } from '../core/types.ts';
 import { display } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { Field } from './Field.tsx';
 
 interface Props {
@@ -18,16 +19,16 @@ interface Props {
 }
 
 /** What a field says of a text while there is no planner. */
-export const UNREAD: Reading = { ok: false, message: 'The planner is restarting.', remedy: 'Try again in a moment.', from: 0, to: 0 };
+export const unread = (): Reading => ({ ok: false, message: phrase('The planner is restarting.'), remedy: phrase('Try again in a moment.'), from: 0, to: 0 });
 
 /** What a form says when the core would not have a value. */
 export function told(findings: Finding[]): string | undefined {
   if (findings.length === 0) return undefined;
-  return findings.map((finding) => `${finding.message} ${finding.remedy}`.trim()).join(' ');
+  return findings.map((finding) => `${heard(finding.message)} ${heard(finding.remedy)}`.trim()).join(' ');
 }
 
 export function read(text: string, measure: Measure): Reading {
-  return ask((p) => p.read_measure(text, measure), UNREAD);
+  return ask((p) => p.read_measure(text, measure), unread());
 }
 
 export function show(value: number, measure: Measure): string {

@@ -2,6 +2,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { matching, type Thing } from './matching.ts';
 import { everything } from './things.ts';
 
@@ -36,9 +37,9 @@ export function FindSheet() {
     }
   };
   return (
-    <Sheet label="Find anything" class="find" close={close}>
+    <Sheet label={phrase('Find anything')} class="find" close={close}>
       <div class="field">
-        <label for="find">Find an action, a thing on the lot, a figure or a clearance</label>
+        <label for="find">{phrase('Find an action, a thing on the lot, a figure or a clearance')}</label>
         <input
           ref={input}
           id="find"
@@ -57,7 +58,7 @@ export function FindSheet() {
           onKeyDown={key}
         />
       </div>
-      <ul id="found" class="found" role="listbox" aria-label="Found">
+      <ul id="found" class="found" role="listbox" aria-label={phrase('Found')}>
         {found.map((thing, index) => (
           <li
             key={`${thing.name} ${thing.aside}`}
@@ -72,10 +73,10 @@ export function FindSheet() {
           </li>
         ))}
       </ul>
-      {found.length === 0 && <p class="nothing-yet">Nothing here has that name. Try another word of it.</p>}
+      {found.length === 0 && <p class="nothing-yet">{phrase('Nothing here has that name. Try another word of it.')}</p>}
       <div class="buttons">
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </div>
     </Sheet>

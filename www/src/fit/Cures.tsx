@@ -5,6 +5,7 @@ import { ask } from '../paper/press.ts';
 import { editOrTell } from '../state/actions.ts';
 import { bareText } from '../state/document.ts';
 import { gesturing, ledger } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import './fit.css';
 
 /** After a change it is asked again once it has settled, milliseconds. */
@@ -28,28 +29,28 @@ export function Cures() {
       clearTimeout(timer);
     };
   }, [revision, busy]);
-  if (found === null) return <p aria-live="polite">Looking.</p>;
-  if (found === 'failed') return <p>What would free it could not be worked out.</p>;
-  if (found.short.length === 0) return <p>What goes with the shell keeps every distance where it stands.</p>;
+  if (found === null) return <p aria-live="polite">{phrase('Looking.')}</p>;
+  if (found === 'failed') return <p>{phrase('What would free it could not be worked out.')}</p>;
+  if (found.short.length === 0) return <p>{phrase('What goes with the shell keeps every distance where it stands.')}</p>;
   return (
     <>
-      <ul class="cure-short" aria-label="What binds here">
+      <ul class="cure-short" aria-label={phrase('What binds here')}>
         {found.short.map((it) => (
           <li key={it.name}>
-            {it.name}: {it.by} short
+            {phrase('{rule}: {by} short', { rule: heard(it.name), by: it.by })}
           </li>
         ))}
       </ul>
-      {found.nothing_left && <p>{found.nothing_left}</p>}
-      <ul class="cures" aria-label="What would free it">
+      {found.nothing_left && <p>{heard(found.nothing_left)}</p>}
+      <ul class="cures" aria-label={phrase('What would free it')}>
         {found.cures.map(({ words, placement }) => (
           <li key={words}>
             {placement ? (
-              <button type="button" onClick={() => editOrTell({ 'set-placement': placement }, 'The shell was not changed.')}>
-                {words}
+              <button type="button" onClick={() => editOrTell({ 'set-placement': placement }, phrase('The shell was not changed.'))}>
+                {heard(words)}
               </button>
             ) : (
-              words
+              heard(words)
             )}
           </li>
         ))}

@@ -8,6 +8,7 @@ import { StoppedNote } from '../paper/StoppedNote.tsx';
 import { followView, SVG, wayThrough } from '../plan/overlay.ts';
 import { bareText } from '../state/document.ts';
 import { gesturing, ledger } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import './fit.css';
 
 /** After a change the edge is walked once the hand has rested so long, milliseconds. */
@@ -41,12 +42,12 @@ export function EdgeNote() {
       edge.value = null;
     };
   }, []);
-  if (stopped.value) return <StoppedNote text="Check the edge again" again={begin} />;
+  if (stopped.value) return <StoppedNote text={phrase('Check the edge again')} again={begin} />;
   const now = edge.value;
   const settled = now?.revision === revision;
   return (
     <p class="edge-note" role="status" data-holds={settled && now ? String(now.figures.holds) : ''}>
-      {settled && now ? now.figures.words : 'The edge of clear ground is held against the cut.'}
+      {settled && now ? heard(now.figures.words) : phrase('The edge of clear ground is held against the cut.')}
     </p>
   );
 }

@@ -9,17 +9,18 @@ import { editOrTell, say } from '../state/actions.ts';
 import { ledger, site, standing } from '../state/store.ts';
 import { LargestPart } from './Largest.tsx';
 import { pathOf } from '../steps/ShellCards.tsx';
+import { count, english, heard, phrase, phrased, type English } from '../words/words.ts';
 import { begin, failed, search, stop } from './search.ts';
 import './fit.css';
 
 const WANTED = [
-  { value: 'most-room', text: 'the most room' },
-  { value: 'near-door', text: 'the shortest way from a door' },
-  { value: 'parallel', text: 'parallel or square to house or line' },
-  { value: 'least-spoil', text: 'the least earth hauled away' },
-  { value: 'least-fill', text: 'the least fill' },
-  { value: 'most-sun', text: 'the most sun on the water' },
-] as const satisfies readonly { value: FitAim; text: string }[];
+  { value: 'most-room', text: english('the most room') },
+  { value: 'near-door', text: english('the shortest way from a door') },
+  { value: 'parallel', text: english('parallel or square to house or line') },
+  { value: 'least-spoil', text: english('the least earth hauled away') },
+  { value: 'least-fill', text: english('the least fill') },
+  { value: 'most-sun', text: english('the most sun on the water') },
+] as const satisfies readonly { value: FitAim; text: English }[];
 
 /** Cards shown before more are asked for. */
 const SHOWN = 12;
@@ -43,13 +44,13 @@ export function Finder() {
   const cards = it?.cards ?? [];
   return (
     <>
-      <Choice<FitAim> label="Best is" value={wanted} options={WANTED} choose={want} />
+      <Choice<FitAim> label={phrase('Best is')} value={wanted} options={phrased(WANTED)} choose={want} />
       {name !== undefined && (
         <Choice<'all' | 'this'>
-          label="Shells"
+          label={phrase('Shells')}
           value={shells}
           options={[
-            { value: 'all', text: 'all of the catalogue' },
+            { value: 'all', text: phrase('all of the catalogue') },
             { value: 'this', text: name },
           ]}
           choose={choose}
@@ -58,33 +59,33 @@ export function Finder() {
       {sunny && <DayField />}
       {nowhere && (
         <>
-          <p>Say where on the earth the site lies, so that the sun over it is known.</p>
+          <p>{phrase('Say where on the earth the site lies, so that the sun over it is known.')}</p>
           <OriginField laid={() => {}} />
         </>
       )}
       <div class="buttons">
         {underWay ? (
           <button type="button" onClick={stop}>
-            Stop
+            {phrase('Stop')}
           </button>
         ) : (
           <button type="button" disabled={nowhere} onClick={() => void begin(wish())}>
-            Look for places
+            {phrase('Look for places')}
           </button>
         )}
       </div>
       {it && underWay && (
         <p class="fit-progress">
-          <progress value={it.done} max={it.of} aria-label="Shells tried" />
-          {it.done} of {it.of} shells, every degree
+          <progress value={it.done} max={it.of} aria-label={phrase('Shells tried')} />
+          {phrase('{done} of {of} shells, every degree', { done: it.done, of: it.of })}
         </p>
       )}
       <p class="unseen" role="status">
-        {it?.state === 'done' && `${cards.length} places found.`}
+        {it?.state === 'done' && count(cards.length, '{n} place found.', '{n} places found.')}
       </p>
-      {failed.value !== '' && <p role="alert">{failed.value}</p>}
-      {it?.state === 'done' && cards.length === 0 && <p>No shell fits anywhere by the rules as entered.</p>}
-      {stale && cards.length > 0 && <p class="field-hint">Found before the last change: look again where rules, lot or yard have changed.</p>}
+      {failed.value !== '' && <p role="alert">{heard(failed.value)}</p>}
+      {it?.state === 'done' && cards.length === 0 && <p>{phrase('No shell fits anywhere by the rules as entered.')}</p>}
+      {stale && cards.length > 0 && <p class="field-hint">{phrase('Found before the last change: look again where rules, lot or yard have changed.')}</p>}
       <ol class="fit-cards">
         {cards.slice(0, more ? cards.length : SHOWN).map((card, index) => (
           <li key={index}>
@@ -94,13 +95,12 @@ export function Finder() {
       </ol>
       {cards.length > SHOWN && !more && (
         <button type="button" onClick={() => showMore(true)}>
-          {cards.length - SHOWN} more places
+          {count(cards.length - SHOWN, '{n} more place', '{n} more places')}
         </button>
       )}
       {name !== undefined && <LargestPart />}
       <p class="field-hint">
-        By the rules as entered, on this plan: no survey and no permit. On sloping ground each place is measured with a hole of its
-        own. The local authority governs; before anyone digs, the utility-locating service marks the lines.
+        {phrase('By the rules as entered, on this plan: no survey and no permit. On sloping ground each place is measured with a hole of its own. The local authority governs; before anyone digs, the utility-locating service marks the lines.')}
       </p>
     </>
   );
@@ -111,26 +111,25 @@ function Card({ card, around }: { card: FitCard; around: SmallSite | undefined }
   const { shell, at, heading, mirrored, coping_elevation } = fit;
   const put = (): void => {
     const placement = { shell, at, heading, mirrored: mirrored ?? false, coping_elevation };
-    if (editOrTell({ 'set-placement': placement }, `${fit.name} was not placed.`)) say(`${fit.name} placed. Undo takes it back.`);
+    if (editOrTell({ 'set-placement': placement }, phrase('{shell} was not placed.', { shell: fit.name }))) say(phrase('{shell} placed. Undo takes it back.', { shell: fit.name }));
   };
   return (
     <button type="button" class="fit-card" onClick={put}>
       {around && <Small around={around} rim={fit.rim} />}
       <span class="fit-name">
-        {fit.name}
-        {mirrored && ', flipped'}
+        {mirrored ? phrase('{shell}, flipped', { shell: fit.name }) : fit.name}
       </span>
-      <span class="fit-room">room {card.room}</span>
-      <span class="fit-figures">{fit.tightest}</span>
-      {card.sun && <span class="fit-figures">{card.sun} of sun on the water</span>}
-      {card.to_door && <span class="fit-figures">{card.to_door} from house or door</span>}
+      <span class="fit-room">{phrase('room {room}', { room: card.room })}</span>
+      <span class="fit-figures">{heard(fit.tightest)}</span>
+      {card.sun && <span class="fit-figures">{phrase('{sun} of sun on the water', { sun: card.sun })}</span>}
+      {card.to_door && <span class="fit-figures">{phrase('{to_door} from house or door', { to_door: card.to_door })}</span>}
       <span class="fit-figures">
-        {card.water} water, {card.bank_cut} hole
+        {phrase('{water} water, {bank_cut} hole', { water: card.water, bank_cut: card.bank_cut })}
       </span>
       <span class="fit-figures">
-        {card.surplus}, {card.fill} fill
+        {phrase('{surplus}, {fill} fill', { surplus: heard(card.surplus), fill: card.fill })}
       </span>
-      <span class="fit-figures">fits at {card.headings}</span>
+      <span class="fit-figures">{phrase('fits at {headings}', { headings: heard(card.headings) })}</span>
     </button>
   );
 }

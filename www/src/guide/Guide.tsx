@@ -3,6 +3,7 @@ import { effect, signal } from '@preact/signals';
 import { ask } from '../core/planner.ts';
 import { openText } from '../jobs/open.ts';
 import { ledger, openedClearance, sheet, step } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { HINTS, next, type Seen } from './hints.ts';
 
 const LOT = 'lot 100 by 140 ft, house 50 by 34 ft set back 35 ft';
@@ -29,7 +30,7 @@ effect(() => {
 /** Opens the invented lot and begins. */
 export function beginGuide(): void {
   const lot = ask((p) => p.read_description(LOT), undefined);
-  if (lot?.kind !== 'made' || !openText(lot.site, 'The first site')) return;
+  if (lot?.kind !== 'made' || !openText(lot.site, phrase('The first site'))) return;
   openedClearance.value = null;
   step.value = 'shell';
   show(0);
@@ -41,17 +42,17 @@ export function Guide() {
   const hint = HINTS[shown.hint];
   const end = () => (at.value = null);
   return (
-    <section class="guide keep-bar" aria-label="First site">
+    <section class="guide keep-bar" aria-label={phrase('First site')}>
       <p aria-live="polite">
         {hint ? (
           <>
             <b class="guide-count">
-              {shown.hint + 1} of {HINTS.length}
+              {phrase('{number} of {all}', { number: shown.hint + 1, all: HINTS.length })}
             </b>{' '}
-            {hint.words}
+            {phrase(hint.words)}
           </>
         ) : (
-          'That is the whole way. Next: your own lot, by its deed, its corners or a line of words.'
+          phrase('That is the whole way. Next: your own lot, by its deed, its corners or a line of words.')
         )}
       </p>
       <div class="buttons">
@@ -63,16 +64,16 @@ export function Guide() {
               if (hint.help?.sheet) sheet.value = hint.help.sheet;
             }}
           >
-            {hint.help.name}
+            {phrase(hint.help.name)}
           </button>
         )}
         {hint && (
           <button type="button" onClick={() => show(shown.hint + 1)}>
-            Skip
+            {phrase('Skip')}
           </button>
         )}
         <button type="button" class={hint ? '' : 'main'} onClick={hint ? end : () => (end(), (sheet.value = 'welcome'))}>
-          {hint ? 'End the hints' : 'Start a job'}
+          {hint ? phrase('End the hints') : phrase('Start a job')}
         </button>
       </div>
     </section>

@@ -2,14 +2,15 @@
 import { useState } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
 import { openText } from '../state/actions.ts';
+import { english, heard, phrase, type English } from '../words/words.ts';
 
 /** Lots as they are common, to begin with and change; invented. */
-const USUAL: [string, string][] = [
-  ['Suburban lot', 'lot 100 by 140 ft, house 50 by 34 ft set back 35 ft'],
-  ['Narrow lot', 'lot 50 by 120 ft, house 34 by 52 ft set back 25 ft'],
-  ['Shallow lot', 'lot 90 by 95 ft, house 48 by 30 ft set back 20 ft'],
-  ['Corner lot', 'corner lot 85 by 110 ft, house 44 by 34 ft set back 25 ft'],
-  ['Wide acre', 'lot 180 by 240 ft, house 64 by 38 ft set back 70 ft'],
+const USUAL: [English, string][] = [
+  [english('Suburban lot'), 'lot 100 by 140 ft, house 50 by 34 ft set back 35 ft'],
+  [english('Narrow lot'), 'lot 50 by 120 ft, house 34 by 52 ft set back 25 ft'],
+  [english('Shallow lot'), 'lot 90 by 95 ft, house 48 by 30 ft set back 20 ft'],
+  [english('Corner lot'), 'corner lot 85 by 110 ft, house 44 by 34 ft set back 25 ft'],
+  [english('Wide acre'), 'lot 180 by 240 ft, house 64 by 38 ft set back 70 ft'],
 ];
 
 export function DescribeLot() {
@@ -18,7 +19,7 @@ export function DescribeLot() {
   const read = line.trim() === '' ? undefined : ask((p) => p.read_description(line), undefined);
   const begin = () => {
     setTried(true);
-    if (read?.kind === 'made') openText(read.site, 'The lot described');
+    if (read?.kind === 'made') openText(read.site, phrase('The lot described'));
   };
   return (
     <form
@@ -28,15 +29,15 @@ export function DescribeLot() {
         begin();
       }}
     >
-      <div class="describe-usual" role="group" aria-label="Lots as they are common">
+      <div class="describe-usual" role="group" aria-label={phrase('Lots as they are common')}>
         {USUAL.map(([name, text]) => (
-          <button key={name} type="button" onClick={() => setLine(text)}>
-            {name}
+          <button key={text} type="button" onClick={() => setLine(text)}>
+            {phrase(name)}
           </button>
         ))}
       </div>
       <div class="field">
-        <label for="describe-lot">The lot and its house in one line</label>
+        <label for="describe-lot">{phrase('The lot and its house in one line')}</label>
         <input
           id="describe-lot"
           type="text"
@@ -49,13 +50,13 @@ export function DescribeLot() {
           onInput={(event) => setLine(event.currentTarget.value)}
         />
         <p class="field-word" id="describe-word" aria-live="polite" data-kind={read?.kind === 'refused' ? 'doubt' : 'reads'}>
-          {read?.kind === 'made' && read.words}
-          {read?.kind === 'refused' && `${read.message} ${read.remedy}`}
-          {!read && tried && 'Enter a lot first, or pick one above.'}
+          {read?.kind === 'made' && heard(read.words)}
+          {read?.kind === 'refused' && `${heard(read.message)} ${heard(read.remedy)}`}
+          {!read && tried && phrase('Enter a lot first, or pick one above.')}
         </p>
       </div>
       <button type="submit" class="main">
-        Start with this lot
+        {phrase('Start with this lot')}
       </button>
     </form>
   );

@@ -1,5 +1,6 @@
 // A file dropped anywhere on the page is taken by what is in it.
 import { useEffect, useState } from 'preact/hooks';
+import { phrase } from '../words/words.ts';
 import { takeDropped } from './files.ts';
 
 const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
@@ -30,5 +31,5 @@ export function DropPlace() {
     );
     return () => stop.abort();
   }, []);
-  return over ? <div class="drop-place">Drop a site file, a map or a list of points</div> : null;
+  return over ? <div class="drop-place">{phrase('Drop a site file, a map or a list of points')}</div> : null;
 }

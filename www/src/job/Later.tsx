@@ -2,6 +2,7 @@
 import { signal, type Signal } from '@preact/signals';
 import type { FunctionComponent } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { phrase, woven } from '../words/words.ts';
 
 /** A part by how it is fetched: nothing before that, `'failed'` where it could not be. */
 export interface LaterPart<P = object> {
@@ -36,16 +37,19 @@ export function Later<P extends object>({ of, given }: { of: LaterPart<P>; given
   const found = useLater(of);
   if (found === null) return (
       <p aria-live="polite" data-loading="">
-        This part is being loaded.
+        {phrase('This part is being loaded.')}
       </p>
     );
   if (found === 'failed') {
     return (
       <p aria-live="polite">
-        This part of the planner could not be loaded. Connect once, then{' '}
-        <button type="button" onClick={() => begin(of)}>
-          try again
-        </button>
+        {woven('This part of the planner could not be loaded. Connect once, then {button}', {
+          button: (
+            <button type="button" onClick={() => begin(of)}>
+              {phrase('try again')}
+            </button>
+          ),
+        })}
       </p>
     );
   }

@@ -1,5 +1,6 @@
 // A sheet whose code is fetched when somebody first wants it.
 import { sheet } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { begin, useLater, type LaterPart } from './Later.tsx';
 import { Sheet } from './Sheet.tsx';
 
@@ -16,16 +17,16 @@ export function LaterSheet({ label, of }: { label: string; of: LaterPart }) {
     <Sheet label={label} close={close}>
       <h2>{label}</h2>
       <p aria-live="polite">
-        {found === 'failed' ? 'This part of the planner could not be loaded. Connect once, then try again.' : 'This part is being loaded.'}
+        {found === 'failed' ? phrase('This part of the planner could not be loaded. Connect once, then try again.') : phrase('This part is being loaded.')}
       </p>
       <div class="buttons">
         {found === 'failed' && (
           <button type="button" onClick={() => begin(of)}>
-            Try again
+            {phrase('Try again')}
           </button>
         )}
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </div>
     </Sheet>

@@ -1,6 +1,7 @@
 // A sentence for the user. Bad news stays until it is dismissed.
 import { useEffect } from 'preact/hooks';
 import { notice } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 const SHOWN_FOR = 3500;
 
@@ -16,7 +17,7 @@ export function NoticeBar() {
       {now && (
         <p class="notice" data-kind={now.kind}>
           {now.text}
-          <button type="button" class="close" aria-label="Dismiss" onClick={() => (notice.value = null)}>
+          <button type="button" class="close" aria-label={phrase('Dismiss')} onClick={() => (notice.value = null)}>
             ×
           </button>
         </p>

@@ -4,6 +4,7 @@ import { useRef, useState } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
 import { goBack } from '../state/actions.ts';
 import { ledger } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { Menu } from './Menu.tsx';
 
 /** Unfolds the list. */
@@ -16,7 +17,7 @@ export function StepList() {
   const [open, setOpen] = useState(false);
   return (
     <Menu menu={menu} class="steps" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary aria-label="All steps" title="All steps" />
+      <summary aria-label={phrase('All steps')} title={phrase('All steps')} />
       {open && <List />}
     </Menu>
   );
@@ -29,14 +30,14 @@ function List() {
   const rows = [
     ...redo.map((name, i): [string, number] => [name, -1 - i]).reverse(),
     ...undo.map((name, i): [string, number] => [name, i]),
-    ['Before all of these', undo.length] as [string, number],
+    [phrase('Before all of these'), undo.length] as [string, number],
   ];
   return (
-    <ol aria-label="Steps, newest first">
+    <ol aria-label={phrase('Steps, newest first')}>
       {rows.map(([name, back]) => (
         <li key={undo.length - back}>
           <button type="button" aria-current={back === 0 ? 'step' : undefined} data-undone={back < 0} onClick={() => goBack(back)}>
-            {name}
+            {heard(name)}
           </button>
         </li>
       ))}

@@ -2,17 +2,17 @@
 import { good } from '../core/planner.ts';
 import { wholeText } from '../jobs/whole.ts';
 import { goOnBlank } from '../state/actions.ts';
+import { phrase } from '../words/words.ts';
 import { download, fileName } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 
 export function StoppedSheet() {
   const text = wholeText(good());
   return (
-    <Sheet label="The planner stopped" class="findings" close={() => {}}>
-      <h2>The planner keeps stopping on this work</h2>
+    <Sheet label={phrase('The planner stopped')} class="findings" close={() => {}}>
+      <h2>{phrase('The planner keeps stopping on this work')}</h2>
       <p>
-        Nothing is lost: the work as it was after the last good step can be saved as a file. Then go on with a blank lot,
-        or reload the page to try again.
+        {phrase('Nothing is lost: the work as it was after the last good step can be saved as a file. Then go on with a blank lot, or reload the page to try again.')}
       </p>
       <div class="buttons">
         <button
@@ -21,10 +21,10 @@ export function StoppedSheet() {
           disabled={text === ''}
           onClick={() => download(text, `${fileName()}.json`, 'application/json')}
         >
-          Save the work as a file
+          {phrase('Save the work as a file')}
         </button>
         <button type="button" onClick={goOnBlank}>
-          Go on with a blank lot
+          {phrase('Go on with a blank lot')}
         </button>
       </div>
     </Sheet>

@@ -8,11 +8,15 @@ import { TextField } from '../fields/TextField.tsx';
 import { keeping, trouble, watching } from '../jobs/desk.ts';
 import { Guide } from '../guide/Guide.tsx';
 import { KeepBar } from '../jobs/KeepBar.tsx';
+import { shownName } from '../jobs/model.ts';
 import { editOrTell, redo, undo } from '../state/actions.ts';
 import { display, job, sheet } from '../state/store.ts';
 import { COLORS, colors } from '../state/theme.ts';
+import { chosenLanguage, LANGUAGES } from '../words/language.ts';
+import { heard, phrase, phrased } from '../words/words.ts';
 import { openPicked, saveFile } from './files.ts';
 import { Menu } from './Menu.tsx';
+import { speak } from './speak.ts';
 import { StepList } from './StepList.tsx';
 
 export function TopBar() {
@@ -40,16 +44,16 @@ function Bar({ now }: { now: NonNullable<typeof job.value> }) {
       </h1>
       <TextField
         class="job-name"
-        label="Name of the job"
+        label={phrase('Name of the job')}
         quiet
-        value={now.name}
-        placeholder="Name of the job"
-        commit={(name) => editOrTell({ rename: { name, note: now.note } }, 'The job was not renamed.')}
+        value={shownName(now.name)}
+        placeholder={phrase('Name of the job')}
+        commit={(name) => editOrTell({ rename: { name, note: now.note } }, phrase('The job was not renamed.'))}
       />
       <Kept />
-      <div class="top-group" role="group" aria-label="Undo and redo">
-        <Arrow label={now.undo ? `Undo: ${now.undo}` : 'Nothing to undo'} off={!now.undo} does={undo} />
-        <Arrow label={now.redo ? `Redo: ${now.redo}` : 'Nothing to redo'} off={!now.redo} does={redo} back />
+      <div class="top-group" role="group" aria-label={phrase('Undo and redo')}>
+        <Arrow label={now.undo ? phrase('Undo: {step}', { step: heard(now.undo) }) : phrase('Nothing to undo')} off={!now.undo} does={undo} />
+        <Arrow label={now.redo ? phrase('Redo: {step}', { step: heard(now.redo) }) : phrase('Nothing to redo')} off={!now.redo} does={redo} back />
         <StepList />
       </div>
       <Units />
@@ -61,9 +65,9 @@ function Bar({ now }: { now: NonNullable<typeof job.value> }) {
 /** Whether the job is kept on this device as it stands. */
 function Kept() {
   const how = watching.value ? 'watching' : keeping.value;
-  const words = { kept: 'Kept', writing: 'Keeping …', nothing: trouble.value ? 'Not kept' : '', watching: 'Only to look at' }[how];
+  const words = { kept: phrase('Kept'), writing: phrase('Keeping …'), nothing: trouble.value ? phrase('Not kept') : '', watching: phrase('Only to look at') }[how];
   return (
-    <span class="kept" data-how={trouble.value ? 'trouble' : how} title="How the job stands on this device">
+    <span class="kept" data-how={trouble.value ? 'trouble' : how} title={phrase('How the job stands on this device')}>
       {words}
     </span>
   );
@@ -82,14 +86,14 @@ function Arrow({ label, off, does, back }: { label: string; off: boolean; does: 
 function Units() {
   const units = display.value;
   const choose = (wanted: System) => {
-    if (units !== wanted) editOrTell({ 'set-display': wanted }, 'The units were not changed.');
+    if (units !== wanted) editOrTell({ 'set-display': wanted }, phrase('The units were not changed.'));
   };
   return (
-    <div class="units" role="group" aria-label="Units">
-      <button type="button" aria-label="Feet (ft)" aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
+    <div class="units" role="group" aria-label={phrase('Units')}>
+      <button type="button" aria-label={phrase('Feet (ft)')} aria-pressed={units === 'feet'} onClick={() => choose('feet')}>
         ft
       </button>
-      <button type="button" aria-label="Meters (m)" aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
+      <button type="button" aria-label={phrase('Meters (m)')} aria-pressed={units === 'metres'} onClick={() => choose('metres')}>
         m
       </button>
     </div>
@@ -107,55 +111,55 @@ function Files() {
     <>
       <FileInput picker={picker} id="site-file" also=".pdf,application/pdf" take={openPicked} />
       <button type="button" class="top-wide" onClick={() => (sheet.value = 'shown')}>
-        Show it
+        {phrase('Show it')}
       </button>
       <button type="button" class="top-wide" onClick={() => (sheet.value = 'jobs')}>
-        All jobs
+        {phrase('All jobs')}
       </button>
       <button type="button" class="top-wide" onClick={saveFile}>
-        Save
+        {phrase('Save')}
       </button>
       <Menu menu={menu}>
-        <summary>Job</summary>
+        <summary>{phrase('Job')}</summary>
         <ul>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'jobs'))}>
-              All jobs
+              {phrase('All jobs')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'versions'))}>
-              Versions of this job
+              {phrase('Versions of this job')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'book'))}>
-              The company’s book
+              {phrase('The company’s book')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => picker.current?.click())}>
-              Open a file
+              {phrase('Open a file')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(saveFile)}>
-              Save the site file
+              {phrase('Save the site file')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(chooseIncoming)}>
-              Bring in a map, list or survey
+              {phrase('Bring in a map, list or survey')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'write-out'))}>
-              Write a map, list or survey
+              {phrase('Write a map, list or survey')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'stakes'))}>
-              Stakes and levels
+              {phrase('Stakes and levels')}
             </button>
           </li>
           <li>
@@ -165,41 +169,44 @@ function Files() {
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'paper'))}>
-              Sheets to print
+              {phrase('Sheets to print')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'shown'))}>
-              Homeowner’s view
+              {phrase('Homeowner’s view')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'send'))}>
-              To send to the homeowner
+              {phrase('To send to the homeowner')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'report'))}>
-              Report
+              {phrase('Report')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'welcome'))}>
-              Start or open another job
+              {phrase('Start or open another job')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'keys'))}>
-              Keys and gestures
+              {phrase('Keys and gestures')}
             </button>
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'sources'))}>
-              Sources and licenses
+              {phrase('Sources and licenses')}
             </button>
           </li>
           <li class="menu-colors">
-            <Choice label="Colors" value={colors.value} options={COLORS} choose={(value) => (colors.value = value)} />
+            <Choice label={phrase('Colors')} value={colors.value} options={phrased(COLORS)} choose={(value) => (colors.value = value)} />
+          </li>
+          <li class="menu-colors">
+            <Choice label="English / Español" value={chosenLanguage.value} options={LANGUAGES} choose={(value) => void speak(value)} />
           </li>
         </ul>
       </Menu>

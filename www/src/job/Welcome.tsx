@@ -4,13 +4,14 @@ import { FileInput } from '../fields/FileInput.tsx';
 import { aside } from '../core/planner.ts';
 import { beginGuide } from '../guide/Guide.tsx';
 import { jobs } from '../jobs/list.ts';
-import { shownCards, STATUS_WORDS, when } from '../jobs/model.ts';
+import { shownCards, shownName, STATUS_WORDS, when } from '../jobs/model.ts';
 import { openKept } from '../jobs/open.ts';
 import { SmallPlan } from '../jobs/SmallPlan.tsx';
 import { fitted } from '../plan/view.ts';
 import { openText, say, startBlank } from '../state/actions.ts';
 import { ledger, sheet } from '../state/store.ts';
 import { theme } from '../state/theme.ts';
+import { phrase } from '../words/words.ts';
 import { DescribeLot } from './DescribeLot.tsx';
 import { loadDemoSites, type DemoSite } from './demo.ts';
 import { openPicked } from './files.ts';
@@ -22,27 +23,26 @@ export function Welcome() {
   useEffect(() => {
     loadDemoSites().then(setSites, () => {
       setSites([]);
-      say('The demo sites could not be loaded. Everything else works.', 'bad');
+      say(phrase('The demo sites could not be loaded. Everything else works.'), 'bad');
     });
   }, []);
   const working = ledger.value?.undo !== null || ledger.value?.shell !== null;
   return (
-    <Sheet label="Start a job" class="welcome" close={() => (sheet.value = null)}>
-      <h2>Where can the shell go on this lot?</h2>
+    <Sheet label={phrase('Start a job')} class="welcome" close={() => (sheet.value = null)}>
+      <h2>{phrase('Where can the shell go on this lot?')}</h2>
       <p class="lead">
-        Drag a pool shell over the plan and read off what is left to every line, wall and tank, how deep to dig, and
-        what to buy. Everything stays on this device.
+        {phrase('Drag a pool shell over the plan and read off what is left to every line, wall and tank, how deep to dig, and what to buy. Everything stays on this device.')}
       </p>
       {jobs.value.length === 0 && (
         <div class="buttons">
           <button type="button" class="main" onClick={beginGuide}>
-            Show me on a first site
+            {phrase('Show me on a first site')}
           </button>
         </div>
       )}
       <LatestJobs />
-      <h3>Try an invented site</h3>
-      {jobs.value.length > 0 && <p>A copy is opened; your own jobs stay as they are.</p>}
+      <h3>{phrase('Try an invented site')}</h3>
+      {jobs.value.length > 0 && <p>{phrase('A copy is opened; your own jobs stay as they are.')}</p>}
       <ul class="demos">
         {(sites ?? []).map((site) => (
           <li key={site.file}>
@@ -54,26 +54,25 @@ export function Welcome() {
           </li>
         ))}
       </ul>
-      <h3>Or your own lot</h3>
+      <h3>{phrase('Or your own lot')}</h3>
       <DescribeLot />
-      <h3>Or a file</h3>
+      <h3>{phrase('Or a file')}</h3>
       <div class="buttons">
         <button type="button" class="main" onClick={() => picker.current?.click()}>
-          Open a file
+          {phrase('Open a file')}
         </button>
         <button type="button" onClick={startBlank}>
-          Start with an empty 100 by 140 ft lot
+          {phrase('Start with an empty 100 by 140 ft lot')}
         </button>
         <button type="button" onClick={() => (sheet.value = null)}>
-          {working ? 'Back to the open job' : 'Close'}
+          {working ? phrase('Back to the open job') : phrase('Close')}
         </button>
       </div>
       {/* Last, so that the sheet does not begin with the focus on what nobody sees. */}
       <FileInput picker={picker} take={openPicked} />
-      <p class="field-hint">The empty lot comes with example rules: put in those of the local authority.</p>
+      <p class="field-hint">{phrase('The empty lot comes with example rules: put in those of the local authority.')}</p>
       <p class="foot-words">
-        A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every
-        rule with the local authority, and every hazard with licensed practice.
+        {phrase('A planning aid, not a survey and not a permit. Call the utility-locating service before digging. Check every rule with the local authority, and every hazard with licensed practice.')}
       </p>
     </Sheet>
   );
@@ -87,17 +86,17 @@ function LatestJobs() {
   if (jobs.value.length === 0) return null;
   return (
     <>
-      <h3>Your jobs</h3>
+      <h3>{phrase('Your jobs')}</h3>
       <ul class="latest-jobs">
         {latest.map((card) => (
           <li key={card.id}>
             <button type="button" class="latest-job" data-job={card.id} onClick={() => void openKept(card.id)}>
               <SmallPlan src={card.small} />
               <span>
-                <strong>{card.name || 'Job without a name'}</strong>
+                <strong>{shownName(card.name) || phrase('Job without a name')}</strong>
                 <span>
                   {card.place ? `${card.place}. ` : ''}
-                  {STATUS_WORDS[card.status]}. {when(card.changed, Date.now())}
+                  {phrase(STATUS_WORDS[card.status])}. {when(card.changed, Date.now())}
                 </span>
               </span>
             </button>
@@ -106,7 +105,7 @@ function LatestJobs() {
       </ul>
       <div class="buttons">
         <button type="button" onClick={() => (sheet.value = 'jobs')}>
-          All jobs ({jobs.value.length})
+          {phrase('All jobs ({number})', { number: jobs.value.length })}
         </button>
       </div>
     </>

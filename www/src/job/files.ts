@@ -7,6 +7,7 @@ import { isJobsFile } from '../jobs/transfer.ts';
 import { wholeText } from '../jobs/whole.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { download } from './download.ts';
 
 export { download };
@@ -20,7 +21,7 @@ const MOST_BYTES_OF_JOBS = 400_000_000;
 export async function textOf(file: File): Promise<string | undefined> {
   const most = isJobsFile(await file.slice(0, 400).text().catch(() => '')) ? MOST_BYTES_OF_JOBS : MOST_BYTES;
   if (file.size > most) {
-    refuse(file.name, 'The file is too large for a site.', 'Open a file that this planner saved.');
+    refuse(file.name, phrase('The file is too large for a site.'), phrase('Open a file that this planner saved.'));
     return undefined;
   }
   const isPdf = (await file.slice(0, 5).text().catch(() => '')) === '%PDF-';
@@ -28,7 +29,7 @@ export async function textOf(file: File): Promise<string | undefined> {
   try {
     return await file.text();
   } catch {
-    refuse(file.name, 'The file could not be read from the device.', 'Check that it is still there, then open it again.');
+    refuse(file.name, phrase('The file could not be read from the device.'), phrase('Check that it is still there, then open it again.'));
     return undefined;
   }
 }
@@ -39,15 +40,15 @@ async function siteOf(file: File): Promise<string | undefined> {
     const { siteIn } = await import('../paper/press.ts');
     return await siteIn(new Uint8Array(await file.arrayBuffer()));
   } catch (why) {
-    const message = why instanceof Error ? why.message : 'The PDF could not be read.';
-    refuse(file.name, message, 'Open the site file itself, if it is at hand.');
+    const message = why instanceof Error ? heard(why.message) : phrase('The PDF could not be read.');
+    refuse(file.name, message, phrase('Open the site file itself, if it is at hand.'));
     return undefined;
   }
 }
 
 function refuse(name: string, message: string, remedy: string): void {
   trouble.value = {
-    title: `${name} was not opened. Your open work is as it was.`,
+    title: phrase('{name} was not opened. Your open work is as it was.', { name }),
     findings: [{ severity: 'fault', code: 'file', pointer: name, topic: 'clearances', scope: 'site', at: null, message, remedy }],
   };
 }
@@ -55,7 +56,7 @@ function refuse(name: string, message: string, remedy: string): void {
 /** Takes a file that was dropped, by what is in it: a site is opened, a map or a list is looked at. */
 export async function takeDropped(file: File): Promise<void> {
   if (file.type.startsWith('image/')) {
-    return refuse(file.name, 'This is a picture.', 'Place it in the step Lot, at “Picture under the plan”.');
+    return refuse(file.name, phrase('This is a picture.'), phrase('Place it in the step Lot, at “Picture under the plan”.'));
   }
   const text = await textOf(file);
   if (text === undefined) return;
@@ -88,7 +89,7 @@ export async function openShellFile(input: HTMLInputElement): Promise<void> {
   const text = file && (await textOf(file));
   if (!file || text === undefined) return;
   const outcome = ask((p) => p.open_shell(text), { ok: false, findings: [] });
-  if (!outcome.ok) trouble.value = { title: `${file.name} was not loaded.`, findings: outcome.findings };
+  if (!outcome.ok) trouble.value = { title: phrase('{name} was not loaded.', { name: file.name }), findings: outcome.findings };
   refresh();
 }
 
@@ -103,5 +104,5 @@ export function saveFile(): void {
   const text = ask((p) => p.save(), '') || wholeText(good());
   if (!text) return;
   download(text, `${fileName()}.json`, 'application/json');
-  say(`Saved as ${fileName()}.json`, 'good');
+  say(phrase('Saved as {name}', { name: `${fileName()}.json` }), 'good');
 }

@@ -4,6 +4,7 @@ import { FileInput } from '../fields/FileInput.tsx';
 import { openPicked } from '../job/files.ts';
 import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { justDeleted, takeBack } from './change.ts';
 import { saveAll } from './exchange.ts';
 import { JobRow } from './JobRow.tsx';
@@ -28,28 +29,28 @@ export function JobsSheet() {
   const away = all.filter((it) => it.archived).length;
   const close = () => (sheet.value = null);
   return (
-    <Sheet label="Jobs" class="jobs" close={close}>
+    <Sheet label={phrase('Jobs')} class="jobs" close={close}>
       <header class="jobs-head">
-        <h2>Jobs on this device</h2>
+        <h2>{phrase('Jobs on this device')}</h2>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </header>
       <div class="jobs-find">
         <label class="unseen" for="jobs-words">
-          Find a job by name, place or status
+          {phrase('Find a job by name, place or status')}
         </label>
         <input
           ref={box}
           id="jobs-words"
           type="search"
           autocomplete="off"
-          placeholder="Find by name, place or status"
+          placeholder={phrase('Find by name, place or status')}
           value={words}
           onInput={(event) => setWords(event.currentTarget.value)}
         />
         <button type="button" aria-pressed={archived} disabled={away === 0 && !archived} onClick={() => setArchived(!archived)}>
-          Archived ({away})
+          {phrase('Archived ({number})', { number: away })}
         </button>
       </div>
       <Deleted />
@@ -65,32 +66,31 @@ export function JobsSheet() {
       <FileInput picker={picker} take={openPicked} />
       <div class="buttons">
         <button type="button" class="main" onClick={startBlank}>
-          New job on an empty 100 by 140 ft lot
+          {phrase('New job on an empty 100 by 140 ft lot')}
         </button>
         <button type="button" onClick={() => (sheet.value = 'welcome')}>
-          Try an invented site
+          {phrase('Try an invented site')}
         </button>
         <button type="button" onClick={() => picker.current?.click()}>
-          Open a file
+          {phrase('Open a file')}
         </button>
         <button type="button" disabled={all.length === 0} onClick={() => void saveAll()}>
-          Save all jobs to a file
+          {phrase('Save all jobs to a file')}
         </button>
       </div>
       <p class="foot-words">
-        Jobs are kept in this browser on this device and nowhere else.
-        {promised.value === false && ' This browser may clear them away when its space runs short: save them to a file now and then.'}
-        {promised.value === true && ' This browser has promised not to clear them away by itself.'} Whoever clears the
-        browser’s data clears the jobs too.
+        {phrase('Jobs are kept in this browser on this device and nowhere else.')}
+        {promised.value === false && ` ${phrase('This browser may clear them away when its space runs short: save them to a file now and then.')}`}
+        {promised.value === true && ` ${phrase('This browser has promised not to clear them away by itself.')}`} {phrase('Whoever clears the browser’s data clears the jobs too.')}
       </p>
     </Sheet>
   );
 }
 
 function none(all: number, words: string, archived: boolean): string {
-  if (all === 0) return 'No job is kept yet. Start one on an empty lot, open a file, or try an invented site: what you change is kept by itself.';
-  if (words.trim() !== '') return `No job has “${words.trim()}” in its name, place or status.`;
-  return archived ? 'No job is archived.' : 'Every job is archived. Look there.';
+  if (all === 0) return phrase('No job is kept yet. Start one on an empty lot, open a file, or try an invented site: what you change is kept by itself.');
+  if (words.trim() !== '') return phrase('No job has “{words}” in its name, place or status.', { words: words.trim() });
+  return archived ? phrase('No job is archived.') : phrase('Every job is archived. Look there.');
 }
 
 /** What was deleted last, to be had back. */
@@ -100,9 +100,9 @@ function Deleted() {
     <div role="status" class="jobs-deleted" data-shown={it !== null}>
       {it && (
         <>
-          <span>{it.name || 'The job'} was deleted.</span>
+          <span>{phrase('{name} was deleted.', { name: it.name || phrase('The job') })}</span>
           <button type="button" onClick={() => void takeBack()}>
-            Undo delete
+            {phrase('Undo delete')}
           </button>
         </>
       )}

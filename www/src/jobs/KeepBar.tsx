@@ -2,6 +2,7 @@
 // take it. Each with what to do.
 import { download, fileName, saveFile } from '../job/files.ts';
 import { sheet } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { parted, takeOverJob, trouble, tryAgain, unkept, watching } from './desk.ts';
 import { blocked } from './list.ts';
 import { openKept } from './open.ts';
@@ -23,10 +24,10 @@ export function KeepBar() {
 function Blocked() {
   return (
     <div class="keep-bar" data-kind="bad" role="alert">
-      <p>An older copy of the planner is open in another tab and holds the jobs. Close that tab; what you do here is kept then.</p>
+      <p>{phrase('An older copy of the planner is open in another tab and holds the jobs. Close that tab; what you do here is kept then.')}</p>
       <div class="buttons">
         <button type="button" onClick={() => location.reload()}>
-          It is closed: load the page again
+          {phrase('It is closed: load the page again')}
         </button>
       </div>
     </div>
@@ -36,22 +37,22 @@ function Blocked() {
 function Trouble({ kind }: { kind: keyof typeof TROUBLE_WORDS }) {
   return (
     <div class="keep-bar" data-kind="bad" role="alert">
-      <p>{TROUBLE_WORDS[kind]}</p>
+      <p>{phrase(TROUBLE_WORDS[kind])}</p>
       <div class="buttons">
         <button type="button" class="main" onClick={saveFile}>
-          Save it as a file
+          {phrase('Save it as a file')}
         </button>
         {unkept.value.map((it) => (
           <button key={it.id} type="button" onClick={() => download(wholeText(it), `${fileName(nameIn(it.text))}.json`, 'application/json')}>
-            Save {nameIn(it.text) || 'the other job'} as a file
+            {phrase('Save {job} as a file', { job: nameIn(it.text) || phrase('the other job') })}
           </button>
         ))}
         <button type="button" onClick={() => void tryAgain()}>
-          Try again
+          {phrase('Try again')}
         </button>
         {kind === 'full' && (
           <button type="button" onClick={() => (sheet.value = 'jobs')}>
-            Show the jobs
+            {phrase('Show the jobs')}
           </button>
         )}
       </div>
@@ -62,13 +63,13 @@ function Trouble({ kind }: { kind: keyof typeof TROUBLE_WORDS }) {
 function Watching() {
   return (
     <div class="keep-bar" data-kind="watching" role="status">
-      <p>This job is being worked on in another tab. Here you see it as it is saved there, and cannot change it.</p>
+      <p>{phrase('This job is being worked on in another tab. Here you see it as it is saved there, and cannot change it.')}</p>
       <div class="buttons">
         <button type="button" class="main" onClick={takeOverJob}>
-          Work on it here
+          {phrase('Work on it here')}
         </button>
         <button type="button" onClick={() => (sheet.value = 'jobs')}>
-          Open another job
+          {phrase('Open another job')}
         </button>
       </div>
     </div>
@@ -78,13 +79,13 @@ function Watching() {
 function Parted({ from, name }: { from: string; name: string }) {
   return (
     <div class="keep-bar" data-kind="watching" role="alert">
-      <p>Another tab changed this job too. Nothing was overwritten: what you did here is a job of its own now, “{name}”.</p>
+      <p>{phrase('Another tab changed this job too. Nothing was overwritten: what you did here is a job of its own now, “{name}”.', { name })}</p>
       <div class="buttons">
         <button type="button" onClick={() => void openKept(from)}>
-          Show the other one
+          {phrase('Show the other one')}
         </button>
         <button type="button" onClick={() => (parted.value = null)}>
-          Go on here
+          {phrase('Go on here')}
         </button>
       </div>
     </div>

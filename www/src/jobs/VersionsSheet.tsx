@@ -5,6 +5,7 @@ import { ChangeList } from '../fields/ChangeList.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { Sheet } from '../job/Sheet.tsx';
 import { job, sheet } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { openJob, watching } from './desk.ts';
 import { JobFigures } from './JobFigures.tsx';
 import { when, type Version } from './model.ts';
@@ -27,32 +28,32 @@ export function VersionsSheet() {
     void nameNow(typed);
   };
   return (
-    <Sheet label="Versions" class="versions" close={close}>
+    <Sheet label={phrase('Versions')} class="versions" close={close}>
       <header class="jobs-head">
-        <h2>{job.value?.name || 'This job'}: versions</h2>
+        <h2>{phrase('{job}: versions', { job: job.value?.name || phrase('This job') })}</h2>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </header>
       <p>
-        While you work, a version is put aside every few minutes; older ones are thinned out. One that you name stays.
+        {phrase('While you work, a version is put aside every few minutes; older ones are thinned out. One that you name stays.')}
       </p>
       <form class="version-name" onSubmit={keep}>
-        <label for="version-name">Keep the job as it stands, under a name</label>
+        <label for="version-name">{phrase('Keep the job as it stands, under a name')}</label>
         <input
           id="version-name"
           type="text"
           autocomplete="off"
-          placeholder="Shown to the owner"
+          placeholder={phrase('Shown to the owner')}
           value={name}
           onInput={(event) => setName(event.currentTarget.value)}
         />
         <button type="submit" disabled={name.trim() === '' || openJob.value === null || watching.value}>
-          Keep it
+          {phrase('Keep it')}
         </button>
       </form>
-      {all === null && <p>Reading …</p>}
-      {all?.length === 0 && <p class="jobs-none">No version yet: the first is put aside with the next change.</p>}
+      {all === null && <p>{phrase('Reading …')}</p>}
+      {all?.length === 0 && <p class="jobs-none">{phrase('No version yet: the first is put aside with the next change.')}</p>}
       {all && all.length > 0 && (
         <ul class="version-list">
           {all.map((it) => (
@@ -86,25 +87,25 @@ function Since({ version }: { version: Version }) {
   return (
     <div class="version-since">
       <JobFigures figures={version.figures} />
-      <h3>Changed since then</h3>
-      {since === null && <p>Comparing …</p>}
-      {(since === undefined || (since && since.findings.length > 0)) && <p>This version cannot be read, and so not compared.</p>}
-      {since && since.findings.length === 0 && since.changes.length === 0 && <p>Nothing: the job stands as it did then.</p>}
+      <h3>{phrase('Changed since then')}</h3>
+      {since === null && <p>{phrase('Comparing …')}</p>}
+      {(since === undefined || (since && since.findings.length > 0)) && <p>{phrase('This version cannot be read, and so not compared.')}</p>}
+      {since && since.findings.length === 0 && since.changes.length === 0 && <p>{phrase('Nothing: the job stands as it did then.')}</p>}
       {since && since.changes.length > 0 && (
         <ChangeList changes={since.changes} />
       )}
       <TextField
-        label="Name of this version"
+        label={phrase('Name of this version')}
         value={version.name}
-        placeholder="None: it may be thinned out"
+        placeholder={phrase('None: it may be thinned out')}
         commit={(typed) => void nameVersion(version.id, typed)}
       />
       <div class="buttons">
         <button type="button" class="main" disabled={watching.value} onClick={() => void restored()}>
-          Restore this version
+          {phrase('Restore this version')}
         </button>
         <button type="button" onClick={() => void openAsJob(version.id)}>
-          Open it as a job of its own
+          {phrase('Open it as a job of its own')}
         </button>
       </div>
     </div>

@@ -1,6 +1,7 @@
 // What is done to jobs in the list without opening them.
 import { signal } from '@preact/signals';
 import { say } from '../state/refresh.ts';
+import { phrase } from '../words/words.ts';
 import { flush, openJob, tellList } from './desk.ts';
 import { cards, jobs, loadCards, store } from './list.ts';
 import { copyName, newId, renamed } from './model.ts';
@@ -19,7 +20,7 @@ async function toList(does: () => Promise<void>): Promise<boolean> {
     return true;
   } catch (error) {
     const kind = kindOf(error);
-    say(kind === 'failed' ? 'That could not be kept on this device. Try again.' : TROUBLE_WORDS[kind], 'bad');
+    say(kind === 'failed' ? phrase('That could not be kept on this device. Try again.') : phrase(TROUBLE_WORDS[kind]), 'bad');
     return false;
   } finally {
     await loadCards();
@@ -53,7 +54,7 @@ export async function deleteJob(id: string): Promise<void> {
   if (!card) return;
   const isOpen = openJob.peek() === id;
   const elsewhere = !isOpen && (await jobsAtWork().catch(() => new Set<string>())).has(id);
-  if (elsewhere) return say(`${card.name} is open in another tab. Close it there first.`, 'bad');
+  if (elsewhere) return say(phrase('{name} is open in another tab. Close it there first.', { name: card.name }), 'bad');
   if (isOpen) await closeJob();
   if (await setCard(id, { deleted: Date.now() })) justDeleted.value = { id, name: card.name };
 }

@@ -5,6 +5,7 @@ import type { Finding } from '../core/types.ts';
 import { download } from '../job/download.ts';
 import { say } from '../state/refresh.ts';
 import { trouble } from '../state/store.ts';
+import { count, phrase } from '../words/words.ts';
 import { flush, tellList } from './desk.ts';
 import { figuresIn, smallPicture } from './figures.ts';
 import { cards, jobs, loadCards, store } from './list.ts';
@@ -22,15 +23,13 @@ export async function saveAll(): Promise<void> {
     const now = Date.now();
     const day = new Date(now).toISOString().slice(0, 10);
     download(packed(file, now), `jobs-${day}.json`, 'application/json');
-    const words = `${count(file.jobs.length)} saved in one file.`;
-    say(left === 0 ? words : `${words} ${count(left)} could not be read.`, left === 0 ? 'good' : 'bad');
+    const words = count(file.jobs.length, '{n} job saved in one file.', '{n} jobs saved in one file.');
+    say(left === 0 ? words : `${words} ${count(left, '{n} job could not be read.', '{n} jobs could not be read.')}`, left === 0 ? 'good' : 'bad');
   } catch (error) {
     console.warn('the jobs could not be written into a file', error);
-    say('The jobs could not be read from this device. Reload the page and try again.', 'bad');
+    say(phrase('The jobs could not be read from this device. Reload the page and try again.'), 'bad');
   }
 }
-
-const count = (jobs: number): string => (jobs === 1 ? '1 job' : `${jobs} jobs`);
 
 async function gathered(): Promise<{ file: JobsFile; left: number }> {
   const file: JobsFile = { jobs: [], pictures: {} };
@@ -68,7 +67,7 @@ export async function bringIn(text: string, called: string): Promise<void> {
   const told = [...findings];
   const came = { fresh: 0, known: 0 };
   for (const [index, job] of file.jobs.entries()) {
-    say(`Bringing in job ${index + 1} of ${file.jobs.length} …`);
+    say(phrase('Bringing in job {number} of {all} …', { number: index + 1, all: file.jobs.length }));
     // The page answers between two of them.
     await new Promise((done) => setTimeout(done, 0));
     try {
@@ -79,13 +78,11 @@ export async function bringIn(text: string, called: string): Promise<void> {
   }
   await loadCards();
   tellList();
-  const known = [
-    '',
-    ' 1 job in it was here already, and stays as it is.',
-    ` ${came.known} jobs in it were here already, and stay as they are.`,
-  ][Math.min(came.known, 2)];
-  say(`${count(came.fresh)} brought in from ${called}.${known}`, came.fresh + came.known > 0 ? 'good' : 'bad');
-  if (told.length > 0) trouble.value = { title: `Not everything in ${called} could be brought in.`, findings: told };
+  const known =
+    came.known > 0 ? ` ${count(came.known, '{n} job in it was here already, and stays as it is.', '{n} jobs in it were here already, and stay as they are.')}` : '';
+  const fresh = count(came.fresh, '{n} job brought in from {file}.', '{n} jobs brought in from {file}.', { file: called });
+  say(`${fresh}${known}`, came.fresh + came.known > 0 ? 'good' : 'bad');
+  if (told.length > 0) trouble.value = { title: phrase('Not everything in {file} could be brought in.', { file: called }), findings: told };
 }
 
 const REFUSED = Symbol('refused');

@@ -2,17 +2,18 @@
 // without looking at anything else.
 import type { Standing } from '../core/types.ts';
 import { everyWord } from '../find/words.ts';
+import { english, phrase, tag, type English } from '../words/words.ts';
 
 /** How far a job has come, as the trade says it. */
 export const STATUSES = ['sketched', 'for-permit', 'ready-to-dig', 'dug', 'set'] as const;
 export type Status = (typeof STATUSES)[number];
 
-export const STATUS_WORDS: Record<Status, string> = {
-  sketched: 'Sketched',
-  'for-permit': 'For permit',
-  'ready-to-dig': 'Ready to dig',
-  dug: 'Dug',
-  set: 'Set',
+export const STATUS_WORDS: Record<Status, English> = {
+  sketched: english('Sketched'),
+  'for-permit': english('For permit'),
+  'ready-to-dig': english('Ready to dig'),
+  dug: english('Dug'),
+  set: english('Set'),
 };
 
 /** What the planner said of a job when it was kept, as it was shown. */
@@ -89,13 +90,19 @@ export function digestOf(text: string, picture: { length: number }): string {
   return `${(a >>> 0).toString(16)}${(b >>> 0).toString(16)}-${text.length}-${picture.length}`;
 }
 
-const COPY = /^(?:copy of\s+)+/i;
+const COPY = /^(?:(?:copy of|copia de)\s+)+/i;
+
+/** What the core calls a job that nobody has named yet (`site::starter`). */
+const UNNAMED = 'New job';
+
+/** The name of a job as it is shown. */
+export const shownName = (name: string): string => (name === UNNAMED ? phrase('New job') : name);
 
 /** What a copy of a job is called beside those that are there. */
 export function copyName(name: string, taken: Iterable<string>): string {
   const known = new Set(Array.from(taken, (it) => it.toLowerCase()));
-  const bare = name.trim().replace(COPY, '') || 'job';
-  const first = `Copy of ${bare}`;
+  const bare = name.trim().replace(COPY, '') || phrase('job');
+  const first = phrase('Copy of {name}', { name: bare });
   const stem = first.replace(/ \d+$/, '');
   let next = first;
   for (let number = 2; known.has(next.toLowerCase()); number += 1) next = `${stem} ${number}`;
@@ -124,7 +131,7 @@ export interface Wanted {
 export function shownCards(cards: readonly JobCard[], { words, archived }: Wanted): JobCard[] {
   const has = everyWord(words);
   return listed(cards)
-    .filter((card) => card.archived === archived && has(`${card.name} ${card.place} ${STATUS_WORDS[card.status]}`))
+    .filter((card) => card.archived === archived && has(`${card.name} ${card.place} ${phrase(STATUS_WORDS[card.status])}`))
     .sort((a, b) => b.changed - a.changed || a.name.localeCompare(b.name));
 }
 
@@ -137,13 +144,13 @@ const DAY = 24 * 3600_000;
 const midnight = (time: number): number => new Date(time).setHours(0, 0, 0, 0);
 
 /** A time in the words of the day on which it is read. */
-export function when(time: number, now: number): string {
-  const clock = new Date(time).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' });
+export function when(time: number, now: number, within = false): string {
+  const clock = new Date(time).toLocaleTimeString(tag(), { hour: 'numeric', minute: '2-digit' });
   const days = Math.round((midnight(now) - midnight(time)) / DAY);
-  if (days === 0) return `Today ${clock}`;
-  if (days === 1) return `Yesterday ${clock}`;
+  if (days === 0) return within ? phrase('today {clock}', { clock }) : phrase('Today {clock}', { clock });
+  if (days === 1) return within ? phrase('yesterday {clock}', { clock }) : phrase('Yesterday {clock}', { clock });
   const sameYear = new Date(time).getFullYear() === new Date(now).getFullYear();
-  const date = new Date(time).toLocaleDateString('en-US', {
+  const date = new Date(time).toLocaleDateString(tag(), {
     month: 'short',
     day: 'numeric',
     ...(!sameYear && { year: 'numeric' }),

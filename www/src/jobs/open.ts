@@ -11,6 +11,7 @@ import { fitSoon } from '../plan/view.ts';
 import { bareText } from '../state/document.ts';
 import { refresh, say } from '../state/refresh.ts';
 import { catalogue, ledger, ledgerUp, sheet, step, trouble } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { clear, flush, historyOf, lay, noteTrouble, openJob, remembered, settle, shownText, startDesk, type Shown } from './desk.ts';
 import { blocked, cards, jobs, loadCards, store } from './list.ts';
 import { copyName, digestOf, newId, renamed, type JobCard } from './model.ts';
@@ -37,12 +38,12 @@ export function openText(text: string, called: string, source: Source = 'file'):
   const own = source === 'copy' ? renamed(text, (name) => copyName(name, names)) : text;
   const outcome = ask((p) => p.open(own), NOTHING_DONE);
   if (!outcome.ok) {
-    trouble.value = { title: `${called} was not opened. Your open work is as it was.`, findings: outcome.findings };
+    trouble.value = { title: phrase('{name} was not opened. Your open work is as it was.', { name: called }), findings: outcome.findings };
     return false;
   }
   const stopping = outcome.findings.filter((finding) => finding.severity === 'fault');
   batch(() => {
-    trouble.value = stopping.length > 0 ? { title: `${called} was opened, with faults.`, findings: stopping } : null;
+    trouble.value = stopping.length > 0 ? { title: phrase('{name} was opened, with faults.', { name: called }), findings: stopping } : null;
     show();
   });
   layOpened(source, before);
@@ -62,7 +63,7 @@ function layOpened(source: Source, before: { id: string | null; text: string | u
     const digest = digestOf(now.text, now.picture);
     const twin = jobs.peek().find((it) => it.digest === digest && it.id !== before.id);
     if (twin) {
-      say('This file is one of your jobs already: that one is open now.');
+      say(phrase('This file is one of your jobs already: that one is open now.'));
       void lay(twin, now).then(() => giveUndoBack(twin.id, now.text));
       return;
     }
@@ -92,10 +93,10 @@ function show(): void {
 /** Starts a job on an empty lot. */
 export async function startBlank(): Promise<void> {
   const { text, begun, refused } = await emptyLot();
-  if (text === '' || !openText(text, 'An empty lot', 'blank')) return;
+  if (text === '' || !openText(text, phrase('An empty lot'), 'blank')) return;
   step.value = 'lot';
-  if (refused.length > 0) trouble.value = { title: 'The job begins without what the book has for new jobs.', findings: refused };
-  if (begun.length > 0) say(`The job begins with ${begun.join(', ')} from the company’s book.`);
+  if (refused.length > 0) trouble.value = { title: phrase('The job begins without what the book has for new jobs.'), findings: refused };
+  if (begun.length > 0) say(phrase('The job begins with {entries} from the company’s book.', { entries: begun.join(', ') }));
 }
 
 /** Opens a job of the list. False where it cannot be; the open one stays then. */
@@ -115,11 +116,11 @@ export async function openKept(id: string): Promise<boolean> {
 async function load(id: string): Promise<WholeJob | undefined> {
   try {
     const found = await store.load(id);
-    if (!found) say('This job is not on this device any more.', 'bad');
+    if (!found) say(phrase('This job is not on this device any more.'), 'bad');
     return found;
   } catch (error) {
     console.warn('a job cannot be read from this device', error);
-    say('This job could not be read from this device. Reload the page and try again.', 'bad');
+    say(phrase('This job could not be read from this device. Reload the page and try again.'), 'bad');
     return undefined;
   }
 }
@@ -132,7 +133,7 @@ function put({ card, work }: WholeJob): boolean {
     ask((p) => p.restore_history(work.history), false);
     return true;
   }
-  trouble.value = { title: `${card.name || 'The job'} was not opened. Your open work is as it was.`, findings: outcome.findings };
+  trouble.value = { title: phrase('{name} was not opened. Your open work is as it was.', { name: card.name || phrase('The job') }), findings: outcome.findings };
   return false;
 }
 
@@ -176,7 +177,7 @@ export async function beginJobs(): Promise<void> {
   const opened = found !== undefined && put(found);
   catalogue.value = ask((p) => p.catalogue(), []);
   if (!opened) sheet.value = 'welcome';
-  if (found && !opened) say('The work kept on this device could not be reopened. It is still there.', 'bad');
+  if (found && !opened) say(phrase('The work kept on this device could not be reopened. It is still there.'), 'bad');
   refresh();
   giveRoom();
   if (found && opened) await lay(found.card, shown());

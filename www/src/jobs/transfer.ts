@@ -1,6 +1,7 @@
 // All jobs as one file, and back: what is in it, what of it can be read, and what is wrong with the rest. Pure; whether a
 // site in it is whole is the planner's to say.
 import type { Finding } from '../core/types.ts';
+import { english, phrase } from '../words/words.ts';
 import { keysIn } from './images.ts';
 import { STATUSES, type Status } from './model.ts';
 
@@ -86,7 +87,7 @@ type Members = Record<string, unknown>;
 
 const isObject = (it: unknown): it is Members => typeof it === 'object' && it !== null && !Array.isArray(it);
 
-const SAVED_HERE = 'Bring in a file that “Save all jobs to a file” wrote.';
+const SAVED_HERE = english('Bring in a file that “Save all jobs to a file” wrote.');
 
 class Reader {
   readonly findings: Finding[] = [];
@@ -97,24 +98,24 @@ class Reader {
       read = JSON.parse(text);
     } catch (error) {
       const why = error instanceof Error ? error.message : '';
-      return this.refuse('syntax', '', `The file of jobs breaks off or is not JSON: ${why}`, 'Save it once more where it came from, and copy it whole.');
+      return this.refuse('syntax', '', phrase('The file of jobs breaks off or is not JSON: {why}', { why }), phrase('Save it once more where it came from, and copy it whole.'));
     }
     if (!isObject(read) || read['format'] !== FORMAT) {
-      return this.refuse('format', '/format', 'This is no file of jobs.', SAVED_HERE);
+      return this.refuse('format', '/format', phrase('This is no file of jobs.'), phrase(SAVED_HERE));
     }
     const version = read['version'];
     if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-      return this.refuse('version', '/version', 'The version of the file is no whole number from 1.', SAVED_HERE);
+      return this.refuse('version', '/version', phrase('The version of the file is no whole number from 1.'), phrase(SAVED_HERE));
     }
     if (version > FORMAT_VERSION) {
       return this.refuse(
         'version',
         '/version',
-        `The file is of version ${version}; this planner reads up to ${FORMAT_VERSION}.`,
-        'Reload the page to get the newer planner, then bring it in again.',
+        phrase('The file is of version {version}; this planner reads up to {newest}.', { version, newest: FORMAT_VERSION }),
+        phrase('Reload the page to get the newer planner, then bring it in again.'),
       );
     }
-    if (!Array.isArray(read['jobs'])) return this.refuse('member', '/jobs', 'The file has no list of jobs.', SAVED_HERE);
+    if (!Array.isArray(read['jobs'])) return this.refuse('member', '/jobs', phrase('The file has no list of jobs.'), phrase(SAVED_HERE));
     const pictures = this.pictures(read['pictures']);
     const jobs = (read['jobs'] as unknown[]).flatMap((it, index) => this.job(it, `/jobs/${index}`, pictures) ?? []);
     return { jobs, pictures };
@@ -129,18 +130,18 @@ class Reader {
     if (it === undefined) return {};
     const entries = isObject(it) ? Object.entries(it) : [];
     if (!isObject(it) || entries.some(([, data]) => typeof data !== 'string')) {
-      this.refuse('member', '/pictures', 'The pictures are not texts by their keys.', 'Jobs with a picture cannot be brought in from this file.');
+      this.refuse('member', '/pictures', phrase('The pictures are not texts by their keys.'), phrase('Jobs with a picture cannot be brought in from this file.'));
     }
     return Object.fromEntries(entries.filter((entry): entry is [string, string] => typeof entry[1] === 'string'));
   }
 
   private job(it: unknown, at: string, pictures: Record<string, string>): FileJob | undefined {
-    if (!isObject(it)) return this.refuse('member', at, 'This is no job.', 'It is left out; the others come in.');
+    if (!isObject(it)) return this.refuse('member', at, phrase('This is no job.'), phrase('It is left out; the others come in.'));
     const state = this.state(it, at, pictures);
     if (!state) return undefined;
     const changed = this.time(it['changed'], `${at}/changed`);
     const versions = it['versions'] === undefined ? [] : it['versions'];
-    if (!Array.isArray(versions)) this.refuse('member', `${at}/versions`, 'The versions are no list.', 'They are left out; the job comes in.');
+    if (!Array.isArray(versions)) this.refuse('member', `${at}/versions`, phrase('The versions are no list.'), phrase('They are left out; the job comes in.'));
     return {
       ...state,
       id: typeof it['id'] === 'string' ? it['id'] : '',
@@ -151,7 +152,7 @@ class Reader {
       changed,
       versions: (Array.isArray(versions) ? versions : []).flatMap((one: unknown, index) => {
         const place = `${at}/versions/${index}`;
-        const old = isObject(one) ? this.state(one, place, pictures) : this.refuse('member', place, 'This is no version.', 'It is left out.');
+        const old = isObject(one) ? this.state(one, place, pictures) : this.refuse('member', place, phrase('This is no version.'), phrase('It is left out.'));
         if (!old || !isObject(one)) return [];
         return { ...old, name: typeof one['name'] === 'string' ? one['name'] : '', at: this.time(one['at'], `${place}/at`) };
       }),
@@ -160,9 +161,9 @@ class Reader {
 
   private state(it: Members, at: string, pictures: Record<string, string>): State | undefined {
     const { site, picture = '' } = it;
-    if (!isObject(site)) return this.refuse('member', `${at}/site`, 'There is no site in it.', 'It is left out; the others come in.');
+    if (!isObject(site)) return this.refuse('member', `${at}/site`, phrase('There is no site in it.'), phrase('It is left out; the others come in.'));
     if (typeof picture !== 'string' || keysIn(picture).some((key) => pictures[key] === undefined)) {
-      return this.refuse('member', `${at}/picture`, 'Its picture is not in the file.', 'Save the jobs once more where they came from.');
+      return this.refuse('member', `${at}/picture`, phrase('Its picture is not in the file.'), phrase('Save the jobs once more where they came from.'));
     }
     return { site, picture };
   }
@@ -170,7 +171,7 @@ class Reader {
   private status(it: unknown, at: string): Status {
     const known = STATUSES.find((status) => status === it);
     if (it !== undefined && !known) {
-      this.findings.push(caution('member', at, `The status “${String(it)}” is not known here.`, 'The job comes in as sketched; set its status in the list.'));
+      this.findings.push(caution('member', at, phrase('The status “{status}” is not known here.', { status: String(it) }), phrase('The job comes in as sketched; set its status in the list.')));
     }
     return known ?? 'sketched';
   }
@@ -178,7 +179,7 @@ class Reader {
   private time(it: unknown, at: string): number {
     const time = typeof it === 'string' ? Date.parse(it) : Number.NaN;
     if (Number.isFinite(time)) return time;
-    this.findings.push(caution('member', at, 'This is no date.', 'The beginning of 1970 stands in its place.'));
+    this.findings.push(caution('member', at, phrase('This is no date.'), phrase('The beginning of 1970 stands in its place.')));
     return 0;
   }
 }

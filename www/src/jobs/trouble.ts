@@ -1,4 +1,5 @@
 // Why something could not be kept on this device, in the words of who reads it.
+import { english, type English } from '../words/words.ts';
 
 export type TroubleKind = 'full' | 'refused' | 'failed';
 
@@ -13,9 +14,9 @@ export function kindOf(error: unknown): TroubleKind {
 
 const REFUSED = new Set(['SecurityError', 'InvalidStateError', 'NotAllowedError', 'UnknownError', 'VersionError']);
 
-export const TROUBLE_WORDS: Record<TroubleKind, string> = {
-  full: 'The storage on this device is full: the latest work is not kept. Save it as a file, or delete jobs you no longer need.',
+export const TROUBLE_WORDS: Record<TroubleKind, English> = {
+  full: english('The storage on this device is full: the latest work is not kept. Save it as a file, or delete jobs you no longer need.'),
   refused:
-    'This browser keeps nothing on this device (a private window, or storage is turned off). Close the tab and the work is gone: save it as a file.',
-  failed: 'The latest work could not be kept on this device. Save it as a file.',
+    english('This browser keeps nothing on this device (a private window, or storage is turned off). Close the tab and the work is gone: save it as a file.'),
+  failed: english('The latest work could not be kept on this device. Save it as a file.'),
 };

@@ -4,6 +4,7 @@ import { ask } from '../core/planner.ts';
 import type { ChangesSince } from '../core/types.ts';
 import { refresh, say } from '../state/refresh.ts';
 import { trouble } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { flush, openJob } from './desk.ts';
 import { store } from './list.ts';
 import { newId, renamed, copyName, type Version } from './model.ts';
@@ -21,26 +22,26 @@ export async function loadVersions(): Promise<void> {
   } catch (error) {
     console.warn('the versions cannot be read', error);
     versions.value = [];
-    say('The versions could not be read from this device.', 'bad');
+    say(phrase('The versions could not be read from this device.'), 'bad');
   }
 }
 
 /** Keeps the job as it stands, under a name. */
 export async function nameNow(name: string): Promise<void> {
   const id = openJob.peek();
-  if (id === null) return say('Nothing was done yet that could be kept.', 'bad');
+  if (id === null) return say(phrase('Nothing was done yet that could be kept.'), 'bad');
   try {
     await flush();
     await store.nameState(id, name, Date.now());
   } catch (error) {
     console.warn('a version could not be kept', error);
-    say('The version could not be kept on this device.', 'bad');
+    say(phrase('The version could not be kept on this device.'), 'bad');
   }
   await loadVersions();
 }
 
 export async function nameVersion(id: number, name: string): Promise<void> {
-  await store.nameVersion(id, name).catch(() => say('The name could not be kept on this device.', 'bad'));
+  await store.nameVersion(id, name).catch(() => say(phrase('The name could not be kept on this device.'), 'bad'));
   await loadVersions();
 }
 
@@ -54,13 +55,13 @@ export async function changesSince(id: number): Promise<ChangesSince | undefined
 export async function restore(id: number): Promise<boolean> {
   const old = await store.version(id).catch(() => undefined);
   if (!old) {
-    say('This version could not be read from this device.', 'bad');
+    say(phrase('This version could not be read from this device.'), 'bad');
     return false;
   }
   const outcome = ask((p) => p.restore_version(old.text, old.data), { ok: false, findings: [] });
   refresh();
-  if (outcome.ok) say('The version is in place. Undo brings back what was there.', 'good');
-  else trouble.value = { title: 'The version was not restored. The job is as it was.', findings: outcome.findings };
+  if (outcome.ok) say(phrase('The version is in place. Undo brings back what was there.'), 'good');
+  else trouble.value = { title: phrase('The version was not restored. The job is as it was.'), findings: outcome.findings };
   return outcome.ok;
 }
 
@@ -81,6 +82,6 @@ export async function openAsJob(id: number): Promise<void> {
     await openKept(fresh);
   } catch (error) {
     console.warn('a version could not become a job', error);
-    say('The version could not be kept as a job on this device.', 'bad');
+    say(phrase('The version could not be kept as a job on this device.'), 'bad');
   }
 }

@@ -2,10 +2,11 @@
 import { ask } from '../core/planner.ts';
 import { Fold } from '../fields/Fold.tsx';
 import { ledger } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function Assumed() {
   return (
-    <Fold class="assumed" head={<h3>What stays assumed</h3>}>
+    <Fold class="assumed" head={<h3>{phrase('What stays assumed')}</h3>}>
       {() => <List />}
     </Fold>
   );
@@ -18,7 +19,7 @@ function List() {
     <ul>
       {all.map(({ what, leeway, settled_by }, index) => (
         <li key={index}>
-          {what} {leeway && <b>{leeway}</b>} {settled_by}
+          {heard(what)} {leeway && <b>{heard(leeway)}</b>} {heard(settled_by)}
         </li>
       ))}
     </ul>

@@ -1,9 +1,10 @@
 // Conflicts, hazards and assumptions, gravest first, at one place of the ledger (see `places`). A conflict stands in full; a caution is
 // a line until it is opened. Notes, which only say what a number rests on, are folded away.
 import type { Finding, Topic } from '../core/types.ts';
+import { count, english, heard, phrase } from '../words/words.ts';
 import { EntryButton } from './Verdict.tsx';
 
-const WORDS = { fault: 'Conflict', caution: 'Caution', note: 'Note' };
+const WORDS = { fault: english('Conflict'), caution: english('Caution'), note: english('Note') };
 
 interface Props {
   findings: Finding[] | undefined;
@@ -20,7 +21,7 @@ export function Cautions({ findings = [], place }: Props) {
       {notes.length > 0 && (
         <details class="notes">
           <summary>
-            {notes.length} {notes.length === 1 ? 'note' : 'notes'} on what this rests on
+            {count(notes.length, '{n} note on what this rests on', '{n} notes on what this rests on')}
           </summary>
           <List findings={notes} />
         </details>
@@ -46,12 +47,12 @@ function List({ findings }: { findings: Finding[] }) {
 
 function Caution({ finding }: { finding: Finding }) {
   const { severity, message, remedy, code, entry } = finding;
-  const word = <strong>{WORDS[severity]}:</strong>;
+  const word = <strong>{phrase(WORDS[severity])}:</strong>;
   const mend = entry && <EntryButton entry={entry} />;
   if (severity !== 'caution') {
     return (
       <div class="caution" data-severity={severity} data-check={code}>
-        {word} {message} {remedy}
+        {word} {heard(message)} {heard(remedy)}
         {mend}
       </div>
     );
@@ -59,9 +60,9 @@ function Caution({ finding }: { finding: Finding }) {
   return (
     <details class="caution" data-severity={severity} data-check={code}>
       <summary>
-        {word} {message}
+        {word} {heard(message)}
       </summary>
-      {remedy}
+      {heard(remedy)}
       {mend}
     </details>
   );

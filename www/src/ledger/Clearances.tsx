@@ -3,20 +3,21 @@
 import type { ClearanceGroup, ClearanceRow, Margin } from '../core/types.ts';
 import { takeOver } from '../state/refresh.ts';
 import { dim, highlight, light, moreClearances, openedClearance, sameLight } from '../state/store.ts';
+import { count, english, heard, phrase, woven, type English } from '../words/words.ts';
 import { Mark } from './Mark.tsx';
 
 /** How many more of each group are listed at a tap. */
 const STEP = 48;
 
-const HEADS: Record<Margin, string> = { short: 'Short', tight: 'Tight', ample: 'Ample' };
+const HEADS: Record<Margin, English> = { short: english('Short'), tight: english('Tight'), ample: english('Ample') };
 
 export function Clearances({ clearances }: { clearances: ClearanceGroup[] }) {
   return (
     <section class="clearances" aria-labelledby="clearances-head">
       <h3 id="clearances-head">
-        Clearances <span class="head-aside">least room first</span>
+        {phrase('Clearances')} <span class="head-aside">{phrase('least room first')}</span>
       </h3>
-      {clearances.length === 0 && <p class="nothing-yet">Nothing is measured yet: the verdict above says why.</p>}
+      {clearances.length === 0 && <p class="nothing-yet">{phrase('Nothing is measured yet: the verdict above says why.')}</p>}
       {clearances.map((group) => (
         <Group key={group.margin} group={group} />
       ))}
@@ -29,12 +30,12 @@ function listMore(): void {
   takeOver();
 }
 
-function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
-  const left = count - rows.length;
+function Group({ group: { margin, count: all, rows } }: { group: ClearanceGroup }) {
+  const left = all - rows.length;
   return (
     <div class="clearance-group" data-margin={margin}>
       <h4>
-        {HEADS[margin]} <span class="head-count">{count}</span>
+        {phrase(HEADS[margin])} <span class="head-count">{all}</span>
       </h4>
       <ul>
         {rows.map((clearance) => (
@@ -43,7 +44,9 @@ function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
       </ul>
       {left > 0 && (
         <button type="button" class="more" onClick={listMore}>
-          {left} more {margin === 'short' ? 'that fall short' : `with at least ${rows.at(-1)?.room.text} of room`}
+          {margin === 'short'
+            ? count(left, '{n} more that falls short', '{n} more that fall short')
+            : count(left, '{n} more with at least {room} of room', '{n} more with at least {room} of room', { room: rows.at(-1)?.room.text ?? '' })}
         </button>
       )}
     </div>
@@ -51,7 +54,9 @@ function Group({ group: { margin, count, rows } }: { group: ClearanceGroup }) {
 }
 
 function Row({ clearance, margin }: { clearance: ClearanceRow; margin: Margin }) {
-  const { index, name, from, target, distance, above, required, room, source, caveats } = clearance;
+  const { index, distance, above, required, room, source } = clearance;
+  const [name, from, target] = [heard(clearance.name), heard(clearance.from), heard(clearance.target)];
+  const caveats = clearance.caveats.map(heard);
   const it = { clearance: index };
   const lit = sameLight(highlight.value, it);
   const short = margin === 'short';
@@ -79,22 +84,22 @@ function Row({ clearance, margin }: { clearance: ClearanceRow; margin: Margin })
         <span class={open ? 'clearance-name' : 'clearance-name unseen'}>{name}</span>
         <span class="clearance-ends">
           {!open && caveats.length > 0 && <abbr title={caveats.join(', ')}>(?) </abbr>}
-          {from} to {target}
+          {phrase('{from} to {target}', { from, target })}
         </span>
         <span class="clearance-room">
-          <span class="unseen">{short ? 'Falls short, room ' : 'Room '}</span>
+          <span class="unseen">{short ? phrase('Falls short, room') : phrase('Room')}{' '}</span>
           {short ? room.text : `+${room.text}`}
-          {open && <small aria-hidden="true">{short ? 'short' : 'room'}</small>}
+          {open && <small aria-hidden="true">{short ? phrase('short') : phrase('room')}</small>}
         </span>
         {open ? (
           <>
             <span class="clearance-rule">
-              {from} to {target}: <b class="clearance-distance">{distance.text}</b>
-              {above && ` aslant, ${above.text} above the rim`},{' '}
-              <span class="figure">needs {required.text}</span>
+              {woven('{from} to {target}: {distance}', { from, target, distance: <b class="clearance-distance">{distance.text}</b> })}
+              {above && ` ${phrase('aslant, {above} above the rim', { above: above.text })}`},{' '}
+              <span class="figure">{phrase('needs {required}', { required: required.text })}</span>
             </span>
             {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
-            <span class="clearance-source">{source || 'No source named for this rule'}</span>
+            <span class="clearance-source">{heard(source) || phrase('No source named for this rule')}</span>
           </>
         ) : (
           <span class="clearance-distance unseen">{distance.text}</span>

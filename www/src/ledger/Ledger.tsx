@@ -5,6 +5,7 @@ import { ledgerFolded, ledgerWidth, openGroups } from '../state/arrangement.ts';
 import { tally } from '../state/quantities.ts';
 import { findings, ledger, ledgerUp, step } from '../state/store.ts';
 import type { Topic } from '../core/types.ts';
+import { phrase } from '../words/words.ts';
 import { Assumed } from './Assumed.tsx';
 import { Clearances } from './Clearances.tsx';
 import { Cautions } from './Cautions.tsx';
@@ -26,8 +27,8 @@ export function Ledger() {
   const groups: Topic[] = tally.value ? ['cost', ...tally.value.groups.map((it) => it.group)] : [];
   const placed = places(findings.value, groups, openGroups.value);
   return (
-    <aside class="ledger" data-up={up} data-folded={ledgerFolded.value} aria-label="Ledger">
-      <Splitter label="Width of the ledger" width={ledgerWidth} side="left" />
+    <aside class="ledger" data-up={up} data-folded={ledgerFolded.value} aria-label={phrase('Ledger')}>
+      <Splitter label={phrase('Width of the ledger')} width={ledgerWidth} side="left" />
       <button
         type="button"
         class="ledger-pull"
@@ -36,7 +37,7 @@ export function Ledger() {
         onClick={pull}
       >
         <span class="ledger-grip" aria-hidden="true" />
-        {up ? 'Show the plan' : 'Show the whole ledger'}
+        {up ? phrase('Show the plan') : phrase('Show the whole ledger')}
       </button>
       <div class="ledger-page" id="ledger-page" tabIndex={-1}>
         {now && (

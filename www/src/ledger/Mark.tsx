@@ -1,5 +1,6 @@
 // The marks in the margin: a tick, a cross, a ring, a ring with a query or a bar in it. Shape tells, color only helps.
 import type { Standing } from '../core/types.ts';
+import { english, type English } from '../words/words.ts';
 
 export type MarkKind = 'fits' | 'short' | 'open' | 'unchecked' | 'reserved';
 
@@ -14,13 +15,13 @@ export const MARKS: Record<Standing, MarkKind> = {
 };
 
 /** Each verdict where there is room for two or three words. */
-export const STANDING_WORDS: Record<Standing, string> = {
-  'not-placed': 'No shell yet',
-  conflict: 'Conflict',
-  short: 'Falls short',
-  unchecked: 'Not all checked',
-  reserved: 'With reservations',
-  holds: 'Holds',
+export const STANDING_WORDS: Record<Standing, English> = {
+  'not-placed': english('No shell yet'),
+  conflict: english('Conflict'),
+  short: english('Falls short'),
+  unchecked: english('Not all checked'),
+  reserved: english('With reservations'),
+  holds: english('Holds'),
 };
 
 const SHAPES: Record<MarkKind, string> = {

@@ -6,6 +6,7 @@ import { openGroups } from '../state/arrangement.ts';
 import { ranged, rangesStopped, tally, tryRangesAgain } from '../state/quantities.ts';
 import { dim, light, openedQuantity, sheet } from '../state/store.ts';
 import { between } from '../takeoff/words.ts';
+import { count, heard, phrase, woven } from '../words/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Working } from './Working.tsx';
 
@@ -21,23 +22,23 @@ export function Quantities({ findings, placed }: Props) {
   return (
     <section class="quantities" aria-labelledby="quantities-head">
       <h3 id="quantities-head">
-        Quantities <span class="head-aside">open one for its calculation</span>
+        {phrase('Quantities')} <span class="head-aside">{phrase('open one for its calculation')}</span>
       </h3>
       {quantities.length > 0 && (
         <div class="quantities-doors">
           <button type="button" onClick={() => (sheet.value = 'takeoff')}>
-            Takeoff and cost
+            {phrase('Takeoff and cost')}
           </button>
           <button type="button" onClick={() => (sheet.value = 'compare')}>
-            Compare placements
+            {phrase('Compare placements')}
           </button>
           <button type="button" onClick={() => (openGroups.value = closed ? groups.map((it) => it.group) : [])}>
-            {closed ? 'Open all groups' : 'Close all groups'}
+            {closed ? phrase('Open all groups') : phrase('Close all groups')}
           </button>
         </div>
       )}
       <NoRanges />
-      {!placed && <p class="nothing-yet">With a shell on the lot, dig, spoil and stone are listed here.</p>}
+      {!placed && <p class="nothing-yet">{phrase('With a shell on the lot, dig, spoil and stone are listed here.')}</p>}
       {groups.map((group) => (
         <Group
           key={group.group}
@@ -58,11 +59,10 @@ export function NoRanges() {
   return (
     <div class="cautions" role="alert">
       <p class="caution" data-severity="note" data-check="no-ranges">
-        <strong>Note:</strong> Low and high could not be calculated: that part of the planner stopped. Everything else
-        stands.
+        <strong>{phrase('Note:')}</strong> {phrase('Low and high could not be calculated: that part of the planner stopped. Everything else stands.')}
       </p>
       <button type="button" class="again" onClick={tryRangesAgain}>
-        Try again
+        {phrase('Try again')}
       </button>
     </div>
   );
@@ -84,10 +84,10 @@ function Group({ row: { group, label, chief }, quantities, findings = [] }: Grou
     <div class="quantity-group" data-group={group} data-open={open}>
       <h4>
         <button type="button" class="group-head" aria-expanded={open} onClick={turn}>
-          <span class="group-label">{label}</span>
+          <span class="group-label">{heard(label)}</span>
           {cautions > 0 && (
             <span class="group-cautions">
-              <span class="unseen">, {cautions === 1 ? '1 caution' : `${cautions} cautions`}</span>
+              <span class="unseen">, {count(cautions, '{n} caution', '{n} cautions')}</span>
               <span aria-hidden="true">⚠ {cautions}</span>
             </span>
           )}
@@ -117,7 +117,7 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
   const open = openedQuantity.value === key;
   const words = range
     ? between(range.low, range.high, range.open)
-    : waits && 'low and high when you let go';
+    : waits && phrase('low and high when you let go');
   const it = { quantity: key };
   return (
     <li>
@@ -132,16 +132,16 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
         onPointerEnter={() => light(it)}
         onPointerLeave={(event) => event.pointerType === 'mouse' && dim(it)}
       >
-        <span class="quantity-label">{label}</span>
+        <span class="quantity-label">{heard(label)}</span>
         <span class="leader" aria-hidden="true" />
         <span class="quantity-value">{shown.text}</span>
         {words && <span class="quantity-range">{words}</span>}
         {cost && (
           <span class="quantity-cost">
-            cost <b>{cost.text}</b>
+            {woven('cost {sum}', { sum: <b>{cost.text}</b> })}
           </span>
         )}
-        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
+        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.map(heard).join(', ')}</span>}
       </button>
       {open && <OpenWorking quantityKey={key} />}
     </li>
@@ -150,10 +150,10 @@ function Row({ quantity, waits }: { quantity: Quantity; waits: boolean }) {
 
 /** What everything that has a rate comes to. */
 function Total({ cost: { total, low, high } }: { cost: Costs }) {
-  const words = tally.value?.without_ranges ? 'low and high when you let go' : between(low, high);
+  const words = tally.value?.without_ranges ? phrase('low and high when you let go') : between(low, high);
   return (
     <p class="costs-total">
-      <span>Priced subtotal</span>
+      <span>{phrase('Priced subtotal')}</span>
       <b>{total.text}</b>
       <span class="quantity-range">{words}</span>
     </p>

@@ -5,6 +5,7 @@ import type { Entry, VerdictFigures } from '../core/types.ts';
 import { gesturing } from '../state/store.ts';
 import { Fold } from '../fields/Fold.tsx';
 import { Later, later } from '../job/Later.tsx';
+import { heard, phrase } from '../words/words.ts';
 import { entryWords, openEntry } from './entry.ts';
 import { Mark, MARKS } from './Mark.tsx';
 
@@ -28,21 +29,21 @@ export function Verdict({ verdict }: { verdict: VerdictFigures }) {
     <>
       <header class="verdict" data-kind={kind} data-standing={standing}>
         <Mark kind={kind} />
-        <h2>{unbroken(text)}</h2>
+        <h2>{unbroken(heard(text))}</h2>
         {entry && <EntryButton entry={entry} />}
-        <p class="verdict-note">Measured from what was entered: a planning aid, not a survey, not a permit.</p>
+        <p class="verdict-note">{phrase('Measured from what was entered: a planning aid, not a survey, not a permit.')}</p>
         <Spoken text={text} />
       </header>
       {(standing === 'short' || standing === 'conflict') && (
-        <Fold class="verdict-cures" head="What would free it">
+        <Fold class="verdict-cures" head={phrase('What would free it')}>
           {() => <Later of={cures} given={{}} />}
         </Fold>
       )}
       {notes.length > 0 && (
-        <ul class="verdict-points" aria-label="What else bears on it">
+        <ul class="verdict-points" aria-label={phrase('What else bears on it')}>
           {notes.map((note, index) => (
             <li key={index}>
-              {unbroken(note.text)}
+              {unbroken(heard(note.text))}
               {isFirst(index) && note.entry && <EntryButton entry={note.entry} />}
             </li>
           ))}
@@ -70,7 +71,7 @@ function Spoken({ text }: { text: string }) {
   }, [text, busy]);
   return (
     <p class="unseen" role="status" aria-live="polite">
-      {said}
+      {heard(said)}
     </p>
   );
 }

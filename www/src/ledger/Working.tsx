@@ -1,24 +1,25 @@
 // One quantity opened: formula, the numbers in it, where each comes from, waste and rounding.
 import type { CauseFigures, Workings } from '../core/types.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function Working({ workings }: { workings: Workings }) {
   const { label, shown, other, formula, arithmetic, inputs, waste, rounding, source, assumptions, range } = workings;
   return (
-    <div class="working" role="group" aria-label={`Calculation of ${label}`}>
-      <p class="working-formula">{formula}</p>
+    <div class="working" role="group" aria-label={phrase('Calculation of {label}', { label: heard(label) })}>
+      <p class="working-formula">{heard(formula)}</p>
       {arithmetic && <p class="working-arithmetic">{arithmetic}</p>}
       {inputs.length > 0 && (
         <table>
-          <caption class="unseen">Inputs</caption>
+          <caption class="unseen">{phrase('Inputs')}</caption>
           <tbody>
             {inputs.map((input) => (
               <tr key={input.name}>
-                <th scope="row">{input.name}</th>
+                <th scope="row">{heard(input.name)}</th>
                 <td class="figure">
                   {input.shown.text}
                   {input.other.text !== input.shown.text && <small>{input.other.text}</small>}
                 </td>
-                <td class="working-source">{input.source}</td>
+                <td class="working-source">{heard(input.source)}</td>
               </tr>
             ))}
           </tbody>
@@ -26,7 +27,7 @@ export function Working({ workings }: { workings: Workings }) {
       )}
       {range && (
         <Doubts
-          caption="Uncertainty"
+          caption={phrase('Uncertainty')}
           low={range.low.shown.text}
           expected={shown.text}
           high={range.high.shown.text}
@@ -35,11 +36,11 @@ export function Working({ workings }: { workings: Workings }) {
         />
       )}
       <dl>
-        <Line term="In other units" text={other.text} />
-        <Line term="Waste" text={waste} />
-        <Line term="Rounding" text={rounding} />
-        <Line term="Source" text={source} />
-        <Line term="Assumptions" text={assumptions.join(' ')} />
+        <Line term={phrase('In other units')} text={other.text} />
+        <Line term={phrase('Waste')} text={heard(waste)} />
+        <Line term={phrase('Rounding')} text={heard(rounding)} />
+        <Line term={phrase('Source')} text={heard(source)} />
+        <Line term={phrase('Assumptions')} text={assumptions.map(heard).join(' ')} />
       </dl>
     </div>
   );
@@ -61,10 +62,10 @@ export function Doubts({ caption, low: least, expected, high: most, causes, open
       <caption>{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">Cause</th>
-          <th scope="col">Low</th>
-          <th scope="col">Expected</th>
-          <th scope="col">High</th>
+          <th scope="col">{phrase('Cause')}</th>
+          <th scope="col">{phrase('Low')}</th>
+          <th scope="col">{phrase('Expected')}</th>
+          <th scope="col">{phrase('High')}</th>
         </tr>
       </thead>
       <tbody>
@@ -72,7 +73,7 @@ export function Doubts({ caption, low: least, expected, high: most, causes, open
           const [low, high] = less.shown.value <= more.shown.value ? [less.shown, more.shown] : [more.shown, less.shown];
           return (
             <tr key={words}>
-              <th scope="row">{words}</th>
+              <th scope="row">{heard(words)}</th>
               <td>{low.text}</td>
               <td>{expected}</td>
               <td>{high.text}</td>
@@ -80,7 +81,7 @@ export function Doubts({ caption, low: least, expected, high: most, causes, open
           );
         })}
         <tr class="working-together">
-          <th scope="row">together</th>
+          <th scope="row">{phrase('together')}</th>
           <td>{least}</td>
           <td>{expected}</td>
           <td>{most}</td>
@@ -89,7 +90,7 @@ export function Doubts({ caption, low: least, expected, high: most, causes, open
       {open && (
         <tfoot>
           <tr>
-            <td colSpan={4}>Part of the ground is unknown: nobody can say how far out it is there.</td>
+            <td colSpan={4}>{phrase('Part of the ground is unknown: nobody can say how far out it is there.')}</td>
           </tr>
         </tfoot>
       )}

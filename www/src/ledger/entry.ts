@@ -1,21 +1,22 @@
 // Where what mends something is entered: the step is opened, its part unfolded, its first field taken in hand.
 import type { Entry } from '../core/types.ts';
 import { ledgerUp, step, type Step } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 
 /** The step each is entered in, and what the button that leads there says. */
-const ENTRIES: Record<Entry, { step: Step; words: string }> = {
-  lot: { step: 'lot', words: 'Enter the lot' },
-  'line-kinds': { step: 'lot', words: 'Set the line kinds' },
-  rules: { step: 'lot', words: 'Check the rules' },
-  shell: { step: 'shell', words: 'Choose a shell' },
-  equipment: { step: 'shell', words: 'Place the equipment pad' },
-  groundwater: { step: 'dig', words: 'Set the groundwater level' },
+const ENTRIES: Record<Entry, { step: Step; words: English }> = {
+  lot: { step: 'lot', words: english('Enter the lot') },
+  'line-kinds': { step: 'lot', words: english('Set the line kinds') },
+  rules: { step: 'lot', words: english('Check the rules') },
+  shell: { step: 'shell', words: english('Choose a shell') },
+  equipment: { step: 'shell', words: english('Place the equipment pad') },
+  groundwater: { step: 'dig', words: english('Set the groundwater level') },
 };
 
 /** Frames that a step may take to show itself: the first time its part of the page is fetched. */
 const PATIENCE = 300;
 
-export const entryWords = (entry: Entry): string => ENTRIES[entry].words;
+export const entryWords = (entry: Entry): string => phrase(ENTRIES[entry].words);
 
 export function openEntry(entry: Entry): void {
   step.value = ENTRIES[entry].step;

@@ -1,5 +1,6 @@
 // The pages one below the other, as they print; on the first the plan is moved by hand or by the arrow keys.
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { phrase } from '../words/words.ts';
 import type { Printed } from './press.ts';
 import { wishFor } from './wish.ts';
 
@@ -20,7 +21,7 @@ export function Pages({ now }: { now: Printed }) {
         const [width, height] = now.made.pages[at] ?? [1, 1];
         return (
           <figure key={at} class="page-of-sheet">
-            <img src={address} alt={`Page ${at + 1} of ${addresses.length}`} width={Math.round(width * 4)} height={Math.round(height * 4)} />
+            <img src={address} alt={phrase('Page {number} of {all}', { number: at + 1, all: addresses.length })} width={Math.round(width * 4)} height={Math.round(height * 4)} />
             {at === 0 && now.made.window && <Frame window={now.made.window} paper={[width, height]} />}
           </figure>
         );
@@ -77,8 +78,8 @@ function Frame({ window: plan, paper: [width, height] }: { window: PlanWindow; p
       ref={box}
       type="button"
       class="plan-frame"
-      aria-label="Move the plan on the sheet: drag it, or use the arrow keys"
-      title="Drag to move the plan on the sheet"
+      aria-label={phrase('Move the plan on the sheet: drag it, or use the arrow keys')}
+      title={phrase('Drag to move the plan on the sheet')}
       onPointerDown={drag}
       onKeyDown={key}
     />

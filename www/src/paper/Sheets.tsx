@@ -12,11 +12,12 @@ import { ledger, sheet } from '../state/store.ts';
 import { Pages } from './Pages.tsx';
 import { pdf, print, type Printed } from './press.ts';
 import { picture, printAtSize } from './out.ts';
-import { hasPlan, KINDS, PAPERS, PARTS, speaksSpanish, wish, wishFor, type Wish } from './wish.ts';
+import { hasPlan, KINDS, languageFor, PAPERS, PARTS, pickLanguage, speaksSpanish, wish, wishFor, type Wish } from './wish.ts';
 import licence from '../../../crate/paper/fonts/OFL.txt?url';
+import { count, english, phrase, woven } from '../words/words.ts';
 import './paper.css';
 
-const FAILED = 'The sheet could not be made: that part of the planner stopped. Nothing is lost; try again.';
+const FAILED = english('The sheet could not be made: that part of the planner stopped. Nothing is lost; try again.');
 
 const close = (): void => void (sheet.value = null);
 
@@ -38,31 +39,36 @@ export function Sheets() {
       },
       () => {
         if (gone) return;
-        setTrouble(FAILED);
+        setTrouble(phrase(FAILED));
         setBusy(false);
       },
     );
     return () => void (gone = true);
   };
   useEffect(make, [wanted, revision]);
+  // Another language of the page is that of a sheet for which none was picked.
+  const language = languageFor(wanted.kind);
+  useEffect(() => {
+    if (wish.peek().language !== language) wishFor({ language });
+  }, [language]);
   const there = now !== null && now.pages.length > 0;
   return (
-    <Sheet label="Sheets to print" class="paper" close={close}>
+    <Sheet label={phrase('Sheets to print')} class="paper" close={close}>
       <header class="jobs-head">
-        <h2>Sheets to print</h2>
+        <h2>{phrase('Sheets to print')}</h2>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </header>
       <div class="paper-body">
         <Wishes wanted={wanted} now={now} />
-        <section class="paper-view" aria-label="The sheet as it prints" aria-busy={busy}>
+        <section class="paper-view" aria-label={phrase('The sheet as it prints')} aria-busy={busy}>
           <p class="paper-told" aria-live="polite">
-            {trouble ?? (there ? told(now) : busy ? 'The sheet is being made.' : '')}
+            {trouble ?? (there ? told(now) : busy ? phrase('The sheet is being made.') : '')}
           </p>
           {trouble && (
             <button type="button" onClick={make}>
-              Try again
+              {phrase('Try again')}
             </button>
           )}
           <FindingList list={now?.made.findings ?? []} />
@@ -75,61 +81,62 @@ export function Sheets() {
 }
 
 function told({ made }: Printed): string {
-  const count = made.pages.length === 1 ? '1 page' : `${made.pages.length} pages`;
+  const pages = count(made.pages.length, '{n} page', '{n} pages');
   const scale = made.scales.find(([ratio]) => ratio === made.window?.ratio)?.[1];
-  return `${count}${scale ? `, plan at ${scale}` : ''}, revision ${made.revision}`;
+  const { revision } = made;
+  return scale ? phrase('{pages}, plan at {scale}, revision {revision}', { pages, scale, revision }) : phrase('{pages}, revision {revision}', { pages, revision });
 }
 
 function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
   return (
     <form class="paper-wishes" onSubmit={(event) => event.preventDefault()}>
       <fieldset>
-        <legend>Which sheet</legend>
+        <legend>{phrase('Which sheet')}</legend>
         {KINDS.map(([kind, name, words]) => (
           <label key={kind} class="paper-kind">
             <input
               type="radio"
               name="kind"
               checked={wanted.kind === kind}
-              onChange={() => wishFor({ kind, paper: null, language: speaksSpanish(kind) ? wanted.language : 'english' })}
+              onChange={() => wishFor({ kind, paper: null, language: languageFor(kind) })}
             />
             <span>
-              {name}
-              <small>{words}</small>
+              {phrase(name)}
+              <small>{phrase(words)}</small>
             </span>
           </label>
         ))}
       </fieldset>
       <Pick
-        label="Paper"
+        label={phrase('Paper')}
         value={now?.made.paper ?? wanted.paper ?? ''}
-        of={PAPERS}
+        of={PAPERS.map(([paper, words]) => [paper, phrase(words)] as const)}
         pick={(paper) => wishFor({ paper: paper as Wish['paper'] })}
       />
       <Pick
-        label="Orientation"
+        label={phrase('Orientation')}
         value={wanted.lie ?? ''}
-        of={[['', 'As it fits best'], ['wide', 'Wide'], ['tall', 'Tall']]}
+        of={[['', phrase('As it fits best')], ['wide', phrase('Wide')], ['tall', phrase('Tall')]]}
         pick={(lie) => wishFor({ lie: lie === '' ? null : (lie as 'wide' | 'tall') })}
       />
       {hasPlan(wanted.kind) && wanted.kind !== 'home' && (
         <Pick
-          label="Scale"
+          label={phrase('Scale')}
           value={wanted.scale === null ? '' : String(wanted.scale)}
-          of={[['', 'As large as it fits'], ...(now?.made.scales ?? []).map(([ratio, words]) => [String(ratio), words] as const)]}
+          of={[['', phrase('As large as it fits')], ...(now?.made.scales ?? []).map(([ratio, words]) => [String(ratio), words] as const)]}
           pick={(ratio) => wishFor({ scale: ratio === '' ? null : Number(ratio) })}
         />
       )}
       {speaksSpanish(wanted.kind) && (
         <Pick
-          label="Language"
+          label={phrase('Language')}
           value={wanted.language}
           of={[['english', 'English'], ['spanish', 'Español']]}
-          pick={(language) => wishFor({ language: language as Wish['language'] })}
+          pick={(language) => pickLanguage(language as Wish['language'])}
         />
       )}
       <label class="paper-field">
-        Date on the sheet
+        {phrase('Date on the sheet')}
         <input
           type="text"
           value={wanted.day ?? ''}
@@ -137,15 +144,15 @@ function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
         />
       </label>
       {wanted.kind === 'home' && (
-        <Tick label="Tell the price" on={wanted.price} set={(price) => wishFor({ price })} />
+        <Tick label={phrase('Tell the price')} on={wanted.price} set={(price) => wishFor({ price })} />
       )}
       {hasPlan(wanted.kind) && wanted.kind !== 'home' && (
         <fieldset>
-          <legend>On the plan</legend>
+          <legend>{phrase('On the plan')}</legend>
           {PARTS.map(([part, words]) => (
             <Tick
               key={part}
-              label={words}
+              label={phrase(words)}
               on={!wanted.without.includes(part)}
               set={(on) =>
                 wishFor({ without: on ? wanted.without.filter((it) => it !== part) : [...wanted.without, part] })
@@ -156,7 +163,7 @@ function Wishes({ wanted, now }: { wanted: Wish; now: Printed | null }) {
       )}
       {wanted.centre && (
         <button type="button" onClick={() => wishFor({ centre: null })}>
-          Put the plan back in the middle
+          {phrase('Put the plan back in the middle')}
         </button>
       )}
     </form>
@@ -188,7 +195,7 @@ function Pick({ label, value, of, pick }: PickProps) {
 /** The ways out of the page. */
 function Ways({ now, kind }: { now: Printed | null; kind: string }) {
   const name = `${fileName()}-${kind}`;
-  const tell = (does: Promise<void>) => does.catch(() => say(FAILED, 'bad'));
+  const tell = (does: Promise<void>) => does.catch(() => say(phrase(FAILED), 'bad'));
   const savePdf = async () => download(await pdf(), `${name}.pdf`, 'application/pdf');
   const saveSvg = () => now?.pages.forEach((page, at) => download(page, `${name}${at ? `-${at + 1}` : ''}.svg`, 'image/svg+xml'));
   const savePicture = async () => {
@@ -199,25 +206,27 @@ function Ways({ now, kind }: { now: Printed | null; kind: string }) {
     <>
       <div class="buttons">
         <button type="button" class="main" disabled={!now} onClick={() => void tell(savePdf())}>
-          Save as PDF
+          {phrase('Save as PDF')}
         </button>
         <button type="button" disabled={!now} onClick={() => now && printAtSize(now.made.pages)}>
-          Print
+          {phrase('Print')}
         </button>
         <button type="button" disabled={!now} onClick={() => void tell(savePicture())}>
-          Save page 1 as a picture
+          {phrase('Save page 1 as a picture')}
         </button>
         <button type="button" disabled={!now} onClick={saveSvg}>
-          Save as SVG
+          {phrase('Save as SVG')}
         </button>
       </div>
       <p class="foot-words">
-        Print at full size, not fitted to the page: the square on the sheet proves it. The PDF holds the job itself, without photographs; opened in
-        the planner it is there again. The letters are Barlow, under the{' '}
-        <a href={licence} target="_blank" rel="noreferrer">
-          SIL Open Font License
-        </a>
-        .
+        {phrase('Print at full size, not fitted to the page: the square on the sheet proves it. The PDF holds the job itself, without photographs; opened in the planner it is there again.')}{' '}
+        {woven('The letters are Barlow, under the {license}.', {
+          license: (
+            <a href={licence} target="_blank" rel="noreferrer">
+              SIL Open Font License
+            </a>
+          ),
+        })}
       </p>
     </>
   );

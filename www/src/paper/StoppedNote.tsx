@@ -1,4 +1,5 @@
 // What is said where the worker of the sheets stopped over a question.
+import { phrase } from '../words/words.ts';
 interface Props {
   /** What the button says that asks again. */
   text: string;
@@ -7,7 +8,7 @@ interface Props {
 
 export const StoppedNote = ({ text, again }: Props) => (
   <p class="caution" data-severity="caution">
-    That part of the planner stopped. Nothing is lost.{' '}
+    {phrase('That part of the planner stopped. Nothing is lost.')}{' '}
     <button type="button" onClick={again}>
       {text}
     </button>

@@ -1,6 +1,7 @@
 // A picture from outside, made small enough to be kept in a site file: decoded by the browser, drawn at a
 // smaller size, and written again in the form that weighs least. Nothing is sent anywhere.
 import type { Picture } from '../core/types.ts';
+import { phrase } from '../words/words.ts';
 
 /** What may come in, bytes and pixels; what goes into the site, bytes and pixels along the longer side. */
 export const MOST_BYTES_IN = 25_000_000;
@@ -37,22 +38,22 @@ export interface Refusal {
 export async function shrink(file: Blob, aim = UNDER_THE_PLAN): Promise<Shrunk | Refusal> {
   if (file.size > MOST_BYTES_IN) {
     return {
-      message: `The picture weighs ${megabytes(file.size)}; at most ${megabytes(MOST_BYTES_IN)} are read.`,
-      remedy: 'Scan it coarser, or save a smaller copy of it, and add that.',
+      message: phrase('The picture weighs {size}; at most {most} are read.', { size: megabytes(file.size), most: megabytes(MOST_BYTES_IN) }),
+      remedy: phrase('Scan it coarser, or save a smaller copy of it, and add that.'),
     };
   }
   const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => null);
   if (!bitmap) {
     return {
-      message: 'This is no picture that the browser can read.',
-      remedy: 'Add a PNG, JPEG or WebP file; of a document, a scan or a screenshot of its page.',
+      message: phrase('This is no picture that the browser can read.'),
+      remedy: phrase('Add a PNG, JPEG or WebP file; of a document, a scan or a screenshot of its page.'),
     };
   }
   try {
     if (bitmap.width * bitmap.height > MOST_PIXELS_IN) {
       return {
-        message: `The picture is ${bitmap.width} by ${bitmap.height} pixels; at most 100 million are read.`,
-        remedy: 'Cut out the part that shows the lot, or save a smaller copy of it.',
+        message: phrase('The picture is {width} by {height} pixels; at most 100 million are read.', { width: bitmap.width, height: bitmap.height }),
+        remedy: phrase('Cut out the part that shows the lot, or save a smaller copy of it.'),
       };
     }
     for (const side of aim.sides) {
@@ -66,13 +67,13 @@ export async function shrink(file: Blob, aim = UNDER_THE_PLAN): Promise<Shrunk |
     bitmap.close();
   }
   return {
-    message: `The picture cannot be brought under ${megabytes(aim.bytes)}.`,
-    remedy: 'Cut out the part that shows the lot, and add that.',
+    message: phrase('The picture cannot be brought under {most}.', { most: megabytes(aim.bytes) }),
+    remedy: phrase('Cut out the part that shows the lot, and add that.'),
   };
 }
 
 function megabytes(bytes: number): string {
-  return `${(bytes / 1_000_000).toFixed(1)} MB`;
+  return phrase('{number} MB', { number: (bytes / 1_000_000).toFixed(1) });
 }
 
 /** The picture on white paper, its longer side no longer than `side`. */

@@ -5,30 +5,31 @@ import type { Drawn, Measure, Point, TypedAngle } from '../core/types.ts';
 import { read, show } from '../fields/fields.tsx';
 import { useCurrent } from '../fields/useCurrent.ts';
 import { announce, drawing, snapping, type Drawing } from '../state/store.ts';
+import { english, heard, phrase, type English } from '../words/words.ts';
 import { toggleSnap } from './keys.ts';
 import { back, drawAs, finishDrawing, follow, giveUpDrawing, place, type } from './pick.ts';
 
 const WAYS = [
-  { value: 'bearing', text: 'Bearing' },
-  { value: 'right', text: 'Turn right' },
-  { value: 'left', text: 'Turn left' },
-  { value: 'inside', text: 'Inside angle' },
+  { value: 'bearing', text: english('Bearing') },
+  { value: 'right', text: english('Turn right') },
+  { value: 'left', text: english('Turn left') },
+  { value: 'inside', text: english('Inside angle') },
 ] as const;
 
 const MODES = [
-  { value: 'straight', text: 'Straight' },
-  { value: 'arc', text: 'Arc' },
-  { value: 'rectangle', text: 'Rectangle' },
+  { value: 'straight', text: english('Straight') },
+  { value: 'arc', text: english('Arc') },
+  { value: 'rectangle', text: english('Rectangle') },
 ] as const;
 
-const WANTS: Record<Drawn['wants'], string> = {
-  first: 'Mark where it begins',
-  next: 'Mark the next point, or type',
-  'on-arc': 'Mark a point on the arc',
-  'arc-end': 'Mark where the arc ends',
-  opposite: 'Mark the opposite corner, or type the first side',
-  width: 'Mark or type the width',
-  rim: 'Mark a point on the circle, or type the radius',
+const WANTS: Record<Drawn['wants'], English> = {
+  first: english('Mark where it begins'),
+  next: english('Mark the next point, or type'),
+  'on-arc': english('Mark a point on the arc'),
+  'arc-end': english('Mark where the arc ends'),
+  opposite: english('Mark the opposite corner, or type the first side'),
+  width: english('Mark or type the width'),
+  rim: english('Mark a point on the circle, or type the radius'),
 };
 
 export function DrawBar() {
@@ -45,55 +46,55 @@ export function DrawBar() {
 
 function Bar({ now }: { now: Drawing }) {
   const { drawn, wanted } = now;
-  const count = drawn?.points.length ?? 0;
-  const begun = count > 0;
+  const marked = drawn?.points.length ?? 0;
+  const begun = marked > 0;
   return (
     <section
       class="draw-bar"
-      aria-label="Drawing"
+      aria-label={phrase('Drawing')}
       onKeyDown={(event) => {
         if (event.key === 'Escape') giveUpDrawing();
       }}
     >
       <header class="draw-head">
         <h2>{now.prompt}</h2>
-        <p class="draw-wants">{drawn ? WANTS[drawn.wants] : ''}</p>
+        <p class="draw-wants">{drawn ? phrase(WANTS[drawn.wants]) : ''}</p>
       </header>
       <Figures drawn={drawn} word={now.word} />
-      {begun ? <Typing key={count} wants={drawn?.wants ?? 'next'} turns={count > 1} /> : <Spot at={drawn?.at ?? now.hand} />}
+      {begun ? <Typing key={marked} wants={drawn?.wants ?? 'next'} turns={marked > 1} /> : <Spot at={drawn?.at ?? now.hand} />}
       <div class="draw-buttons">
         {(wanted === 'open' || wanted === 'closed') && (
-          <div class="draw-modes" role="group" aria-label="Next stretch">
+          <div class="draw-modes" role="group" aria-label={phrase('Next stretch')}>
             {MODES.filter(({ value }) => value !== 'rectangle' || wanted === 'closed').map((mode) => (
               <button
                 key={mode.value}
                 type="button"
                 aria-pressed={drawn?.mode === mode.value}
-                disabled={mode.value === 'rectangle' && count > 2}
+                disabled={mode.value === 'rectangle' && marked > 2}
                 onClick={() => drawAs(mode.value)}
               >
-                {mode.text}
+                {phrase(mode.text)}
               </button>
             ))}
           </div>
         )}
         {wanted === 'point' && (
           <button type="button" class="main" onClick={place}>
-            Here
+            {phrase('Here')}
           </button>
         )}
         {wanted !== 'point' && (
-          <button type="button" aria-label="Back one point" disabled={!begun} onClick={back}>
-            Back
+          <button type="button" aria-label={phrase('Back one point')} disabled={!begun} onClick={back}>
+            {phrase('Back')}
           </button>
         )}
         {(wanted === 'open' || wanted === 'closed') && (
           <button type="button" class="main" disabled={!drawn?.ready} onClick={finishDrawing}>
-            {wanted === 'closed' ? 'Close it' : 'Done'}
+            {wanted === 'closed' ? phrase('Close it') : phrase('Done')}
           </button>
         )}
         <button type="button" onClick={() => giveUpDrawing()}>
-          Cancel
+          {phrase('Cancel')}
         </button>
       </div>
     </section>
@@ -103,8 +104,8 @@ function Bar({ now }: { now: Drawing }) {
 /** Whether the hand is led. */
 export function SnapToggle() {
   return (
-    <button type="button" class="draw-snap" aria-label="Snap" aria-pressed={snapping.value} onClick={toggleSnap}>
-      Snap
+    <button type="button" class="draw-snap" aria-label={phrase('Snap')} aria-pressed={snapping.value} onClick={toggleSnap}>
+      {phrase('Snap')}
     </button>
   );
 }
@@ -114,7 +115,7 @@ function Figures({ drawn, word }: { drawn: Drawn | null; word: string }) {
   if (word) {
     return (
       <p class="draw-word" role="alert">
-        {word}
+        {heard(word)}
       </p>
     );
   }
@@ -122,9 +123,9 @@ function Figures({ drawn, word }: { drawn: Drawn | null; word: string }) {
     <p class="draw-figures">
       {drawn?.length && <b>{drawn.length}</b>}
       {drawn?.bearing && <span>{drawn.bearing}</span>}
-      {drawn?.turn && <span>{drawn.turn}</span>}
-      {drawn?.radius && <span>radius {drawn.radius}</span>}
-      <span class="draw-reason">{drawn?.closes ? 'closes the outline' : (drawn?.reason ?? '')}</span>
+      {drawn?.turn && <span>{heard(drawn.turn)}</span>}
+      {drawn?.radius && <span>{phrase('radius {radius}', { radius: drawn.radius })}</span>}
+      <span class="draw-reason">{drawn?.closes ? phrase('closes the outline') : heard(drawn?.reason ?? '')}</span>
     </p>
   );
 }
@@ -142,7 +143,7 @@ function understood(text: string, measure: Measure): Box {
   const reading = read(text, measure);
   return reading.ok
     ? { text, value: reading.value, fault: '' }
-    : { text, value: undefined, fault: `${reading.message} ${reading.remedy}` };
+    : { text, value: undefined, fault: `${heard(reading.message)} ${heard(reading.remedy)}` };
 }
 
 /** The first point by its figures, from the site's origin. What is left empty is where the cross stands. */
@@ -190,9 +191,9 @@ function Spot({ at }: { at: Point }) {
         requestAnimationFrame(() => document.querySelector<HTMLInputElement>('.draw-length')?.focus());
       }}
     >
-      {box('East', 'east', 0)}
-      {box('North', 'north', 1)}
-      <button type="submit">Place</button>
+      {box(phrase('East'), 'east', 0)}
+      {box(phrase('North'), 'north', 1)}
+      <button type="submit">{phrase('Place')}</button>
       <SnapToggle />
       <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
         {fault()}
@@ -233,7 +234,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
       }}
     >
       <div class="draw-box">
-        <label for={`${id}-length`}>{wants === 'width' ? 'Width' : wants === 'rim' ? 'Radius' : 'Length'}</label>
+        <label for={`${id}-length`}>{wants === 'width' ? phrase('Width') : wants === 'rim' ? phrase('Radius') : phrase('Length')}</label>
         <input
           id={`${id}-length`}
           class="draw-length"
@@ -249,7 +250,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
       {!alone && (
         <>
           <div class="draw-box">
-            <label for={`${id}-how`}>Angle by</label>
+            <label for={`${id}-how`}>{phrase('Angle by')}</label>
             <select
               id={`${id}-how`}
               value={how}
@@ -260,13 +261,13 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
             >
               {WAYS.filter(({ value }) => turns || value === 'bearing').map((way) => (
                 <option key={way.value} value={way.value}>
-                  {way.text}
+                  {phrase(way.text)}
                 </option>
               ))}
             </select>
           </div>
           <div class="draw-box">
-            <label for={`${id}-angle`}>Angle</label>
+            <label for={`${id}-angle`}>{phrase('Angle')}</label>
             <input
               id={`${id}-angle`}
               autocomplete="off"
@@ -280,7 +281,7 @@ function Typing({ wants, turns }: { wants: Drawn['wants']; turns: boolean }) {
           </div>
         </>
       )}
-      <button type="submit">Place</button>
+      <button type="submit">{phrase('Place')}</button>
       <SnapToggle />
       <p class="draw-fault" id={`${id}-fault`} aria-live="polite">
         {fault}

@@ -1,6 +1,7 @@
 // The bar over the plan that takes the elevation of a point just picked. Enter takes it, Escape gives up.
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { read } from '../fields/fields.tsx';
+import { heard, phrase } from '../words/words.ts';
 import { askedHeight, type AskedHeight } from './heights.ts';
 
 export function HeightBar() {
@@ -18,13 +19,13 @@ function Bar({ asked }: { asked: AskedHeight }) {
   function take(): void {
     const reading = read(text, 'elevation');
     if (reading.ok) asked.done(reading.value);
-    else setFault(`${reading.message} ${reading.remedy}`.trim());
+    else setFault(`${heard(reading.message)} ${heard(reading.remedy)}`.trim());
   }
 
   return (
     <section
       class="draw-bar height-bar"
-      aria-label="Elevation of the point"
+      aria-label={phrase('Elevation of the point')}
       onKeyDown={(event) => {
         if (event.key !== 'Escape') return;
         event.stopPropagation();
@@ -42,7 +43,7 @@ function Bar({ asked }: { asked: AskedHeight }) {
         }}
       >
         <div class="draw-box">
-          <label for={id}>Elevation</label>
+          <label for={id}>{phrase('Elevation')}</label>
           <input
             ref={box}
             id={id}
@@ -59,10 +60,10 @@ function Bar({ asked }: { asked: AskedHeight }) {
           />
         </div>
         <button type="submit" class="main">
-          Take it
+          {phrase('Take it')}
         </button>
         <button type="button" onClick={() => asked.done(null)}>
-          Stop
+          {phrase('Stop')}
         </button>
         <p class="draw-fault" id={`${id}-fault`} role="alert">
           {fault}

@@ -8,6 +8,7 @@ import { DrawBar } from './DrawBar.tsx';
 import { listen, tip } from './gesture.ts';
 import { HeightBar } from './HeightBar.tsx';
 import { SectionButton, SectionPanel } from '../section/SectionPanel.tsx';
+import { phrase } from '../words/words.ts';
 import { fitPlan, planKey, zoomIn, zoomOut } from './keys.ts';
 import { planLocked, toggleLock } from './lock.ts';
 import { paintOn } from './painter.ts';
@@ -41,7 +42,7 @@ export function PlanCanvas() {
   useEffect(() => highlight.subscribe(() => askForFrame()), []);
   useEffect(pinPhotographs, []);
   return (
-    <div class="plan" role="region" aria-label="Plan">
+    <div class="plan" role="region" aria-label={phrase('Plan')}>
       <DrawBar />
       <HeightBar />
       <ShapeBar />
@@ -52,30 +53,29 @@ export function PlanCanvas() {
           class="plan-canvas"
           tabIndex={0}
           role="application"
-          aria-roledescription="site plan"
+          aria-roledescription={phrase('site plan')}
           aria-label={planWords.value}
           aria-describedby="plan-keys"
           onKeyDown={planKey}
         />
         <p id="plan-keys" class="unseen">
-          Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, T stretches a tape, L locks the
-          plan, plus and minus zoom, 0 shows the whole lot.
+          {phrase('Arrow keys move the shell, square brackets turn it, F flips it, A lines it up, T stretches a tape, L locks the plan, plus and minus zoom, 0 shows the whole lot.')}
         </p>
         {snapped.value && <p class="plan-snap">{snapped.value}</p>}
         <Tip />
         <div class="plan-corner">
           <SectionButton />
           <button type="button" class="plan-hand" onClick={() => (sheet.value = 'round')}>
-            In the round
+            {phrase('In the round')}
           </button>
           <button type="button" class="plan-hand" aria-pressed={taping.value !== null} onClick={startTape}>
-            Tape
+            {phrase('Tape')}
           </button>
           <button
             type="button"
             class="plan-hand"
-            aria-label="Lock the plan"
-            title={planLocked.value ? 'Unlock the plan' : 'Lock the plan'}
+            aria-label={phrase('Lock the plan')}
+            title={planLocked.value ? phrase('Unlock the plan') : phrase('Lock the plan')}
             aria-pressed={planLocked.value}
             onClick={toggleLock}
           >
@@ -85,14 +85,14 @@ export function PlanCanvas() {
             </svg>
           </button>
         </div>
-        <div class="plan-tools" role="group" aria-label="Zoom">
-          <button type="button" onClick={zoomIn} aria-label="Zoom in">
+        <div class="plan-tools" role="group" aria-label={phrase('Zoom')}>
+          <button type="button" onClick={zoomIn} aria-label={phrase('Zoom in')}>
             +
           </button>
-          <button type="button" onClick={zoomOut} aria-label="Zoom out">
+          <button type="button" onClick={zoomOut} aria-label={phrase('Zoom out')}>
             −
           </button>
-          <button type="button" onClick={fitPlan} aria-label="Show the whole lot" class="plan-fit">
+          <button type="button" onClick={fitPlan} aria-label={phrase('Show the whole lot')} class="plan-fit">
             <svg viewBox="0 0 24 24" aria-hidden="true">
               <path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5" />
             </svg>

@@ -3,15 +3,16 @@
 import type { Shaped } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { drawing, shaping } from '../state/store.ts';
+import { english, heard, phrase, type English } from '../words/words.ts';
 import { SnapToggle } from './DrawBar.tsx';
 import { endShape, shapeDo } from './shape.ts';
 
-const HINTS: Record<Shaped['form'], string> = {
-  closed: 'Drag corners and edges; a round handle adds a corner.',
-  open: 'Drag corners and edges; a round handle adds a corner.',
-  spots: 'Drag spots.',
-  disc: 'Drag the middle, or the handle on the rim.',
-  none: 'Its shape is set by figures in its card.',
+const HINTS: Record<Shaped['form'], English> = {
+  closed: english('Drag corners and edges; a round handle adds a corner.'),
+  open: english('Drag corners and edges; a round handle adds a corner.'),
+  spots: english('Drag spots.'),
+  disc: english('Drag the middle, or the handle on the rim.'),
+  none: english('Its shape is set by figures in its card.'),
 };
 
 export function ShapeBar() {
@@ -21,18 +22,18 @@ export function ShapeBar() {
   const { picked, form, run } = shaped;
   const path = form === 'closed' || form === 'open';
   return (
-    <section class="draw-bar" aria-label="Changing a shape">
+    <section class="draw-bar" aria-label={phrase('Changing a shape')}>
       <header class="draw-head">
-        <h2>Changing {shaped.name}</h2>
-        {picked && <p class="draw-wants">{shaped.says}</p>}
+        <h2>{phrase('Changing {thing}', { thing: heard(shaped.name) })}</h2>
+        {picked && <p class="draw-wants">{heard(shaped.says)}</p>}
       </header>
       <p class="draw-figures">
         {shaped.word ? (
           <span class="draw-word" role="alert">
-            {shaped.word}
+            {heard(shaped.word)}
           </span>
         ) : (
-          <span class="draw-wants">{HINTS[form]}</span>
+          <span class="draw-wants">{phrase(HINTS[form])}</span>
         )}
       </p>
       {path && !shaped.locked && <Run run={picked === 'edge' ? run : null} />}
@@ -43,14 +44,14 @@ export function ShapeBar() {
             {path && <Deeds picked={picked} />}
             {form === 'spots' && (
               <button type="button" disabled={!picked} onClick={() => shapeDo('remove')}>
-                Remove
+                {phrase('Remove')}
               </button>
             )}
             {!path && <SnapToggle />}
           </>
         )}
         <button type="button" class="main" onClick={endShape}>
-          Done
+          {phrase('Done')}
         </button>
       </div>
     </section>
@@ -62,15 +63,15 @@ function Run({ run }: { run: [number, number] | null }) {
   return (
     <div class="draw-typing">
       <Figure
-        label="Its length"
+        label={phrase('Its length')}
         measure="length"
         value={run?.[0]}
-        placeholder="of a picked edge"
+        placeholder={phrase('of a picked edge')}
         disabled={!run}
         commit={(length) => shapeDo({ run: { length, bearing: run?.[1] ?? 0 } }).findings}
       />
       <Figure
-        label="Its bearing"
+        label={phrase('Its bearing')}
         measure="bearing"
         value={run?.[1]}
         disabled={!run}
@@ -84,10 +85,10 @@ function Run({ run }: { run: [number, number] | null }) {
 function Picking() {
   return (
     <>
-      <button type="button" aria-label="Pick the one before" onClick={() => shapeDo('before')}>
+      <button type="button" aria-label={phrase('Pick the one before')} onClick={() => shapeDo('before')}>
         ‹
       </button>
-      <button type="button" aria-label="Pick the next one" onClick={() => shapeDo('next')}>
+      <button type="button" aria-label={phrase('Pick the next one')} onClick={() => shapeDo('next')}>
         ›
       </button>
     </>
@@ -97,22 +98,22 @@ function Picking() {
 function Deeds({ picked }: { picked: Shaped['picked'] }) {
   return (
     <>
-      <button type="button" aria-label="Add a corner" disabled={!picked} onClick={() => shapeDo('add')}>
-        Add
+      <button type="button" aria-label={phrase('Add a corner')} disabled={!picked} onClick={() => shapeDo('add')}>
+        {phrase('Add')}
       </button>
       <button
         type="button"
-        aria-label="Remove the corner"
+        aria-label={phrase('Remove the corner')}
         disabled={picked !== 'corner'}
         onClick={() => shapeDo('remove')}
       >
-        Remove
+        {phrase('Remove')}
       </button>
       <button type="button" disabled={picked !== 'edge' && picked !== 'arc'} onClick={() => shapeDo('bend')}>
-        {picked === 'arc' ? 'Straight' : 'Bend'}
+        {picked === 'arc' ? phrase('Straight') : phrase('Bend')}
       </button>
-      <button type="button" aria-label="Square up" onClick={() => shapeDo('square')}>
-        Square
+      <button type="button" aria-label={phrase('Square up')} onClick={() => shapeDo('square')}>
+        {phrase('Square')}
       </button>
     </>
   );

@@ -2,6 +2,7 @@
 import { useId } from 'preact/hooks';
 import type { TapeEnd } from '../core/types.ts';
 import { drawing, ledger } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { choices, endTape, holdEnd, holdToPoint, indexOf, removeTape, sameEnd, taping } from './tapes.ts';
 
 const POINT = 'point';
@@ -12,28 +13,28 @@ export function TapeBar() {
   const { ends, word } = now;
   const index = indexOf(ends);
   const row = ledger.value?.tapes[index];
-  const hint = ends[0] ? 'Now its other end.' : 'Tap its first end: the edge of anything, or bare ground.';
+  const hint = ends[0] ? phrase('Now its other end.') : phrase('Tap its first end: the edge of anything, or bare ground.');
   return (
-    <section class="draw-bar tape-bar" aria-label="Tape" onKeyDown={(event) => event.key === 'Escape' && endTape()}>
+    <section class="draw-bar tape-bar" aria-label={phrase('Tape')} onKeyDown={(event) => event.key === 'Escape' && endTape()}>
       <header class="draw-head">
-        <h2>Tape</h2>
+        <h2>{phrase('Tape')}</h2>
         <p class="draw-wants" role="status">
-          {word ? <span class="draw-word">{word}</span> : row ? <b>{row.distance?.text ?? 'Waits'}</b> : hint}
+          {word ? <span class="draw-word">{heard(word)}</span> : row ? <b>{row.distance?.text ?? phrase('Waits')}</b> : hint}
         </p>
         {row && (
           <button type="button" onClick={() => removeTape(index)}>
-            Remove
+            {phrase('Remove')}
           </button>
         )}
         <button type="button" class="main" onClick={endTape}>
-          Done
+          {phrase('Done')}
         </button>
       </header>
       <div class="draw-typing">
-        <End label="From" which={0} end={ends[0]} />
-        <End label="To" which={1} end={ends[1]} />
+        <End label={phrase('From')} which={0} end={ends[0]} />
+        <End label={phrase('To')} which={1} end={ends[1]} />
       </div>
-      {row && <p class="field-hint">{row.says.join(' ')}</p>}
+      {row && <p class="field-hint">{row.says.map(heard).join(' ')}</p>}
     </section>
   );
 }
@@ -55,14 +56,14 @@ function End({ label, which, end }: { label: string; which: 0 | 1; end: TapeEnd 
         }}
       >
         <option value="-1" disabled>
-          Not yet
+          {phrase('Not yet')}
         </option>
         {all.map(({ name }, i) => (
           <option key={i} value={String(i)}>
-            {name}
+            {heard(name)}
           </option>
         ))}
-        <option value={POINT}>A point of the plan</option>
+        <option value={POINT}>{phrase('A point of the plan')}</option>
       </select>
     </div>
   );

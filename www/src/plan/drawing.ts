@@ -2,6 +2,7 @@
 // with a click; a finger slides a cross that stands above it, so that it does not hide the place, and places on
 // lifting; a short tap places under the finger. Two fingers and a mouse that drags move the paper.
 import { drawing } from '../state/store.ts';
+import { english, type English } from '../words/words.ts';
 import { finishDrawing, back, drawAs, follow, giveUpDrawing, place, shift } from './pick.ts';
 import { current, siteAt } from './view.ts';
 
@@ -54,12 +55,12 @@ const KEYS: Record<string, () => void> = {
 };
 
 /** What the keys do, for the sheet that lists them. */
-export const DRAWING_KEYS: [string, string][] = [
-  ['Arrows', 'move the cross by 1 in (1 cm); with Shift by 1 ft (10 cm)'],
-  ['Enter', 'place the point'],
-  ['0 to 9', 'type the length of the next stretch'],
-  ['L, A, R', 'next a straight line, an arc, a rectangle'],
-  ['Backspace', 'take the last point back'],
-  ['C', 'close the outline, or end the line'],
-  ['Esc', 'give the drawing up'],
+export const DRAWING_KEYS: [English, English][] = [
+  [english('Arrows'), english('move the cross by 1 in (1 cm); with Shift by 1 ft (10 cm)')],
+  [english('Enter'), english('place the point')],
+  [english('0 to 9'), english('type the length of the next stretch')],
+  [english('L, A, R'), english('next a straight line, an arc, a rectangle')],
+  [english('Backspace'), english('take the last point back')],
+  [english('C'), english('close the outline, or end the line')],
+  [english('Esc'), english('give the drawing up')],
 ];

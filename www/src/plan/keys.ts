@@ -3,6 +3,7 @@ import { ask } from '../core/planner.ts';
 import type { Point } from '../core/types.ts';
 import { edit, editOrTell, redo, say, undo } from '../state/actions.ts';
 import { announce, drawing, ledger, shaping, sheet, snapping } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 import { drawingKey } from './drawing.ts';
 import { askForFrame } from './frame.ts';
 import { giveUp } from './gesture.ts';
@@ -24,19 +25,19 @@ const ARROWS: Record<string, [number, number]> = {
 };
 
 /** What the plan's keys do, for the sheet that lists them. */
-export const PLAN_KEYS: [string, string][] = [
-  ['Arrows', 'move the shell by 1 in (1 cm); with Shift by 1 ft (10 cm)'],
-  ['[ and ]', 'turn the shell by 1°; with Shift by 15°'],
-  ['F', 'flip the shell'],
-  ['A', 'line it up with the nearest wall or lot line'],
-  ['S', 'snapping on or off'],
-  ['T', 'stretch a tape between two things'],
-  ['L', 'lock the plan, or unlock it'],
-  ['Menu, or Shift + F10', 'the exact numbers of the shell'],
-  ['+ and −', 'zoom in and out'],
-  ['0', 'show the whole lot'],
-  ['Ctrl + arrows', 'move the view'],
-  ['Esc', 'give up a drag'],
+export const PLAN_KEYS: [English, English][] = [
+  [english('Arrows'), english('move the shell by 1 in (1 cm); with Shift by 1 ft (10 cm)')],
+  [english('[ and ]'), english('turn the shell by 1°; with Shift by 15°')],
+  [english('F'), english('flip the shell')],
+  [english('A'), english('line it up with the nearest wall or lot line')],
+  [english('S'), english('snapping on or off')],
+  [english('T'), english('stretch a tape between two things')],
+  [english('L'), english('lock the plan, or unlock it')],
+  [english('Menu, or Shift + F10'), english('the exact numbers of the shell')],
+  [english('+ and −'), english('zoom in and out')],
+  [english('0'), english('show the whole lot')],
+  [english('Ctrl + arrows'), english('move the view')],
+  [english('Esc'), english('give up a drag')],
 ];
 
 export function zoomBy(factor: number): void {
@@ -95,8 +96,8 @@ export function turn(sense: number, large: boolean): void {
 export function toggleSnap(): void {
   snapping.value = !snapping.value;
   const words = snapping.value
-    ? 'Snapping is on: what you move and draw is led to corners, edges and their lines.'
-    : 'Snapping is off.';
+    ? phrase('Snapping is on: what you move and draw is led to corners, edges and their lines.')
+    : phrase('Snapping is off.');
   // A sheet over the plan would lie in the way of a hand at work.
   if (drawing.value || shaping.value) announce.value = words;
   else say(words);
@@ -104,8 +105,8 @@ export function toggleSnap(): void {
 
 /** What moves the shell. */
 const MOVES: Record<string, () => void> = {
-  f: () => void editOrTell('flip-shell', 'The shell was not flipped.'),
-  a: () => void editOrTell('align-shell', 'The shell was not lined up.'),
+  f: () => void editOrTell('flip-shell', phrase('The shell was not flipped.')),
+  a: () => void editOrTell('align-shell', phrase('The shell was not lined up.')),
   '[': () => turn(-1, false),
   ']': () => turn(1, false),
   '{': () => turn(-1, true),

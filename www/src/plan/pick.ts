@@ -5,6 +5,7 @@
 import { ask } from '../core/planner.ts';
 import type { DrawAction, DrawMode, DrawStep, Drawn, Point, TypedAngle, Vertex, Wanted } from '../core/types.ts';
 import { announce, drawing, snapping } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { askForFrame } from './frame.ts';
 import { current, siteAt } from './view.ts';
 
@@ -140,6 +141,6 @@ export function giveUpDrawing(): boolean {
 }
 
 function spoken(placed: Drawn): string {
-  const run = placed.length ? `${placed.length}, ${placed.bearing ?? ''}` : 'First point';
+  const run = placed.length ? `${placed.length}, ${placed.bearing ?? ''}` : phrase('First point');
   return placed.reason ? `${run}: ${placed.reason}` : run;
 }

@@ -4,6 +4,7 @@ import { ask } from '../core/planner.ts';
 import type { Outcome, ShapeAction, ShapeTarget } from '../core/types.ts';
 import { refresh } from '../state/actions.ts';
 import { announce, shaping } from '../state/store.ts';
+import { english, type English } from '../words/words.ts';
 import { askForFrame } from './frame.ts';
 import { heldOff } from './lock.ts';
 
@@ -72,12 +73,12 @@ export function shapeKey(event: KeyboardEvent, way: [number, number] | undefined
 }
 
 /** What the keys do, for the sheet that lists them. */
-export const SHAPE_KEYS: [string, string][] = [
-  ['N and P', 'pick the next corner or edge, or the one before'],
-  ['Arrows', 'move what is picked by 1 in (1 cm); with Shift by 1 ft (10 cm)'],
-  ['I', 'add a corner'],
-  ['Delete', 'take the picked corner out'],
-  ['B', 'bend the picked edge, or make it straight'],
-  ['Q', 'make nearly square corners square'],
-  ['Esc', 'end the change; it stays made'],
+export const SHAPE_KEYS: [English, English][] = [
+  [english('N and P'), english('pick the next corner or edge, or the one before')],
+  [english('Arrows'), english('move what is picked by 1 in (1 cm); with Shift by 1 ft (10 cm)')],
+  [english('I'), english('add a corner')],
+  [english('Del'), english('take the picked corner out')],
+  [english('B'), english('bend the picked edge, or make it straight')],
+  [english('Q'), english('make nearly square corners square')],
+  [english('Esc'), english('end the change; it stays made')],
 ];

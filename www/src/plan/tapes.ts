@@ -6,6 +6,7 @@ import type { Finding, Tape, TapeEnd } from '../core/types.ts';
 import { edit } from '../state/actions.ts';
 import { endShape } from './shape.ts';
 import { shaping, site } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { askForFrame } from './frame.ts';
 import { pickPoint } from './pick.ts';
 import { current, siteAt } from './view.ts';
@@ -79,7 +80,7 @@ export function tapTape(at: { x: number; y: number }, reach: number): void {
 
 /** Asks for a point of the plan, by any hand or typed, and holds an end to it. */
 export async function holdToPoint(which: 0 | 1): Promise<void> {
-  const at = await pickPoint(which === 0 ? 'The first end of the tape' : 'The other end of the tape');
+  const at = await pickPoint(which === 0 ? phrase('The first end of the tape') : phrase('The other end of the tape'));
   if (at && taping.value) holdEnd(which, { at });
 }
 

@@ -5,13 +5,13 @@ import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
 import { MakeButton, stillMissing } from '../steps/MakeButton.tsx';
+import { phrase } from '../words/words.ts';
 
 export function Barrier({ barrier }: { barrier: BarrierRule | undefined }) {
   return (
     <>
       <p class="field-hint">
-        Fences and walls of enough height and the walls of buildings count; gates and doors count as closed and are listed. Enter
-        the local authority's own figures: none comes with the planner.
+        {phrase("Fences and walls of enough height and the walls of buildings count; gates and doors count as closed and are listed. Enter the local authority's own figures: none comes with the planner.")}
       </p>
       {barrier ? <Entered barrier={barrier} /> : <NewBarrier />}
     </>
@@ -23,8 +23,8 @@ function Entered({ barrier }: { barrier: BarrierRule }) {
   return (
     <>
       <Fields rule={barrier} put={put} />
-      <button type="button" onClick={() => editOrTell({ 'set-barrier': null }, 'The barrier was not removed.')}>
-        Do not look at the barrier
+      <button type="button" onClick={() => editOrTell({ 'set-barrier': null }, phrase('The barrier was not removed.'))}>
+        {phrase('Do not look at the barrier')}
       </button>
     </>
   );
@@ -34,21 +34,21 @@ function Fields({ rule, put }: { rule: Partial<BarrierRule>; put: (change: Parti
   return (
     <>
       <Figure
-        label="Fences and walls count from a height of"
+        label={phrase('Fences and walls count from a height of')}
         measure="length"
         value={rule.least_height}
         commit={(least_height) => put({ least_height })}
       />
       <Figure
-        label="An opening counts as closed up to"
+        label={phrase('An opening counts as closed up to')}
         measure="length"
         value={rule.widest_gap}
         commit={(widest_gap) => put({ widest_gap })}
       />
       <TextField
-        label="Source"
+        label={phrase('Source')}
         value={rule.source ?? ''}
-        placeholder="Who requires it, and in which edition"
+        placeholder={phrase('Who requires it, and in which edition')}
         commit={(source) => put({ source })}
       />
     </>
@@ -59,13 +59,13 @@ function NewBarrier() {
   const [draft, setDraft] = useState<Partial<BarrierRule>>({});
   const { least_height, widest_gap, source } = draft;
   const missing = stillMissing([
-    ['the least height', least_height],
-    ['the widest opening', widest_gap],
-    ['its source', source],
+    [phrase('the least height'), least_height],
+    [phrase('the widest opening'), widest_gap],
+    [phrase('its source'), source],
   ]);
   function make(): void {
     if (least_height === undefined || widest_gap === undefined || !source) return;
-    editOrTell({ 'set-barrier': { least_height, widest_gap, source } }, 'The barrier was not entered.');
+    editOrTell({ 'set-barrier': { least_height, widest_gap, source } }, phrase('The barrier was not entered.'));
   }
   return (
     <>
@@ -76,7 +76,7 @@ function NewBarrier() {
           return [];
         }}
       />
-      <MakeButton text="Look at the barrier" missing={missing} make={make} />
+      <MakeButton text={phrase('Look at the barrier')} missing={missing} make={make} />
     </>
   );
 }

@@ -3,6 +3,7 @@ import type { Finding, RuleConditions } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { Fold } from '../fields/Fold.tsx';
 import { Tick } from '../fields/Tick.tsx';
+import { english, phrase } from '../words/words.ts';
 
 interface Props {
   only: RuleConditions | undefined;
@@ -10,9 +11,9 @@ interface Props {
 }
 
 const LIMITS = [
-  { member: 'dig_deeper_than', label: 'Only where the dig is deeper than', measure: 'length' },
-  { member: 'lot_smaller_than', label: 'Only on lots smaller than', measure: 'area' },
-  { member: 'lot_at_least', label: 'Only on lots of at least', measure: 'area' },
+  { member: 'dig_deeper_than', label: english('Only where the dig is deeper than'), measure: 'length' },
+  { member: 'lot_smaller_than', label: english('Only on lots smaller than'), measure: 'area' },
+  { member: 'lot_at_least', label: english('Only on lots of at least'), measure: 'area' },
 ] as const;
 
 export function Conditions({ only = {}, put }: Props) {
@@ -20,27 +21,27 @@ export function Conditions({ only = {}, put }: Props) {
     const { [member]: _, ...rest } = only;
     return put(value === undefined || value === false ? rest : { ...rest, [member]: value });
   };
-  const count = Object.keys(only).length;
+  const limits = Object.keys(only).length;
   return (
-    <Fold head={count > 0 ? `Applies only under conditions (${count})` : 'Applies everywhere'} start={count > 0}>
+    <Fold head={limits > 0 ? phrase('Applies only under conditions ({number})', { number: limits }) : phrase('Applies everywhere')} start={limits > 0}>
       {() => (
         <>
           {LIMITS.map(({ member, label, measure }) => (
             <Figure
               key={member}
-              label={label}
+              label={phrase(label)}
               measure={measure}
               value={only[member]}
-              placeholder="any"
+              placeholder={phrase('any')}
               commit={(value) => set(member, value)}
               clear={() => set(member, undefined)}
             />
           ))}
           <Tick
-            label="Only on the street side"
+            label={phrase('Only on the street side')}
             on={only.on_street_side ?? false}
             set={(on) => set('on_street_side', on)}
-            hint="To a front or street-side line, or to a thing that no other line of the lot is nearer to."
+            hint={phrase('To a front or street-side line, or to a thing that no other line of the lot is nearer to.')}
           />
         </>
       )}

@@ -5,8 +5,9 @@ import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
-import { FROM, fromWord, TO } from './ruleWords.ts';
+import { fromOptions, fromWord, toOptions } from './ruleWords.ts';
 import { MakeButton, stillMissing } from '../steps/MakeButton.tsx';
+import { phrase } from '../words/words.ts';
 
 interface Draft {
   name?: string;
@@ -18,14 +19,14 @@ interface Draft {
 }
 
 /** Stands for what nobody has chosen yet. */
-const NOTHING = { value: '', text: 'Choose one' } as const;
+const nothing = () => ({ value: '' as const, text: phrase('Choose one') });
 
 const textOf = (options: readonly { value: string; text: string }[], value: string): string =>
   options.find((it) => it.value === value)?.text ?? '';
 
 /** What a rule is called that got no name: `Water's edge to side line`. */
 const called = (from: string, to: string): string =>
-  `${textOf(FROM, from)} to ${textOf(TO, to).replace('Lot line: ', '').toLowerCase()}`;
+  phrase('{from} to {to}', { from: textOf(fromOptions(), from), to: textOf(toOptions(''), to).toLowerCase() });
 
 export function NewRule({ rules }: { rules: Rule[] }) {
   const card = useRef<HTMLDetailsElement>(null);
@@ -36,43 +37,43 @@ export function NewRule({ rules }: { rules: Rule[] }) {
     return [];
   };
   const missing = stillMissing([
-    ['what it is measured from', from],
-    ['what it is measured to', to],
-    ['the distance', distance],
-    ['its source', source],
+    [phrase('what it is measured from'), from],
+    [phrase('what it is measured to'), to],
+    [phrase('the distance'), distance],
+    [phrase('its source'), source],
   ]);
 
   function make(): void {
     if (from === undefined || to === undefined || distance === undefined || !source) return;
     const rule: Rule = { name: name || called(from, to), from, to: fromWord(to), distance, source };
-    if (!editOrTell({ 'set-rules': [...rules, rule] }, 'The rule was not added.')) return;
+    if (!editOrTell({ 'set-rules': [...rules, rule] }, phrase('The rule was not added.'))) return;
     setDraft({});
     if (card.current) card.current.open = false;
   }
   return (
     <details ref={card} class="card new-rule">
-      <summary>Add a rule</summary>
+      <summary>{phrase('Add a rule')}</summary>
       <Choice
-        label="From"
+        label={phrase('From')}
         value={from ?? ''}
-        options={[NOTHING, ...FROM]}
+        options={[nothing(), ...fromOptions()]}
         choose={(value) => value !== '' && keep({ from: value })}
       />
-      <Choice label="To" value={to ?? ''} options={[NOTHING, ...TO]} choose={(value) => value !== '' && keep({ to: value })} />
-      <Figure label="At least" measure="length" value={distance} commit={(value) => keep({ distance: value })} />
+      <Choice label={phrase('To')} value={to ?? ''} options={[nothing(), ...toOptions()]} choose={(value) => value !== '' && keep({ to: value })} />
+      <Figure label={phrase('At least')} measure="length" value={distance} commit={(value) => keep({ distance: value })} />
       <TextField
-        label="Source"
+        label={phrase('Source')}
         value={source ?? ''}
-        placeholder="Who requires it, and where it says so"
+        placeholder={phrase('Who requires it, and where it says so')}
         commit={(value) => keep({ source: value })}
       />
       <TextField
-        label="Name of the rule"
+        label={phrase('Name of the rule')}
         value={name ?? ''}
         placeholder={from && to ? called(from, to) : ''}
         commit={(value) => keep({ name: value })}
       />
-      <MakeButton text="Add this rule" missing={missing} make={make} />
+      <MakeButton text={phrase('Add this rule')} missing={missing} make={make} />
     </details>
   );
 }

@@ -2,21 +2,23 @@
 import { FEATURE_KINDS, FEATURE_PARTS, LINE_KINDS, MEASURED_FROM } from '../core/lists.ts';
 import type { FeatureKind, LineKind, MeasuredFrom, MeasuredTo } from '../core/types.ts';
 import { plain } from '../fields/Choice.tsx';
+import { english, phrase, type English } from '../words/words.ts';
 
-const FROM_WORDS: Record<MeasuredFrom, string> = {
-  'waters-edge': "Water's edge",
-  rim: 'Rim, outside of the coping',
-  'deck-edge': 'Deck edge',
-  equipment: 'Equipment pad',
-  dig: 'Top of the dig',
-  steps: 'Steps beside the deck',
-  'spoil-pile': 'Spoil pile',
-  barrier: 'Barrier: its fences and walls',
+const FROM_WORDS: Record<MeasuredFrom, English> = {
+  'waters-edge': english("Water's edge"),
+  rim: english('Rim, outside of the coping'),
+  'deck-edge': english('Deck edge'),
+  equipment: english('Equipment pad'),
+  dig: english('Top of the dig'),
+  steps: english('Steps beside the deck'),
+  'spoil-pile': english('Spoil pile'),
+  barrier: english('Barrier: its fences and walls'),
 };
-export const FROM = MEASURED_FROM.map((value) => ({ value, text: FROM_WORDS[value] }));
-export const TO = [
-  { value: 'line', text: 'Every lot line' },
-  ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `Lot line: ${plain(kind).toLowerCase()}` })),
+export const fromOptions = () => MEASURED_FROM.map((value) => ({ value, text: phrase(FROM_WORDS[value]) }));
+/** `line`: what stands before the kind of a lot line. */
+export const toOptions = (line = phrase('Lot line: ')) => [
+  { value: 'line', text: phrase('Every lot line') },
+  ...LINE_KINDS.map((kind) => ({ value: `line:${kind}`, text: `${line}${plain(kind).toLowerCase()}` })),
   ...FEATURE_KINDS.map((kind) => ({ value: `feature:${kind}`, text: plain(kind) })),
   ...FEATURE_PARTS.map((part) => ({ value: `part:${part}`, text: plain(part) })),
 ];

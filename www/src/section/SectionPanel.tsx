@@ -7,6 +7,7 @@ import { askForFrame } from '../plan/frame.ts';
 import { edit } from '../state/actions.ts';
 import { exaggeration, openSection, sectionFigures, sectionOpen } from '../state/section.ts';
 import { sectionOn } from '../plan/painter.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function SectionPanel() {
   return sectionOpen.value ? <Open /> : null;
@@ -17,7 +18,7 @@ export function SectionButton() {
   const open = sectionOpen.value;
   return (
     <button type="button" class="section-button" aria-pressed={open} onClick={() => openSection(!open)}>
-      Section A–A′
+      {phrase('Section A–A′')}
     </button>
   );
 }
@@ -37,13 +38,13 @@ function Open() {
   }, []);
   const figures = sectionFigures.value;
   const words = figures
-    ? `Section from A to A prime. ${figures.dimensions.map((d) => `${d.label} ${d.text}`).join(', ')}.`
-    : 'Section: there is nothing to cut yet.';
+    ? phrase('Section from A to A prime. {dimensions}.', { dimensions: figures.dimensions.map((d) => `${heard(d.label)} ${d.text}`).join(', ') })
+    : phrase('Section: there is nothing to cut yet.');
   return (
-    <section class="section" aria-label="Section">
+    <section class="section" aria-label={phrase('Section')}>
       <header class="section-head">
-        <h2>Section A–A′</h2>
-        <div class="section-scale" role="group" aria-label="How heights are drawn">
+        <h2>{phrase('Section A–A′')}</h2>
+        <div class="section-scale" role="group" aria-label={phrase('How heights are drawn')}>
           {([1, 2, 5] as const).map((times) => (
             <button
               key={times}
@@ -54,22 +55,22 @@ function Open() {
                 askForFrame();
               }}
             >
-              {times === 1 ? 'Heights true' : `× ${times}`}
+              {times === 1 ? phrase('Heights true') : `× ${times}`}
             </button>
           ))}
         </div>
-        <button type="button" class="section-close" aria-label="Close the section" onClick={() => openSection(false)}>
+        <button type="button" class="section-close" aria-label={phrase('Close the section')} onClick={() => openSection(false)}>
           ×
         </button>
       </header>
       <canvas ref={canvas} class="section-canvas" role="img" aria-label={words} />
       {figures ? (
         <details class="section-more">
-          <summary>Figures and line</summary>
+          <summary>{phrase('Figures and line')}</summary>
           <dl class="section-figures">
             {figures.dimensions.map((d, i) => (
               <div key={i}>
-                <dt>{d.label}</dt>
+                <dt>{heard(d.label)}</dt>
                 <dd>{d.text}</dd>
               </div>
             ))}
@@ -77,7 +78,7 @@ function Open() {
           <Line />
         </details>
       ) : (
-        <p class="section-none">Place a shell, and the section runs along it.</p>
+        <p class="section-none">{phrase('Place a shell, and the section runs along it.')}</p>
       )}
     </section>
   );
@@ -100,16 +101,16 @@ function Line() {
   return (
     <>
       <div class="pairs section-line">
-        <Figure label="Direction from A to A′" measure="heading" value={figures.bearing} commit={(v) => laid(v, figures.length)} />
-        <Figure label="Length" measure="length" value={figures.length} commit={(v) => laid(figures.bearing, v)} />
-        <Figure label="A, to the east" measure="long-length" value={from[0]} commit={(v) => ends((now) => ({ ...now, from: [v, now.from[1]] }))} />
-        <Figure label="A, to the north" measure="long-length" value={from[1]} commit={(v) => ends((now) => ({ ...now, from: [now.from[0], v] }))} />
-        <Figure label="A′, to the east" measure="long-length" value={to[0]} commit={(v) => ends((now) => ({ ...now, to: [v, now.to[1]] }))} />
-        <Figure label="A′, to the north" measure="long-length" value={to[1]} commit={(v) => ends((now) => ({ ...now, to: [now.to[0], v] }))} />
+        <Figure label={phrase('Direction from A to A′')} measure="heading" value={figures.bearing} commit={(v) => laid(v, figures.length)} />
+        <Figure label={phrase('Length')} measure="length" value={figures.length} commit={(v) => laid(figures.bearing, v)} />
+        <Figure label={phrase('A, to the east')} measure="long-length" value={from[0]} commit={(v) => ends((now) => ({ ...now, from: [v, now.from[1]] }))} />
+        <Figure label={phrase('A, to the north')} measure="long-length" value={from[1]} commit={(v) => ends((now) => ({ ...now, from: [now.from[0], v] }))} />
+        <Figure label={phrase('A′, to the east')} measure="long-length" value={to[0]} commit={(v) => ends((now) => ({ ...now, to: [v, now.to[1]] }))} />
+        <Figure label={phrase('A′, to the north')} measure="long-length" value={to[1]} commit={(v) => ends((now) => ({ ...now, to: [now.to[0], v] }))} />
       </div>
-      <p class="field-hint">On the plan, pull the line by its ends, or beside the shell to move the whole.</p>
+      <p class="field-hint">{phrase('On the plan, pull the line by its ends, or beside the shell to move the whole.')}</p>
       <button type="button" disabled={!figures.given} onClick={() => edit({ 'set-section': null })}>
-        Back along the shell
+        {phrase('Back along the shell')}
       </button>
     </>
   );

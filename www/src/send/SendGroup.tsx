@@ -3,14 +3,15 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { download } from '../job/download.ts';
 import { sheet } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 import { FORMS, type Kind, type Wanted } from './forms.ts';
 import './send.css';
 
 /** What the button says, what it is called in a sentence, and what it is good for. */
-const NAMES: readonly [Kind, string, string, string][] = [
-  ['picture', 'Picture', 'picture', 'for a message or a print'],
-  ['sheet', 'PDF page', 'PDF page', 'one page to print'],
-  ['page', '3D page', '3D page', 'the yard and the pool from all sides, in any browser'],
+const NAMES: readonly [Kind, English, English, English][] = [
+  ['picture', english('Picture'), english('picture'), english('for a message or a print')],
+  ['sheet', english('PDF page'), english('PDF page'), english('one page to print')],
+  ['page', english('3D page'), english('3D page'), english('the yard and the pool from all sides, in any browser')],
 ];
 
 /** Whether the device's own sheet takes such a file. */
@@ -41,7 +42,7 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
   const file = async (kind: Kind): Promise<File> => {
     const of = JSON.stringify([kind, wanted]);
     if (made.current?.of === of) return made.current.file;
-    setTold('It is being made.');
+    setTold(phrase('It is being made.'));
     const { make } = await import('./make.ts');
     const it = await make(kind, wanted);
     made.current = { of, file: it };
@@ -54,7 +55,7 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
       setTold(await what(await file(kind)));
     } catch (why) {
       console.error('nothing to send was made', why);
-      setTold(`The ${name} could not be made. Nothing is lost; try again.`);
+      setTold(phrase('The {name} could not be made. Nothing is lost; try again.', { name }));
     } finally {
       setBusy(null);
     }
@@ -62,7 +63,7 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
   const save = (kind: Kind, name: string) =>
     does(kind, name, async (it) => {
       download(it, it.name, it.type);
-      return `${it.name} is saved on this device.`;
+      return phrase('{name} is saved on this device.', { name: it.name });
     });
   const share = (kind: Kind, name: string) =>
     does(kind, name, async (it) => {
@@ -72,29 +73,29 @@ export function SendGroup({ wanted }: { wanted: Wanted }) {
       } catch (why) {
         if (nameOf(why) === 'AbortError') return '';
         // A browser opens its sheet only soon after a tap: by now the file is there, and the next tap is in time.
-        if (nameOf(why) === 'NotAllowedError') return 'It is ready: tap Share once more.';
-        return 'This device does not share it. Save it, and send the file.';
+        if (nameOf(why) === 'NotAllowedError') return phrase('It is ready: tap Share once more.');
+        return phrase('This device does not share it. Save it, and send the file.');
       }
     });
   return (
     <section ref={part} class="send" aria-labelledby="send-head">
-      <h3 id="send-head">To send</h3>
+      <h3 id="send-head">{phrase('To send')}</h3>
       <div class="send-ways" role="group" aria-labelledby="send-head">
-        {NAMES.map(([kind, says, name, words]) => (
+        {NAMES.map(([kind, says, called, words]) => [kind, phrase(says), phrase(called), phrase(words)] as const).map(([kind, says, name, words]) => (
           <div key={kind}>
-            <button type="button" aria-disabled={busy !== null} aria-busy={busy === kind} title={`Save: ${words}`} onClick={() => void save(kind, name)()}>
+            <button type="button" aria-disabled={busy !== null} aria-busy={busy === kind} title={phrase('Save: {what}', { what: words })} onClick={() => void save(kind, name)()}>
               {says}
             </button>
             {sharing.includes(kind) && (
-              <button type="button" aria-disabled={busy !== null} aria-label={`Share the ${name}`} onClick={() => void share(kind, name)()}>
-                Share…
+              <button type="button" aria-disabled={busy !== null} aria-label={phrase('Share the {name}', { name })} onClick={() => void share(kind, name)()}>
+                {phrase('Share…')}
               </button>
             )}
           </div>
         ))}
       </div>
       <p class="send-told" aria-live="polite">
-        {told || 'Saved as a file on this device; you send it.'}
+        {told || phrase('Saved as a file on this device; you send it.')}
       </p>
     </section>
   );

@@ -5,17 +5,20 @@ import type { ShownYard, YardView } from '../paper/messages.ts';
 import { ask, pdf, print } from '../paper/press.ts';
 import { wish as sheetWish, type Wish } from '../paper/wish.ts';
 import { picture as looked, pictured } from '../shown/asked.ts';
-import { firstStage, stageWords } from '../space/stages.ts';
+import { firstStage, stageWords, WORDS } from '../space/stages.ts';
 import { bareText } from '../state/document.ts';
+import { language } from '../words/language.ts';
 import { lettersOf, setIn } from './drawings.ts';
 import { FORMS, type Kind, type Wanted } from './forms.ts';
 import { packed } from './packed.ts';
 import { pageOf, type RoundOf } from './page.ts';
 import { pictureOf } from './picture.ts';
+import { SAYS } from './says.ts';
 import script from './turned.ts?one-script';
 import style from './page.css?raw';
 import threeLicense from '../space/three-license.txt?raw';
 import lettersLicense from '../../../crate/paper/fonts/OFL.txt?raw';
+import { english, heard, inEnglish, phrase, tag } from '../words/words.ts';
 
 /** How wide drawings of the yard are, millimeters: their letters are so large in a picture, and in a page that a phone shows. */
 const WIDE_IN_PICTURE = 180;
@@ -27,12 +30,15 @@ const LEAST_SHARE = 0.6;
 const MOST_SHARE = 1.15;
 
 const CAUTIONS = [
-  'Call the utility-locating service before anyone digs, and wait for the marks.',
-  'Stand clear of an unsupported bank.',
+  english('Call the utility-locating service before anyone digs, and wait for the marks.'),
+  english('Stand clear of an unsupported bank.'),
 ];
 
 /** The day as a reader writes it. */
-const today = (): string => new Date().toLocaleDateString('en-US', { dateStyle: 'long' });
+const today = (): string => new Date().toLocaleDateString(tag(), { dateStyle: 'long' });
+
+/** The language of the page, as the press has it. */
+const spoken = (): 'english' | 'spanish' => (language.value === 'es' ? 'spanish' : 'english');
 
 /** The one with a pool: there is no sheet or model of the yard as it is. */
 const withPool = (yard: ShownYard): ShownYard => (yard === 'as-it-is' ? 'placed' : yard);
@@ -46,7 +52,7 @@ function placedText(text: string, yard: ShownYard): string {
 }
 
 async function yardOf(yard: ShownYard, width: number, height: number, room = false): Promise<{ svg: string; view: YardView }> {
-  const made = await pictured({ yard, room, width, height, language: 'english' });
+  const made = await pictured({ yard, room, width, height, language: spoken() });
   if ('refused' in made) throw new Error(made.refused);
   return made;
 }
@@ -60,7 +66,7 @@ function shareOf(): number {
 /** What is shown: the shell, and which place it has where several were kept. */
 function nameOf(view: YardView, yard: ShownYard): string {
   const place = typeof yard === 'string' ? '' : (view.places[yard.kept + 1] ?? '');
-  return [view.shell || 'The yard today', place].filter(Boolean).join(', ');
+  return [view.shell || phrase('The yard today'), place].filter(Boolean).join(', ');
 }
 
 async function picture({ yard, room }: Wanted): Promise<Blob> {
@@ -72,9 +78,9 @@ async function picture({ yard, room }: Wanted): Promise<Blob> {
 /** The homeowner's sheet, printed by the press. */
 async function sheet({ yard }: Wanted): Promise<Blob> {
   const text = placedText(askPlanner((p) => p.save(), ''), withPool(yard));
-  const wanted: Wish = { ...sheetWish.value, kind: 'home', paper: null, lie: null, scale: null, centre: null, language: 'english', without: [], price: false };
+  const wanted: Wish = { ...sheetWish.value, kind: 'home', paper: null, lie: null, scale: null, centre: null, language: spoken(), without: [], price: false };
   const made = await print(text, wanted);
-  if (!made || made.pages.length === 0) throw new Error(made?.made.findings[0]?.message ?? 'a newer sheet came first');
+  if (!made || made.pages.length === 0) throw new Error(made?.made.findings[0]?.message ?? phrase('a newer sheet came first'));
   return new Blob([await pdf()], { type: FORMS.sheet[1] });
 }
 
@@ -86,8 +92,16 @@ async function roundOf(yard: ShownYard): Promise<RoundOf> {
     stillOf(model).catch(() => undefined),
     fetch(script).then((it) => (it.ok ? it.text() : Promise.reject(new Error(`${it.status} ${script}`)))),
   ]);
-  const words = stageWords(model.record, firstStage(model.record));
-  return { inside: { record: model.record, packed: packed(model) }, script: code, words, picture: still };
+  const { stages, labels, notes } = model.record;
+  const record = {
+    ...model.record,
+    stages: stages.map((it) => ({ ...it, name: heard(it.name) })),
+    labels: labels.map((it) => ({ ...it, text: heard(it.text) })),
+    notes: notes.map(heard),
+  };
+  const said = Object.fromEntries([...Object.values(SAYS), ...WORDS].map((it) => [inEnglish(it), phrase(it)]));
+  const words = stageWords(record, firstStage(record), phrase);
+  return { inside: { record, packed: packed(model), said }, script: code, words, picture: still };
 }
 
 async function page(wanted: Wanted): Promise<Blob> {
@@ -108,17 +122,17 @@ async function page(wanted: Wanted): Promise<Blob> {
     against: view.against,
     facts: view.facts,
     yards: [
-      { name: 'With the pool', svg: setIn(pool.svg, 'pool', `The yard with ${view.shell}. ${view.fits}`) },
-      { name: 'The yard today', svg: setIn(bare.svg, 'bare', 'The yard as it is') },
+      { name: phrase('With the pool'), svg: setIn(pool.svg, 'pool', phrase('The yard with {shell}. {fits}', { shell: view.shell, fits: view.fits })) },
+      { name: phrase('The yard today'), svg: setIn(bare.svg, 'bare', phrase('The yard as it is')) },
     ],
-    section: cut ? { svg: setIn(cut, 'cut', `Section through the pool. ${view.facts.map((it) => it.join(' ')).join(', ')}.`) } : undefined,
+    section: cut ? { svg: setIn(cut, 'cut', phrase('Section through the pool. {facts}.', { facts: view.facts.map((it) => it.join(' ')).join(', ') })) } : undefined,
     round: await roundOf(yard),
-    cautions: [view.caution, ...CAUTIONS, ...view.cautions],
+    cautions: [view.caution, ...CAUTIONS.map((it) => phrase(it)), ...view.cautions.map(heard)],
     letters: lettersOf(pool.svg),
     style,
     licenses: [
-      { of: 'The model is drawn with three.js, under the MIT license', text: threeLicense },
-      { of: 'The letters of the drawings are Barlow, under the SIL Open Font License', text: lettersLicense },
+      { of: phrase('The model is drawn with three.js, under the MIT license'), text: threeLicense },
+      { of: phrase('The letters of the drawings are Barlow, under the SIL Open Font License'), text: lettersLicense },
     ],
   });
   return new Blob([text], { type: FORMS.page[1] });

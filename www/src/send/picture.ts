@@ -1,6 +1,7 @@
 // One picture to send: the yard, and under it in words what is seen, whether it fits, and who decides. Its size is good for
 // a print of 8 by 10 in and for a message.
 import type { YardView } from '../paper/messages.ts';
+import { phrase } from '../words/words.ts';
 
 /** Pixels across: 300 to the inch on paper 8 in wide. */
 const WIDE = 2400;
@@ -38,7 +39,7 @@ function told(view: YardView, { name, day, room }: Shown): { over: Words[]; unde
   const under = [
     ...(view.fits ? [serif(view.fits, 56, view.short ? SHORT : INK, 20)] : []),
     ...view.against.map((it) => sans(`•  ${it}`, 44, SHORT, 6)),
-    ...(room && view.shell ? [sans('The pale field is where the water may lie at this angle, by the rules entered so far.', 44, INK, 14)] : []),
+    ...(room && view.shell ? [sans(phrase('The pale field is where the water may lie at this angle, by the rules entered so far.'), 44, INK, 14)] : []),
     ...(facts ? [sans(facts, 48, INK, 26)] : []),
     ...(view.firm.length > 0 ? [sans(view.firm.join('  ·  '), 38, SOFT, 26)] : []),
     sans(view.caution, 38, SOFT, 12),

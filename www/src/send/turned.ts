@@ -5,8 +5,14 @@ import { forHands, handsOn } from '../space/hands.ts';
 import { labelsOver } from '../space/labels.ts';
 import { firstStage, stageWords } from '../space/stages.ts';
 import { openView, whatDraws } from '../space/view.ts';
+import { inEnglish, type English } from '../words/english.ts';
 import { IDS, type Inside } from './inside.ts';
 import { unpacked } from './packed.ts';
+import { SAYS } from './says.ts';
+
+/** What the page was saved with, by its English. */
+let said: Record<string, string> = {};
+const say = (words: English): string => said[inEnglish(words)] ?? inEnglish(words);
 
 const byId = (id: string): HTMLElement | null => document.getElementById(id);
 
@@ -23,12 +29,14 @@ function begin(): void {
     if (told) told.textContent = why;
   };
   const drawing = whatDraws();
-  if (drawing === 'nothing') return still('This browser does not draw in three dimensions here. The picture shows the same.');
   try {
-    turning(box, choices, JSON.parse(text) as Inside, drawing === 'processor', still);
+    const inside = JSON.parse(text) as Inside;
+    said = inside.said;
+    if (drawing === 'nothing') return still(say(SAYS.nothing));
+    turning(box, choices, inside, drawing === 'processor', still);
   } catch (why) {
     console.error('nothing draws in three dimensions', why);
-    still('The model could not be drawn here. The picture shows the same.');
+    still(say(SAYS.failed));
   }
 }
 
@@ -43,7 +51,7 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
       box.dataset['turning'] = 'yes';
       view.canvas.dataset['frames'] = String(Number(view.canvas.dataset['frames'] ?? 0) + 1);
     },
-    lost: () => still('The device took back what three dimensions are drawn with. Open the page again to turn the model.'),
+    lost: () => still(say(SAYS.lost)),
   });
   const { canvas } = view;
   forHands(canvas, IDS.keys);
@@ -54,7 +62,7 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
   handsOn(canvas, view, record.reach);
 
   const show = (): void => {
-    const words = stageWords(record, stage);
+    const words = stageWords(record, stage, say);
     view.show(stage, cut);
     labels.show(figures ? stage : -1);
     canvas.setAttribute('aria-label', words);
@@ -71,7 +79,7 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
       show();
     }),
   );
-  if (record.placed) choices.append(group('Stage of the work', stages));
+  if (record.placed) choices.append(group(say(SAYS.stage), stages));
   const ways: HTMLButtonElement[] = [];
   const toggle = (name: string, does: (on: boolean) => void): void => {
     const it = button(name, () => {
@@ -84,17 +92,17 @@ function turning(box: HTMLElement, choices: HTMLElement, { record, packed }: Ins
     ways.push(it);
   };
   if (record.section) {
-    toggle('Cut open', (on) => {
+    toggle(say(SAYS.cut), (on) => {
       cut = on;
       look(whole);
     });
   }
-  toggle('Figures', (on) => (figures = on));
-  choices.append(group('How it is shown', ways));
-  const tools = group('Look', [
-    button('+', () => look((it) => nearer(it, 0.8)), 'Nearer'),
-    button('−', () => look((it) => nearer(it, 1.25)), 'Farther'),
-    button('⌂', () => look(whole), 'Back to the first look'),
+  toggle(say(SAYS.figures), (on) => (figures = on));
+  choices.append(group(say(SAYS.ways), ways));
+  const tools = group(say(SAYS.look), [
+    button('+', () => look((it) => nearer(it, 0.8)), say(SAYS.nearer)),
+    button('−', () => look((it) => nearer(it, 1.25)), say(SAYS.farther)),
+    button('⌂', () => look(whole), say(SAYS.whole)),
   ]);
   tools.className = 'space-tools';
   box.append(tools);

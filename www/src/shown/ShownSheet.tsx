@@ -6,6 +6,8 @@ import type { ShownYard } from '../paper/messages.ts';
 import { SendGroup } from '../send/SendGroup.tsx';
 import { StoppedNote } from '../paper/StoppedNote.tsx';
 import { sheet, site } from '../state/store.ts';
+import { language } from '../words/language.ts';
+import { heard, phrase } from '../words/words.ts';
 import { forget, picture, refused, shade, show, stopped } from './asked.ts';
 import { SunBar } from './SunBar.tsx';
 import { YardPicture } from './YardPicture.tsx';
@@ -22,7 +24,7 @@ const close = (): void => void (sheet.value = null);
 /** Every yard there is to be looked at, with its name. */
 function yards(places: readonly string[]): [ShownYard, string][] {
   const kept = places.slice(1).map((name, index): [ShownYard, string] => [{ kept: index }, name]);
-  return [['as-it-is', 'The yard today'], ['placed', places.length > 1 ? (places[0] ?? '') : 'With the pool'], ...kept];
+  return [['as-it-is', phrase('The yard today')], ['placed', places.length > 1 ? (places[0] ?? '') : phrase('With the pool')], ...kept];
 }
 
 const same = (a: ShownYard, b: ShownYard): boolean => JSON.stringify(a) === JSON.stringify(b);
@@ -44,9 +46,9 @@ export function ShownSheet() {
     return () => watch.disconnect();
   }, []);
   const look = () => {
-    if (size) show({ yard, room, width: size[0] * MILLIMETERS, height: size[1] * MILLIMETERS, language: 'english' });
+    if (size) show({ yard, room, width: size[0] * MILLIMETERS, height: size[1] * MILLIMETERS, language: language.value === 'es' ? 'spanish' : 'english' });
   };
-  useEffect(look, [size, yard, room]);
+  useEffect(look, [size, yard, room, language.value]);
   const now = picture.value;
   const view = now?.view;
   const all = yards(view?.places ?? ['']);
@@ -64,7 +66,7 @@ export function ShownSheet() {
   const from = useRef<number | null>(null);
   const busy = now === null || !same(now.wish.yard, yard);
   return (
-    <Sheet label="Homeowner’s view" class="shown" close={close}>
+    <Sheet label={phrase('Homeowner’s view')} class="shown" close={close}>
       <div class="shown-page" onKeyDown={key}>
         <header class="shown-head">
           <div>
@@ -72,7 +74,7 @@ export function ShownSheet() {
             <p>{view?.firm[0] ?? ''}</p>
           </div>
           <button type="button" class="shown-close" onClick={close}>
-            Back to the plan
+            {phrase('Back to the plan')}
           </button>
         </header>
         <div
@@ -87,12 +89,12 @@ export function ShownSheet() {
           }}
         >
           {now && <YardPicture now={now} />}
-          {refused.value !== '' && <p role="alert">{refused.value}</p>}
-          {stopped.value && <StoppedNote text="Show it again" again={look} />}
-          {!now && !stopped.value && refused.value === '' && <p aria-live="polite">The yard is being drawn.</p>}
+          {refused.value !== '' && <p role="alert">{heard(refused.value)}</p>}
+          {stopped.value && <StoppedNote text={phrase('Show it again')} again={look} />}
+          {!now && !stopped.value && refused.value === '' && <p aria-live="polite">{phrase('The yard is being drawn.')}</p>}
         </div>
-        <section class="shown-told" aria-label="What is shown">
-          <div class="shown-yards" role="group" aria-label="Which yard">
+        <section class="shown-told" aria-label={phrase('What is shown')}>
+          <div class="shown-yards" role="group" aria-label={phrase('Which yard')}>
             {all.map(([it, name]) => (
               <button key={JSON.stringify(it)} type="button" aria-pressed={same(it, yard)} onClick={() => setYard(it)}>
                 {name}
@@ -106,13 +108,13 @@ export function ShownSheet() {
                   {view.fits}
                 </p>
                 {view.against.length > 0 && (
-                  <ul class="shown-against" aria-label="What stands against it">
+                  <ul class="shown-against" aria-label={phrase('What stands against it')}>
                     {view.against.map((it) => (
                       <li key={it}>{it}</li>
                     ))}
                   </ul>
                 )}
-                {view.differs !== '' && <p class="shown-differs">Beside the pool as placed: {view.differs}.</p>}
+                {view.differs !== '' && <p class="shown-differs">{phrase('Beside the pool as placed: {differs}.', { differs: view.differs })}</p>}
                 <dl>
                   {view.facts.map(([name, value]) => (
                     <div key={name}>
@@ -126,12 +128,12 @@ export function ShownSheet() {
           </div>
           <label class="shown-room">
             <input type="checkbox" checked={room} onChange={(event) => setRoom(event.currentTarget.checked)} />
-            Show where else it could lie at this angle
+            {phrase('Show where else it could lie at this angle')}
           </label>
           {site.value?.origin && view && view.shell !== '' && !busy && <SunBar yard={yard} />}
           {shade.value && (
             <p class="shown-shade" aria-live="polite">
-              {plain(shade.value.words)}
+              {heard(plain(shade.value.words))}
             </p>
           )}
           {view && <SendGroup wanted={{ yard, room }} />}

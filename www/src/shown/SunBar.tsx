@@ -3,9 +3,14 @@ import { useEffect, useState } from 'preact/hooks';
 import type { ShownYard } from '../paper/messages.ts';
 import { DayStrip } from '../sun/DayStrip.tsx';
 import '../sun/sun.css';
+import { heard, phrase, tag, woven } from '../words/words.ts';
 import { askShade, askSun, askYear, DAY_OF_MONTH, shade, sun, time, year } from './asked.ts';
 
-const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+/** The day of each month that is shown, in any year; the hour is far from any midnight. */
+const DAYS = Array.from({ length: 12 }, (_, month) => new Date(2001, month, Number(DAY_OF_MONTH), 12));
+
+const named = (day: Date | undefined, how: 'long' | 'short'): string =>
+  day?.toLocaleDateString(tag(), how === 'long' ? { month: 'long', day: 'numeric' } : { month: 'short' }) ?? '';
 
 /** A bar as high as its box is so many hours, seconds; no day south of 60 degrees north has many more. */
 const WHOLE = 18 * 3600;
@@ -17,7 +22,7 @@ export function SunBar({ yard }: { yard: ShownYard }) {
   return (
     <div class="shown-sun">
       <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-        Sun on the water
+        {phrase('Sun on the water')}
       </button>
       {open && <Sun yard={yard} />}
     </div>
@@ -43,21 +48,22 @@ function Sun({ yard }: { yard: ShownYard }) {
   const now = sun.value?.figures;
   return (
     <>
-      <div class="shown-year" role="group" aria-label="Day of the year">
-        {MONTHS.map((name, index) => {
+      <div class="shown-year" role="group" aria-label={phrase('Day of the year')}>
+        {DAYS.map((day, index) => {
           const lit = year.value[index]?.in_sun;
-          const told = lit ? `, ${lit.shown.text} of sun on the water` : '';
+          const name = named(day, 'long');
+          const told = lit ? `${name}, ${phrase('{sun} of sun on the water', { sun: lit.shown.text })}` : name;
           return (
             <button
-              key={name}
+              key={index}
               type="button"
               aria-pressed={index === month}
-              aria-label={`${name} ${DAY_OF_MONTH}${told}`}
-              title={`${name} ${DAY_OF_MONTH}${told}`}
+              aria-label={told}
+              title={told}
               onClick={() => setMonth(index)}
             >
               <i style={{ height: `${(HIGH * Math.min(lit?.value ?? 0, WHOLE)) / WHOLE}px` }} />
-              <span>{name.slice(0, 3)}</span>
+              <span>{named(day, 'short')}</span>
             </button>
           );
         })}
@@ -65,9 +71,9 @@ function Sun({ yard }: { yard: ShownYard }) {
       {now && now.samples.length > 0 && (
         <div class="shown-day">
           <p>
-            {MONTHS[month]} {DAY_OF_MONTH}: <b>{now.in_sun?.shown.text}</b> of sun on the water
+            {named(DAYS[month], 'long')}: {woven('{sun} of sun on the water', { sun: <b>{now.in_sun?.shown.text}</b> })}
           </p>
-          <DayStrip day={now} time={time} words={shade.value?.words ?? ''} />
+          <DayStrip day={now} time={time} words={heard(shade.value?.words ?? '')} />
         </div>
       )}
     </>

@@ -1,5 +1,6 @@
 // The picture of a yard with the shade of the hour over it.
 import type { Point } from '../core/types.ts';
+import { phrase } from '../words/words.ts';
 import { shade, type Picture } from './asked.ts';
 
 /** Rings of the site as one path of the picture, in its millimeters. */
@@ -12,7 +13,7 @@ function path(now: Picture, rings: readonly (readonly Point[])[]): string {
 
 export function YardPicture({ now }: { now: Picture }) {
   const dark = shade.value?.up ? shade.value : null;
-  const words = now.view.shell === '' ? 'The yard as it is' : `The yard with ${now.view.shell}. ${now.view.fits}`;
+  const words = now.view.shell === '' ? phrase('The yard as it is') : phrase('The yard with {shell}. {fits}', { shell: now.view.shell, fits: now.view.fits });
   return (
     <>
       <img class="shown-picture" src={now.address} alt={words} draggable={false} />

@@ -5,6 +5,7 @@ import { Sheet } from '../job/Sheet.tsx';
 import { ask } from '../paper/press.ts';
 import { bareText } from '../state/document.ts';
 import { sheet } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 import { SpaceStage } from './SpaceStage.tsx';
 import type { SpaceModel } from './model.ts';
 import { whatDraws } from './view.ts';
@@ -12,12 +13,12 @@ import './space.css';
 
 type State = 'building' | 'stopped' | 'no-drawing' | 'lost' | { model: SpaceModel; site: string };
 
-const WHY: Record<'building' | 'stopped' | 'no-drawing' | 'lost', string> = {
-  building: 'The job is being built in three dimensions.',
-  stopped: 'That part of the planner stopped. Nothing is lost.',
+const WHY: Record<'building' | 'stopped' | 'no-drawing' | 'lost', English> = {
+  building: english('The job is being built in three dimensions.'),
+  stopped: english('That part of the planner stopped. Nothing is lost.'),
   'no-drawing':
-    'This browser does not draw in three dimensions here (WebGL is off or missing). The plan and the section A–A′ show the same job.',
-  lost: 'The device took back what three dimensions are drawn with. Nothing is lost, and the plan stays.',
+    english('This browser does not draw in three dimensions here (WebGL is off or missing). The plan and the section A–A′ show the same job.'),
+  lost: english('The device took back what three dimensions are drawn with. Nothing is lost, and the plan stays.'),
 };
 
 export function SpaceSheet() {
@@ -43,11 +44,11 @@ export function SpaceSheet() {
   }, []);
   const name = typeof state === 'object' ? state.model.record.name : '';
   return (
-    <Sheet label="In the round" class="space" close={close}>
+    <Sheet label={phrase('In the round')} class="space" close={close}>
       <header class="space-head">
-        <h2>In the round</h2>
+        <h2>{phrase('In the round')}</h2>
         <p>{name}</p>
-        <button type="button" class="space-close" aria-label="Close" onClick={close}>
+        <button type="button" class="space-close" aria-label={phrase('Close')} onClick={close}>
           ×
         </button>
       </header>
@@ -60,16 +61,16 @@ export function SpaceSheet() {
         />
       ) : (
         <div class="space-why">
-          <p role={state === 'building' ? 'status' : 'alert'}>{WHY[state]}</p>
+          <p role={state === 'building' ? 'status' : 'alert'}>{phrase(WHY[state])}</p>
           {(state === 'lost' || state === 'stopped') && (
             <button type="button" onClick={build}>
-              Try again
+              {phrase('Try again')}
             </button>
           )}
         </div>
       )}
       <p class="space-caution">
-        Planning aid, not a survey. Stand clear of an unsupported bank. Call the utility-locating service before digging.
+        {phrase('Planning aid, not a survey. Stand clear of an unsupported bank. Call the utility-locating service before digging.')}
       </p>
     </Sheet>
   );

@@ -1,5 +1,6 @@
 // The canvas of the job in the round with all that is chosen beside it: stage, cut, walk, figures, sun.
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { heard, phrase, woven } from '../words/words.ts';
 import { firstLook, nearer, stoodAt, wholeLook, type Look } from './camera.ts';
 import { forHands, handsOn, stepped } from './hands.ts';
 import { labelsOver, type Labels } from './labels.ts';
@@ -50,7 +51,7 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
     }
     forHands(it.canvas, 'space-keys');
     view.current = it;
-    labels.current = labelsOver(at, it, record.labels);
+    labels.current = labelsOver(at, it, record.labels.map((label) => ({ ...label, text: heard(label.text) })));
     const letGo = handsOn(it.canvas, it, record.reach);
     it.canvas.focus();
     return () => {
@@ -61,7 +62,7 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
       view.current = undefined;
     };
   }, []);
-  const words = stageWords(record, stage);
+  const words = stageWords(record, stage, phrase, heard);
   useEffect(() => view.current?.show(stage, cut), [stage, cut]);
   useEffect(() => {
     labels.current?.show(figures ? stage : -1);
@@ -94,73 +95,73 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
   return (
     <>
       <div class="space-box" ref={box} data-stage={stage} data-cut={cut} data-walk={walking}>
-        <div class="space-tools" role="group" aria-label="Look">
+        <div class="space-tools" role="group" aria-label={phrase('Look')}>
           {walking ? (
             <>
-              <button type="button" aria-label="Turn left" onClick={() => look((it) => stepped(it, 0, 0.25))}>
+              <button type="button" aria-label={phrase('Turn left')} onClick={() => look((it) => stepped(it, 0, 0.25))}>
                 ↶
               </button>
-              <button type="button" aria-label="Step ahead" onClick={() => look((it) => stepped(it, 0.8, 0))}>
+              <button type="button" aria-label={phrase('Step ahead')} onClick={() => look((it) => stepped(it, 0.8, 0))}>
                 ↑
               </button>
-              <button type="button" aria-label="Step back" onClick={() => look((it) => stepped(it, -0.8, 0))}>
+              <button type="button" aria-label={phrase('Step back')} onClick={() => look((it) => stepped(it, -0.8, 0))}>
                 ↓
               </button>
-              <button type="button" aria-label="Turn right" onClick={() => look((it) => stepped(it, 0, -0.25))}>
+              <button type="button" aria-label={phrase('Turn right')} onClick={() => look((it) => stepped(it, 0, -0.25))}>
                 ↷
               </button>
             </>
           ) : (
             <>
-              <button type="button" aria-label="Nearer" onClick={() => look((it) => nearer(it.look, 0.8))}>
+              <button type="button" aria-label={phrase('Nearer')} onClick={() => look((it) => nearer(it.look, 0.8))}>
                 +
               </button>
-              <button type="button" aria-label="Farther" onClick={() => look((it) => nearer(it.look, 1.25))}>
+              <button type="button" aria-label={phrase('Farther')} onClick={() => look((it) => nearer(it.look, 1.25))}>
                 −
               </button>
             </>
           )}
-          <button type="button" aria-label="Back to the first look" onClick={whole}>
+          <button type="button" aria-label={phrase('Back to the first look')} onClick={whole}>
             ⌂
           </button>
         </div>
       </div>
       <p id="space-keys" class="unseen">
-        Arrow keys turn the view, with Shift they move it; plus and minus bring it nearer. While walking, arrow keys step and turn.
+        {phrase('Arrow keys turn the view, with Shift they move it; plus and minus bring it nearer. While walking, arrow keys step and turn.')}
       </p>
       {record.placed && (
-        <div class="space-stages" role="group" aria-label="Stage of the work">
-          <button type="button" aria-label="Stage before" disabled={stage === 0} onClick={() => step(-1)}>
+        <div class="space-stages" role="group" aria-label={phrase('Stage of the work')}>
+          <button type="button" aria-label={phrase('Stage before')} disabled={stage === 0} onClick={() => step(-1)}>
             ‹
           </button>
           <ol>
             {record.stages.map(({ name }, i) => (
               <li key={name}>
                 <button type="button" aria-pressed={i === stage} onClick={() => setStage(i)}>
-                  {name}
+                  {heard(name)}
                 </button>
               </li>
             ))}
           </ol>
-          <button type="button" aria-label="Next stage" disabled={stage === record.stages.length - 1} onClick={() => step(1)}>
+          <button type="button" aria-label={phrase('Next stage')} disabled={stage === record.stages.length - 1} onClick={() => step(1)}>
             ›
           </button>
         </div>
       )}
-      <div class="space-choices" role="group" aria-label="How it is shown">
+      <div class="space-choices" role="group" aria-label={phrase('How it is shown')}>
         {record.section && (
           <button type="button" aria-pressed={cut} onClick={cutOrNot}>
-            Cut A–A′
+            {phrase('Cut A–A′')}
           </button>
         )}
         <button type="button" aria-pressed={walking} onClick={walkOrNot}>
-          Walk
+          {phrase('Walk')}
         </button>
         <button type="button" aria-pressed={figures} onClick={() => setFigures(!figures)}>
-          Figures
+          {phrase('Figures')}
         </button>
         <button type="button" aria-pressed={sunBar} aria-expanded={sunBar} onClick={() => setSunBar(!sunBar)}>
-          Sun
+          {phrase('Sun')}
         </button>
       </div>
       {sunBar && <SunBar site={site} light={light} set={setLight} />}
@@ -168,18 +169,21 @@ export function SpaceStage({ model, site, byProcessor, lost }: Props) {
         {words}
       </p>
       <details class="space-notes">
-        <summary>Assumed in this view ({record.notes.length})</summary>
+        <summary>{phrase('Assumed in this view ({number})', { number: record.notes.length })}</summary>
         <ul>
           {record.notes.map((note) => (
-            <li key={note}>{note}</li>
+            <li key={note}>{heard(note)}</li>
           ))}
         </ul>
         <p>
-          Roofs are flat and crowns round; wires hang without sag. Drawn with three.js (
-          <a href={license} target="_blank" rel="noreferrer">
-            MIT license
-          </a>
-          ).
+          {phrase('Roofs are flat and crowns round; wires hang without sag.')}{' '}
+          {woven('Drawn with three.js ({license}).', {
+            license: (
+              <a href={license} target="_blank" rel="noreferrer">
+                {phrase('MIT license')}
+              </a>
+            ),
+          })}
         </p>
       </details>
     </>

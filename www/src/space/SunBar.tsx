@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { SpaceSun } from '../paper/messages.ts';
 import { ask } from '../paper/press.ts';
+import { heard, phrase } from '../words/words.ts';
 import type { Toward } from './light.ts';
 
 /** The share of the daylight that has gone at the hour shown first. */
@@ -34,7 +35,7 @@ export function SunBar({ site, light, set }: Props) {
         // The middle of the afternoon, until somebody slides.
         setAt((now) => now ?? Math.round((it.path?.looks.length ?? 0) * FIRST));
       },
-      () => wanted && setRefused('That part of the planner stopped. Close this view and open it again.'),
+      () => wanted && setRefused(phrase('That part of the planner stopped. Close this view and open it again.')),
     );
     return () => {
       wanted = false;
@@ -50,11 +51,11 @@ export function SunBar({ site, light, set }: Props) {
       {looks.length > 0 && path && (
         <>
           <label>
-            Day
+            {phrase('Day')}
             <input type="date" min="1900-01-01" max="2100-12-31" value={date || path.date} onChange={(event) => setDate(event.currentTarget.value)} />
           </label>
           <label class="space-hour">
-            Hour
+            {phrase('Hour')}
             <input
               type="range"
               min={0}
@@ -64,15 +65,15 @@ export function SunBar({ site, light, set }: Props) {
               onInput={(event) => setAt(Number(event.currentTarget.value))}
             />
           </label>
-          <output>{now && `${now[1]}, clock ${path.utc_offset} from UTC`}</output>
+          <output>{now && phrase('{time}, clock {offset} from UTC', { time: now[1], offset: path.utc_offset })}</output>
         </>
       )}
-      {path === null && <p>The site has no place on the earth yet (Shell, Sun on the water): the light is a plain one, no hour’s.</p>}
-      {path && looks.length === 0 && <p>The sun does not rise on this day.</p>}
-      {refused !== '' && <p role="alert">{refused}</p>}
+      {path === null && <p>{phrase('The site has no place on the earth yet (Shell, Sun on the water): the light is a plain one, no hour’s.')}</p>}
+      {path && looks.length === 0 && <p>{phrase('The sun does not rise on this day.')}</p>}
+      {refused !== '' && <p role="alert">{heard(refused)}</p>}
       <label class="space-tick">
         <input type="checkbox" checked={light.shadows} onChange={(event) => set({ ...light, shadows: event.currentTarget.checked })} />
-        Shadows
+        {phrase('Shadows')}
       </label>
     </div>
   );

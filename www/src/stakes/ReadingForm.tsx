@@ -4,14 +4,15 @@ import type { Point, ReadingOf, StakeoutFigures } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, told } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { english, heard, phrase, phrased, type English } from '../words/words.ts';
 import { record, stake } from './figures.ts';
 
 type Kind = 'bottom' | 'rim' | 'taped';
 
-const KINDS: { value: Kind; text: string }[] = [
-  { value: 'bottom', text: 'Rod on the bottom of the dig' },
-  { value: 'rim', text: 'Rod on the rim, after setting' },
-  { value: 'taped', text: 'Two tapes to a stake' },
+const KINDS: { value: Kind; text: English }[] = [
+  { value: 'bottom', text: english('Rod on the bottom of the dig') },
+  { value: 'rim', text: english('Rod on the rim, after setting') },
+  { value: 'taped', text: english('Two tapes to a stake') },
 ];
 
 interface Place {
@@ -22,9 +23,9 @@ interface Place {
 }
 
 function placesOf(kind: Kind, now: StakeoutFigures): Place[] {
-  if (kind === 'bottom') return now.stations.map((it) => ({ name: it.name, words: `${it.name}, ${it.along.shown.text} along`, at: it.in_shell }));
-  if (kind === 'rim') return now.rim_stations.map((it) => ({ name: it.place, words: it.place, at: it.in_shell }));
-  return now.stakes.map((it) => ({ name: it.name, words: `${it.name}, ${it.what}`, at: it.at }));
+  if (kind === 'bottom') return now.stations.map((it) => ({ name: it.name, words: phrase('{name}, {along} along', { name: it.name, along: it.along.shown.text }), at: it.in_shell }));
+  if (kind === 'rim') return now.rim_stations.map((it) => ({ name: it.place, words: heard(it.place), at: it.in_shell }));
+  return now.stakes.map((it) => ({ name: it.name, words: `${it.name}, ${heard(it.what)}`, at: it.at }));
 }
 
 interface Figures {
@@ -37,17 +38,17 @@ interface Figures {
 /** The reading as far as it is entered, or what is still missing. */
 function made(kind: Kind, place: Place | undefined, typed: Figures, now: StakeoutFigures): ReadingOf | string {
   const { rod, backsight, a, b } = typed;
-  if (!place) return 'Choose the place.';
+  if (!place) return phrase('Choose the place.');
   const { name, at } = place;
   if (kind === 'taped') {
     const line = now.stakes.find((it) => it.name === name)?.line;
-    if (!now.base || !line) return 'Choose two fixed points first.';
-    if (a === undefined || b === undefined) return 'Enter both tapes.';
+    if (!now.base || !line) return phrase('Choose two fixed points first.');
+    if (a === undefined || b === undefined) return phrase('Enter both tapes.');
     const [from, to] = now.base.points;
     return { taped: { stake: name, line, from: [from.at, to.at], tapes: [a, b] } };
   }
-  if (backsight === undefined) return 'Enter what the rod reads on the benchmark.';
-  if (rod === undefined) return 'Enter what the rod reads there.';
+  if (backsight === undefined) return phrase('Enter what the rod reads on the benchmark.');
+  if (rod === undefined) return phrase('Enter what the rod reads there.');
   const reading = { place: name, at, rod, backsight };
   return kind === 'bottom' ? { bottom: reading } : { rim: reading };
 }
@@ -79,7 +80,7 @@ export function ReadingForm({ now }: { now: StakeoutFigures }) {
     const of = made(kind, chosen, { ...typed, backsight }, now);
     if (typeof of === 'string') return setWord(of);
     const refused = told(stake({ 'add-reading': { of, when, by } }));
-    setWord(refused ?? `${name} is entered.`);
+    setWord(refused ?? phrase('{name} is entered.', { name }));
     if (refused !== undefined) return;
     const { backsight: kept } = typed;
     setTyped({ backsight: kept });
@@ -89,33 +90,33 @@ export function ReadingForm({ now }: { now: StakeoutFigures }) {
     <div class="part-body reading-form">
       <div class="pairs">
         <Choice
-          label="What was read"
+          label={phrase('What was read')}
           value={kind}
-          options={KINDS}
+          options={phrased(KINDS)}
           choose={(next) => {
             setKind(next);
             setTyped({});
             setWord('');
           }}
         />
-        <Choice label="Where" value={name} options={places.map((it) => ({ value: it.name, text: it.words }))} choose={setPlace} />
+        <Choice label={phrase('Where')} value={name} options={places.map((it) => ({ value: it.name, text: it.words }))} choose={setPlace} />
         {kind === 'taped' ? (
           <>
-            {figure('a', `Tape A, from ${now.base?.points[0].name ?? 'the first fixed point'}`, typed.a)}
-            {figure('b', `Tape B, from ${now.base?.points[1].name ?? 'the second fixed point'}`, typed.b)}
+            {figure('a', phrase('Tape A, from {name}', { name: now.base ? heard(now.base.points[0].name) : phrase('the first fixed point') }), typed.a)}
+            {figure('b', phrase('Tape B, from {name}', { name: now.base ? heard(now.base.points[1].name) : phrase('the second fixed point') }), typed.b)}
           </>
         ) : (
           <>
-            {figure('backsight', 'Rod on the benchmark', backsight)}
-            {figure('rod', 'Rod there', typed.rod)}
+            {figure('backsight', phrase('Rod on the benchmark'), backsight)}
+            {figure('rod', phrase('Rod there'), typed.rod)}
           </>
         )}
-        <TextField label="When" value={when} placeholder="Tuesday 9:40" commit={setWhen} />
-        <TextField label="Read by" value={by} commit={setBy} />
+        <TextField label={phrase('When')} value={when} placeholder={phrase('Tuesday 9:40')} commit={setWhen} />
+        <TextField label={phrase('Read by')} value={by} commit={setBy} />
       </div>
       <div class="buttons">
         <button type="button" class="main" onClick={add}>
-          Enter the reading
+          {phrase('Enter the reading')}
         </button>
         <span role="status">{word}</span>
       </div>

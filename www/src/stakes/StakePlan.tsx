@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { ask } from '../core/planner.ts';
 import { theme } from '../state/theme.ts';
 import type { StakedLine, StakeoutFigures } from '../core/types.ts';
+import { phrase } from '../words/words.ts';
 
 interface Props {
   now: StakeoutFigures;
@@ -27,5 +28,5 @@ export function StakePlan({ now, line }: Props) {
     watch.observe(it);
     return () => watch.disconnect();
   }, [now, line, theme.value]);
-  return <canvas ref={canvas} class="stake-plan" role="img" aria-label="Plan of the stakes, A and B the fixed points. The table below says the same." />;
+  return <canvas ref={canvas} class="stake-plan" role="img" aria-label={phrase('Plan of the stakes, A and B the fixed points. The table below says the same.')} />;
 }

@@ -13,6 +13,7 @@ import { ReadBack } from './ReadBack.tsx';
 import { DiagonalList, OffsetTable, StakeTable } from './StakeTables.tsx';
 import { StakingSettings } from './StakingSettings.tsx';
 import '../style/stakes.css';
+import { count, phrase } from '../words/words.ts';
 
 const close = (): void => void (sheet.value = null);
 
@@ -24,43 +25,41 @@ function saveList(): void {
 export function StakesSheet() {
   const now = stakeout.value;
   return (
-    <Sheet label="Stakes and levels" class="stakes" close={close}>
+    <Sheet label={phrase('Stakes and levels')} class="stakes" close={close}>
       <header class="jobs-head">
-        <h2>Stakes and levels</h2>
+        <h2>{phrase('Stakes and levels')}</h2>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </header>
-      {!now && <p class="nothing-yet">There is nothing to stake yet: place a shell first.</p>}
+      {!now && <p class="nothing-yet">{phrase('There is nothing to stake yet: place a shell first.')}</p>}
       {now && (
         <>
           <p>
-            Hold one tape to each fixed point; where both read what the table says, the stake stands. Check the diagonals
-            before anyone digs.
+            {phrase('Hold one tape to each fixed point; where both read what the table says, the stake stands. Check the diagonals before anyone digs.')}
           </p>
           <FindingList list={now.findings} />
           <FixedPoints now={now} />
           <LevelPart now={now} />
-          <Fold class="part" head={`Stakes (${now.stakes.length})`} start>
+          <Fold class="part" head={phrase('Stakes ({number})', { number: now.stakes.length })} start>
             {() => <StakeTable now={now} />}
           </Fold>
-          <Fold class="part" head={`Offset stakes, clear of the dig (${now.offsets.length})`}>
+          <Fold class="part" head={phrase('Offset stakes, clear of the dig ({number})', { number: now.offsets.length })}>
             {() => <OffsetTable now={now} />}
           </Fold>
-          <Fold class="part" head="Check diagonals">{() => <DiagonalList now={now} />}</Fold>
-          <Fold class="part" head={`Depths along the shell (${now.stations.length} stations)`}>
+          <Fold class="part" head={phrase('Check diagonals')}>{() => <DiagonalList now={now} />}</Fold>
+          <Fold class="part" head={count(now.stations.length, 'Depths along the shell ({n} station)', 'Depths along the shell ({n} stations)')}>
             {() => <StationTable now={now} />}
           </Fold>
           <ReadBack now={now} />
           <StakingSettings />
           <div class="buttons">
             <button type="button" onClick={saveList}>
-              Save the stakes as a list
+              {phrase('Save the stakes as a list')}
             </button>
           </div>
           <p class="foot-words">
-            A planning aid, not a survey. Have the utility-locating service mark the lines first. Nobody stands in an
-            unprotected cut to hold a tape: offset stakes stay clear of the edge.
+            {phrase('A planning aid, not a survey. Have the utility-locating service mark the lines first. Nobody stands in an unprotected cut to hold a tape: offset stakes stay clear of the edge.')}
           </p>
         </>
       )}

@@ -5,6 +5,7 @@ import { abandon, changed, historyOf, watchAgain } from '../jobs/desk.ts';
 import { beginJobs } from '../jobs/open.ts';
 import { followPicture, forgetPicture } from '../picture/shown.ts';
 import { back, giveUpDrawing } from '../plan/pick.ts';
+import { heard, phrase } from '../words/words.ts';
 import { bareText, forgetText } from './document.ts';
 import { forgetQuantities } from './quantities.ts';
 import { refresh, say } from './refresh.ts';
@@ -30,7 +31,7 @@ export function edit(command: Command): Finding[] {
   const tapes = ledger.value?.tapes.length ?? 0;
   refresh();
   if ((ledger.value?.tapes.length ?? 0) < tapes && !(typeof command === 'object' && 'set-tapes' in command)) {
-    say('A tape went with what it was held to. Undo brings both back.');
+    say(phrase('A tape went with what it was held to. Undo brings both back.'));
   }
   return outcome.ok ? [] : outcome.findings;
 }
@@ -46,13 +47,13 @@ export function undo(): void {
   // While something is drawn, its points are taken back.
   if (drawing.value) return back();
   const label = ledger.value?.undo;
-  if (ask((p) => p.undo(1), 0)) say(`Undone: ${label ?? 'the last step'}`);
+  if (ask((p) => p.undo(1), 0)) say(phrase('Undone: {step}', { step: label ? heard(label) : phrase('the last step') }));
   refresh();
 }
 
 export function redo(): void {
   const label = ledger.value?.redo;
-  if (ask((p) => p.redo(1), 0)) say(`Done again: ${label ?? 'the next step'}`);
+  if (ask((p) => p.redo(1), 0)) say(phrase('Done again: {step}', { step: label ? heard(label) : phrase('the next step') }));
   refresh();
 }
 
@@ -83,8 +84,8 @@ function revived(how: Revival): void {
   forgetPicture();
   say(
     how === 'reopened'
-      ? 'The planner had to restart. Your work is open again as it was after the last good step.'
-      : 'The planner had to restart on a blank lot. Open a file to go on.',
+      ? phrase('The planner had to restart. Your work is open again as it was after the last good step.')
+      : phrase('The planner had to restart on a blank lot. Open a file to go on.'),
     'bad',
   );
   refresh();

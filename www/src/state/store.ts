@@ -2,6 +2,7 @@
 // the rest is where the user is on the page.
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import type { Drawn, Finding, DragTarget, Highlight, Ledger, Point, Shaped, ShapeTarget, ShellCard, Site, Wanted } from '../core/types.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export const STEPS = ['lot', 'yard', 'ground', 'shell', 'dig'] as const;
 export type Step = (typeof STEPS)[number];
@@ -116,14 +117,14 @@ export type Standing = NonNullable<typeof standing.value>;
 
 /** What the page says of the plan in words; it waits while the shell is moving. */
 export const planWords = computed<string>((): string => {
-  if (drawing.value) return `Plan of the lot. ${drawing.value.prompt}: arrows move the cross, Enter places a point.`;
+  if (drawing.value) return phrase('Plan of the lot. {prompt}: arrows move the cross, Enter places a point.', { prompt: drawing.value.prompt });
   if (gesturing.value) {
-    return `Plan of the lot. ${shaping.value ? 'A shape is being changed.' : 'The shell is being moved.'}`;
+    return shaping.value ? phrase('Plan of the lot. A shape is being changed.') : phrase('Plan of the lot. The shell is being moved.');
   }
   const now = ledger.value;
   const shell = now?.shell;
-  const stands = shell ? `${shell.name}, bearing ${shell.heading.text}. ` : 'No shell yet. ';
-  return `Plan of the lot. ${stands}${now?.verdict.text ?? ''}`;
+  const stands = shell ? phrase('{shell}, bearing {heading}.', { shell: shell.name, heading: shell.heading.text }) : phrase('No shell yet.');
+  return phrase('Plan of the lot. {stands} {verdict}', { stands, verdict: heard(now?.verdict.text ?? '') });
 });
 
 export const snapped = computed(() => ledger.value?.snap ?? null);

@@ -2,18 +2,19 @@
 import { computed, effect, signal } from '@preact/signals';
 import { colorPlan } from '../core/planner.ts';
 import { askForFrame } from '../plan/frame.ts';
+import { english, type English } from '../words/words.ts';
 import { remembered } from './device.ts';
 
 export type Theme = 'light' | 'dark' | 'strong' | 'sunlight';
 export type Colors = 'device' | Theme;
 
 /** What may be chosen, in the words of the menu. */
-export const COLORS: readonly { value: Colors; text: string }[] = [
-  { value: 'device', text: 'As the device' },
-  { value: 'light', text: 'Light' },
-  { value: 'dark', text: 'Dark' },
-  { value: 'strong', text: 'Strong contrast' },
-  { value: 'sunlight', text: 'Sunlight' },
+export const COLORS: readonly { value: Colors; text: English }[] = [
+  { value: 'device', text: english('As the device') },
+  { value: 'light', text: english('Light') },
+  { value: 'dark', text: english('Dark') },
+  { value: 'strong', text: english('Strong contrast') },
+  { value: 'sunlight', text: english('Sunlight') },
 ];
 
 const isColors = (value: unknown): value is Colors => COLORS.some((it) => it.value === value);

@@ -5,14 +5,15 @@ import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { edit } from '../state/actions.ts';
+import { english, phrase, phrased, type English } from '../words/words.ts';
 
-const NAMES: Record<Basis['north'], string> = {
-  unspecified: 'Not entered',
-  true: 'True north',
-  grid: 'Grid north',
-  magnetic: 'Magnetic north',
-  assumed: 'Assumed north',
-  record: 'North of an earlier plat',
+const NAMES: Record<Basis['north'], English> = {
+  unspecified: english('Not entered'),
+  true: english('True north'),
+  grid: english('Grid north'),
+  magnetic: english('Magnetic north'),
+  assumed: english('Assumed north'),
+  record: english('North of an earlier plat'),
 };
 const OPTIONS = NORTHS.map((value) => ({ value, text: NAMES[value] }));
 
@@ -25,22 +26,22 @@ export function BasisPart({ lot }: { lot: LotRecord }) {
   }
   return (
     <details class="part">
-      <summary>North and basis of bearings</summary>
+      <summary>{phrase('North and basis of bearings')}</summary>
       <div class="part-body">
-        <Choice label="Bearings count from" value={basis.north} options={OPTIONS} choose={(north) => put({ north })} />
+        <Choice label={phrase('Bearings count from')} value={basis.north} options={phrased(OPTIONS)} choose={(north) => put({ north })} />
         <TextField
-          label="Basis, as the plat says it"
+          label={phrase('Basis, as the plat says it')}
           value={basis.words ?? ''}
-          placeholder="the north line of Lot 4 bears N 89°12' E"
+          placeholder={phrase("the north line of Lot 4 bears N 89°12' E")}
           commit={(words) => put({ words })}
         />
         {basis.north !== 'true' && (
           <Figure
-            label="True north lies at"
+            label={phrase('True north lies at')}
             measure="bearing"
             value={basis.true_north}
-            placeholder="not known"
-            hint="Its bearing in the bearings of this lot. The plan shows it as a second arrow."
+            placeholder={phrase('not known')}
+            hint={phrase('Its bearing in the bearings of this lot. The plan shows it as a second arrow.')}
             commit={(true_north) => put({ true_north })}
             clear={forget}
           />

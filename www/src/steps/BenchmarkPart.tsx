@@ -6,6 +6,7 @@ import { Tick } from '../fields/Tick.tsx';
 import { pickPoint } from '../plan/pick.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { display, drawing } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined }) {
   const set = (next: Benchmark | null) => edit({ 'set-benchmark': next });
@@ -13,37 +14,37 @@ export function BenchmarkPart({ benchmark }: { benchmark: Benchmark | undefined 
   const put = (change: Partial<Benchmark>) => set({ ...benchmark, ...change });
 
   async function place(): Promise<void> {
-    const at = await pickPoint('Benchmark: mark where it is');
+    const at = await pickPoint(phrase('Benchmark: mark where it is'));
     if (at) put({ at });
   }
 
   return (
     <>
       <TextField
-        label="What it is"
+        label={phrase('What it is')}
         value={benchmark.name ?? ''}
-        placeholder="such as: nail in the oak"
+        placeholder={phrase('such as: nail in the oak')}
         commit={(name) => put({ name })}
       />
       <Figure
-        label="Elevation of the benchmark"
+        label={phrase('Elevation of the benchmark')}
         measure="elevation"
         value={benchmark.elevation}
         commit={(elevation) => put({ elevation })}
-        hint="Spots and coping keep their own elevations when this changes."
+        hint={phrase('Spots and coping keep their own elevations when this changes.')}
       />
-      <Tick label="The elevation is assumed" on={benchmark.assumed ?? false} set={(assumed) => put({ assumed })} />
+      <Tick label={phrase('The elevation is assumed')} on={benchmark.assumed ?? false} set={(assumed) => put({ assumed })} />
       <p class="field-hint">
         {benchmark.at
-          ? `It stands ${show(benchmark.at[0], 'long-length')} east, ${show(benchmark.at[1], 'long-length')} north.`
-          : 'It is not on the plan yet.'}
+          ? phrase('It stands {east} east, {north} north.', { east: show(benchmark.at[0], 'long-length'), north: show(benchmark.at[1], 'long-length') })
+          : phrase('It is not on the plan yet.')}
       </p>
       <div class="buttons">
         <button type="button" disabled={drawing.value !== null} onClick={() => void place()}>
-          Mark where it is
+          {phrase('Mark where it is')}
         </button>
-        <button type="button" onClick={() => editOrTell({ 'set-benchmark': null }, 'The benchmark was not taken away.')}>
-          Remove it
+        <button type="button" onClick={() => editOrTell({ 'set-benchmark': null }, phrase('The benchmark was not taken away.'))}>
+          {phrase('Remove it')}
         </button>
       </div>
     </>
@@ -55,17 +56,16 @@ function NoBenchmark() {
   function begin(): void {
     const reading = read(round, 'elevation');
     if (!reading.ok) return;
-    editOrTell({ 'set-benchmark': { elevation: reading.value, assumed: true } }, 'No benchmark was set.');
+    editOrTell({ 'set-benchmark': { elevation: reading.value, assumed: true } }, phrase('No benchmark was set.'));
   }
   return (
     <>
       <p class="field-hint">
-        A mark that stays: a nail in a tree, a step, a manhole rim. Elevations count from it, and the report says whether
-        its own is real or assumed.
+        {phrase('A mark that stays: a nail in a tree, a step, a manhole rim. Elevations count from it, and the report says whether its own is real or assumed.')}
       </p>
       <div class="buttons">
         <button type="button" class="main" onClick={begin}>
-          Set a benchmark at {round}, assumed
+          {phrase('Set a benchmark at {elevation}, assumed', { elevation: round })}
         </button>
       </div>
     </>

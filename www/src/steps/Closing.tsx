@@ -1,17 +1,18 @@
 // What courses close to and enclose, as a list of figures.
 import type { LotClosing as DeedFigures } from '../core/types.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function Closing({ figures, label }: { figures: DeedFigures; label: string }) {
   const { area, direction, ratio, stated, difference, poorer_than } = figures;
   const rows: [string, string | undefined][] = [
-    ['Misclosure', figures.misclosure.text],
-    ['Northing, easting', `${figures.northing.text}, ${figures.easting.text}`],
-    ['Direction', direction?.text],
-    ['Precision', ratio?.text ?? 'closes exactly'],
-    ['Perimeter', figures.perimeter.text],
-    ['Area', area ? `${area.feet.text}; ${area.metres.text}` : 'encloses none'],
-    ['Area stated', stated?.text],
-    ['Computed less stated', difference?.text],
+    [phrase('Misclosure'), figures.misclosure.text],
+    [phrase('Northing, easting'), `${figures.northing.text}, ${figures.easting.text}`],
+    [phrase('Direction'), direction ? heard(direction.text) : undefined],
+    [phrase('Precision'), ratio?.text ?? phrase('closes exactly')],
+    [phrase('Perimeter'), figures.perimeter.text],
+    [phrase('Area'), area ? `${area.feet.text}; ${area.metres.text}` : phrase('encloses none')],
+    [phrase('Area stated'), stated?.text],
+    [phrase('Computed less stated'), difference ? heard(difference.text) : undefined],
   ];
   const weak = poorer_than !== null;
   return (
@@ -24,7 +25,7 @@ export function Closing({ figures, label }: { figures: DeedFigures; label: strin
                 <dt>{name}</dt>
                 <dd>
                   {value}
-                  {weak && name !== 'Area stated' && <span class="weak"> (?)</span>}
+                  {weak && value !== stated?.text && <span class="weak"> (?)</span>}
                 </dd>
               </div>
             ),
@@ -32,8 +33,7 @@ export function Closing({ figures, label }: { figures: DeedFigures; label: strin
       </dl>
       {poorer_than && (
         <p class="caution">
-          The courses do not close within {poorer_than.text}. Every figure marked (?), here, on the plan and in the
-          ledger, is weaker than it looks.
+          {phrase('The courses do not close within {ratio}. Every figure marked (?), here, on the plan and in the ledger, is weaker than it looks.', { ratio: poorer_than.text })}
         </p>
       )}
     </>

@@ -3,44 +3,44 @@ import type { Site } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
 import { ask } from '../core/planner.ts';
+import { phrase } from '../words/words.ts';
 
 export function ContoursPart({ site }: { site: Site }) {
   const words = ask((p) => p.ground(), null);
   const choose = (interval: number | null) =>
-    editOrTell({ 'set-contours': interval }, 'The contours were not changed.');
+    editOrTell({ 'set-contours': interval }, phrase('The contours were not changed.'));
   return (
     <>
       <Figure
-        label="A contour every"
+        label={phrase('A contour every')}
         measure="elevation"
         value={site.contours}
-        placeholder="none"
+        placeholder={phrase('none')}
         commit={(interval) => edit({ 'set-contours': interval })}
         clear={() => edit({ 'set-contours': null })}
-        hint={words ? `The ground lies between ${words.low.text} and ${words.high.text}.` : ''}
+        hint={words ? phrase('The ground lies between {low} and {high}.', { low: words.low.text, high: words.high.text }) : ''}
       />
       <div class="buttons">
         {words && (
           <button type="button" onClick={() => choose(words.proposed)}>
-            Every {words.proposed_shown.text}
+            {phrase('Every {interval}', { interval: words.proposed_shown.text })}
           </button>
         )}
         <button type="button" disabled={site.contours === undefined} onClick={() => choose(null)}>
-          No contours
+          {phrase('No contours')}
         </button>
       </div>
       {words?.unknown && (
         <p class="caution" data-severity="caution">
-          <strong>Caution:</strong> On {words.unknown.text} of the lot the ground is unknown. Take spots beyond every
-          edge of the dig.
+          <strong>{phrase('Caution:')}</strong> {phrase('On {area} of the lot the ground is unknown. Take spots beyond every edge of the dig.', { area: words.unknown.text })}
         </p>
       )}
-      <ul class="legend" aria-label="Marks of the ground on the plan">
-        <li data-mark="contour">contour</li>
-        <li data-mark="index">every fifth contour</li>
-        <li data-mark="breakline">breakline</li>
-        <li data-mark="unknown">ground unknown</li>
-        <li data-mark="benchmark">benchmark</li>
+      <ul class="legend" aria-label={phrase('Marks of the ground on the plan')}>
+        <li data-mark="contour">{phrase('contour')}</li>
+        <li data-mark="index">{phrase('every fifth contour')}</li>
+        <li data-mark="breakline">{phrase('breakline')}</li>
+        <li data-mark="unknown">{phrase('ground unknown')}</li>
+        <li data-mark="benchmark">{phrase('benchmark')}</li>
       </ul>
     </>
   );

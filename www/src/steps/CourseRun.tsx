@@ -2,6 +2,7 @@
 import type { CourseShape, Finding } from '../core/types.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure, show } from '../fields/fields.tsx';
+import { english, phrase, phrased } from '../words/words.ts';
 
 /** A side's run in short. */
 export function runOf(shape: CourseShape): string {
@@ -10,20 +11,23 @@ export function runOf(shape: CourseShape): string {
   }
   const { chord_bearing, chord, radius, turn } = shape.curve;
   const run = `${show(chord_bearing, 'bearing')}, ${show(chord, 'long-length')}`;
-  return `Curve to the ${turn}, chord ${run}, radius ${show(radius, 'long-length')}`;
+  const values = { chord: run, radius: show(radius, 'long-length') };
+  return turn === 'left'
+    ? phrase('Curve to the left, chord {chord}, radius {radius}', values)
+    : phrase('Curve to the right, chord {chord}, radius {radius}', values);
 }
 
 const FORMS = [
-  { value: 'line', text: 'Straight' },
-  { value: 'curve', text: 'Curve' },
+  { value: 'line', text: english('Straight') },
+  { value: 'curve', text: english('Curve') },
 ] as const;
 const TURNS = [
-  { value: 'left', text: 'To the left' },
-  { value: 'right', text: 'To the right' },
+  { value: 'left', text: english('To the left') },
+  { value: 'right', text: english('To the right') },
 ] as const;
 const ARCS = [
-  { value: 'short', text: 'The shorter arc' },
-  { value: 'long', text: 'The longer arc' },
+  { value: 'short', text: english('The shorter arc') },
+  { value: 'long', text: english('The longer arc') },
 ] as const;
 
 /** The same ends, straight or curved. */
@@ -49,7 +53,7 @@ export function CourseRun({ shape, put }: Props) {
   const form = 'line' in shape ? 'line' : 'curve';
   return (
     <>
-      <Choice label="Runs" value={form} options={FORMS} choose={(it) => put(inForm(shape, it))} />
+      <Choice label={phrase('Runs')} value={form} options={phrased(FORMS)} choose={(it) => put(inForm(shape, it))} />
       {'line' in shape ? <Straight line={shape.line} put={taken} /> : <Curved curve={shape.curve} put={taken} />}
     </>
   );
@@ -63,13 +67,13 @@ function Straight({ line, put }: { line: Line; put: (shape: CourseShape) => Find
   return (
     <div class="pair">
       <Figure
-        label="Bearing"
+        label={phrase('Bearing')}
         measure="bearing"
         value={bearing}
         commit={(it) => put({ line: { bearing: it, distance } })}
       />
       <Figure
-        label="Distance"
+        label={phrase('Distance')}
         measure="long-length"
         value={distance}
         commit={(it) => put({ line: { bearing, distance: it } })}
@@ -84,21 +88,21 @@ function Curved({ curve, put }: { curve: Curve; put: (shape: CourseShape) => Fin
     <>
       <div class="pair">
         <Figure
-          label="Chord bearing"
+          label={phrase('Chord bearing')}
           measure="bearing"
           value={curve.chord_bearing}
           commit={(chord_bearing) => change({ chord_bearing })}
         />
-        <Figure label="Chord" measure="long-length" value={curve.chord} commit={(chord) => change({ chord })} />
+        <Figure label={phrase('Chord')} measure="long-length" value={curve.chord} commit={(chord) => change({ chord })} />
       </div>
       <div class="pair">
-        <Figure label="Radius" measure="long-length" value={curve.radius} commit={(radius) => change({ radius })} />
-        <Choice label="Bends" value={curve.turn} options={TURNS} choose={(turn) => void change({ turn })} />
+        <Figure label={phrase('Radius')} measure="long-length" value={curve.radius} commit={(radius) => change({ radius })} />
+        <Choice label={phrase('Bends')} value={curve.turn} options={phrased(TURNS)} choose={(turn) => void change({ turn })} />
       </div>
       <Choice
-        label="Which arc"
+        label={phrase('Which arc')}
         value={curve.long_way ? 'long' : 'short'}
-        options={ARCS}
+        options={phrased(ARCS)}
         choose={(it) => void change({ long_way: it === 'long' })}
       />
     </>

@@ -4,12 +4,15 @@ import { useEffect, useId, useState } from 'preact/hooks';
 import { useAsked } from '../core/useAsked.ts';
 import { ask } from '../core/planner.ts';
 import type { Course, DeedPiece, DeedReading, LotRecord } from '../core/types.ts';
+import { SEVERITY } from '../fields/severity.ts';
+import { UNITS } from '../fields/units.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { display } from '../state/store.ts';
 import { Closing } from './Closing.tsx';
 import { startAsking } from './StreetPart.tsx';
 import { fitPlan, showPlaces } from '../plan/keys.ts';
 import { showPath } from '../plan/pick.ts';
+import { count, heard, phrase } from '../words/words.ts';
 
 const EXAMPLE = 'N 89°15\'30" E 120.00\'\nthence along a curve to the left, radius 50.00 feet, arc 35.20 feet, chord bearing N 45-10 E';
 
@@ -53,25 +56,25 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
     const { stated_area: _, balance: __, ...rest } = lot;
     const stated = reading.stated_area === null ? {} : { stated_area: reading.stated_area };
     const courses: Course[] = reading.courses.map((it, i) => ({ ...it, kind: reading.kinds?.[i] ?? 'unspecified' }));
-    if (!editOrTell({ 'set-lot': { ...rest, ...stated, courses, deed: text } }, 'The courses were not taken.')) return;
+    if (!editOrTell({ 'set-lot': { ...rest, ...stated, courses, deed: text } }, phrase('The courses were not taken.'))) return;
     fitPlan();
-    const sides = `The lot now has ${courses.length} sides from the deed.`;
+    const sides = count(courses.length, 'The lot now has {n} side from the deed.', 'The lot now has {n} sides from the deed.');
     if (reading.kinds) {
-      say(`${sides} Their kinds were proposed from ${streetName(reading)}: check them above.`);
+      say(`${sides} ${phrase('Their kinds were proposed from {street}: check them above.', { street: streetName(reading) })}`);
     } else if (kindsFromEdge(courses, text, rest, stated)) {
-      say(`${sides} Their kinds were proposed from the edge of the street on the plan: check them above.`);
+      say(`${sides} ${phrase('Their kinds were proposed from the edge of the street on the plan: check them above.')}`);
     } else {
       startAsking(true);
-      say(`${sides} Which side lies on the street? Pick it on the plan, or choose it above.`);
+      say(`${sides} ${phrase('Which side lies on the street? Pick it on the plan, or choose it above.')}`);
     }
   }
 
   return (
     <details class="part deed" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Courses from a deed{changed && ' (changed since)'}</summary>
+      <summary>{changed ? phrase('Courses from a deed (changed since)') : phrase('Courses from a deed')}</summary>
       <div class="part-body">
         <div class="field">
-          <label for={id}>Deed or list of courses</label>
+          <label for={id}>{phrase('Deed or list of courses')}</label>
           <textarea
             id={id}
             rows={7}
@@ -83,28 +86,26 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
             onInput={(event) => setText(event.currentTarget.value)}
           />
           <p class="field-hint" id={`${id}-hint`}>
-            One course a line, or the description with its “thence”. Numbers without a unit are {units}. The lot as it was
-            read lies dashed on the plan; nothing changes until you use the courses.
+            {phrase('One course a line, or the description with its “thence”. Numbers without a unit are {units}. The lot as it was read lies dashed on the plan; nothing changes until you use the courses.', { units: phrase(UNITS[units]) })}
           </p>
         </div>
         {!empty && reading.text !== '' && <Understood text={reading.text} pieces={reading.pieces} />}
         <div aria-live="polite">
           {reading.findings.map((it) => (
             <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
-              <strong>{head(it)}</strong> {it.message} {it.remedy}
+              <strong>{head(it)}</strong> {heard(it.message)} {heard(it.remedy)}
             </p>
           ))}
         </div>
-        {reading.figures && <Closing figures={reading.figures} label="Closure of the deed" />}
+        {reading.figures && <Closing figures={reading.figures} label={phrase('Closure of the deed')} />}
         {changed && (
           <p class="caution">
-            The courses in use are no longer those of this text: they were changed since. Using the courses again brings
-            the text's own back.
+            {phrase("The courses in use are no longer those of this text: they were changed since. Using the courses again brings the text's own back.")}
           </p>
         )}
         <div class="buttons">
           <button type="button" class="main" disabled={barred || reading.courses.length === 0} onClick={use}>
-            Use these courses
+            {phrase('Use these courses')}
           </button>
         </div>
       </div>
@@ -112,17 +113,15 @@ export function DeedPart({ lot }: { lot: LotRecord }) {
   );
 }
 
-const GRAVITY = { fault: 'Fault', caution: 'Caution', note: 'Note' };
-
 function head({ severity, pointer }: DeedReading['findings'][number]): string {
-  return pointer.startsWith('line') ? `${GRAVITY[severity]}, ${pointer}:` : `${GRAVITY[severity]}:`;
+  return pointer.startsWith('line') ? `${phrase(SEVERITY[severity])}, ${heard(pointer)}:` : `${phrase(SEVERITY[severity])}:`;
 }
 
 /** The text again, each stretch with its mark and what it was taken for. */
 function Understood({ text, pieces }: { text: string; pieces: DeedPiece[] }) {
   const letters = Array.from(text);
   return (
-    <div class="deed-read" role="group" tabIndex={0} aria-label="What was understood">
+    <div class="deed-read" role="group" tabIndex={0} aria-label={phrase('What was understood')}>
       {pieces.map((piece) => {
         const words = letters.slice(piece.from, piece.to).join('');
         const [kind, says] = told(piece);
@@ -139,10 +138,10 @@ function Understood({ text, pieces }: { text: string; pieces: DeedPiece[] }) {
 
 function told({ understood, message, remedy }: DeedPiece): [string, string] {
   if (understood === 'connective') return ['connective', ''];
-  if (understood === 'beginning') return ['known', message];
-  if (understood === 'unread') return remedy ? ['fault', 'not used'] : ['over', 'skipped'];
-  if ('course' in understood) return ['known', `side ${understood.course + 1}: ${message}`];
-  return ['known', message];
+  if (understood === 'beginning') return ['known', heard(message)];
+  if (understood === 'unread') return remedy ? ['fault', phrase('not used')] : ['over', phrase('skipped')];
+  if ('course' in understood) return ['known', phrase('side {number}: {words}', { number: understood.course + 1, words: heard(message) })];
+  return ['known', heard(message)];
 }
 
 /** Kinds from the edge of the only street on the plan, if there is one. */
@@ -150,9 +149,9 @@ function kindsFromEdge(courses: Course[], deed: string, rest: LotRecord, stated:
   const kinds = ask((p) => p.kinds_from_street(undefined, false), []);
   if (!kinds.includes('front')) return false;
   const told = courses.map((course, index) => ({ ...course, kind: kinds[index] ?? 'unspecified' }));
-  return editOrTell({ 'set-lot': { ...rest, ...stated, courses: told, deed } }, 'The kinds were not taken.');
+  return editOrTell({ 'set-lot': { ...rest, ...stated, courses: told, deed } }, phrase('The kinds were not taken.'));
 }
 
 function streetName({ streets }: DeedReading): string {
-  return streets.find((street) => street.name !== '')?.name ?? 'the street named in it';
+  return streets.find((street) => street.name !== '')?.name ?? phrase('the street named in it');
 }

@@ -1,6 +1,7 @@
 // The dig and everything that goes into it and round it.
 import { FromBook } from '../book/FromBook.tsx';
 import type { ConstructionSettings } from '../core/types.ts';
+import { phrase } from '../words/words.ts';
 import { BasesPart } from './dig/BasesPart.tsx';
 import { DeckPart } from './dig/DeckPart.tsx';
 import { DoubtPart } from './dig/DoubtPart.tsx';
@@ -18,8 +19,7 @@ export function DigStep({ works }: { works: ConstructionSettings }) {
   return (
     <>
       <p class="caution" data-severity="caution">
-        <strong>Caution:</strong> Call the utility-locating service and wait for the marks before anyone digs. A
-        competent person classifies the soil on the site and decides how the sides are kept from falling in.
+        <strong>{phrase('Caution:')}</strong> {phrase('Call the utility-locating service and wait for the marks before anyone digs. A competent person classifies the soil on the site and decides how the sides are kept from falling in.')}
       </p>
       <FromBook kinds={['works', 'deck', 'truck']} />
       <HolePart works={works} />

@@ -3,6 +3,7 @@ import type { ShapeRecord, ShapeTarget } from '../core/types.ts';
 import { drawShape, type Form } from '../plan/drawShape.ts';
 import { changeShape, endShape } from '../plan/shape.ts';
 import { drawing, shaping } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 interface Props {
   /** What is drawn, in words: `the house`. */
@@ -17,7 +18,7 @@ interface Props {
 }
 
 /** Draws a new shape. */
-export function DrawButton({ name, form, width, text = 'Draw it on the plan', main, disabled, take }: Props) {
+export function DrawButton({ name, form, width, text = phrase('Draw it on the plan'), main, disabled, take }: Props) {
   async function draw(): Promise<void> {
     endShape();
     const shape = await drawShape(form, name, width);
@@ -31,7 +32,7 @@ export function DrawButton({ name, form, width, text = 'Draw it on the plan', ma
 }
 
 /** Begins to change a shape on the plan, or ends it. */
-export function ChangeShapeButton({ target, text = 'Change its shape' }: { target: ShapeTarget; text?: string }) {
+export function ChangeShapeButton({ target, text = phrase('Change its shape') }: { target: ShapeTarget; text?: string }) {
   const changing = JSON.stringify(shaping.value?.target) === JSON.stringify(target);
   return (
     <button type="button" aria-pressed={changing} onClick={() => (changing ? endShape() : changeShape(target))}>

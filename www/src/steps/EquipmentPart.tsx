@@ -5,6 +5,7 @@ import { Figure, read } from '../fields/fields.tsx';
 import { current } from '../plan/view.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { ledger } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 /** A usual size of a pad; common practice, no source. */
 const USUAL = { length: '4 ft', width: '3 ft' };
@@ -49,35 +50,35 @@ export function EquipmentPart({ pad }: { pad: EquipmentPad | null }) {
             width: metres(USUAL.width),
           },
         },
-        'The pad was not placed.',
+        phrase('The pad was not placed.'),
       );
     return (
       <button type="button" class="main" onClick={place}>
-        Place the equipment pad
+        {phrase('Place the equipment pad')}
       </button>
     );
   }
   const put = (change: Partial<EquipmentPad>) => edit({ 'set-equipment': { ...pad, ...change } });
   return (
     <>
-      <p class="field-hint">Drag the pad on the plan.</p>
-      <Figure label="Length" measure="length" value={pad.length} commit={(length) => put({ length })} />
-      <Figure label="Width" measure="length" value={pad.width} commit={(width) => put({ width })} />
-      <Figure label="Bearing" measure="heading" value={pad.heading} commit={(heading) => put({ heading })} />
+      <p class="field-hint">{phrase('Drag the pad on the plan.')}</p>
+      <Figure label={phrase('Length')} measure="length" value={pad.length} commit={(length) => put({ length })} />
+      <Figure label={phrase('Width')} measure="length" value={pad.width} commit={(width) => put({ width })} />
+      <Figure label={phrase('Bearing')} measure="heading" value={pad.heading} commit={(heading) => put({ heading })} />
       <Figure
-        label="Middle, east"
+        label={phrase('Middle, east')}
         measure="long-length"
         value={pad.at[0]}
         commit={(east) => put({ at: [east, pad.at[1]] })}
       />
       <Figure
-        label="Middle, north"
+        label={phrase('Middle, north')}
         measure="long-length"
         value={pad.at[1]}
         commit={(north) => put({ at: [pad.at[0], north] })}
       />
-      <button type="button" onClick={() => editOrTell({ 'set-equipment': null }, 'The pad was not taken away.')}>
-        Take the pad away
+      <button type="button" onClick={() => editOrTell({ 'set-equipment': null }, phrase('The pad was not taken away.'))}>
+        {phrase('Take the pad away')}
       </button>
     </>
   );

@@ -4,6 +4,7 @@ import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell } from '../state/actions.ts';
 import { findings, ledger } from '../state/store.ts';
+import { english, heard, phrase, phrased, type English } from '../words/words.ts';
 import { BenchmarkPart } from './BenchmarkPart.tsx';
 import { Breaklines } from './Breaklines.tsx';
 import { ContoursPart } from './ContoursPart.tsx';
@@ -12,10 +13,10 @@ import { Spots } from './Spots.tsx';
 
 type Kind = 'level' | 'plane' | 'spots';
 
-const KINDS: { value: Kind; text: string }[] = [
-  { value: 'level', text: 'Level' },
-  { value: 'plane', text: 'An even fall' },
-  { value: 'spots', text: 'Spot elevations' },
+const KINDS: { value: Kind; text: English }[] = [
+  { value: 'level', text: english('Level') },
+  { value: 'plane', text: english('An even fall') },
+  { value: 'spots', text: english('Spot elevations') },
 ];
 
 function kindOf(ground: GroundRecord): Kind {
@@ -45,42 +46,41 @@ export function GroundStep({ site }: { site: Site }) {
   return (
     <>
       <Choice
-        label="What is known of the ground"
+        label={phrase('What is known of the ground')}
         value={kind}
-        options={kinds}
+        options={phrased(kinds)}
         choose={(next) =>
-          next !== 'spots' && editOrTell({ 'set-ground': turnedInto(next, ground) }, 'The ground was not changed.')
+          next !== 'spots' && editOrTell({ 'set-ground': turnedInto(next, ground) }, phrase('The ground was not changed.'))
         }
       />
       {'level' in ground && (
         <Figure
-          label="Elevation of the ground"
+          label={phrase('Elevation of the ground')}
           measure="elevation"
           value={ground.level.elevation}
           commit={(elevation) => set({ level: { elevation } })}
-          hint="Above the site's own datum, the same as for the coping."
+          hint={phrase("Above the site's own datum, the same as for the coping.")}
         />
       )}
       {'plane' in ground && <Plane plane={ground.plane} set={set} />}
       <Noticed all={findings.value} />
-      <Part name="Quick ways" open>
+      <Part name={phrase('Quick ways')} open>
         <QuickGround lot={lot} ground={ground} />
       </Part>
-      <Part name={`Spots${kind === 'spots' ? ` (${spotsOf(ground).length})` : ''}`} open={kind === 'spots'}>
+      <Part name={`${phrase('Spots')}${kind === 'spots' ? ` (${spotsOf(ground).length})` : ''}`} open={kind === 'spots'}>
         <Spots ground={ground} benchmark={site.benchmark} />
       </Part>
-      <Part name={`Breaklines${linesOf(ground).length > 0 ? ` (${linesOf(ground).length})` : ''}`}>
+      <Part name={`${phrase('Breaklines')}${linesOf(ground).length > 0 ? ` (${linesOf(ground).length})` : ''}`}>
         <Breaklines ground={ground} />
       </Part>
-      <Part name="Contours" open>
+      <Part name={phrase('Contours')} open>
         <ContoursPart site={site} />
       </Part>
-      <Part name="Benchmark">
+      <Part name={phrase('Benchmark')}>
         <BenchmarkPart benchmark={site.benchmark} />
       </Part>
       <p class="caution" data-severity="note">
-        <strong>Note:</strong> The dig is cut from this ground. Elevations guessed from the street or a map can be feet
-        out: shoot the spots with a level, or take them from a survey.
+        <strong>{phrase('Note:')}</strong> {phrase('The dig is cut from this ground. Elevations guessed from the street or a map can be feet out: shoot the spots with a level, or take them from a survey.')}
       </p>
     </>
   );
@@ -105,7 +105,7 @@ function Noticed({ all }: { all: Finding[] }) {
     <>
       {all.filter(about).map((it) => (
         <p class="caution" data-severity={it.severity} key={it.code + it.pointer + it.message}>
-          <strong>{it.severity === 'note' ? 'Note:' : 'Caution:'}</strong> {it.message} {it.remedy}
+          <strong>{it.severity === 'note' ? phrase('Note:') : phrase('Caution:')}</strong> {heard(it.message)} {heard(it.remedy)}
         </p>
       ))}
     </>
@@ -120,21 +120,21 @@ function Plane({ plane, set }: { plane: PlaneRecord; set: (next: GroundRecord) =
   return (
     <>
       <Figure
-        label="Elevation at the known point"
+        label={phrase('Elevation at the known point')}
         measure="elevation"
         value={plane.elevation}
         commit={(elevation) => put({ elevation })}
       />
-      <Figure label="Fall along the slope" measure="fraction" value={plane.fall} commit={(fall) => put({ fall })} />
+      <Figure label={phrase('Fall along the slope')} measure="fraction" value={plane.fall} commit={(fall) => put({ fall })} />
       <Figure
-        label="Falls toward (bearing)"
+        label={phrase('Falls toward (bearing)')}
         measure="heading"
         value={plane.towards}
         commit={(towards) => put({ towards })}
-        hint="Clockwise from north: 90° is east, 180° is south."
+        hint={phrase('Clockwise from north: 90° is east, 180° is south.')}
       />
-      <Figure label="Known point, east" measure="long-length" value={x} commit={(east) => put({ at: [east, y] })} />
-      <Figure label="Known point, north" measure="long-length" value={y} commit={(north) => put({ at: [x, north] })} />
+      <Figure label={phrase('Known point, east')} measure="long-length" value={x} commit={(east) => put({ at: [east, y] })} />
+      <Figure label={phrase('Known point, north')} measure="long-length" value={y} commit={(north) => put({ at: [x, north] })} />
     </>
   );
 }

@@ -2,6 +2,7 @@
 import type { Site } from '../core/types.ts';
 import { Later, later } from '../job/Later.tsx';
 import { Fold } from '../fields/Fold.tsx';
+import { phrase } from '../words/words.ts';
 import { BasisPart } from './BasisPart.tsx';
 import { BringPart } from './BringPart.tsx';
 import { DeedPart } from './DeedPart.tsx';
@@ -17,7 +18,7 @@ export function LotStep({ site }: { site: Site }) {
   return (
     <>
       <details class="part" open data-entry="lot">
-        <summary>Sides of the lot</summary>
+        <summary>{phrase('Sides of the lot')}</summary>
         <div class="part-body">
           <DrawLot />
           <Sides lot={site.lot} />
@@ -28,19 +29,19 @@ export function LotStep({ site }: { site: Site }) {
       <PicturePart site={site} />
       <BringPart />
       <details class="part" open data-entry="rules">
-        <summary>Clearance rules ({site.rules.length})</summary>
+        <summary>{phrase('Clearance rules ({number})', { number: site.rules.length })}</summary>
         <div class="part-body">
           <Later of={rules} given={{ rules: site.rules }} />
         </div>
       </details>
-      <Fold class="part" head={`Covered ground (${site.shares?.length ?? 0})`}>
+      <Fold class="part" head={phrase('Covered ground ({number})', { number: site.shares?.length ?? 0 })}>
         {() => (
           <div class="part-body">
             <Later of={shares} given={{ shares: site.shares ?? [] }} />
           </div>
         )}
       </Fold>
-      <Fold class="part" head="Barrier round the water">
+      <Fold class="part" head={phrase('Barrier round the water')}>
         {() => (
           <div class="part-body">
             <Later of={barrier} given={{ barrier: site.barrier }} />

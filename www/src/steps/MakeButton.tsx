@@ -1,5 +1,6 @@
 // The button that makes what a form describes. It can always be pressed: where something is still missing it says what.
 import { useState } from 'preact/hooks';
+import { phrase } from '../words/words.ts';
 
 interface Props {
   text: string;
@@ -28,7 +29,7 @@ export function MakeButton({ text, missing, make }: Props) {
         {text}
       </button>
       <p class="field-word" data-kind="fault" role="alert">
-        {pressed && waits ? `Still to enter: ${missing.join(', ')}.` : ''}
+        {pressed && waits ? phrase('Still to enter: {missing}.', { missing: missing.join(', ') }) : ''}
       </p>
     </>
   );

@@ -3,12 +3,13 @@ import { MONUMENT_KINDS, MONUMENT_STATES } from '../core/lists.ts';
 import type { Monument } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { phrase } from '../words/words.ts';
 
-const KINDS = [
-  { value: 'none', text: 'Nothing known' },
+const kinds = () => [
+  { value: 'none' as const, text: phrase('Nothing known') },
   ...MONUMENT_KINDS.map((value) => ({ value, text: plain(value) })),
-] as const;
-const STATES = MONUMENT_STATES.map((value) => ({ value, text: plain(value) }));
+];
+const states = () => MONUMENT_STATES.map((value) => ({ value, text: plain(value) }));
 
 interface Props {
   monument: Monument | undefined;
@@ -18,26 +19,26 @@ interface Props {
 export function MonumentFields({ monument, put }: Props) {
   return (
     <fieldset class="monument">
-      <legend>Corner where it starts</legend>
+      <legend>{phrase('Corner where it starts')}</legend>
       <div class="pair">
         <Choice
-          label="Marked by"
+          label={phrase('Marked by')}
           value={monument?.kind ?? 'none'}
-          options={KINDS}
+          options={kinds()}
           choose={(kind) => put(kind === 'none' ? undefined : { state: 'not-searched', ...monument, kind })}
         />
         {monument && (
           <Choice
-            label="On the ground"
+            label={phrase('On the ground')}
             value={monument.state}
-            options={STATES}
+            options={states()}
             choose={(state) => put({ ...monument, state })}
           />
         )}
       </div>
       {monument && (
         <TextField
-          label="Note on the mark"
+          label={phrase('Note on the mark')}
           value={monument.note ?? ''}
           commit={(note) => put({ ...monument, note })}
         />

@@ -4,6 +4,7 @@ import type { Course, LotRecord } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { fitPlan } from '../plan/keys.ts';
+import { phrase } from '../words/words.ts';
 import { MakeButton } from './MakeButton.tsx';
 
 /** The courses of a rectangle, walked from its south-west corner with the street in the south. */
@@ -24,18 +25,18 @@ export function NewLot({ lot }: { lot: LotRecord }) {
     if (!quarter.ok || width === undefined || depth === undefined) return;
     const { stated_area: _, ...rest } = lot;
     const courses = rectangle(width, depth, quarter.value);
-    if (editOrTell({ 'set-lot': { ...rest, courses } }, 'The lot was not made.')) fitPlan();
+    if (editOrTell({ 'set-lot': { ...rest, courses } }, phrase('The lot was not made.'))) fitPlan();
   }
   const sides: [string, number | undefined][] = [
-    ['the side along the street', width],
-    ['the depth', depth],
+    [phrase('the side along the street'), width],
+    [phrase('the depth'), depth],
   ];
   const missing = sides.filter(([, length]) => length === undefined).map(([words]) => words);
   return (
     <details class="card">
-      <summary>Start again with a rectangle</summary>
+      <summary>{phrase('Start again with a rectangle')}</summary>
       <Figure
-        label="Along the street"
+        label={phrase('Along the street')}
         measure="long-length"
         value={width}
         commit={(it) => {
@@ -44,7 +45,7 @@ export function NewLot({ lot }: { lot: LotRecord }) {
         }}
       />
       <Figure
-        label="From street to rear"
+        label={phrase('From street to rear')}
         measure="long-length"
         value={depth}
         commit={(it) => {
@@ -52,8 +53,8 @@ export function NewLot({ lot }: { lot: LotRecord }) {
           return [];
         }}
       />
-      <MakeButton text="Make this lot" missing={missing} make={make} />
-      <p class="field-hint">The sides are replaced. What stands on the lot stays where it is.</p>
+      <MakeButton text={phrase('Make this lot')} missing={missing} make={make} />
+      <p class="field-hint">{phrase('The sides are replaced. What stands on the lot stays where it is.')}</p>
     </details>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Course, Finding, LotRecord } from '../core/types.ts';
 import { useAsked } from '../core/useAsked.ts';
 import { display } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 
 const NOTHING = { text: '', courses: [] as Course[], said: '', findings: [] as Finding[] };
 
@@ -33,7 +34,7 @@ export function NextSide({ lot, add }: { lot: LotRecord; add: (courses: Course[]
   const fault = fresh && text.trim() !== '' && !ready;
   return (
     <div class="field next-side">
-      <label for="next-side">Next side</label>
+      <label for="next-side">{phrase('Next side')}</label>
       <div class="next-side-row">
         <input
           id="next-side"
@@ -56,18 +57,18 @@ export function NextSide({ lot, add }: { lot: LotRecord; add: (courses: Course[]
           }}
         />
         <button type="button" disabled={!ready} onClick={take}>
-          Add
+          {phrase('Add')}
         </button>
       </div>
       <p class="field-word" id="next-side-word" data-kind={fault ? 'fault' : 'reads'} aria-live="polite">
-        {!text ? '' : fault ? told(value.findings) : fresh ? `= ${value.said}` : ''}
+        {!text ? '' : fault ? told(value.findings) : fresh ? `= ${value.said.split(', ').map(heard).join(', ')}` : ''}
       </p>
-      <p class="field-hint">Bearing and distance, or a curve such as “curve left R=50 L=35.20 chord bearing N 45 E”.</p>
+      <p class="field-hint">{phrase('Bearing and distance, or a curve such as “curve left R=50 L=35.20 chord bearing N 45 E”.')}</p>
     </div>
   );
 }
 
 function told(findings: Finding[]): string {
   const [first] = findings;
-  return first ? `${first.message} ${first.remedy}` : 'No side was read here yet.';
+  return first ? `${heard(first.message)} ${heard(first.remedy)}` : phrase('No side was read here yet.');
 }

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import type { Finding } from '../core/types.ts';
 import { told } from '../fields/fields.tsx';
+import { count, heard, phrase } from '../words/words.ts';
 
 interface Props {
   label: string;
@@ -43,10 +44,10 @@ export function PasteTable({ label, text, changed, barred, findings, take, hint,
         {changed &&
           findings.slice(0, 12).map((it) => (
             <p class="field-word" data-kind="fault" key={it.pointer + it.message}>
-              L{it.pointer.slice(1)}: {it.message} {it.remedy}
+              L{it.pointer.slice(1)}: {heard(it.message)} {heard(it.remedy)}
             </p>
           ))}
-        {changed && findings.length > 12 && <p class="field-word">{findings.length - 12} more lines have faults.</p>}
+        {changed && findings.length > 12 && <p class="field-word">{count(findings.length - 12, '{n} more line has faults.', '{n} more lines have faults.')}</p>}
         {refused && <p class="field-word" data-kind="fault">{refused}</p>}
         {offer}
       </div>
@@ -67,7 +68,7 @@ export function PasteTable({ label, text, changed, barred, findings, take, hint,
             onText(null);
           }}
         >
-          Put back
+          {phrase('Put back')}
         </button>
       </div>
       <p class="field-hint" id={`${id}-hint`}>

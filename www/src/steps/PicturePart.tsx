@@ -8,11 +8,12 @@ import { askForFrame } from '../plan/frame.ts';
 import { shrink, type Refusal } from '../picture/shrink.ts';
 import { edit, editOrTell, say } from '../state/actions.ts';
 import { trouble } from '../state/store.ts';
+import { english, phrase } from '../words/words.ts';
 import { PictureLay } from './PictureLay.tsx';
 import { PictureScale } from './PictureScale.tsx';
 
 const NO_SURVEY =
-  'A scan or an aerial photograph is no survey. Paper shrinks and lenses bend: distances read off it are approximate, and no clearance may rest on it.';
+  english('A scan or an aerial photograph is no survey. Paper shrinks and lenses bend: distances read off it are approximate, and no clearance may rest on it.');
 
 export function PicturePart({ site }: { site: Site }) {
   const picture = site.picture;
@@ -20,30 +21,30 @@ export function PicturePart({ site }: { site: Site }) {
 
   async function take(file: Blob, name: string): Promise<void> {
     setReading(true);
-    const shrunk = await shrink(file).catch((): Refusal => NOT_READ);
+    const shrunk = await shrink(file).catch(notRead);
     setReading(false);
     if ('message' in shrunk) return refuse(name, shrunk);
     const [x, y, scale] = ask((p) => Array.from(p.picture_place(shrunk.width, shrunk.height)), []);
     if (x === undefined || y === undefined || scale === undefined) return;
     const command = { 'set-picture': { name, ...shrunk, at: [x, y] as Point, scale, heading: 0, opacity: 0.7 } };
-    if (editOrTell(command, `${name} was not laid under the plan.`)) {
-      say('The picture lies under the plan. Scale it by two points whose distance you know.');
+    if (editOrTell(command, phrase('{name} was not laid under the plan.', { name }))) {
+      say(phrase('The picture lies under the plan. Scale it by two points whose distance you know.'));
     }
   }
 
-  usePaste((file) => void take(file, 'Pasted picture'));
+  usePaste((file) => void take(file, phrase('Pasted picture')));
   return (
     <details class="part picture" open={picture !== undefined}>
-      <summary>Picture under the plan</summary>
+      <summary>{phrase('Picture under the plan')}</summary>
       <div class="part-body">
         <p class="caution" data-severity="caution">
-          {NO_SURVEY}
+          {phrase(NO_SURVEY)}
         </p>
         <Sources take={take} again={picture !== undefined} />
         <p class="field-hint" aria-live="polite">
           {reading
-            ? 'Reading the picture …'
-            : 'PNG, JPEG or WebP; it is made smaller, kept in the site file and sent nowhere.'}
+            ? phrase('Reading the picture …')
+            : phrase('PNG, JPEG or WebP; it is made smaller, kept in the site file and sent nowhere.')}
         </p>
         {picture && <Laid picture={picture} />}
       </div>
@@ -51,14 +52,14 @@ export function PicturePart({ site }: { site: Site }) {
   );
 }
 
-const NOT_READ: Refusal = {
-  message: 'The picture could not be read from the device.',
-  remedy: 'Check that it is still there, then add it again.',
-};
+const notRead = (): Refusal => ({
+  message: phrase('The picture could not be read from the device.'),
+  remedy: phrase('Check that it is still there, then add it again.'),
+});
 
 function refuse(name: string, { message, remedy }: Refusal): void {
   trouble.value = {
-    title: `${name} was not laid under the plan.`,
+    title: phrase('{name} was not laid under the plan.', { name }),
     findings: [{ severity: 'fault', code: 'picture', pointer: name, topic: 'clearances', scope: 'site', at: null, message, remedy }],
   };
 }
@@ -89,24 +90,24 @@ function Sources({ take, again }: { take: (file: Blob, name: string) => Promise<
     try {
       for (const item of await navigator.clipboard.read()) {
         const form = item.types.find((type) => type.startsWith('image/'));
-        if (form) return await take(await item.getType(form), 'Pasted picture');
+        if (form) return await take(await item.getType(form), phrase('Pasted picture'));
       }
-      say('There is no picture on the clipboard.');
+      say(phrase('There is no picture on the clipboard.'));
     } catch {
-      say('The browser does not let this button read the clipboard. Press Ctrl+V here instead.');
+      say(phrase('The browser does not let this button read the clipboard. Press Ctrl+V here instead.'));
     }
   }
 
   return (
     <div class="buttons">
       <button type="button" class={again ? '' : 'main'} onClick={() => file.current?.click()}>
-        {again ? 'Choose another picture' : 'Choose a picture'}
+        {again ? phrase('Choose another picture') : phrase('Choose a picture')}
       </button>
       <button type="button" onClick={() => void paste()}>
-        Paste
+        {phrase('Paste')}
       </button>
       <button type="button" onClick={() => camera.current?.click()}>
-        Take a photograph
+        {phrase('Take a photograph')}
       </button>
       {input(file, 'file', false)}
       {input(camera, 'camera', true)}
@@ -143,19 +144,19 @@ function Laid({ picture }: { picture: Picture }) {
       </p>
       <Fade picture={picture} put={put} />
       <div class="buttons">
-        <Switch label="Locked" on={picture.locked ?? false} set={(locked) => put({ locked })} />
-        <Switch label="Hidden" on={picture.hidden ?? false} set={(hidden) => put({ hidden })} />
+        <Switch label={phrase('Locked')} on={picture.locked ?? false} set={(locked) => put({ locked })} />
+        <Switch label={phrase('Hidden')} on={picture.hidden ?? false} set={(hidden) => put({ hidden })} />
       </div>
       {picture.locked ? (
-        <p class="field-hint">Unlock it to scale, turn or move it.</p>
+        <p class="field-hint">{phrase('Unlock it to scale, turn or move it.')}</p>
       ) : (
         <>
           <PictureScale />
           <PictureLay picture={picture} put={put} />
         </>
       )}
-      <button type="button" onClick={() => editOrTell({ 'set-picture': null }, 'The picture was not removed.')}>
-        Remove the picture
+      <button type="button" onClick={() => editOrTell({ 'set-picture': null }, phrase('The picture was not removed.'))}>
+        {phrase('Remove the picture')}
       </button>
     </>
   );
@@ -167,7 +168,7 @@ function Fade({ picture, put }: { picture: Picture; put: (change: Partial<Pictur
   const shows = held ?? picture.opacity;
   return (
     <div class="field">
-      <label for={id}>How much of it shows</label>
+      <label for={id}>{phrase('How much of it shows')}</label>
       <div class="fade">
         <input
           id={id}

@@ -5,6 +5,7 @@ import { Figure, told } from '../fields/fields.tsx';
 import { pickPoint } from '../plan/pick.ts';
 import { edit, say } from '../state/actions.ts';
 import { snapping } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 interface Known {
   first: Point;
@@ -23,8 +24,8 @@ export function PictureScale() {
     const snapped = snapping.value;
     snapping.value = false;
     try {
-      const first = await pickPoint('First point of the picture: it stays where it is');
-      const second = first && (await pickPoint('Second point of the picture, far from the first'));
+      const first = await pickPoint(phrase('First point of the picture: it stays where it is'));
+      const second = first && (await pickPoint(phrase('Second point of the picture, far from the first')));
       if (first && second) setKnown({ first, second });
     } finally {
       snapping.value = snapped;
@@ -37,7 +38,7 @@ export function PictureScale() {
     setFault(refused ?? '');
     if (refused) return;
     setKnown(null);
-    say('The picture is laid by the two points. Check it against a third.');
+    say(phrase('The picture is laid by the two points. Check it against a third.'));
   }
 
   const field = (label: string, measure: Measure, member: 'distance' | 'bearing', hint: string) => (
@@ -60,21 +61,21 @@ export function PictureScale() {
 
   return (
     <fieldset class="picture-lay">
-      <legend>Scale it by two points</legend>
+      <legend>{phrase('Scale it by two points')}</legend>
       <button type="button" class="main" onClick={() => void pick()}>
-        {known ? 'Pick the two points again' : 'Pick two points of the picture'}
+        {known ? phrase('Pick the two points again') : phrase('Pick two points of the picture')}
       </button>
       {known && (
         <>
-          {field('Known distance between them', 'long-length', 'distance', 'Along the ground, as the plat or a tape says.')}
-          {field('Bearing from the first to the second', 'bearing', 'bearing', 'Where it is known: the picture turns to it.')}
+          {field(phrase('Known distance between them'), 'long-length', 'distance', phrase('Along the ground, as the plat or a tape says.'))}
+          {field(phrase('Bearing from the first to the second'), 'bearing', 'bearing', phrase('Where it is known: the picture turns to it.'))}
           <button
             type="button"
             class="main"
             disabled={known.distance === undefined && known.bearing === undefined}
             onClick={lay}
           >
-            Lay the picture
+            {phrase('Lay the picture')}
           </button>
         </>
       )}

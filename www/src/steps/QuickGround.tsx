@@ -7,6 +7,7 @@ import { Choice, plain } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
 import { editOrTell, say } from '../state/actions.ts';
 import { trouble } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 
 interface Props {
   lot: LotRecord;
@@ -25,8 +26,8 @@ export function QuickGround(props: Props) {
 /** Takes ground over that was made from figures, or tells why none was. */
 function take(made: GroundMade, done: string): void {
   if (!made.ground) {
-    trouble.value = { title: 'The ground was not changed.', findings: made.findings };
-  } else if (editOrTell({ 'set-ground': made.ground }, 'The ground was not changed.')) {
+    trouble.value = { title: phrase('The ground was not changed.'), findings: made.findings };
+  } else if (editOrTell({ 'set-ground': made.ground }, phrase('The ground was not changed.'))) {
     say(done, 'good');
   }
 }
@@ -49,34 +50,33 @@ function CornerHeights({ lot, ground }: Props) {
     const heights = Float64Array.from(corners, (corner) => heightOf(corner) ?? Number.NaN);
     const made = ask((p) => p.ground_by_corners(heights), null);
     if (!made) return;
-    take(made, 'Spots stand at the corners now, and their elevations can be changed below.');
+    take(made, phrase('Spots stand at the corners now, and their elevations can be changed below.'));
     if (made.ground) setTyped({});
   }
 
   return (
     <fieldset class="quick">
-      <legend>Corner heights</legend>
+      <legend>{phrase('Corner heights')}</legend>
       <p class="field-hint">
-        One elevation to each corner of the lot. Along a curved side they run evenly from corner to corner. Other spots
-        stay.
+        {phrase('One elevation to each corner of the lot. Along a curved side they run evenly from corner to corner. Other spots stay.')}
       </p>
       <div class="quick-fields">
         {corners.map((corner) => (
           <Figure
             key={corner.course}
-            label={`Corner ${corner.course + 1}`}
+            label={phrase('Corner {number}', { number: corner.course + 1 })}
             measure="elevation"
             value={heightOf(corner) ?? undefined}
             commit={(height) => put(corner, height)}
             clear={() => put(corner, null)}
-            placeholder="not known"
-            hint={corner.name}
+            placeholder={phrase('not known')}
+            hint={heard(corner.name)}
           />
         ))}
       </div>
       <div class="buttons">
         <button type="button" class="main" disabled={corners.every((it) => heightOf(it) === null)} onClick={use}>
-          Use these heights
+          {phrase('Use these heights')}
         </button>
       </div>
     </fieldset>
@@ -91,9 +91,9 @@ function FallAcross({ lot }: Props) {
   const [made, setMade] = useState('');
   const sides = (lot.courses ?? []).map((course, index) => ({
     value: `side ${index}`,
-    text: `side ${index + 1}: ${course.label || `${plain(course.kind ?? 'unspecified').toLowerCase()}`}`,
+    text: phrase('side {number}: {name}', { number: index + 1, name: course.label || plain(course.kind ?? 'unspecified').toLowerCase() }),
   }));
-  const ways = [{ value: 'rear', text: 'the rear' }, ...sides, { value: 'bearing', text: 'a bearing' }];
+  const ways = [{ value: 'rear', text: phrase('the rear') }, ...sides, { value: 'bearing', text: phrase('a bearing') }];
 
   function towards(): Towards | null {
     if (to === 'bearing') return bearing === undefined ? null : { bearing: { bearing } };
@@ -107,31 +107,31 @@ function FallAcross({ lot }: Props) {
     const fall = ask((p) => p.ground_by_fall(from, drop, way), null);
     if (!fall) return;
     setMade(fall.words);
-    take(fall, `The ground falls evenly now: ${fall.words}.`);
+    take(fall, phrase('The ground falls evenly now: {fall}.', { fall: heard(fall.words) }));
   }
 
   return (
     <fieldset class="quick">
-      <legend>A fall across the lot</legend>
+      <legend>{phrase('A fall across the lot')}</legend>
       <div class="quick-fields">
         <Figure
-          label="Elevation where it begins"
+          label={phrase('Elevation where it begins')}
           measure="elevation"
           value={from}
           commit={(value) => (setFrom(value), [])}
-          hint="Towards the rear: at the front line."
+          hint={phrase('Towards the rear: at the front line.')}
         />
         <Figure
-          label="Falls by"
+          label={phrase('Falls by')}
           measure="length"
           value={drop}
           commit={(value) => (setDrop(value), [])}
-          hint="Total, such as 3 ft; a minus means it rises."
+          hint={phrase('Total, such as 3 ft; a minus means it rises.')}
         />
-        <Choice label="Falls toward" value={to} options={ways} choose={setTo} />
+        <Choice label={phrase('Falls toward')} value={to} options={ways} choose={setTo} />
         {to === 'bearing' && (
           <Figure
-            label="Bearing it falls to"
+            label={phrase('Bearing it falls to')}
             measure="heading"
             value={bearing}
             commit={(value) => (setBearing(value), [])}
@@ -140,11 +140,11 @@ function FallAcross({ lot }: Props) {
       </div>
       <div class="buttons">
         <button type="button" class="main" disabled={!ready} onClick={use}>
-          Use this fall
+          {phrase('Use this fall')}
         </button>
       </div>
       <p class="field-hint" aria-live="polite">
-        {made && `Made: ${made}.`}
+        {made && phrase('Made: {fall}.', { fall: heard(made) })}
       </p>
     </fieldset>
   );

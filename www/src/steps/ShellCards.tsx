@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import type { ShellCard } from '../core/types.ts';
 import { editOrTell } from '../state/actions.ts';
+import { heard, phrase } from '../words/words.ts';
 
 export function ShellCards({ cards, chosen }: { cards: ShellCard[]; chosen: string }) {
   const longest = Math.max(1, ...cards.map((card) => reach(card.outline)));
@@ -13,9 +14,9 @@ export function ShellCards({ cards, chosen }: { cards: ShellCard[]; chosen: stri
             type="button"
             class="shell"
             aria-pressed={card.name === chosen}
-            title={card.note}
+            title={heard(card.note)}
             onClick={() =>
-              editOrTell({ 'choose-shell': { catalogue: card.name } }, `${card.name} was not put on the lot.`)
+              editOrTell({ 'choose-shell': { catalogue: card.name } }, phrase('{name} was not put on the lot.', { name: card.name }))
             }
           >
             <Shape card={card} longest={longest} />
@@ -24,7 +25,7 @@ export function ShellCards({ cards, chosen }: { cards: ShellCard[]; chosen: stri
               {card.length.text} × {card.width.text}
             </span>
             <span class="shell-size">
-              {card.shallowest.text} to {card.deepest.text} deep
+              {phrase('{shallowest} to {deepest} deep', { shallowest: card.shallowest.text, deepest: card.deepest.text })}
             </span>
           </button>
         </li>

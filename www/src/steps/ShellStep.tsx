@@ -6,6 +6,7 @@ import { Later, later } from '../job/Later.tsx';
 import { catalogue, standing } from '../state/store.ts';
 import { sunOpen } from '../sun/open.ts';
 import { WayDoor } from '../way/WayDoor.tsx';
+import { phrase } from '../words/words.ts';
 import { EquipmentPart } from './EquipmentPart.tsx';
 import { ShellCards } from './ShellCards.tsx';
 import { Standing } from './Standing.tsx';
@@ -20,12 +21,12 @@ export function ShellStep({ site }: { site: Site }) {
     <>
       {shell && <Standing shell={shell} at={site.placement?.at ?? [0, 0]} />}
       <details class="part" data-entry="shell" open={shell === null} key={shell === null ? 'none' : 'placed'}>
-        <summary>{shell ? 'Choose another shell' : 'Choose a shell'}</summary>
+        <summary>{shell ? phrase('Choose another shell') : phrase('Choose a shell')}</summary>
         <div class="part-body">
           <ShellCards cards={catalogue.value} chosen={shell?.name ?? ''} />
         </div>
       </details>
-      <Fold class="part" head="Find where it fits">
+      <Fold class="part" head={phrase('Find where it fits')}>
         {() => (
           <div class="part-body">
             <Later of={finder} given={{}} />
@@ -33,7 +34,7 @@ export function ShellStep({ site }: { site: Site }) {
         )}
       </Fold>
       <details class="part" open={sunOpen.value} onToggle={(event) => (sunOpen.value = event.currentTarget.open)}>
-        <summary>Sun on the water</summary>
+        <summary>{phrase('Sun on the water')}</summary>
         {sunOpen.value && (
           <div class="part-body">
             <Later of={sun} given={{}} />
@@ -42,13 +43,13 @@ export function ShellStep({ site }: { site: Site }) {
       </details>
       <FromBook kinds={['shell']} />
       <details class="part">
-        <summary>A shell of your own</summary>
+        <summary>{phrase('A shell of your own')}</summary>
         <div class="part-body">
           <Later of={ownShell} given={{}} />
         </div>
       </details>
       <details class="part" data-entry="equipment">
-        <summary>Equipment pad</summary>
+        <summary>{phrase('Equipment pad')}</summary>
         <div class="part-body">
           <EquipmentPart pad={site.equipment ?? null} />
         </div>

@@ -5,6 +5,7 @@ import type { Course, LineKind, Monument } from '../core/types.ts';
 import { plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { chosenSide, dim, light } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 import { CourseRun, runOf } from './CourseRun.tsx';
 import { MonumentFields } from './MonumentFields.tsx';
 
@@ -53,7 +54,7 @@ export function SideCard({ course, index, count, actions }: Props) {
           <span class="side-head">
             <span class="side-number">{index + 1}</span>
             <span>
-              <b>{SHORT[course.kind ?? 'unspecified']}</b>
+              <b>{phrase(SHORT[course.kind ?? 'unspecified'])}</b>
               {course.label && `, ${course.label}`}
               <br />
               {runOf(course.shape)}
@@ -66,25 +67,25 @@ export function SideCard({ course, index, count, actions }: Props) {
           choose={(kind) => actions.change({ ...course, kind })}
         />
         <CourseRun shape={course.shape} put={(shape) => actions.change({ ...course, shape })} />
-        <TextField label="Called" value={course.label ?? ''} commit={(label) => actions.change({ ...course, label })} />
+        <TextField label={phrase('Called')} value={course.label ?? ''} commit={(label) => actions.change({ ...course, label })} />
         <MonumentFields monument={course.monument} put={(monument) => actions.change(marked(course, monument))} />
         <div class="buttons">
           <button type="button" onClick={actions.insertBehind}>
-            Insert a side after
+            {phrase('Insert a side after')}
           </button>
           <button type="button" disabled={index === 0} onClick={() => actions.move(-1)}>
-            Move up
+            {phrase('Move up')}
           </button>
           <button type="button" disabled={index === count - 1} onClick={() => actions.move(1)}>
-            Move down
+            {phrase('Move down')}
           </button>
           {index > 0 && actions.beginHere && (
             <button type="button" onClick={actions.beginHere}>
-              Begin the description here
+              {phrase('Begin the description here')}
             </button>
           )}
           <button type="button" onClick={actions.takeOut}>
-            Remove this side
+            {phrase('Remove this side')}
           </button>
         </div>
       </details>
@@ -98,19 +99,19 @@ function marked(course: Course, monument: Monument | undefined): Course {
   return monument ? { ...rest, monument } : rest;
 }
 
-const SHORT: Record<LineKind, string> = {
-  front: 'Front',
-  side: 'Side',
-  rear: 'Rear',
-  'street-side': 'Street side',
-  shared: 'Shared',
-  unspecified: 'Kind not entered',
+const SHORT: Record<LineKind, English> = {
+  front: english('Front'),
+  side: english('Side'),
+  rear: english('Rear'),
+  'street-side': english('Street side'),
+  shared: english('Shared'),
+  unspecified: english('Kind not entered'),
 };
 
 /** The kinds as buttons: one tap changes it. */
 function Kinds({ index, kind, choose }: { index: number; kind: LineKind; choose: (kind: LineKind) => void }) {
   return (
-    <div class="kinds" role="group" aria-label={`Kind of side ${index + 1}`}>
+    <div class="kinds" role="group" aria-label={phrase('Kind of side {number}', { number: index + 1 })}>
       {LINE_KINDS.map((it) => (
         <button
           type="button"
@@ -120,7 +121,7 @@ function Kinds({ index, kind, choose }: { index: number; kind: LineKind; choose:
           title={plain(it)}
           onClick={() => it !== kind && choose(it)}
         >
-          {SHORT[it]}
+          {phrase(SHORT[it])}
         </button>
       ))}
     </div>

@@ -4,6 +4,7 @@ import type { Course, LotRecord } from '../core/types.ts';
 import { Figure } from '../fields/fields.tsx';
 import { edit, editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide, display } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { Closing } from './Closing.tsx';
 import { dropDraft, openDraft, put, putCourses } from './draft.ts';
 import { NewLot } from './NewLot.tsx';
@@ -48,29 +49,27 @@ export function Sides({ lot: inUse }: { lot: LotRecord }) {
       {draft && (
         <div class="draft" role="status">
           <p class="caution">
-            <strong>Not in use yet.</strong> {draft.findings.map((it) => `${it.message} ${it.remedy}`).join(' ')} The
-            plan keeps the lot it has until the sides fit.
+            <strong>{phrase('Not in use yet.')}</strong> {draft.findings.map((it) => `${heard(it.message)} ${heard(it.remedy)}`).join(' ')} {phrase('The plan keeps the lot it has until the sides fit.')}
           </p>
           <div class="buttons">
             <button type="button" onClick={dropDraft}>
-              Go back to the lot in use
+              {phrase('Go back to the lot in use')}
             </button>
           </div>
         </div>
       )}
-      {closing && <Closing figures={closing} label={draft ? 'Closure of the sides typed' : 'Closure of the lot'} />}
+      {closing && <Closing figures={closing} label={draft ? phrase('Closure of the sides typed') : phrase('Closure of the lot')} />}
       <Asked lot={inUse} />
       <details class="card">
-        <summary>Re-enter all courses</summary>
-        <p class="field-hint">The list is emptied. The lot in use stays on the plan until the new sides fit.</p>
+        <summary>{phrase('Re-enter all courses')}</summary>
+        <p class="field-hint">{phrase('The list is emptied. The lot in use stays on the plan until the new sides fit.')}</p>
         <button type="button" class="main" onClick={() => startAnew(inUse)}>
-          Empty the list
+          {phrase('Empty the list')}
         </button>
       </details>
       <NewLot lot={inUse} />
       <p class="field-hint">
-        Take bearings and distances from the deed or the plat. This is a planning aid, not a survey: only a licensed
-        surveyor can say where a line is.
+        {phrase('Take bearings and distances from the deed or the plat. This is a planning aid, not a survey: only a licensed surveyor can say where a line is.')}
       </p>
     </>
   );
@@ -82,7 +81,7 @@ function Asked({ lot }: { lot: LotRecord }) {
   function balance(): void {
     const { balance: _, ...rest } = lot;
     const next: LotRecord = balanced ? rest : { ...rest, balance: 'compass-rule' };
-    editOrTell({ 'set-lot': next }, 'The lot was not balanced.');
+    editOrTell({ 'set-lot': next }, phrase('The lot was not balanced.'));
   }
   function unstated() {
     const { stated_area: _, ...rest } = lot;
@@ -92,30 +91,30 @@ function Asked({ lot }: { lot: LotRecord }) {
     <>
       <div class="pair">
         <Figure
-          label="Should close within"
+          label={phrase('Should close within')}
           measure="closing"
           value={lot.closing_ratio ?? 5000}
           commit={(closing_ratio) => edit({ 'set-lot': { ...lot, closing_ratio } })}
         />
         <Figure
-          label="Area stated"
+          label={phrase('Area stated')}
           measure="land-area"
           value={lot.stated_area}
-          placeholder="not stated"
+          placeholder={phrase('not stated')}
           commit={(stated_area) => edit({ 'set-lot': { ...lot, stated_area } })}
           clear={unstated}
         />
       </div>
       <div class="buttons">
         <button type="button" disabled={(lot.courses ?? []).length === 0} onClick={balance}>
-          {balanced ? 'Remove the balance' : 'Balance by the compass rule'}
+          {balanced ? phrase('Remove the balance') : phrase('Balance by the compass rule')}
         </button>
       </div>
       <p class="field-hint">
         {balanced
-          ? 'The corners of the lot are balanced; its courses are kept as described.'
-          : 'Balancing moves the corners of the lot in use, and keeps its courses as described.'}{' '}
-        A surveyor decides whether a description may be balanced at all.
+          ? phrase('The corners of the lot are balanced; its courses are kept as described.')
+          : phrase('Balancing moves the corners of the lot in use, and keeps its courses as described.')}{' '}
+        {phrase('A surveyor decides whether a description may be balanced at all.')}
       </p>
     </>
   );
@@ -127,9 +126,9 @@ function beginAt(lot: LotRecord, index: number): void {
   if (x === undefined || y === undefined) return;
   const courses = lot.courses ?? [];
   const turned = [...courses.slice(index), ...courses.slice(0, index)];
-  if (!editOrTell({ 'set-lot': { ...lot, start: [x, y], courses: turned } }, 'The beginning was not moved.')) return;
+  if (!editOrTell({ 'set-lot': { ...lot, start: [x, y], courses: turned } }, phrase('The beginning was not moved.'))) return;
   chosenSide.value = 0;
-  say('The description now begins with this side. The lot lies where it was.');
+  say(phrase('The description now begins with this side. The lot lies where it was.'));
 }
 
 function startAnew(lot: LotRecord): void {

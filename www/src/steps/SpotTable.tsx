@@ -5,7 +5,9 @@ import type { Benchmark, Finding, SpotReading, SpotRow } from '../core/types.ts'
 import { useAsked } from '../core/useAsked.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { Figure } from '../fields/fields.tsx';
+import { UNITS } from '../fields/units.ts';
 import { display } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { PasteTable } from './PasteTable.tsx';
 
 /** More spots than this are not shown as a table: nobody edits so many by hand. */
@@ -46,11 +48,11 @@ export function SpotTable({ spots, benchmark, set }: Props) {
   return (
     <>
       <Choice
-        label="The last column holds"
+        label={phrase('The last column holds')}
         value={rod ? 'rod' : 'elevations'}
         options={[
           { value: 'elevations', text: 'elevations' },
-          { value: 'rod', text: 'rod readings, from the benchmark' },
+          { value: 'rod', text: phrase('rod readings, from the benchmark') },
         ]}
         choose={(value) => {
           setRod(value === 'rod');
@@ -59,19 +61,19 @@ export function SpotTable({ spots, benchmark, set }: Props) {
       />
       {rod && (
         <Figure
-          label="Rod reading on the benchmark (backsight)"
+          label={phrase('Rod reading on the benchmark (backsight)')}
           measure="elevation"
           value={backsight}
           commit={(value) => (setBacksight(value), [])}
           hint={
             benchmark
-              ? 'The line of sight stands this far above the benchmark; each spot lies its own reading below that.'
-              : 'Set the benchmark below first: readings count from it.'
+              ? phrase('The line of sight stands this far above the benchmark; each spot lies its own reading below that.')
+              : phrase('Set the benchmark below first: readings count from it.')
           }
         />
       )}
       <PasteTable
-        label={rod ? `Spots: east, north, rod reading (${units})` : `Spots: east, north, elevation (${units})`}
+        label={rod ? phrase('Spots: east, north, rod reading ({units})', { units: phrase(UNITS[units]) }) : phrase('Spots: east, north, elevation ({units})', { units: phrase(UNITS[units]) })}
         text={text}
         changed={typed !== null}
         barred={waits || reading.spots.length === 0}
@@ -79,14 +81,14 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         offer={
           typed !== null && reading.findings.length > 0 && isPointList(typed) ? (
             <div class="caution" data-severity="note">
-              Each line has more than three columns, as a surveyor's list of points has.
-              <button type="button" onClick={() => lookAt(typed, 'Pasted points')}>
-                Bring it in as a list of points
+              {phrase("Each line has more than three columns, as a surveyor's list of points has.")}
+              <button type="button" onClick={() => lookAt(typed, phrase('Pasted points'))}>
+                {phrase('Bring it in as a list of points')}
               </button>
             </div>
           ) : null
         }
-        take={rod ? 'Add these spots' : 'Use these spots'}
+        take={rod ? phrase('Add these spots') : phrase('Use these spots')}
         onText={setTyped}
         onTake={() => {
           const refused = set(next);
@@ -95,8 +97,8 @@ export function SpotTable({ spots, benchmark, set }: Props) {
         }}
         hint={
           spots.length > MOST
-            ? `There are ${spots.length} spots, too many to show as a table; a table taken here replaces them.`
-            : 'One to a line, separated by spaces, commas or tabs; paste from a spreadsheet. East and north count from the site\'s origin.'
+            ? phrase('There are {number} spots, too many to show as a table; a table taken here replaces them.', { number: spots.length })
+            : phrase("One to a line, separated by spaces, commas or tabs; paste from a spreadsheet. East and north count from the site's origin.")
         }
       />
     </>

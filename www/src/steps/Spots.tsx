@@ -7,6 +7,7 @@ import { askHeight } from '../plan/heights.ts';
 import { pickPoint, showPath } from '../plan/pick.ts';
 import { edit, say } from '../state/actions.ts';
 import { drawing } from '../state/store.ts';
+import { count, phrase } from '../words/words.ts';
 import { ChangeShapeButton } from './DrawButton.tsx';
 import { linesOf, spotsOf } from './GroundStep.tsx';
 import { SpotTable } from './SpotTable.tsx';
@@ -27,10 +28,10 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
     const known = spots.length > 0;
     let all = [...spots, ...begun.value];
     for (;;) {
-      const at = await pickPoint(`Spot ${all.length + 1}: mark where it is`);
+      const at = await pickPoint(phrase('Spot {number}: mark where it is', { number: all.length + 1 }));
       if (!at) break;
       showPath([at], false);
-      const height = await askHeight(`Spot ${all.length + 1}`);
+      const height = await askHeight(phrase('Spot {number}', { number: all.length + 1 }));
       if (height === null) break;
       all = [...all, [at[0], at[1], height]];
       const refused = known || all.length >= 3 ? told(set(all)) : undefined;
@@ -47,7 +48,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
       }
     }
     if (begun.value.length === 0) showPath([], false);
-    if (begun.value.length > 0) say(`${begun.value.length} spots marked so far. A surface needs three, not on one line.`);
+    if (begun.value.length > 0) say(count(begun.value.length, '{n} spot marked so far. A surface needs three, not on one line.', '{n} spots marked so far. A surface needs three, not on one line.'));
   }
 
   function forget(): void {
@@ -59,12 +60,12 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
     <>
       <div class="buttons">
         <button type="button" class="main" disabled={drawing.value !== null} onClick={() => void mark()}>
-          Mark spots on the plan
+          {phrase('Mark spots on the plan')}
         </button>
-        {spots.length > 0 && <ChangeShapeButton target="spots" text="Move spots on the plan" />}
+        {spots.length > 0 && <ChangeShapeButton target="spots" text={phrase('Move spots on the plan')} />}
         {begun.value.length > 0 && (
           <button type="button" onClick={forget}>
-            Remove the {begun.value.length} marked
+            {phrase('Remove the {number} marked', { number: begun.value.length })}
           </button>
         )}
       </div>
@@ -76,7 +77,7 @@ export function Spots({ ground, benchmark }: { ground: GroundRecord; benchmark: 
 
 /** A spot in words. */
 export function words([x, y, z]: SpotRow): string {
-  return `${show(z, 'elevation')} at ${show(x, 'long-length')} east, ${show(y, 'long-length')} north`;
+  return phrase('{z} at {x} east, {y} north', { z: show(z, 'elevation'), x: show(x, 'long-length'), y: show(y, 'long-length') });
 }
 
 function SpotList({ spots, set }: { spots: SpotRow[]; set: (spots: SpotRow[]) => Finding[] }) {
@@ -110,25 +111,25 @@ function SpotList({ spots, set }: { spots: SpotRow[]; set: (spots: SpotRow[]) =>
             <li key={index}>
               <div class="row">
                 <span class="row-words">
-                  <b>Spot {index + 1}</b> {words(spot)}
+                  <b>{phrase('Spot {number}', { number: index + 1 })}</b> {words(spot)}
                 </span>
                 <button
                   type="button"
                   aria-expanded={open === index}
-                  aria-label={`Change spot ${index + 1}`}
+                  aria-label={phrase('Change spot {number}', { number: index + 1 })}
                   onClick={() => setOpen(open === index ? null : index)}
                 >
-                  Change
+                  {phrase('Change')}
                 </button>
-                <button type="button" aria-label={`Remove spot ${index + 1}`} onClick={() => remove(index)}>
-                  Remove
+                <button type="button" aria-label={phrase('Remove spot {number}', { number: index + 1 })} onClick={() => remove(index)}>
+                  {phrase('Remove')}
                 </button>
               </div>
               {open === index && (
                 <div class="quick-fields">
-                  <Figure label={`Spot ${index + 1}, elevation`} measure="elevation" value={z} commit={(v) => change(index, 2, v)} />
-                  <Figure label={`Spot ${index + 1}, east`} measure="long-length" value={x} commit={(v) => change(index, 0, v)} />
-                  <Figure label={`Spot ${index + 1}, north`} measure="long-length" value={y} commit={(v) => change(index, 1, v)} />
+                  <Figure label={phrase('Spot {number}, elevation', { number: index + 1 })} measure="elevation" value={z} commit={(v) => change(index, 2, v)} />
+                  <Figure label={phrase('Spot {number}, east', { number: index + 1 })} measure="long-length" value={x} commit={(v) => change(index, 0, v)} />
+                  <Figure label={phrase('Spot {number}, north', { number: index + 1 })} measure="long-length" value={y} commit={(v) => change(index, 1, v)} />
                 </div>
               )}
             </li>
@@ -136,15 +137,15 @@ function SpotList({ spots, set }: { spots: SpotRow[]; set: (spots: SpotRow[]) =>
         })}
       </ol>
       {spots.length > PAGE && (
-        <div class="buttons" role="group" aria-label="Pages of spots">
+        <div class="buttons" role="group" aria-label={phrase('Pages of spots')}>
           <button type="button" disabled={start === 0} onClick={() => setFirst(Math.max(0, start - PAGE))}>
-            Earlier
+            {phrase('Earlier')}
           </button>
           <span class="row-words">
-            {start + 1} to {start + shown.length} of {spots.length}
+            {phrase('{first} to {last} of {all}', { first: start + 1, last: start + shown.length, all: spots.length })}
           </span>
           <button type="button" disabled={start + PAGE >= spots.length} onClick={() => setFirst(start + PAGE)}>
-            Later
+            {phrase('Later')}
           </button>
         </div>
       )}

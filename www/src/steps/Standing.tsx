@@ -7,6 +7,7 @@ import { smallStep, toggleSnap, turn } from '../plan/keys.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { clearGroundShown } from '../state/arrangement.ts';
 import { display, snapping, type Standing as Stands } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 const edgeNote = later(() => import('../fit/EdgeNote.tsx').then((it) => it.EdgeNote));
 
@@ -21,62 +22,62 @@ export function Standing({ shell, at }: { shell: Stands; at: Point }) {
   const raise = (sense: number) =>
     editOrTell(
       { 'set-coping': { elevation: shell.coping_value + sense * smallStep() } },
-      'The coping elevation was not changed.',
+      phrase('The coping elevation was not changed.'),
     );
   return (
     <div class="standing">
       <p class="standing-name">
         {shell.name}
-        {shell.mirrored && <span class="head-aside">flipped</span>}
+        {shell.mirrored && <span class="head-aside">{phrase('flipped')}</span>}
       </p>
-      <p class="field-hint">Drag it on the plan; turn it by the handle at its deep end, where the bearing points.</p>
+      <p class="field-hint">{phrase('Drag it on the plan; turn it by the handle at its deep end, where the bearing points.')}</p>
       <div class="pairs standing-place">
-        <Figure label="Shell place, east" measure="long-length" value={at[0]} commit={(x) => edit({ 'move-shell': { at: [x, at[1]] } })} />
-        <Figure label="Shell place, north" measure="long-length" value={at[1]} commit={(y) => edit({ 'move-shell': { at: [at[0], y] } })} />
+        <Figure label={phrase('Shell place, east')} measure="long-length" value={at[0]} commit={(x) => edit({ 'move-shell': { at: [x, at[1]] } })} />
+        <Figure label={phrase('Shell place, north')} measure="long-length" value={at[1]} commit={(y) => edit({ 'move-shell': { at: [at[0], y] } })} />
       </div>
       <div class="stepped standing-heading">
         <Figure
-          label="Shell bearing"
+          label={phrase('Shell bearing')}
           measure="heading"
           value={shell.heading_value}
           commit={(heading) => edit({ 'turn-shell': { heading } })}
         />
-        <button type="button" aria-label="Turn 1° to the left" onClick={() => turn(-1, false)}>
+        <button type="button" aria-label={phrase('Turn 1° to the left')} onClick={() => turn(-1, false)}>
           ↺
         </button>
-        <button type="button" aria-label="Turn 1° to the right" onClick={() => turn(1, false)}>
+        <button type="button" aria-label={phrase('Turn 1° to the right')} onClick={() => turn(1, false)}>
           ↻
         </button>
       </div>
       <div class="stepped">
         <Figure
-          label="Coping elevation"
+          label={phrase('Coping elevation')}
           measure="elevation"
           value={shell.coping_value}
           commit={(elevation) => edit({ 'set-coping': { elevation } })}
         />
-        <button type="button" aria-label={`Lower the coping by ${step}`} onClick={() => raise(-1)}>
+        <button type="button" aria-label={phrase('Lower the coping by {step}', { step })} onClick={() => raise(-1)}>
           −
         </button>
-        <button type="button" aria-label={`Raise the coping by ${step}`} onClick={() => raise(1)}>
+        <button type="button" aria-label={phrase('Raise the coping by {step}', { step })} onClick={() => raise(1)}>
           +
         </button>
       </div>
       <div class="buttons three">
-        <button type="button" onClick={() => editOrTell('align-shell', 'The shell was not lined up.')}>
-          Line up with the nearest wall or line
+        <button type="button" onClick={() => editOrTell('align-shell', phrase('The shell was not lined up.'))}>
+          {phrase('Line up with the nearest wall or line')}
         </button>
-        <button type="button" onClick={() => editOrTell('flip-shell', 'The shell was not flipped.')}>
-          Flip
+        <button type="button" onClick={() => editOrTell('flip-shell', phrase('The shell was not flipped.'))}>
+          {phrase('Flip')}
         </button>
         <button type="button" aria-pressed={snapping.value} onClick={toggleSnap}>
-          Snap {snapping.value ? 'on' : 'off'}
+          {snapping.value ? phrase('Snap on') : phrase('Snap off')}
         </button>
         <button type="button" aria-pressed={clearGroundShown.value} onClick={toggleClearGround}>
-          Clear ground
+          {phrase('Clear ground')}
         </button>
-        <button type="button" onClick={() => editOrTell('remove-shell', 'The shell was not taken away.')}>
-          Remove
+        <button type="button" onClick={() => editOrTell('remove-shell', phrase('The shell was not taken away.'))}>
+          {phrase('Remove')}
         </button>
       </div>
       {clearGroundShown.value && <Later of={edgeNote} given={{}} />}

@@ -7,19 +7,20 @@ import { Figure } from '../fields/fields.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { editOrTell } from '../state/actions.ts';
 import { display } from '../state/store.ts';
+import { english, heard, phrase, type English } from '../words/words.ts';
 
 /** A start to type over: 14 by 30 ft with corners of 3 ft. */
 const RECTANGLE = { length: 9.144, width: 4.2672, corner: 0.9144 };
 
-const START: Omit<ShellFigures, 'outline'> = {
-  name: 'My shell by stations',
+const start = (): Omit<ShellFigures, 'outline'> => ({
+  name: phrase('My shell by stations'),
   coping: 0.3048,
   waterline: 0.1524,
   thickness: 0.0095,
   draft: 0,
   cove: 0,
   weight: null,
-};
+});
 
 const TABLE = {
   feet: "0, 3'6\"\n10, 3'6\"\n20, 6', 8', 3'6\"\n30, 6', 7', 3'6\"",
@@ -27,27 +28,27 @@ const TABLE = {
 };
 
 type Told = { shell: ShellRecord | null; findings: Finding[] };
-type Number = Exclude<keyof typeof START, 'name' | 'weight'>;
+type Number = Exclude<keyof ShellFigures, 'name' | 'weight' | 'outline'>;
 
-const SIDES: [keyof typeof RECTANGLE, string][] = [
-  ['length', 'Length inside'],
-  ['width', 'Width inside'],
-  ['corner', 'Corner radius'],
+const SIDES: [keyof typeof RECTANGLE, English][] = [
+  ['length', english('Length inside')],
+  ['width', english('Width inside')],
+  ['corner', english('Corner radius')],
 ];
 
-const LINES: [Number, string, Measure][] = [
-  ['coping', 'Coping width', 'length'],
-  ['waterline', 'Water below the rim', 'length'],
-  ['thickness', 'Thickness of wall and floor', 'length'],
-  ['draft', 'Draft of the wall, run to depth', 'ratio'],
-  ['cove', 'Cove between wall and floor', 'length'],
+const LINES: [Number, English, Measure][] = [
+  ['coping', english('Coping width'), 'length'],
+  ['waterline', english('Water below the rim'), 'length'],
+  ['thickness', english('Thickness of wall and floor'), 'length'],
+  ['draft', english('Draft of the wall, run to depth'), 'ratio'],
+  ['cove', english('Cove between wall and floor'), 'length'],
 ];
 
 export function StationShell({ traced }: { traced?: TracedOutline }) {
   const id = useId();
   const system = display.value;
   const [rectangle, setRectangle] = useState(RECTANGLE);
-  const [rest, setRest] = useState(START);
+  const [rest, setRest] = useState(start);
   const [text, setText] = useState<string | null>(null);
   const table = text ?? TABLE[system];
   const value = useAsked<Told>(
@@ -59,13 +60,13 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
   const { shell } = value;
   return (
     <>
-      <TextField label="Name of the shell" value={rest.name} commit={(name) => setRest({ ...rest, name })} />
+      <TextField label={phrase('Name of the shell')} value={rest.name} commit={(name) => setRest({ ...rest, name })} />
       <div class="pairs">
         {!traced &&
           SIDES.map(([member, label]) => (
             <Figure
               key={member}
-              label={label}
+              label={phrase(label)}
               measure="length"
               value={rectangle[member]}
               commit={(figure) => {
@@ -77,7 +78,7 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
         {LINES.map(([member, label, measure]) => (
           <Figure
             key={member}
-            label={label}
+            label={phrase(label)}
             measure={measure}
             value={rest[member]}
             commit={(figure) => {
@@ -87,7 +88,7 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
           />
         ))}
         <Figure
-          label="Weight, empty"
+          label={phrase('Weight, empty')}
           measure="weight"
           value={rest.weight ?? undefined}
           commit={(weight) => {
@@ -101,7 +102,7 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
         />
       </div>
       <div class="field">
-        <label for={id}>Stations, one to a line</label>
+        <label for={id}>{phrase('Stations, one to a line')}</label>
         <textarea
           id={id}
           rows={5}
@@ -112,14 +113,13 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
           onInput={(event) => setText(event.currentTarget.value)}
         />
         <p id={`${id}-hint`} class="field-hint">
-          From the shallow end, depth below the rim, width of the level floor, depth of the wall; parted by commas. Without
-          a width the floor reaches from wall to wall.
+          {phrase('From the shallow end, depth below the rim, width of the level floor, depth of the wall; parted by commas. Without a width the floor reaches from wall to wall.')}
         </p>
         <div id={`${id}-word`} aria-live="polite">
           {value.findings.slice(0, 8).map((it) => (
             <p class="field-word" data-kind={it.severity === 'fault' ? 'fault' : undefined} key={it.pointer + it.message}>
-              {/^\/\d+$/.test(it.pointer) ? `Line ${it.pointer.slice(1)}: ` : ''}
-              {it.message} {it.remedy}
+              {/^\/\d+$/.test(it.pointer) ? `${phrase('Line {number}:', { number: it.pointer.slice(1) })} ` : ''}
+              {heard(it.message)} {heard(it.remedy)}
             </p>
           ))}
         </div>
@@ -128,9 +128,9 @@ export function StationShell({ traced }: { traced?: TracedOutline }) {
         type="button"
         class="main"
         disabled={!shell || faults.length > 0}
-        onClick={() => shell && editOrTell({ 'choose-shell': { own: shell } }, 'This shell was not taken.')}
+        onClick={() => shell && editOrTell({ 'choose-shell': { own: shell } }, phrase('This shell was not taken.'))}
       >
-        Put the shell by stations on the lot
+        {phrase('Put the shell by stations on the lot')}
       </button>
     </>
   );

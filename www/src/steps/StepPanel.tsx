@@ -3,15 +3,16 @@ import { Splitter } from '../fields/Splitter.tsx';
 import { Later, later } from '../job/Later.tsx';
 import { panelWidth } from '../state/arrangement.ts';
 import { site, step, type Step } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 import { ShellStep } from './ShellStep.tsx';
 
 /** What each step is headed with. */
-export const HEADS: Record<Step, string> = {
-  lot: 'The lot and its rules',
-  yard: 'What stands on and under the lot',
-  ground: 'The ground before the dig',
-  shell: 'The shell and where it stands',
-  dig: 'The dig and what goes in it',
+export const HEADS: Record<Step, English> = {
+  lot: english('The lot and its rules'),
+  yard: english('What stands on and under the lot'),
+  ground: english('The ground before the dig'),
+  shell: english('The shell and where it stands'),
+  dig: english('The dig and what goes in it'),
 };
 
 const lot = later(async () => (await import('./LotStep.tsx')).LotStep);
@@ -25,10 +26,10 @@ export function StepPanel() {
   if (!open || !now) return null;
   return (
     <section class="panel" id="step-panel" aria-labelledby="panel-head">
-      <Splitter label="Width of the step" width={panelWidth} side="right" />
+      <Splitter label={phrase('Width of the step')} width={panelWidth} side="right" />
       <header class="panel-head">
-        <h2 id="panel-head">{HEADS[open]}</h2>
-        <button type="button" class="close" aria-label="Close this step" onClick={() => (step.value = null)}>
+        <h2 id="panel-head">{phrase(HEADS[open])}</h2>
+        <button type="button" class="close" aria-label={phrase('Close this step')} onClick={() => (step.value = null)}>
           ×
         </button>
       </header>

@@ -4,6 +4,7 @@ import { ask } from '../core/planner.ts';
 import type { Course, LotRecord } from '../core/types.ts';
 import { editOrTell, say } from '../state/actions.ts';
 import { askingStreet, chosenSide } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { runOf } from './CourseRun.tsx';
 
 export function StreetPart({ lot }: { lot: LotRecord }) {
@@ -20,7 +21,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
   return (
     <div class="street" data-entry="line-kinds" data-asking={asking ? '' : undefined}>
       <div class="field">
-        <label for="street-side">Which side lies on the street?</label>
+        <label for="street-side">{phrase('Which side lies on the street?')}</label>
         <select
           id="street-side"
           value={front < 0 ? '' : String(front)}
@@ -31,7 +32,7 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
             takeStreet(lot, course);
           }}
         >
-          <option value="">Choose, or pick it on the plan</option>
+          <option value="">{phrase('Choose, or pick it on the plan')}</option>
           {courses.map((course, index) => (
             <option key={index} value={index}>
               {index + 1}: {nameOf(course)}
@@ -41,17 +42,16 @@ export function StreetPart({ lot }: { lot: LotRecord }) {
       </div>
       <div class="buttons">
         <button type="button" aria-pressed={asking} onClick={() => startAsking(!asking)}>
-          {asking ? 'Pick the side now' : 'Pick it on the plan'}
+          {asking ? phrase('Pick the side now') : phrase('Pick it on the plan')}
         </button>
         {told && (
           <button type="button" onClick={() => replaceAll(lot)}>
-            Reset all line kinds
+            {phrase('Reset all line kinds')}
           </button>
         )}
       </div>
       <p class="field-hint">
-        The kinds of the other sides are proposed from it. What you have set stays, unless you have all kinds proposed
-        anew.
+        {phrase('The kinds of the other sides are proposed from it. What you have set stays, unless you have all kinds proposed anew.')}
       </p>
     </div>
   );
@@ -66,18 +66,18 @@ export function startAsking(on: boolean): void {
 /** One side lies on the street: it is the front, and what is not told of the others is proposed. */
 function takeStreet(lot: LotRecord, front: number): void {
   const kinds = ask((p) => p.kinds_from_street(front, false), []);
-  if (useKinds(lot, kinds)) say(`Side ${front + 1} lies on the street. Check the kinds of the others: those that were set already stay.`);
+  if (useKinds(lot, kinds)) say(phrase('Side {number} lies on the street. Check the kinds of the others: those that were set already stay.', { number: front + 1 }));
 }
 
 function replaceAll(lot: LotRecord): void {
   const front = (lot.courses ?? []).findIndex((course) => course.kind === 'front');
   const kinds = ask((p) => p.kinds_from_street(front < 0 ? undefined : front, true), []);
-  if (useKinds(lot, kinds)) say('All line kinds were reset: check them.');
+  if (useKinds(lot, kinds)) say(phrase('All line kinds were reset: check them.'));
 }
 
 function useKinds(lot: LotRecord, kinds: Course['kind'][]): boolean {
   const courses = (lot.courses ?? []).map((course, index) => ({ ...course, kind: kinds[index] ?? 'unspecified' }));
-  return editOrTell({ 'set-lot': { ...lot, courses } }, 'The kinds were not taken.');
+  return editOrTell({ 'set-lot': { ...lot, courses } }, phrase('The kinds were not taken.'));
 }
 
 function nameOf(course: Course): string {

@@ -1,8 +1,9 @@
 // The steps of the job, in its own order. The open one leads into its panel; tapped again it gives the
 // room back to the plan.
 import { ledgerUp, step, STEPS, type Step } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 
-const NAMES: Record<Step, string> = { lot: 'Lot', yard: 'Yard', ground: 'Ground', shell: 'Shell', dig: 'Dig' };
+const NAMES: Record<Step, English> = { lot: english('Lot'), yard: english('Yard'), ground: english('Ground'), shell: english('Shell'), dig: english('Dig') };
 
 /** Drawn in a 24 box: a lot with its corners, a house and a tree, ground in layers, a shell, a hole. */
 const PICTURES: Record<Step, string> = {
@@ -21,7 +22,7 @@ function open(name: Step): void {
 
 export function Strip() {
   return (
-    <nav class="strip" aria-label="Steps of the job">
+    <nav class="strip" aria-label={phrase('Steps of the job')}>
       {STEPS.map((name, index) => (
         <button
           key={name}
@@ -35,7 +36,7 @@ export function Strip() {
             <path d={PICTURES[name]} />
           </svg>
           <span>
-            <span class="strip-number">{index + 1}</span> {NAMES[name]}
+            <span class="strip-number">{index + 1}</span> {phrase(NAMES[name])}
           </span>
         </button>
       ))}

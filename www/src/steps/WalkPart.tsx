@@ -4,11 +4,13 @@ import { useEffect, useId, useState } from 'preact/hooks';
 import { useAsked } from '../core/useAsked.ts';
 import type { Point, ShapeRecord, WalkPiece, WalkReading } from '../core/types.ts';
 import { Figure, read } from '../fields/fields.tsx';
+import { UNITS } from '../fields/units.ts';
 import { pickStretch, showPath } from '../plan/pick.ts';
 import { current } from '../plan/view.ts';
 import { display } from '../state/store.ts';
+import { count, heard, phrase } from '../words/words.ts';
 
-const EXAMPLE = "forward 24', right 90°, forward 12'6\", left 90, forward 12', right, forward 17'6\", right, forward 36', close";
+const EXAMPLE = 'forward 24\', right 90°, forward 12\'6", left 90, forward 12\', right, forward 17\'6", right, forward 36\', close';
 
 interface Read extends WalkReading {
   text: string;
@@ -27,7 +29,7 @@ const NOTHING: Read = {
   findings: [],
 };
 
-export function WalkPart({ name = 'the house', take }: { name?: string; take: (shape: ShapeRecord) => boolean }) {
+export function WalkPart({ name = phrase('the house'), take }: { name?: string; take: (shape: ShapeRecord) => boolean }) {
   const id = useId();
   const units = display.value;
   const [text, setText] = useState('');
@@ -50,7 +52,7 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
   const barred = empty || !walk.closed || walk.findings.some((finding) => finding.severity === 'fault');
 
   async function along(): Promise<void> {
-    const wall = await pickStretch(`Where ${name} begins, then along its first wall`);
+    const wall = await pickStretch(phrase('Where {name} begins, then along its first wall', { name }));
     if (!wall) return;
     setStart(wall.at);
     setFacing(wall.bearing);
@@ -63,9 +65,9 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
 
   return (
     <details class="card walk">
-      <summary>Walk it wall by wall</summary>
+      <summary>{phrase('Walk it wall by wall')}</summary>
       <div class="field">
-        <label for={id}>The walk</label>
+        <label for={id}>{phrase('The walk')}</label>
         <textarea
           id={id}
           rows={5}
@@ -76,24 +78,23 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
           onInput={(event) => setText(event.currentTarget.value)}
         />
         <p class="field-hint" id={`${id}-hint`}>
-          Forward and a length, right or left and an angle (90° without one), arc left radius 5' angle 90°, close.
-          Numbers without a unit are {units}.
+          {phrase("Forward and a length, right or left and an angle (90° without one), arc left radius 5' angle 90°, close. Numbers without a unit are {units}.", { units: phrase(UNITS[units]) })}
         </p>
       </div>
       <div class="buttons">
         <button type="button" onClick={() => void along()}>
-          Pick its start and first wall
+          {phrase('Pick its start and first wall')}
         </button>
         <button type="button" aria-pressed={square} onClick={() => setSquare(!square)}>
-          Square it up
+          {phrase('Square it up')}
         </button>
       </div>
       <div class="pairs">
-        <Figure label="Start, east" measure="long-length" value={start[0]} commit={moved(0)} />
-        <Figure label="Start, north" measure="long-length" value={start[1]} commit={moved(1)} />
+        <Figure label={phrase('Start, east')} measure="long-length" value={start[0]} commit={moved(0)} />
+        <Figure label={phrase('Start, north')} measure="long-length" value={start[1]} commit={moved(1)} />
       </div>
       <Figure
-        label="First wall runs"
+        label={phrase('First wall runs')}
         measure="bearing"
         value={facing}
         commit={(it) => {
@@ -106,14 +107,16 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
         {!empty &&
           walk.findings.map((it) => (
             <p class="caution" data-severity={it.severity} key={it.pointer + it.message}>
-              {it.pointer.startsWith('line') && <strong>{it.pointer}: </strong>}
-              {it.message} {it.remedy}
+              {it.pointer.startsWith('line') && <strong>{heard(it.pointer)}: </strong>}
+              {heard(it.message)} {heard(it.remedy)}
             </p>
           ))}
         {!empty && walk.walls > 0 && (
           <p class="walk-figures">
-            {walk.walls} walls, {walk.round} round{walk.area ? `, ${walk.area}` : ''}.
-            {walk.misses && walk.closed ? ` Start and end ${walk.misses} apart as walked.` : ''} {walk.squared ?? ''}
+            {walk.area
+              ? count(walk.walls, '{n} wall, {length} round, {area}.', '{n} walls, {length} round, {area}.', { length: walk.round ?? '', area: walk.area })
+              : count(walk.walls, '{n} wall, {length} round.', '{n} walls, {length} round.', { length: walk.round ?? '' })}
+            {walk.misses && walk.closed ? ` ${phrase('Start and end {gap} apart as walked.', { gap: walk.misses })}` : ''} {heard(walk.squared ?? '')}
           </p>
         )}
       </div>
@@ -125,7 +128,7 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
           if (take({ area: walk.path })) setText('');
         }}
       >
-        Put {name} on the lot
+        {phrase('Put {name} on the lot', { name })}
       </button>
     </details>
   );
@@ -135,7 +138,7 @@ export function WalkPart({ name = 'the house', take }: { name?: string; take: (s
 function Understood({ text, pieces }: { text: string; pieces: WalkPiece[] }) {
   const letters = Array.from(text);
   return (
-    <div class="deed-read" role="group" tabIndex={0} aria-label="What was understood of the walk">
+    <div class="deed-read" role="group" tabIndex={0} aria-label={phrase('What was understood of the walk')}>
       {pieces.map((piece) => {
         const [kind, says] = told(piece);
         return (
@@ -151,7 +154,7 @@ function Understood({ text, pieces }: { text: string; pieces: WalkPiece[] }) {
 
 function told({ taken, message }: WalkPiece): [string, string] {
   if (taken === 'between') return ['connective', ''];
-  if (taken === 'unread') return ['fault', 'not used'];
-  if (taken === 'turn') return ['known', message];
-  return ['known', `wall ${taken.wall + 1}: ${message}`];
+  if (taken === 'unread') return ['fault', phrase('not used')];
+  if (taken === 'turn') return ['known', heard(message)];
+  return ['known', phrase('wall {number}: {words}', { number: taken.wall + 1, words: heard(message) })];
 }

@@ -4,6 +4,7 @@ import type { Feature, FeatureKind, Site } from '../core/types.ts';
 import { Choice, plain } from '../fields/Choice.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { chosenFeature, highlight } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { FeatureCard } from './yard/FeatureCard.tsx';
 import { kindForms, labelOf } from './yard/forms.ts';
 import { NewFeature } from './yard/NewFeature.tsx';
@@ -32,21 +33,20 @@ export function YardStep({ site }: { site: Site }) {
       {long && (
         <div class="pairs">
           <Choice
-            label="List"
+            label={phrase('List')}
             value={here.some((group) => group.kind === kind) ? kind : 'all'}
             options={[
-              { value: 'all' as const, text: `All (${features.length})` },
+              { value: 'all' as const, text: phrase('All ({number})', { number: features.length }) },
               ...here.map((group) => ({ value: group.kind, text: `${plain(group.words)} (${group.list.length})` })),
             ]}
             choose={setKind}
           />
-          <TextField label="Find" value={sought} commit={setSought} placeholder="name or note" />
+          <TextField label={phrase('Find')} value={sought} commit={setSought} placeholder={phrase('name or note')} />
         </div>
       )}
       {features.length === 0 && (
         <p class="field-hint">
-          Nothing yet. Add whatever stands on, hangs over or lies under the lot and near it: every clearance is measured to
-          what is drawn here, and to nothing else.
+          {phrase('Nothing yet. Add whatever stands on, hangs over or lies under the lot and near it: every clearance is measured to what is drawn here, and to nothing else.')}
         </p>
       )}
       {shown.map((group) => (
@@ -63,7 +63,7 @@ export function YardStep({ site }: { site: Site }) {
           </ul>
         </section>
       ))}
-      {features.length > 0 && shown.length === 0 && <p class="field-hint">Nothing by that name in this list.</p>}
+      {features.length > 0 && shown.length === 0 && <p class="field-hint">{phrase('Nothing by that name in this list.')}</p>}
     </>
   );
 }

@@ -1,12 +1,13 @@
 // The day whose sun counts. Empty, it is the usual one.
 import { useId } from 'preact/hooks';
+import { phrase } from '../words/words.ts';
 import { sun, wish } from './asked.ts';
 
 export function DayField() {
   const id = useId();
   return (
     <div class="field">
-      <label for={id}>Day</label>
+      <label for={id}>{phrase('Day')}</label>
       <input
         id={id}
         type="date"
@@ -15,7 +16,7 @@ export function DayField() {
         value={wish.value.date || sun.value?.figures.date || ''}
         onChange={(event) => (wish.value = { ...wish.value, date: event.currentTarget.value })}
       />
-      <p class="field-hint">Left empty: 21 June, south of the equator 21 December.</p>
+      <p class="field-hint">{phrase('Left empty: 21 June, south of the equator 21 December.')}</p>
     </div>
   );
 }

@@ -3,6 +3,7 @@
 import type { Signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { SunFigures } from '../paper/messages.ts';
+import { phrase } from '../words/words.ts';
 
 /** Times chosen by hand fall on whole steps, minutes. */
 const STEP = 5;
@@ -18,7 +19,7 @@ function spanOf(day: SunFigures): [number, number] {
 
 const hourText = (minutes: number): string => {
   const hour = (minutes / HOUR) % 24;
-  return hour === 12 ? 'noon' : hour === 0 ? '12 am' : hour < 12 ? `${hour} am` : `${hour - 12} pm`;
+  return hour === 12 ? phrase('noon') : hour === 0 ? phrase('{hour} am', { hour: 12 }) : hour < 12 ? phrase('{hour} am', { hour }) : phrase('{hour} pm', { hour: hour - 12 });
 };
 
 /** The outline of a share through the day, and of the line on its top. */
@@ -75,7 +76,7 @@ export function DayStrip({ day, time, words }: { day: SunFigures; time: Signal<n
         class="sun-band"
         role="slider"
         tabIndex={0}
-        aria-label="Time of day"
+        aria-label={phrase('Time of day')}
         aria-valuemin={start}
         aria-valuemax={end}
         aria-valuenow={at}

@@ -7,6 +7,7 @@ import { FindingList } from '../ledger/FindingList.tsx';
 import type { SunFigures } from '../paper/messages.ts';
 import { StoppedNote } from '../paper/StoppedNote.tsx';
 import { ledger, site } from '../state/store.ts';
+import { heard, phrase, woven } from '../words/words.ts';
 import { cast, forgetSun, measure, refused, shade, stopped, sun, time, wish } from './asked.ts';
 import { DayField } from './DayField.tsx';
 import { DayStrip, ShadeLane } from './DayStrip.tsx';
@@ -40,9 +41,9 @@ export function SunPart() {
   const busy = !settled && !stopped.value && refused.value === '';
   return (
     <div class="sun" aria-busy={busy}>
-      {stopped.value && <StoppedNote text="Work it out again" again={() => measure(revision)} />}
+      {stopped.value && <StoppedNote text={phrase('Work it out again')} again={() => measure(revision)} />}
       {now?.in_sun && <Hours now={now} />}
-      {!now && <p aria-live="polite">{stopped.value ? '' : 'The sun is being worked out.'}</p>}
+      {!now && <p aria-live="polite">{stopped.value ? '' : phrase('The sun is being worked out.')}</p>}
       {now && !site.value?.origin && <OriginField laid={() => {}} />}
       {now && now.samples.length > 0 && <Day now={now} />}
       {now && now.date !== '' && (
@@ -50,16 +51,16 @@ export function SunPart() {
           <DayField />
           <div>
             <TextField
-              label="Clock ahead of UTC, hours"
+              label={phrase('Clock ahead of UTC, hours')}
               value={offset || now.utc_offset}
               commit={(text) => (wish.value = { ...wish.value, offset: text })}
             />
-            <p class="field-hint">Proposed by the longitude. Where daylight saving is kept it is an hour more in summer.</p>
+            <p class="field-hint">{phrase('Proposed by the longitude. Where daylight saving is kept it is an hour more in summer.')}</p>
           </div>
         </div>
       )}
-      {refused.value !== '' && <p role="alert">{refused.value}</p>}
-      {now && <FindingList list={now.findings} label="About the sun" />}
+      {refused.value !== '' && <p role="alert">{heard(refused.value)}</p>}
+      {now && <FindingList list={now.findings} label={phrase('About the sun')} />}
     </div>
   );
 }
@@ -67,9 +68,9 @@ export function SunPart() {
 function Hours({ now }: { now: SunFigures }) {
   return (
     <p class="sun-head" role="status">
-      <b>{now.in_sun?.shown.text}</b> of sun on the water, of {now.daylight?.shown.text} of daylight
+      {woven('{sun} of sun on the water, of {daylight} of daylight', { sun: <b>{now.in_sun?.shown.text}</b>, daylight: now.daylight?.shown.text })}
       {now.spells.map((it) => (
-        <small key={it.from}>Sun up {it.words}</small>
+        <small key={it.from}>{phrase('Sun up {times}', { times: heard(it.words) })}</small>
       ))}
     </p>
   );
@@ -77,22 +78,22 @@ function Hours({ now }: { now: SunFigures }) {
 
 function Day({ now }: { now: SunFigures }) {
   return (
-    <section class="sun-day" aria-label="Through the day">
-      <DayStrip day={now} time={time} words={shade.value?.words ?? ''} />
+    <section class="sun-day" aria-label={phrase('Through the day')}>
+      <DayStrip day={now} time={time} words={heard(shade.value?.words ?? '')} />
       <p class="sun-now" aria-live="polite">
-        {shade.value?.words ?? ' '}
+        {heard(shade.value?.words ?? ' ')}
       </p>
       {now.shaders.length === 0 ? (
-        <p>Nothing entered with a height shades the water on this day.</p>
+        <p>{phrase('Nothing entered with a height shades the water on this day.')}</p>
       ) : (
-        <ol class="sun-lanes" aria-label="What shades the water">
+        <ol class="sun-lanes" aria-label={phrase('What shades the water')}>
           {now.shaders.map((it) => (
             <li key={it.feature}>
               <span>
-                <b>{it.name}</b> {it.takes.shown.text}
+                <b>{heard(it.name)}</b> {it.takes.shown.text}
               </span>
               <small>
-                {it.words}; without it {it.alone.shown.text} more sun
+                {phrase('{times}; without it {alone} more sun', { times: heard(it.words), alone: it.alone.shown.text })}
               </small>
               <ShadeLane day={now} feature={it.feature} />
             </li>
@@ -100,8 +101,7 @@ function Day({ now }: { now: SunFigures }) {
         </ol>
       )}
       <p class="field-hint">
-        The filled band is the share of the water in sun. Hours count by area: half the water in shade for an hour takes half an
-        hour. Shade on the plan is drawn at the level of the water.
+        {phrase('The filled band is the share of the water in sun. Hours count by area: half the water in shade for an hour takes half an hour. Shade on the plan is drawn at the level of the water.')}
       </p>
     </section>
   );

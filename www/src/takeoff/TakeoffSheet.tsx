@@ -15,6 +15,7 @@ import { Doubts } from '../ledger/Working.tsx';
 import { edit, say } from '../state/actions.ts';
 import { tally, written } from '../state/quantities.ts';
 import { sheet, site } from '../state/store.ts';
+import { heard, phrase } from '../words/words.ts';
 import { readRate, withRate } from './rates.ts';
 import { between } from './words.ts';
 
@@ -30,7 +31,7 @@ function setCurrency(typed: string): void {
 function saveTable(): void {
   written('takeoff-list').then(
     (text) => text !== null && download(text, `${fileName()}-takeoff.csv`, 'text/csv'),
-    () => say('The table could not be made. Try again in a moment.', 'bad'),
+    () => say(phrase('The table could not be made. Try again in a moment.'), 'bad'),
   );
 }
 
@@ -39,14 +40,12 @@ export function TakeoffSheet() {
   const cost = now && !now.without_ranges ? ask((p) => p.cost(), undefined) : undefined;
   const close = () => (sheet.value = null);
   return (
-    <Sheet label="Takeoff and cost" class="takeoff" close={close}>
-      <h2>Takeoff and cost</h2>
+    <Sheet label={phrase('Takeoff and cost')} class="takeoff" close={close}>
+      <h2>{phrase('Takeoff and cost')}</h2>
       <p>
-        Type what you pay for a unit of anything that is bought or paid. The rates shown are those of this site: typed
-        here, or in the file that was opened (those of a demo are invented). Low and high come from the doubts set in
-        the step Dig.
+        {phrase('Type what you pay for a unit of anything that is bought or paid. The rates shown are those of this site: typed here, or in the file that was opened (those of a demo are invented). Low and high come from the doubts set in the step Dig.')}
       </p>
-      <TextField label="Currency of the rates" value={ask((p) => p.rate_currency(), '$')} commit={setCurrency} class="currency" />
+      <TextField label={phrase('Currency of the rates')} value={ask((p) => p.rate_currency(), '$')} commit={setCurrency} class="currency" />
       <FromBook kinds={['rates']} />
       <OldRates />
       <NoRanges />
@@ -56,33 +55,33 @@ export function TakeoffSheet() {
           {now.cost ? (
             <dl class="takeoff-total">
               <div>
-                <dt>Low</dt>
+                <dt>{phrase('Low')}</dt>
                 <dd>{cost?.low.text}</dd>
               </div>
               <div class="takeoff-expected">
-                <dt>Priced subtotal</dt>
+                <dt>{phrase('Priced subtotal')}</dt>
                 <dd>{now.cost.total.text}</dd>
               </div>
               <div>
-                <dt>High</dt>
+                <dt>{phrase('High')}</dt>
                 <dd>{cost?.high.text}</dd>
               </div>
             </dl>
           ) : (
-            <p class="nothing-yet">No line has a rate yet, so there is no subtotal.</p>
+            <p class="nothing-yet">{phrase('No line has a rate yet, so there is no subtotal.')}</p>
           )}
         </>
       )}
       {cost && <WhyNotSure cost={cost} />}
       <p class="foot-words">
-        Calculated from what was entered. Order by what the site shows, and hold the last load open.
+        {phrase('Calculated from what was entered. Order by what the site shows, and hold the last load open.')}
       </p>
       <div class="buttons">
         <button type="button" class="main" disabled={!now} onClick={saveTable}>
-          Save as CSV
+          {phrase('Save as CSV')}
         </button>
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </div>
     </Sheet>
@@ -96,7 +95,7 @@ function OldRates() {
   if (old.length === 0) return null;
   return (
     <p class="field-word" data-kind="doubt">
-      Older than a year: {old.join('; ')}. Ask for new prices.
+      {phrase('Older than a year: {old}. Ask for new prices.', { old: old.join('; ') })}
     </p>
   );
 }
@@ -106,9 +105,9 @@ function WhyNotSure({ cost: { total, low, high, causes } }: { cost: CostFigures 
   if (causes.length === 0) return null;
   return (
     <details class="takeoff-why">
-      <summary>Where low and high come from</summary>
+      <summary>{phrase('Where low and high come from')}</summary>
       <div class="working">
-        <Doubts caption="Each cause by itself" low={low.text} expected={total.text} high={high.text} causes={causes} />
+        <Doubts caption={phrase('Each cause by itself')} low={low.text} expected={total.text} high={high.text} causes={causes} />
       </div>
     </details>
   );
@@ -118,16 +117,16 @@ function Table({ quantities }: { quantities: Quantity[] }) {
   const sums = tally.value?.cost?.groups ?? [];
   const groups = tally.value?.groups ?? [];
   return (
-    <div class="takeoff-scroll" tabIndex={0} role="group" aria-label="Every quantity">
+    <div class="takeoff-scroll" tabIndex={0} role="group" aria-label={phrase('Every quantity')}>
       <table class="takeoff-table">
         <thead>
           <tr>
-            <th scope="col">Quantity</th>
-            <th scope="col">Expected</th>
-            <th scope="col">Low to high</th>
-            <th scope="col">In other units</th>
-            <th scope="col">Rate</th>
-            <th scope="col">Cost</th>
+            <th scope="col">{phrase('Quantity')}</th>
+            <th scope="col">{phrase('Expected')}</th>
+            <th scope="col">{phrase('Low to high')}</th>
+            <th scope="col">{phrase('In other units')}</th>
+            <th scope="col">{phrase('Rate')}</th>
+            <th scope="col">{phrase('Cost')}</th>
           </tr>
         </thead>
         <tbody>
@@ -135,7 +134,7 @@ function Table({ quantities }: { quantities: Quantity[] }) {
             <Fragment key={group}>
               <tr class="takeoff-group">
                 <th scope="rowgroup" colSpan={5}>
-                  {label}
+                  {heard(label)}
                 </th>
                 <td>{sums.find(([it]) => it === group)?.[1].text}</td>
               </tr>
@@ -158,19 +157,19 @@ function Line({ quantity }: { quantity: Quantity }) {
   return (
     <tr data-key={key}>
       <th scope="row">
-        {label}
-        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.join(', ')}</span>}
+        {heard(label)}
+        {caveats.length > 0 && <span class="row-caveats">(?) {caveats.map(heard).join(', ')}</span>}
       </th>
-      <td class="figure" data-head="Expected">
+      <td class="figure" data-head={phrase('Expected')}>
         {shown.text}
       </td>
-      <td data-head="Low to high">{range ? between(range.low, range.high, range.open) : ''}</td>
-      <td data-head="In other units">{other === shown.text ? '' : other}</td>
+      <td data-head={phrase('Low to high')}>{range ? between(range.low, range.high, range.open) : ''}</td>
+      <td data-head={phrase('In other units')}>{other === shown.text ? '' : other}</td>
       <td class="takeoff-rate">
         <RateField quantity={quantity} />
-        {not_counted && <span class="row-caveats">{not_counted}</span>}
+        {not_counted && <span class="row-caveats">{heard(not_counted)}</span>}
       </td>
-      <td class="figure" data-head="Cost">
+      <td class="figure" data-head={phrase('Cost')}>
         {cost?.text}
       </td>
     </tr>
@@ -185,14 +184,14 @@ function RateField({ quantity: { key, label, pays_for, rate } }: { quantity: Qua
   return (
     <div class="rate">
       <Field
-        label={`Rate of ${label.toLowerCase()}, ${unit}, in ${currency}`}
+        label={phrase('Rate of {label}, {unit}, in {currency}', { label: heard(label).toLowerCase(), unit, currency })}
         text={text}
         read={(typed) => readRate(typed, key)}
         commit={(value) => told(setRate(key, value))}
         clear={() => told(setRate(key, null))}
       />
       <span class="rate-unit" aria-hidden="true">
-        {currency} {unit}
+        {currency} {heard(unit)}
       </span>
     </div>
   );

@@ -1,10 +1,10 @@
 // Rates as they are typed: for the unit in which the open job shows the quantity.
 import { ask } from '../core/planner.ts';
 import type { Rate, Reading } from '../core/types.ts';
-import { UNREAD } from '../fields/fields.tsx';
+import { unread } from '../fields/fields.tsx';
 
 /** What a typed rate of a quantity is understood as. */
-export const readRate = (typed: string, key: string): Reading => ask((p) => p.read_rate(typed, key), undefined) ?? UNREAD;
+export const readRate = (typed: string, key: string): Reading => ask((p) => p.read_rate(typed, key), undefined) ?? unread();
 
 /** The rates with another one of a quantity, or without it. A rate keeps its place: of two that pay for the same thing the
     first one counts. */

@@ -4,6 +4,7 @@ import type { FunctionComponent } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Site } from '../core/types.ts';
 import { step } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 
 const part = signal<FunctionComponent<{ site: Site }> | null>(null);
 const failed = signal(false);
@@ -36,17 +37,17 @@ export function WayDoor({ site }: { site: Site }) {
   };
   return (
     <details ref={box} class="part" open={open.value} onToggle={(event) => unfold(event.currentTarget.open)}>
-      <summary>Way in and crane</summary>
+      <summary>{phrase('Way in and crane')}</summary>
       {open.value && (
         <div class="part-body">
           {Part ? (
             <Part site={site} />
           ) : failed.value ? (
             <button type="button" onClick={fetchPart}>
-              This part could not be loaded: try again
+              {phrase('This part could not be loaded: try again')}
             </button>
           ) : (
-            <p aria-live="polite">Being loaded.</p>
+            <p aria-live="polite">{phrase('Being loaded.')}</p>
           )}
         </div>
       )}

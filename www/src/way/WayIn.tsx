@@ -6,6 +6,7 @@ import type { Site } from '../core/types.ts';
 import { FindingList } from '../ledger/FindingList.tsx';
 import type { AccessFigures } from '../paper/messages.ts';
 import { StoppedNote } from '../paper/StoppedNote.tsx';
+import { heard, phrase, woven } from '../words/words.ts';
 import { access, accessStopped, forgetAccess, measure } from './access.ts';
 import { CranePart } from './CranePart.tsx';
 import { MachineFields } from './MachineFields.tsx';
@@ -36,8 +37,8 @@ export function WayIn({ site }: { site: Site }) {
   const busy = access.value?.revision !== revision && !accessStopped.value;
   return (
     <div class="way" aria-busy={busy}>
-      {accessStopped.value && <StoppedNote text="Measure again" again={() => measure(revision)} />}
-      {now ? <Told now={now} /> : <p aria-live="polite">{accessStopped.value ? '' : 'The way in is being measured.'}</p>}
+      {accessStopped.value && <StoppedNote text={phrase('Measure again')} again={() => measure(revision)} />}
+      {now ? <Told now={now} /> : <p aria-live="polite">{accessStopped.value ? '' : phrase('The way in is being measured.')}</p>}
       <SetDown site={site} />
       <MachineFields works={site.works} />
       <CranePart site={site} figures={now?.crane ?? null} />
@@ -52,23 +53,29 @@ function Told({ now }: { now: AccessFigures }) {
       {way && (
         <p class="way-head" role="status" data-closed={way.closed}>
           {way.closed ? (
-            <b>No way in is open</b>
+            <b>{phrase('No way in is open')}</b>
           ) : (
             <>
-              Widest way to the dig: <b>{way.width?.shown.text ?? 'not limited'}</b> {way.place}
-              {!way.closed && `; ${way.length.shown.text} long`}
+              {woven('Widest way to the dig: {width} {place}', {
+                width: <b>{way.width?.shown.text ?? phrase('not limited')}</b>,
+                place: heard(way.place),
+              })}
+              {!way.closed && `; ${phrase('{length} long', { length: way.length.shown.text })}`}
             </>
           )}
         </p>
       )}
       {laid && (
         <p class="way-head">
-          To the set-down: <b>{laid.closed ? 'closed' : (laid.width?.shown.text ?? 'not limited')}</b> {laid.place}
+          {woven('To the set-down: {width} {place}', {
+            width: <b>{laid.closed ? phrase('closed') : (laid.width?.shown.text ?? phrase('not limited'))}</b>,
+            place: heard(laid.place),
+          })}
         </p>
       )}
       {now.passages.length > 0 && <Passages rows={now.passages} />}
       {now.removals.length > 0 && <Removals rows={now.removals} />}
-      <FindingList list={now.findings} label="About the way in" />
+      <FindingList list={now.findings} label={phrase('About the way in')} />
     </>
   );
 }
@@ -76,21 +83,21 @@ function Told({ now }: { now: AccessFigures }) {
 function Passages({ rows }: { rows: Passage[] }) {
   return (
     <div class="answer table-scroll">
-      <table aria-label="Who passes">
+      <table aria-label={phrase('Who passes')}>
         <thead>
           <tr>
-            <th scope="col">Who</th>
-            <th scope="col">Needs</th>
-            <th scope="col">Room</th>
-            <th scope="col">Passes</th>
+            <th scope="col">{phrase('Who')}</th>
+            <th scope="col">{phrase('Needs')}</th>
+            <th scope="col">{phrase('Room')}</th>
+            <th scope="col">{phrase('Passes')}</th>
           </tr>
         </thead>
         <tbody>
           {rows.map((it) => (
             <tr key={it.who} data-short={!it.fits}>
               <th scope="row">
-                {it.label}
-                <small>{it.width.shown.text} wide</small>
+                {heard(it.label)}
+                <small>{phrase('{width} wide', { width: it.width.shown.text })}</small>
               </th>
               <td>{it.needed.shown.text}</td>
               <td>{it.room?.shown.text ?? '—'}</td>
@@ -100,29 +107,27 @@ function Passages({ rows }: { rows: Passage[] }) {
         </tbody>
       </table>
       <p class="field-hint">
-        What is needed has the room on either side in it. Bends are checked by the width swept in a steady turn, from wheelbase
-        and radius.
+        {phrase('What is needed has the room on either side in it. Bends are checked by the width swept in a steady turn, from wheelbase and radius.')}
       </p>
     </div>
   );
 }
 
 function passes(it: Passage): string {
-  const low = it.low ? ', for its height' : '';
-  if (!it.fits) return `✕ no${low}`;
-  return it.turns ? '✓ yes' : '! a bend is tight';
+  if (!it.fits) return it.low ? phrase('✕ no, for its height') : phrase('✕ no');
+  return it.turns ? phrase('✓ yes') : phrase('! a bend is tight');
 }
 
 function Removals({ rows }: { rows: Removal[] }) {
   return (
-    <section aria-label="Taken out to try">
-      <h3 class="yard-kind">Taken out to try</h3>
+    <section aria-label={phrase('Taken out to try')}>
+      <h3 class="yard-kind">{phrase('Taken out to try')}</h3>
       <ul class="way-list">
         {rows.map((it, at) => (
           <li key={at} onPointerEnter={() => (marked.value = it.ends)} onPointerLeave={() => (marked.value = null)}>
-            {it.whole ? `All of ${it.name}` : `${it.length.shown.text} of ${it.name}`}:{' '}
-            <b>{it.width?.shown.text ?? 'not limited'}</b>
-            {it.wider && ` (+${it.wider.shown.text})`} {it.place}
+            {it.whole ? phrase('All of {thing}', { thing: heard(it.name) }) : phrase('{length} of {thing}', { length: it.length.shown.text, thing: heard(it.name) })}:{' '}
+            <b>{it.width?.shown.text ?? phrase('not limited')}</b>
+            {it.wider && ` (+${it.wider.shown.text})`} {heard(it.place)}
           </li>
         ))}
       </ul>
@@ -136,11 +141,11 @@ function SetDown({ site }: { site: Site }) {
   return (
     <div class="buttons">
       <button type="button" onClick={() => void put.pick('set_down')}>
-        {at ? 'Move the set-down' : 'Place a set-down for the shell'}
+        {at ? phrase('Move the set-down') : phrase('Place a set-down for the shell')}
       </button>
       {at && (
         <button type="button" onClick={() => put.away('set_down')}>
-          Remove the set-down
+          {phrase('Remove the set-down')}
         </button>
       )}
     </div>

@@ -7,6 +7,7 @@ import { heldOff } from '../plan/lock.ts';
 import { followView, onCanvas, SVG, wayThrough } from '../plan/overlay.ts';
 import { current, siteAt, type View } from '../plan/view.ts';
 import { announce, drawing, site } from '../state/store.ts';
+import { phrase } from '../words/words.ts';
 import { access } from './access.ts';
 import { NAMES, put, SPOTS, spotAt, type Spot } from './spots.ts';
 
@@ -84,7 +85,7 @@ function draw(svg: SVGSVGElement, view: View): void {
       path('way-pinch way-under', d(way.pinch));
       path('way-pinch', d(way.pinch));
       const [[ax, ay], [bx, by]] = way.pinch;
-      label(way.closed ? 'closed' : (way.width?.shown.text ?? ''), [(ax + bx) / 2, (ay + by) / 2], 'way-label');
+      label(way.closed ? phrase('closed') : (way.width?.shown.text ?? ''), [(ax + bx) / 2, (ay + by) / 2], 'way-label');
     }
     if (crane.pads.length > 0) {
       const [x, y] = crane.at ?? [0, 0];
@@ -121,8 +122,8 @@ function handle(spot: Spot): HTMLButtonElement {
   it.className = 'lift-spot';
   it.dataset['spot'] = spot;
   it.textContent = LETTERS[spot];
-  it.title = NAMES[spot];
-  it.setAttribute('aria-label', `${NAMES[spot]}: drag it, or move it with the arrow keys`);
+  it.title = phrase(NAMES[spot]);
+  it.setAttribute('aria-label', phrase('{spot}: drag it, or move it with the arrow keys', { spot: phrase(NAMES[spot]) }));
   it.addEventListener('pointerdown', (event) => drag(it, spot, event));
   it.addEventListener('keydown', (event) => key(spot, event));
   return it;
@@ -174,5 +175,5 @@ function key(spot: Spot, event: KeyboardEvent): void {
   if (heldOff()) return;
   const step = ask((p) => p.key_step(event.shiftKey), 0);
   put.at(spot, [at[0] + east * step, at[1] + north * step]);
-  announce.value = `${NAMES[spot]} moved`;
+  announce.value = phrase('{spot} moved', { spot: phrase(NAMES[spot]) });
 }

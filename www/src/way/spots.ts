@@ -4,17 +4,18 @@ import type { Finding, Lift, Point } from '../core/types.ts';
 import { pickPoint } from '../plan/pick.ts';
 import { edit, editOrTell } from '../state/actions.ts';
 import { site } from '../state/store.ts';
+import { english, phrase, type English } from '../words/words.ts';
 
 export type Spot = 'crane' | 'delivery' | 'set_down';
 
 export const SPOTS: readonly Spot[] = ['crane', 'delivery', 'set_down'];
 
-export const NAMES: Record<Spot, string> = { crane: 'Crane', delivery: 'Truck with the shell', set_down: 'Set-down of the shell' };
+export const NAMES: Record<Spot, English> = { crane: english('Crane'), delivery: english('Truck with the shell'), set_down: english('Set-down of the shell') };
 
-const ASKED: Record<Spot, string> = {
-  crane: 'Middle of the crane: mark where it stands',
-  delivery: 'Middle of the shell on its truck: mark where it is delivered',
-  set_down: 'Set-down: mark where the shell is laid down',
+const ASKED: Record<Spot, English> = {
+  crane: english('Middle of the crane: mark where it stands'),
+  delivery: english('Middle of the shell on its truck: mark where it is delivered'),
+  set_down: english('Set-down: mark where the shell is laid down'),
 };
 
 const lift = (): Lift => site.value?.lift ?? {};
@@ -35,13 +36,13 @@ export const put = {
 
   /** Lets the hand mark it on the plan. */
   async pick(spot: Spot): Promise<void> {
-    const at = await pickPoint(ASKED[spot]);
-    if (at) editOrTell({ 'set-lift': moved(spot, at) }, 'It was not placed.');
+    const at = await pickPoint(phrase(ASKED[spot]));
+    if (at) editOrTell({ 'set-lift': moved(spot, at) }, phrase('It was not placed.'));
   },
 
   away(spot: Spot): void {
     const { [spot]: _, ...rest } = lift();
-    editOrTell({ 'set-lift': Object.keys(rest).length > 0 ? rest : null }, 'It was not removed.');
+    editOrTell({ 'set-lift': Object.keys(rest).length > 0 ? rest : null }, phrase('It was not removed.'));
   },
 
   heading(heading: number): Finding[] {

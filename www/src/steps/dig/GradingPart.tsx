@@ -6,6 +6,7 @@ import { Figure } from '../../fields/fields.tsx';
 import { edit, editOrTell } from '../../state/actions.ts';
 import { useStudy, type Standing } from '../../state/useStudy.ts';
 import { announce, ledger } from '../../state/store.ts';
+import { heard, phrase, woven } from '../../words/words.ts';
 import { Line, Part } from './shared.tsx';
 
 /** What was asked of the worker. */
@@ -23,21 +24,23 @@ export function GradingPart({ works }: { works: ConstructionSettings }) {
   useEffect(() => {
     if (balance) {
       announce.value = balance.ways
-        .map((way) => `${way.label}: even at ${way.shown?.text ?? 'no coping in range'}`)
+        .map((way) => way.shown
+            ? phrase('{way}: even at {elevation}', { way: heard(way.label), elevation: way.shown.text })
+            : phrase('{way}: even at no coping in range', { way: heard(way.label) }))
         .join('. ');
     }
-    if (inch) announce.value = `What ${inch.by.text} changes is listed`;
+    if (inch) announce.value = phrase('What {by} changes is listed', { by: inch.by.text });
   }, [found]);
 
   return (
-    <Part title="Grading">
+    <Part title={phrase('Grading')}>
       {shell && (
         <Figure
-          label="Coping elevation"
+          label={phrase('Coping elevation')}
           measure="elevation"
           value={shell.coping_value}
           commit={(elevation) => edit({ 'set-coping': { elevation } })}
-          hint="Set it by floor, doors and drainage first."
+          hint={phrase('Set it by floor, doors and drainage first.')}
         />
       )}
       <Line
@@ -45,28 +48,28 @@ export function GradingPart({ works }: { works: ConstructionSettings }) {
         part="grading"
         member="bank_slope"
         measure="slope"
-        label="Bank slope (run to rise)"
-        hint="0 for a wall: no slope is drawn; the wall's height is reported."
+        label={phrase('Bank slope (run to rise)')}
+        hint={phrase("0 for a wall: no slope is drawn; the wall's height is reported.")}
       />
       <Line
         works={works}
         part="grading"
         member="retained_limit"
         measure="length"
-        label="Report as retaining wall above"
-        hint="The local authority has its own height from which a wall needs a permit."
+        label={phrase('Report as retaining wall above')}
+        hint={phrase('The local authority has its own height from which a wall needs a permit.')}
       />
       {shell ? (
         <div class="buttons">
           <button type="button" onClick={() => setAsked('balance')}>
-            Find the coping that balances
+            {phrase('Find the coping that balances')}
           </button>
           <button type="button" onClick={() => setAsked('coping-step')}>
-            What an inch changes
+            {phrase('What an inch changes')}
           </button>
         </div>
       ) : (
-        <p class="field-hint">Place a shell to see where cut and fill balance.</p>
+        <p class="field-hint">{phrase('Place a shell to see where cut and fill balance.')}</p>
       )}
       {asked && <Waits standing={standing} again={again} />}
       {balance && <Balance figures={balance} />}
@@ -82,15 +85,15 @@ function Waits({ standing, again }: { standing: Standing; again: () => void }) {
     const share = Math.round(standing.share * 100);
     return (
       <p class="field-hint" role="status">
-        Calculating{share > 0 ? `: ${share} %` : ' …'}
+        {share > 0 ? phrase('Calculating: {share} %', { share }) : phrase('Calculating …')}
       </p>
     );
   }
   return (
     <p class="caution" role="alert">
-      This could not be calculated: that part of the planner stopped. Nothing is lost.{' '}
+      {phrase('This could not be calculated: that part of the planner stopped. Nothing is lost.')}{' '}
       <button type="button" onClick={again}>
-        Try again
+        {phrase('Try again')}
       </button>
     </p>
   );
@@ -103,34 +106,32 @@ function Balance({ figures }: { figures: BalanceFigures }) {
       {figures.ways.map((way) => (
         <div key={way.key} class="answer-way">
           <p>
-            <strong>{way.label}.</strong> At {figures.present.text}: {way.left}.{' '}
+            <strong>{heard(way.label)}.</strong> {phrase('At {elevation}: {left}.', { elevation: figures.present.text, left: heard(way.left) })}{' '}
             {way.shown ? (
-              <>
-                Balances at <strong>{way.shown.text}</strong>, {way.step}.
-              </>
+              woven('Balances at {elevation}, {step}.', { elevation: <strong>{way.shown.text}</strong>, step: heard(way.step ?? '') })
             ) : (
-              'No balance point within range.'
+              phrase('No balance point within range.')
             )}
           </p>
           {way.shown && way.coping !== null && (
             <button
               type="button"
               onClick={() =>
-                editOrTell({ 'set-coping': { elevation: way.coping ?? 0 } }, 'The coping elevation was not changed.')
+                editOrTell({ 'set-coping': { elevation: way.coping ?? 0 } }, phrase('The coping elevation was not changed.'))
               }
             >
-              Set the coping to {way.shown.text}
+              {phrase('Set the coping to {elevation}', { elevation: way.shown.text })}
             </button>
           )}
         </div>
       ))}
       {figures.findings.map((finding) => (
         <p key={finding.message} class="field-hint">
-          {finding.message} {finding.remedy}
+          {heard(finding.message)} {heard(finding.remedy)}
         </p>
       ))}
       <p class="field-hint">
-        Bank volumes. Never drain toward a house or a neighbor to balance earthwork.
+        {phrase('Bank volumes. Never drain toward a house or a neighbor to balance earthwork.')}
       </p>
     </div>
   );
@@ -139,20 +140,20 @@ function Balance({ figures }: { figures: BalanceFigures }) {
 /** What changes with the coping a little higher or lower. */
 function Nudge({ figures }: { figures: NudgeFigures }) {
   return (
-    <div class="answer table-scroll" data-answer="nudge" tabIndex={0} role="region" aria-label="What an inch changes">
+    <div class="answer table-scroll" data-answer="nudge" tabIndex={0} role="region" aria-label={phrase('What an inch changes')}>
       <table>
         <thead>
           <tr>
-            <th scope="col">Coping</th>
-            <th scope="col">{figures.by.text} lower</th>
-            <th scope="col">as it is</th>
-            <th scope="col">{figures.by.text} higher</th>
+            <th scope="col">{phrase('Coping')}</th>
+            <th scope="col">{phrase('{by} lower', { by: figures.by.text })}</th>
+            <th scope="col">{phrase('as it is')}</th>
+            <th scope="col">{phrase('{by} higher', { by: figures.by.text })}</th>
           </tr>
         </thead>
         <tbody>
           {figures.rows.map((row) => (
             <tr key={row.key + row.label} data-key={row.key}>
-              <th scope="row">{row.label}</th>
+              <th scope="row">{heard(row.label)}</th>
               <td>{row.down.text}</td>
               <td>{row.present.text}</td>
               <td>{row.up.text}</td>

@@ -2,6 +2,7 @@
 import type { SoilLayer, ConstructionSettings } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
+import { phrase, phrased } from '../../words/words.ts';
 import { SOILS } from './HolePart.tsx';
 import { Maybe, Part, put, without } from './shared.tsx';
 
@@ -22,22 +23,22 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
     put(works, 'dig', { layers: [...layers, { down_to: (last?.down_to ?? 0) + usual(), soil: 'c' }] });
   }
   return (
-    <Part title="Layers and bench">
+    <Part title={phrase('Layers and bench')}>
       {layers.map((layer, index) => (
         <fieldset key={index} class="opening">
-          <legend>Layer {index + 1} from the top</legend>
+          <legend>{phrase('Layer {number} from the top', { number: index + 1 })}</legend>
           <Figure
-            label="Down to, below the rim"
+            label={phrase('Down to, below the rim')}
             measure="length"
             value={layer.down_to}
             commit={(down_to) => change(index, { down_to })}
           />
-          <Choice label="Its soil" value={layer.soil} options={SOILS} choose={(soil) => change(index, { soil })} />
+          <Choice label={phrase('Its soil')} value={layer.soil} options={phrased(SOILS)} choose={(soil) => change(index, { soil })} />
           <Figure
-            label="Its side slope instead"
+            label={phrase('Its side slope instead')}
             measure="slope"
             value={layer.slope}
-            placeholder="by the soil"
+            placeholder={phrase('by the soil')}
             commit={(slope) => change(index, { slope })}
             clear={() => {
               const { slope: _, ...rest } = layer;
@@ -46,40 +47,39 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           />
           <div class="buttons">
             <button type="button" onClick={() => put(works, 'dig', { layers: layers.filter((_, i) => i !== index) })}>
-              Remove this layer
+              {phrase('Remove this layer')}
             </button>
           </div>
         </fieldset>
       ))}
       <div class="buttons">
         <button type="button" onClick={add}>
-          Add a layer
+          {phrase('Add a layer')}
         </button>
       </div>
       <p class="field-hint">
-        Below the last layer stands the soil set under Hole. A layer is sloped no steeper than any under it; a competent
-        person decides.
+        {phrase('Below the last layer stands the soil set under Hole. A layer is sloped no steeper than any under it; a competent person decides.')}
       </p>
       <Maybe
         works={works}
         part="dig"
         member="upright_below"
         measure="length"
-        label="Vertical below this depth"
-        placeholder="sloped all the way"
+        label={phrase('Vertical below this depth')}
+        placeholder={phrase('sloped all the way')}
       />
       {bench ? (
         <fieldset class="opening">
-          <legend>Bench</legend>
+          <legend>{phrase('Bench')}</legend>
           <div class="pair">
             <Figure
-              label="Depth below the rim"
+              label={phrase('Depth below the rim')}
               measure="length"
               value={bench.depth}
               commit={(depth) => put(works, 'dig', { bench: { ...bench, depth } })}
             />
             <Figure
-              label="Width of the bench"
+              label={phrase('Width of the bench')}
               measure="length"
               value={bench.width}
               commit={(width) => put(works, 'dig', { bench: { ...bench, width } })}
@@ -87,7 +87,7 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
           </div>
           <div class="buttons">
             <button type="button" onClick={() => without(works, 'dig', 'bench')}>
-              Remove the bench
+              {phrase('Remove the bench')}
             </button>
           </div>
         </fieldset>
@@ -97,12 +97,12 @@ export function LayersPart({ works }: { works: ConstructionSettings }) {
             type="button"
             onClick={() => put(works, 'dig', { bench: { depth: usual(), width: usual() } })}
           >
-            Add a bench
+            {phrase('Add a bench')}
           </button>
         </div>
       )}
       <p class="field-hint">
-        Vertical cuts and benches stand only where the soil allows: ask the competent person on the site first.
+        {phrase('Vertical cuts and benches stand only where the soil allows: ask the competent person on the site first.')}
       </p>
     </Part>
   );

@@ -8,18 +8,19 @@ import { pickPoint } from '../../plan/pick.ts';
 import { say } from '../../state/actions.ts';
 import { tally } from '../../state/quantities.ts';
 import { drawing, site } from '../../state/store.ts';
+import { english, heard, phrase, type English } from '../../words/words.ts';
 import { Planned } from './Planned.tsx';
 import { Line, Part, put } from './shared.tsx';
 
 type Kind = Fitting['kind'];
 
-const KIND_WORDS: Record<Kind, string> = {
-  return: 'Return, in the wall',
-  skimmer: 'Skimmer, in the wall',
-  drain: 'Drain, in the floor',
+const KIND_WORDS: Record<Kind, English> = {
+  return: english('Return, in the wall'),
+  skimmer: english('Skimmer, in the wall'),
+  drain: english('Drain, in the floor'),
 };
 
-const ADD_WORDS: Record<Kind, string> = { return: 'Add a return', skimmer: 'Add a skimmer', drain: 'Add a drain' };
+const ADD_WORDS: Record<Kind, English> = { return: english('Add a return'), skimmer: english('Add a skimmer'), drain: english('Add a drain') };
 
 const SIZE_WORDS: Record<ConstructionSettings['pipe']['size'], string> = {
   'one-and-half': '1 1/2 in',
@@ -42,12 +43,12 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
   const runs = ask((p) => p.runs(), []);
 
   async function add(kind: Kind): Promise<void> {
-    const tapped = await pickPoint(`Mark where the ${kind} is.`);
+    const tapped = await pickPoint(phrase('Mark where the {fitting} is.', { fitting: heard(kind) }));
     const now = site.value?.works;
     if (!tapped || !now) return;
     const at = ask((p) => p.fitting_from_site(tapped[0], tapped[1], kind !== 'drain'), undefined);
     if (!at) {
-      say('The fitting was not added: there is no shell yet.', 'bad');
+      say(phrase('The fitting was not added: there is no shell yet.'), 'bad');
       return;
     }
     const fitting: Fitting = { kind, at, depth: metres(DEPTHS[kind]) };
@@ -63,38 +64,38 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
   }
 
   return (
-    <Part title="Pipe">
+    <Part title={phrase('Pipe')}>
       <div class="buttons">
         {FITTING_KINDS.map((kind) => (
           <button key={kind} type="button" disabled={drawing.value !== null} onClick={() => void add(kind)}>
-            {ADD_WORDS[kind]}
+            {phrase(ADD_WORDS[kind])}
           </button>
         ))}
       </div>
       {fittings.length === 0 && (
-        <p class="field-hint">Pipe is counted from the fittings to the equipment pad: mark them on the plan.</p>
+        <p class="field-hint">{phrase('Pipe is counted from the fittings to the equipment pad: mark them on the plan.')}</p>
       )}
       {fittings.map((fitting, index) => {
         const run = runs.find((it) => it.fitting === index);
         return (
           <fieldset key={index} class="opening">
-            <legend>{run ? `${run.label}: ${fitting.kind}` : `Fitting ${index + 1}: ${fitting.kind}`}</legend>
+            <legend>{run ? `${heard(run.label)}: ${heard(fitting.kind)}` : phrase('Fitting {number}: {kind}', { number: index + 1, kind: heard(fitting.kind) })}</legend>
             <Choice
-              label="What it is"
+              label={phrase('What it is')}
               value={fitting.kind}
-              options={FITTING_KINDS.map((value) => ({ value, text: KIND_WORDS[value] }))}
+              options={FITTING_KINDS.map((value) => ({ value, text: phrase(KIND_WORDS[value]) }))}
               choose={(kind) => change(index, { kind })}
             />
             {fitting.kind === 'drain' ? (
               <div class="pair">
                 <Figure
-                  label="Along the shell, from its middle"
+                  label={phrase('Along the shell, from its middle')}
                   measure="length"
                   value={fitting.at[0]}
                   commit={(x) => change(index, { at: [x, fitting.at[1]] })}
                 />
                 <Figure
-                  label="To the left of its length"
+                  label={phrase('To the left of its length')}
                   measure="length"
                   value={fitting.at[1]}
                   commit={(y) => change(index, { at: [fitting.at[0], y] })}
@@ -103,13 +104,13 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
             ) : (
               <div class="pair">
                 <Figure
-                  label="Along the water's edge"
+                  label={phrase("Along the water's edge")}
                   measure="length"
                   value={ask((p) => p.along_edge(fitting.at[0], fitting.at[1]), undefined)}
                   commit={(along) => slide(index, along)}
                 />
                 <Figure
-                  label="Below the rim"
+                  label={phrase('Below the rim')}
                   measure="length"
                   value={fitting.depth}
                   commit={(depth) => change(index, { depth })}
@@ -118,8 +119,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
             )}
             {run && (
               <p class="field-hint">
-                {run.length} of pipe, {run.straps} straps, {run.bends} bends; {run.loss} of friction at {run.speed} with
-                all of the flow in it.
+                {phrase('{length} of pipe, {straps} straps, {bends} bends; {loss} of friction at {speed} with all of the flow in it.', { length: run.length, straps: run.straps, bends: run.bends, loss: run.loss, speed: run.speed })}
               </p>
             )}
             <div class="buttons">
@@ -127,7 +127,7 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
                 type="button"
                 onClick={() => put(works, 'pipe', { fittings: fittings.filter((_, i) => i !== index) })}
               >
-                Remove this {fitting.kind}
+                {phrase('Remove this {fitting}', { fitting: heard(fitting.kind) })}
               </button>
             </div>
           </fieldset>
@@ -135,48 +135,47 @@ export function PipePart({ works }: { works: ConstructionSettings }) {
       })}
       {fittings.some((it) => it.kind !== 'drain') && (
         <p class="field-hint">
-          The water's edge is measured from the middle of the deep end, to the left as one looks along the shell.
+          {phrase("The water's edge is measured from the middle of the deep end, to the left as one looks along the shell.")}
         </p>
       )}
       <Planned
         kind="pipe-trench"
-        text="Draw the trench"
-        hint="From beside the shell to the pad. Without one the runs go straight. Call the utility-locating service before anyone digs."
+        text={phrase('Draw the trench')}
+        hint={phrase('From beside the shell to the pad. Without one the runs go straight. Call the utility-locating service before anyone digs.')}
       />
       <Choice
-        label="Schedule 40 pipe"
+        label={phrase('Schedule 40 pipe')}
         value={works.pipe.size}
         options={PIPE_SIZES.map((value) => ({ value, text: SIZE_WORDS[value] }))}
         choose={(size) => put(works, 'pipe', { size })}
       />
-      <Line works={works} part="pipe" member="flow" measure="flow" label="Design flow" />
+      <Line works={works} part="pipe" member="flow" measure="flow" label={phrase('Design flow')} />
       <Line
         works={works}
         part="pipe"
         member="coefficient"
         measure="count"
-        label="Coefficient C"
-        hint="Hazen-Williams: 150 for new plastic pipe; less for old."
+        label={phrase('Coefficient C')}
+        hint={phrase('Hazen-Williams: 150 for new plastic pipe; less for old.')}
       />
       <Line
         works={works}
         part="pipe"
         member="bend"
         measure="length"
-        label="Straight pipe equal to one bend"
-        hint="From memory; use the fitting maker's own figure."
+        label={phrase('Straight pipe equal to one bend')}
+        hint={phrase("From memory; use the fitting maker's own figure.")}
       />
-      <Line works={works} part="pipe" member="strap_spacing" measure="length" label="Strap spacing, at most" />
-      <Line works={works} part="pipe" member="off_wall" measure="length" label="Off the wall" />
-      <Line works={works} part="pipe" member="encasement" measure="length" label="Stone round the pipe" />
+      <Line works={works} part="pipe" member="strap_spacing" measure="length" label={phrase('Strap spacing, at most')} />
+      <Line works={works} part="pipe" member="off_wall" measure="length" label={phrase('Off the wall')} />
+      <Line works={works} part="pipe" member="encasement" measure="length" label={phrase('Stone round the pipe')} />
       <div class="pair">
-        <Line works={works} part="pipe" member="trench_width" measure="length" label="Trench width" />
-        <Line works={works} part="pipe" member="trench_depth" measure="length" label="Trench depth" />
+        <Line works={works} part="pipe" member="trench_width" measure="length" label={phrase('Trench width')} />
+        <Line works={works} part="pipe" member="trench_depth" measure="length" label={phrase('Trench depth')} />
       </div>
-      <Line works={works} part="waste" member="pipe" measure="fraction" label="Pipe waste" />
+      <Line works={works} part="waste" member="pipe" measure="fraction" label={phrase('Pipe waste')} />
       <p class="caution" data-severity="caution">
-        <strong>Caution:</strong> Suction can hold a bather under water. The number of drains, their covers and all
-        wiring and bonding are for the local code and a licensed trade to decide.
+        <strong>{phrase('Caution:')}</strong> {phrase('Suction can hold a bather under water. The number of drains, their covers and all wiring and bonding are for the local code and a licensed trade to decide.')}
       </p>
     </Part>
   );

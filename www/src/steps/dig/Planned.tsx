@@ -4,6 +4,7 @@ import type { FeatureKind, ShapeRecord } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
 import { editOrTell } from '../../state/actions.ts';
 import { chosenFeature, site } from '../../state/store.ts';
+import { heard, phrase } from '../../words/words.ts';
 import { DrawButton } from '../DrawButton.tsx';
 import { FeatureCard } from '../yard/FeatureCard.tsx';
 import { formOf, freshId } from '../yard/forms.ts';
@@ -25,14 +26,14 @@ export function Planned({ kind, text, hint }: Props) {
     // A drawing takes its time: what is there by now counts.
     const there = site.value?.features ?? [];
     const id = freshId(kind, there);
-    if (editOrTell({ 'set-features': [...there, { id, kind, shape }] }, 'It was not put on the plan.')) {
+    if (editOrTell({ 'set-features': [...there, { id, kind, shape }] }, phrase('It was not put on the plan.'))) {
       chosenFeature.value = id;
     }
   }
   return (
     <>
       <div class="buttons">
-        <DrawButton name={`the ${words}`} form={form?.shapes[0] === 'track' ? 'track' : 'area'} text={text} take={put} />
+        <DrawButton name={phrase('the {thing}', { thing: heard(words) })} form={form?.shapes[0] === 'track' ? 'track' : 'area'} text={text} take={put} />
       </div>
       {hint && <p class="field-hint">{hint}</p>}
       {here.length > 0 && (

@@ -3,14 +3,15 @@ import { HOLE_SIDES } from '../../core/lists.ts';
 import type { Finding, HoleSide, SideSettings, ConstructionSettings } from '../../core/types.ts';
 import { Figure } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
+import { english, phrase, type English } from '../../words/words.ts';
 import { Part, put } from './shared.tsx';
 
 /** The sides as seen along the shell's length, from the shallow end. */
-const WORDS: Record<HoleSide, string> = {
-  ahead: 'Beyond the deep end',
-  left: 'Left side',
-  behind: 'Beyond the shallow end',
-  right: 'Right side',
+const WORDS: Record<HoleSide, English> = {
+  ahead: english('Beyond the deep end'),
+  left: english('Left side'),
+  behind: english('Beyond the shallow end'),
+  right: english('Right side'),
 };
 
 export function SidesPart({ works }: { works: ConstructionSettings }) {
@@ -36,35 +37,34 @@ export function SidesPart({ works }: { works: ConstructionSettings }) {
     return put(works, 'dig', { sides: told });
   }
   return (
-    <Part title="Side by side">
+    <Part title={phrase('Side by side')}>
       <p class="field-hint">
-        As seen along the length, shallow end to deep end. A side that is steeper than its soil stands needs shoring or
-        shielding; a ramp is a flat side at one end.
+        {phrase('As seen along the length, shallow end to deep end. A side that is steeper than its soil stands needs shoring or shielding; a ramp is a flat side at one end.')}
       </p>
       {HOLE_SIDES.map((side) => {
         const it = sides.find((one) => one.side === side);
         return (
           <fieldset key={side} class="opening">
-            <legend>{WORDS[side]}</legend>
+            <legend>{phrase(WORDS[side])}</legend>
             <div class="pair">
               <Figure
-                label="Over-dig there"
+                label={phrase('Over-dig there')}
                 measure="length"
                 value={it?.over_dig}
-                placeholder="as all round"
+                placeholder={phrase('as all round')}
                 commit={(over_dig) => set(side, { over_dig })}
                 clear={() => drop(side, 'over_dig')}
               />
               <Figure
-                label="Side slope there"
+                label={phrase('Side slope there')}
                 measure="slope"
                 value={it?.slope}
-                placeholder="by the soil"
+                placeholder={phrase('by the soil')}
                 commit={(slope) => set(side, { slope })}
                 clear={() => drop(side, 'slope')}
               />
             </div>
-            <TextField label="Why" value={it?.note ?? ''} commit={(note) => void set(side, { note })} />
+            <TextField label={phrase('Why')} value={it?.note ?? ''} commit={(note) => void set(side, { note })} />
           </fieldset>
         );
       })}

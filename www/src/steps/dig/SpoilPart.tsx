@@ -5,22 +5,23 @@ import { Figure } from '../../fields/fields.tsx';
 import { pickPoint } from '../../plan/pick.ts';
 import { editOrTell } from '../../state/actions.ts';
 import { Tick } from '../../fields/Tick.tsx';
+import { english, phrase, phrased, type English } from '../../words/words.ts';
 import { Line, Maybe, Part, put, without } from './shared.tsx';
 
-const MATERIALS: { value: SpoilMaterial; text: string }[] = [
-  { value: 'sand', text: 'Sand or gravel' },
-  { value: 'common-earth', text: 'Common earth' },
-  { value: 'clay', text: 'Clay' },
-  { value: 'rock', text: 'Blasted rock' },
+const MATERIALS: { value: SpoilMaterial; text: English }[] = [
+  { value: 'sand', text: english('Sand or gravel') },
+  { value: 'common-earth', text: english('Common earth') },
+  { value: 'clay', text: english('Clay') },
+  { value: 'rock', text: english('Blasted rock') },
 ];
 
 export function SpoilPart({ works }: { works: ConstructionSettings }) {
   return (
-    <Part title="Spoil and trucks" open>
+    <Part title={phrase('Spoil and trucks')} open>
       <Choice
-        label="Excavated material"
+        label={phrase('Excavated material')}
         value={works.dig.material}
-        options={MATERIALS}
+        options={phrased(MATERIALS)}
         choose={(material) => put(works, 'dig', { material })}
       />
       <Maybe
@@ -28,29 +29,29 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
         part="dig"
         member="swell"
         measure="ratio"
-        label="Swell instead (loose to bank)"
-        placeholder="by the material"
-        hint="Spoil swells differently from lot to lot: leave the last load open."
+        label={phrase('Swell instead (loose to bank)')}
+        placeholder={phrase('by the material')}
+        hint={phrase('Spoil swells differently from lot to lot: leave the last load open.')}
       />
       <Maybe
         works={works}
         part="dig"
         member="density"
         measure="density"
-        label="Weight in the bank instead"
-        placeholder="by the material"
-        hint="Wet soil weighs more: then weight, not the bed, sets the loads."
+        label={phrase('Weight in the bank instead')}
+        placeholder={phrase('by the material')}
+        hint={phrase('Wet soil weighs more: then weight, not the bed, sets the loads.')}
       />
       <Tick
-        label="Use spoil as fill round the deck"
+        label={phrase('Use spoil as fill round the deck')}
         on={works.spoil.reuse}
         set={(reuse) => put(works, 'spoil', { reuse })}
-        hint="Topsoil, roots and wet clay are no fill."
+        hint={phrase('Topsoil, roots and wet clay are no fill.')}
       />
-      <Line works={works} part="haul" member="box_volume" measure="earth-volume" label="Truck bed, loose" />
-      <Line works={works} part="haul" member="payload" measure="weight" label="Legal payload" />
-      <Line works={works} part="haul" member="cycle" measure="minutes" label="Round trip time" />
-      <Line works={works} part="haul" member="trucks" measure="count" label="Trucks" />
+      <Line works={works} part="haul" member="box_volume" measure="earth-volume" label={phrase('Truck bed, loose')} />
+      <Line works={works} part="haul" member="payload" measure="weight" label={phrase('Legal payload')} />
+      <Line works={works} part="haul" member="cycle" measure="minutes" label={phrase('Round trip time')} />
+      <Line works={works} part="haul" member="trucks" measure="count" label={phrase('Trucks')} />
       <Pile works={works} />
     </Part>
   );
@@ -60,9 +61,9 @@ export function SpoilPart({ works }: { works: ConstructionSettings }) {
 function Pile({ works }: { works: ConstructionSettings }) {
   const at = works.spoil.at;
   async function pick(): Promise<void> {
-    const place = await pickPoint('Middle of the spoil pile: mark where it goes');
+    const place = await pickPoint(phrase('Middle of the spoil pile: mark where it goes'));
     if (place) {
-      editOrTell({ 'set-works': { ...works, spoil: { ...works.spoil, at: place } } }, 'The pile was not placed.');
+      editOrTell({ 'set-works': { ...works, spoil: { ...works.spoil, at: place } } }, phrase('The pile was not placed.'));
     }
   }
   const coordinate = (index: 0 | 1, label: string) =>
@@ -76,41 +77,41 @@ function Pile({ works }: { works: ConstructionSettings }) {
     );
   return (
     <fieldset class="field-group">
-      <legend>Pile on the lot</legend>
+      <legend>{phrase('Pile on the lot')}</legend>
       <Line
         works={works}
         part="spoil"
         member="piled"
         measure="fraction"
-        label="Share of the spoil stockpiled"
-        hint="0 where all of it is loaded as it is dug."
+        label={phrase('Share of the spoil stockpiled')}
+        hint={phrase('0 where all of it is loaded as it is dug.')}
       />
-      <Line works={works} part="spoil" member="repose" measure="slope" label="Slope of repose (run to rise)" />
-      <Line works={works} part="spoil" member="most_height" measure="length" label="No higher than" />
+      <Line works={works} part="spoil" member="repose" measure="slope" label={phrase('Slope of repose (run to rise)')} />
+      <Line works={works} part="spoil" member="most_height" measure="length" label={phrase('No higher than')} />
       <Line
         works={works}
         part="spoil"
         member="back"
         measure="length"
-        label="Setback from the edge of the dig"
-        hint="Never less than 2 ft (29 CFR 1926.651(j)(2)); a competent person may ask for more."
+        label={phrase('Setback from the edge of the dig')}
+        hint={phrase('Never less than 2 ft (29 CFR 1926.651(j)(2)); a competent person may ask for more.')}
       />
-      {coordinate(0, 'Middle of the pile, east')}
-      {coordinate(1, 'Middle of the pile, north')}
+      {coordinate(0, phrase('Middle of the pile, east'))}
+      {coordinate(1, phrase('Middle of the pile, north'))}
       <div class="buttons">
         <button type="button" onClick={() => void pick()}>
-          {at ? 'Move the pile' : 'Place the pile by hand'}
+          {at ? phrase('Move the pile') : phrase('Place the pile by hand')}
         </button>
         {at && (
           <button type="button" onClick={() => void without(works, 'spoil', 'at')}>
-            Place it where it fits
+            {phrase('Place it where it fits')}
           </button>
         )}
       </div>
       <p class="field-hint">
         {at
-          ? 'Placed by hand; conflicts are listed under Quantities.'
-          : 'Placed nearest to the shell where it fits, or in a spoil area drawn on the lot.'}
+          ? phrase('Placed by hand; conflicts are listed under Quantities.')
+          : phrase('Placed nearest to the shell where it fits, or in a spoil area drawn on the lot.')}
       </p>
     </fieldset>
   );

@@ -3,6 +3,7 @@ import type { FactForm, Facts, Finding } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure, show } from '../../fields/fields.tsx';
 import { ask } from '../../core/planner.ts';
+import { heard, phrase } from '../../words/words.ts';
 
 interface Props {
   forms: FactForm[];
@@ -33,11 +34,11 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
   if (measure === null) {
     return (
       <Choice
-        label={label}
+        label={heard(label)}
         value={typeof told === 'string' ? told : NOT_TOLD}
-        options={[{ value: NOT_TOLD, text: 'Not entered' }, ...choices.map(({ value, words }) => ({ value, text: words }))]}
+        options={[{ value: NOT_TOLD, text: phrase('Not entered') }, ...choices.map(({ value, words }) => ({ value, text: heard(words) }))]}
         choose={(value) => put(value === NOT_TOLD ? without() : withIt(value))}
-        hint={hint}
+        hint={heard(hint)}
       />
     );
   }
@@ -45,17 +46,17 @@ function FactField({ form, facts, put }: Omit<Props, 'forms'> & { form: FactForm
   return (
     <>
       <Figure
-        label={label}
+        label={heard(label)}
         measure={measure}
         value={typeof told === 'number' ? told : undefined}
-        placeholder="not known"
-        hint={hint}
+        placeholder={phrase('not known')}
+        hint={heard(hint)}
         clear={() => put(without())}
         commit={(value) => put(withIt(value))}
       />
       {usual !== undefined && usual !== told && (
         <button type="button" onClick={() => put(withIt(usual))}>
-          Use the usual {show(usual, 'length')}
+          {phrase('Use the usual {length}', { length: show(usual, 'length') })}
         </button>
       )}
     </>

@@ -8,6 +8,7 @@ import { chosenFeature, dim, findings, highlight, light, site } from '../../stat
 import { ChangeShapeButton } from '../DrawButton.tsx';
 import { FactFields } from './FactFields.tsx';
 import { Fold } from '../../fields/Fold.tsx';
+import { heard, phrase } from '../../words/words.ts';
 import { formOf, kindForms, labelOf } from './forms.ts';
 import { Openings } from './Openings.tsx';
 import { ShapeFields } from './ShapeFields.tsx';
@@ -43,35 +44,35 @@ export function FeatureCard({ feature, features, lot }: Props) {
 
   function remove(): void {
     highlight.value = 'none';
-    editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, 'It was not deleted.');
+    editOrTell({ 'set-features': there().filter((it) => it.id !== id) }, phrase('It was not deleted.'));
   }
 
   const body = () => (
     <>
       <Told index={features.indexOf(feature)} />
-      {hidden && <p class="caution">Hidden on the plan alone: it is measured and reported as ever.</p>}
+      {hidden && <p class="caution">{phrase('Hidden on the plan alone: it is measured and reported as ever.')}</p>}
       <div class="buttons feature-tools">
         <button type="button" aria-pressed={hidden} onClick={() => put({ hidden: !hidden })}>
-          {hidden ? 'Show' : 'Hide'}
+          {hidden ? phrase('Show') : phrase('Hide')}
         </button>
         <button type="button" aria-pressed={locked} onClick={() => put({ locked: !locked })}>
-          {locked ? 'Unlock' : 'Lock'}
+          {locked ? phrase('Unlock') : phrase('Lock')}
         </button>
-        <button type="button" onClick={() => editOrTell({ 'copy-feature': { id } }, 'It was not duplicated.')}>
-          Duplicate
+        <button type="button" onClick={() => editOrTell({ 'copy-feature': { id } }, phrase('It was not duplicated.'))}>
+          {phrase('Duplicate')}
         </button>
         <button type="button" disabled={locked} onClick={remove}>
-          Remove it
+          {phrase('Remove it')}
         </button>
       </div>
-      <TextField label="Name" value={feature.name ?? ''} commit={(name) => put({ name })} />
+      <TextField label={phrase('Name')} value={feature.name ?? ''} commit={(name) => put({ name })} />
       {form && <FactFields forms={form.facts} facts={facts} put={putFacts} />}
-      <TextField label="Note" value={feature.note ?? ''} commit={(note) => put({ note })} />
-      <Fold head="Shape and place">
+      <TextField label={phrase('Note')} value={feature.note ?? ''} commit={(note) => put({ note })} />
+      <Fold head={phrase('Shape and place')}>
         {() => (
           <fieldset class="bare" disabled={locked}>
             <Choice
-              label="Kind"
+              label={phrase('Kind')}
               value={kind}
               options={kindForms().map((it) => ({ value: it.kind, text: plain(it.words) }))}
               choose={(next: FeatureKind) => put({ kind: next })}
@@ -86,7 +87,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
         )}
       </Fold>
       {form?.opening && (
-        <Fold head={`${form.opening === 'door' ? 'Doors and windows' : `${plain(form.opening)}s`} (${facts.openings?.length ?? 0})`} start={!!facts.openings?.length}>
+        <Fold head={`${form.opening === 'door' ? phrase('Doors and windows') : phrase('Gates')} (${facts.openings?.length ?? 0})`} start={!!facts.openings?.length}>
           {() => (
             <fieldset class="bare" disabled={locked}>
               <Openings
@@ -115,7 +116,7 @@ export function FeatureCard({ feature, features, lot }: Props) {
       <summary>
         <span>{labelOf(feature)}</span>
         <span class="head-aside">
-          {[hidden ? 'hidden' : '', locked ? 'locked' : ''].filter(Boolean).join(', ')}
+          {[hidden ? phrase('hidden') : '', locked ? phrase('locked') : ''].filter(Boolean).join(', ')}
         </span>
       </summary>
       {open && body()}
@@ -131,7 +132,7 @@ function Told({ index }: { index: number }) {
     <>
       {told.map((it, i) => (
         <p key={i} class="caution" data-severity={it.severity}>
-          {it.message} {it.remedy}
+          {heard(it.message)} {heard(it.remedy)}
         </p>
       ))}
     </>

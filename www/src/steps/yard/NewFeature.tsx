@@ -7,6 +7,7 @@ import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { editOrTell } from '../../state/actions.ts';
 import { chosenFeature, site } from '../../state/store.ts';
+import { english, heard, phrase, type English } from '../../words/words.ts';
 import { DrawButton } from '../DrawButton.tsx';
 import { MakeButton } from '../MakeButton.tsx';
 import { WalkPart } from '../WalkPart.tsx';
@@ -27,7 +28,7 @@ interface Draft {
 /** Ways to give a shape: its forms, and the outline that is a rectangle. */
 type Way = ShapeForm | 'rectangle';
 
-const WAY_WORDS: Record<Way, string> = { ...SHAPE_WORDS, area: 'Outline by its corners', rectangle: 'Rectangle' };
+const WAY_WORDS: Record<Way, English> = { ...SHAPE_WORDS, area: english('Outline by its corners'), rectangle: english('Rectangle') };
 
 const waysOf = (kind: FeatureKind): Way[] =>
   (formOf(kind)?.shapes ?? []).flatMap((form): Way[] => (form === 'area' ? ['rectangle', 'area'] : [form]));
@@ -60,17 +61,17 @@ function shapeOf(way: Way, draft: Draft): ShapeRecord | undefined {
 /** What a draft still needs for its shape. */
 function missingOf(way: Way, { east, north, length, width, radius, points = [] }: Draft): string[] {
   const point: [string, unknown][] = [
-    ['east', east],
-    ['north', north],
+    [phrase('east'), east],
+    [phrase('north'), north],
   ];
-  const path: [string, unknown][] = [['two points or more', points.length > 1 || undefined]];
+  const path: [string, unknown][] = [[phrase('two points or more'), points.length > 1 || undefined]];
   const needs: Partial<Record<Way, [string, unknown][]>> = {
-    rectangle: [...point, ['length', length], ['width', width]],
-    disc: [...point, ['radius', radius]],
+    rectangle: [...point, [phrase('length'), length], [phrase('width'), width]],
+    disc: [...point, [phrase('radius'), radius]],
     area: path,
     track: path,
-    strip: [...path, ['width', width]],
-    along: [['width', width]],
+    strip: [...path, [phrase('width'), width]],
+    along: [[phrase('width'), width]],
   };
   return (needs[way] ?? []).filter(([, value]) => value === undefined).map(([words]) => words);
 }
@@ -100,7 +101,7 @@ export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRec
     const there = site.value?.features ?? features;
     const id = freshId(kind, there);
     const feature: Feature = { id, kind, shape: next, ...(name ? { name } : {}) };
-    if (!editOrTell({ 'set-features': [...there, feature] }, 'It was not put on the lot.')) return false;
+    if (!editOrTell({ 'set-features': [...there, feature] }, phrase('It was not put on the lot.'))) return false;
     setDraft({});
     setName('');
     chosenFeature.value = id;
@@ -123,73 +124,73 @@ export function NewFeature({ features, lot }: { features: Feature[]; lot: LotRec
   const byPoints = way === 'area' || way === 'track' || way === 'strip';
   return (
     <details class="card new-feature">
-      <summary>Add something</summary>
+      <summary>{phrase('Add something')}</summary>
       <Choice
-        label="What it is"
+        label={phrase('What it is')}
         value={kind}
         options={kindForms().filter((form) => !form.planned).map((form) => ({ value: form.kind, text: plain(form.words) }))}
         choose={setKind}
       />
-      <TextField label="Name" value={name} commit={setName} />
+      <TextField label={phrase('Name')} value={name} commit={setName} />
       {ways.length > 1 && (
         <Choice
-          label="Its shape"
+          label={phrase('Its shape')}
           value={way}
-          options={ways.map((value) => ({ value, text: WAY_WORDS[value] }))}
+          options={ways.map((value) => ({ value, text: phrase(WAY_WORDS[value]) }))}
           choose={setWay}
         />
       )}
       {(way === 'rectangle' || way === 'disc') && (
         <div class="pairs">
-          {figure(way === 'disc' ? 'Middle, east' : 'A corner, east', 'east')}
-          {figure(way === 'disc' ? 'Middle, north' : 'The corner, north', 'north')}
+          {figure(way === 'disc' ? phrase('Middle, east') : phrase('A corner, east'), 'east')}
+          {figure(way === 'disc' ? phrase('Middle, north') : phrase('The corner, north'), 'north')}
         </div>
       )}
       {way === 'rectangle' && (
         <>
           <Figure
-            label="Bearing of its length"
+            label={phrase('Bearing of its length')}
             measure="bearing"
             value={draft.bearing ?? eastward()}
             commit={(bearing) => keep({ bearing })}
           />
           <div class="pairs">
-            {figure('Length', 'length')}
-            {figure('Width, to the left', 'width')}
+            {figure(phrase('Length'), 'length')}
+            {figure(phrase('Width, to the left'), 'width')}
           </div>
         </>
       )}
-      {way === 'disc' && figure('Radius', 'radius')}
+      {way === 'disc' && figure(phrase('Radius'), 'radius')}
       {way === 'along' && (
         <Choice
-          label="Along"
+          label={phrase('Along')}
           value={String(draft.course ?? 0)}
           options={sidesOf(lot)}
           choose={(side) => keep({ course: Number(side) })}
         />
       )}
-      {(way === 'strip' || way === 'along') && figure('Width', 'width')}
+      {(way === 'strip' || way === 'along') && figure(phrase('Width'), 'width')}
       {byPoints && (
         <PointsField
-          label={way === 'area' ? 'Corners' : 'Points'}
+          label={way === 'area' ? phrase('Corners') : phrase('Points')}
           points={draft.points ?? []}
           commit={(points) => keep({ points })}
         />
       )}
       <div class="buttons">
-        <MakeButton text="Put it on the lot" missing={missingOf(way, draft)} make={() => shape && put(shape)} />
+        <MakeButton text={phrase('Put it on the lot')} missing={missingOf(way, draft)} make={() => shape && put(shape)} />
         {drawn && (
           <DrawButton
-            name={name || `the ${formOf(kind)?.words ?? 'thing'}`}
+            name={name || phrase('the {thing}', { thing: heard(formOf(kind)?.words ?? 'thing') })}
             form={drawn}
             {...(draft.width === undefined ? {} : { width: draft.width })}
-            text={way === 'strip' && draft.width === undefined ? 'Draw it (give its width first)' : 'Draw it'}
+            text={way === 'strip' && draft.width === undefined ? phrase('Draw it (give its width first)') : phrase('Draw it')}
             disabled={way === 'strip' && draft.width === undefined}
             take={put}
           />
         )}
       </div>
-      {(kind === 'house' || kind === 'outbuilding') && <WalkPart name={name || `the ${kind}`} take={put} />}
+      {(kind === 'house' || kind === 'outbuilding') && <WalkPart name={name || phrase('the {thing}', { thing: heard(kind) })} take={put} />}
     </details>
   );
 }

@@ -4,6 +4,7 @@ import { Choice } from '../../fields/Choice.tsx';
 import { Figure, read } from '../../fields/fields.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { pickPoint } from '../../plan/pick.ts';
+import { english, heard, phrase, phrased } from '../../words/words.ts';
 import { Place } from './ShapeFields.tsx';
 
 interface Props {
@@ -16,8 +17,8 @@ interface Props {
 }
 
 const DOOR_OR_WINDOW = [
-  { value: 'door', text: 'A door' },
-  { value: 'window', text: 'A window' },
+  { value: 'door', text: english('A door') },
+  { value: 'window', text: english('A window') },
 ] as const;
 
 /** A usual clear width, to be changed (common practice, no source). */
@@ -31,47 +32,47 @@ export function Openings({ word, openings, start, put }: Props) {
     put([...openings, { at: start, width: width.ok ? width.value : 1 }]);
   }
   async function place(index: number): Promise<void> {
-    const at = await pickPoint(`Where the middle of the ${word} is`);
+    const at = await pickPoint(phrase('Where the middle of the {word} is', { word: heard(word) }));
     if (at) change(index, { at });
   }
   return (
     <>
       {openings.map((opening, index) => (
         <fieldset key={index} class="opening">
-          <legend>{opening.name || `${opening.window ? 'window' : word} ${index + 1}`}</legend>
+          <legend>{opening.name || `${heard(opening.window ? 'window' : word)} ${index + 1}`}</legend>
           {word === 'door' && (
             <Choice
-              label="What it is"
+              label={phrase('What it is')}
               value={opening.window ? 'window' : 'door'}
-              options={DOOR_OR_WINDOW}
+              options={phrased(DOOR_OR_WINDOW)}
               choose={(it) => change(index, { window: it === 'window' })}
             />
           )}
-          <TextField label="Name" value={opening.name ?? ''} commit={(name) => change(index, { name })} />
+          <TextField label={phrase('Name')} value={opening.name ?? ''} commit={(name) => change(index, { name })} />
           <Figure
-            label="Clear width"
+            label={phrase('Clear width')}
             measure="length"
             value={opening.width}
             commit={(width) => change(index, { width })}
           />
-          <Place what={`Middle of the ${word}`} at={opening.at} put={(at) => change(index, { at })} />
+          <Place what={phrase('Middle of the {word}', { word: heard(word) })} at={opening.at} put={(at) => change(index, { at })} />
           <div class="buttons">
             <button type="button" onClick={() => void place(index)}>
-              Place it on the plan
+              {phrase('Place it on the plan')}
             </button>
             <button type="button" onClick={() => put(openings.filter((_, i) => i !== index))}>
-              Remove this {word}
+              {phrase('Remove this {word}', { word: heard(word) })}
             </button>
           </div>
         </fieldset>
       ))}
       <div class="buttons">
         <button type="button" onClick={add}>
-          Add a {word}
+          {phrase('Add a {word}', { word: heard(word) })}
         </button>
       </div>
       {openings.length > 0 && (
-        <p class="field-hint">It is set into the nearest place of the edge.</p>
+        <p class="field-hint">{phrase('It is set into the nearest place of the edge.')}</p>
       )}
     </>
   );

@@ -3,6 +3,7 @@ import { useId, useState } from 'preact/hooks';
 import type { Finding, Vertex } from '../../core/types.ts';
 import { read, show, told } from '../../fields/fields.tsx';
 import { display } from '../../state/store.ts';
+import { phrase } from '../../words/words.ts';
 import { lineOf, pointsOf } from './points.ts';
 
 interface Props {
@@ -57,7 +58,7 @@ export function PointsField({ label, points, commit }: Props) {
         {fault}
       </p>
       <p class="field-hint" id={`${id}-hint`}>
-        One point a line: east, north, counted from the site’s origin.
+        {phrase('One point a line: east, north, counted from the site’s origin.')}
       </p>
     </div>
   );

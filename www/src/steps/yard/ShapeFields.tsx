@@ -2,6 +2,7 @@
 import type { Finding, LotRecord, Point, ShapeRecord } from '../../core/types.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Figure } from '../../fields/fields.tsx';
+import { phrase } from '../../words/words.ts';
 import { PointsField } from './PointsField.tsx';
 import { sidesOf } from './forms.ts';
 
@@ -12,15 +13,15 @@ interface Props {
 }
 
 export function ShapeFields({ shape, lot, put }: Props) {
-  if ('area' in shape) return <PointsField label="Corners" points={shape.area} commit={(area) => put({ area })} />;
-  if ('track' in shape) return <PointsField label="Points" points={shape.track} commit={(track) => put({ track })} />;
+  if ('area' in shape) return <PointsField label={phrase('Corners')} points={shape.area} commit={(area) => put({ area })} />;
+  if ('track' in shape) return <PointsField label={phrase('Points')} points={shape.track} commit={(track) => put({ track })} />;
   if ('disc' in shape) {
     const { at, radius } = shape.disc;
     return (
       <>
         <Place at={at} put={(next) => put({ disc: { at: next, radius } })} />
         <Figure
-          label="Radius"
+          label={phrase('Radius')}
           measure="length"
           value={radius}
           commit={(next) => put({ disc: { at, radius: next } })}
@@ -33,13 +34,13 @@ export function ShapeFields({ shape, lot, put }: Props) {
     return (
       <>
         <Figure
-          label="Width"
+          label={phrase('Width')}
           measure="length"
           value={width}
           commit={(next) => put({ strip: { path, width: next } })}
         />
         <PointsField
-          label="Points along its middle"
+          label={phrase('Points along its middle')}
           points={path}
           commit={(next) => put({ strip: { path: next, width } })}
         />
@@ -51,14 +52,14 @@ export function ShapeFields({ shape, lot, put }: Props) {
     return (
       <>
         <Choice
-          label="Along"
+          label={phrase('Along')}
           value={String(course)}
           options={sidesOf(lot)}
           choose={(side) => put({ along: { course: Number(side), width } })}
-          hint="It follows this side when the lot changes."
+          hint={phrase('It follows this side when the lot changes.')}
         />
         <Figure
-          label="Width"
+          label={phrase('Width')}
           measure="length"
           value={width}
           commit={(next) => put({ along: { course, width: next } })}
@@ -69,23 +70,23 @@ export function ShapeFields({ shape, lot, put }: Props) {
   const holes = shape.compound.reduce((sum, piece) => sum + (piece.holes?.length ?? 0), 0);
   return (
     <p class="field-hint">
-      Outlines: {shape.compound.length}, holes: {holes}. Its corners are kept as they came.
+      {phrase('Outlines: {outlines}, holes: {holes}. Its corners are kept as they came.', { outlines: shape.compound.length, holes })}
     </p>
   );
 }
 
 /** A position, east and north. */
-export function Place({ at, put, what = 'Middle' }: { at: Point; put: (at: Point) => Finding[]; what?: string }) {
+export function Place({ at, put, what = phrase('Middle') }: { at: Point; put: (at: Point) => Finding[]; what?: string }) {
   return (
     <div class="pairs">
       <Figure
-        label={`${what}, east`}
+        label={phrase('{what}, east', { what })}
         measure="long-length"
         value={at[0]}
         commit={(east) => put([east, at[1]])}
       />
       <Figure
-        label={`${what}, north`}
+        label={phrase('{what}, north', { what })}
         measure="long-length"
         value={at[1]}
         commit={(north) => put([at[0], north])}

@@ -2,6 +2,7 @@
 import type { Feature, FeatureKind, KindForm, LotRecord, ShapeForm, ShapeRecord } from '../../core/types.ts';
 import { plain } from '../../fields/Choice.tsx';
 import { ask } from '../../core/planner.ts';
+import { english, phrase, type English } from '../../words/words.ts';
 
 let table: KindForm[] = [];
 
@@ -18,13 +19,13 @@ export function formOf(kind: FeatureKind): KindForm | undefined {
 /** What the plan calls it. */
 export const labelOf = (feature: Feature): string => feature.name || plain(feature.kind);
 
-export const SHAPE_WORDS: Record<ShapeForm, string> = {
-  area: 'Outline',
-  track: 'Line',
-  disc: 'Disc',
-  strip: 'Strip round a line',
-  along: 'Strip along a side of the lot',
-  compound: 'Several outlines with holes',
+export const SHAPE_WORDS: Record<ShapeForm, English> = {
+  area: english('Outline'),
+  track: english('Line'),
+  disc: english('Disc'),
+  strip: english('Strip round a line'),
+  along: english('Strip along a side of the lot'),
+  compound: english('Several outlines with holes'),
 };
 
 /** How a shape is given. */
@@ -34,7 +35,7 @@ export const shapeForm = (shape: ShapeRecord): ShapeForm => Object.keys(shape)[0
 export function sidesOf(lot: LotRecord): { value: string; text: string }[] {
   return (lot.courses ?? []).map((course, index) => ({
     value: String(index),
-    text: `Side ${index + 1}: ${course.label || plain(course.kind ?? 'unspecified').toLowerCase()}`,
+    text: phrase('Side {number}: {name}', { number: index + 1, name: course.label || plain(course.kind ?? 'unspecified').toLowerCase() }),
   }));
 }
 

@@ -1,6 +1,7 @@
 // Points as lines of text: east and north, and a third figure where an arc follows. A line that nobody
 // changed keeps the exact point it stood for.
 import type { Reading, Vertex } from '../../core/types.ts';
+import { heard, phrase } from '../../words/words.ts';
 
 export interface Lines {
   points: Vertex[];
@@ -31,7 +32,7 @@ export function pointsOf(text: string, before: readonly Vertex[], show: Show, re
       continue;
     }
     const point = pointOf(line, read);
-    if (typeof point === 'string') faults.push(`Line ${index + 1}: ${point}`);
+    if (typeof point === 'string') faults.push(`${phrase('Line {number}:', { number: index + 1 })} ${point}`);
     else points.push(point);
   }
   return { points, faults };
@@ -39,11 +40,11 @@ export function pointsOf(text: string, before: readonly Vertex[], show: Show, re
 
 function pointOf(line: string, read: Read): Vertex | string {
   const cells = /[,;\t]/.test(line) ? line.split(/[,;\t]/).map((cell) => cell.trim()) : line.split(/\s+/);
-  if (cells.length < 2 || cells.length > 3) return 'give east, then north, with a comma between them.';
+  if (cells.length < 2 || cells.length > 3) return phrase('give east, then north, with a comma between them.');
   const figures = cells.slice(0, 2).map(read);
-  for (const figure of figures) if (!figure.ok) return `${figure.message} ${figure.remedy}`.trim();
+  for (const figure of figures) if (!figure.ok) return `${heard(figure.message)} ${heard(figure.remedy)}`.trim();
   const [east, north] = figures.map((figure) => (figure.ok ? figure.value : 0));
   if (cells.length === 2) return [east ?? 0, north ?? 0];
   const bulge = Number(cells[2]);
-  return Number.isFinite(bulge) ? [east ?? 0, north ?? 0, bulge] : 'the third figure, of an arc, is not a number.';
+  return Number.isFinite(bulge) ? [east ?? 0, north ?? 0, bulge] : phrase('the third figure, of an arc, is not a number.');
 }
