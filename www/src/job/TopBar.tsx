@@ -164,7 +164,7 @@ function Files() {
           </li>
           <li>
             <button type="button" onClick={then(() => (sheet.value = 'photographs'))}>
-              Photographs
+              {phrase('Photographs')}
             </button>
           </li>
           <li>

@@ -7,6 +7,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { addressOf } from './data.ts';
 import { describe, look, pickDirection, pickPlace, remove, turn } from './edits.ts';
 import { alternative, factsOf, STAGES } from './words.ts';
+import { english, phrase, phrased } from '../words/words.ts';
 
 interface Props {
   photograph: Photograph;
@@ -14,7 +15,7 @@ interface Props {
   all: readonly Photograph[];
 }
 
-const STAGE_CHOICES = [{ value: '' as const, text: 'Not entered' }, ...STAGES];
+const STAGE_CHOICES = [{ value: '' as const, text: english('Not entered') }, ...STAGES];
 
 export function OnePhoto({ photograph, at, all }: Props) {
   const { id, note = '', when = '', stage, bearing } = photograph;
@@ -43,40 +44,40 @@ export function OnePhoto({ photograph, at, all }: Props) {
         </figcaption>
       </figure>
       <div class="buttons">
-        <button type="button" aria-label="Previous photograph" disabled={at === 0} onClick={() => go(-1)}>
-          Previous
+        <button type="button" aria-label={phrase('Previous photograph')} disabled={at === 0} onClick={() => go(-1)}>
+          {phrase('Previous')}
         </button>
-        <button type="button" aria-label="Next photograph" disabled={at === all.length - 1} onClick={() => go(1)}>
-          Next
+        <button type="button" aria-label={phrase('Next photograph')} disabled={at === all.length - 1} onClick={() => go(1)}>
+          {phrase('Next')}
         </button>
       </div>
       <div class="photo-fields">
-        <TextField class="photo-note-field" label="Note" value={note} commit={(text) => describe(photograph, { note: text })} />
+        <TextField class="photo-note-field" label={phrase('Note')} value={note} commit={(text) => describe(photograph, { note: text })} />
         <Choice<Stage | ''>
-          label="Stage of the work"
+          label={phrase('Stage of the work')}
           value={stage ?? ''}
-          options={STAGE_CHOICES}
+          options={phrased(STAGE_CHOICES)}
           choose={(it) => describe(photograph, { stage: it === '' ? null : it })}
         />
-        <TextField label="When it was taken" value={when} commit={(text) => describe(photograph, { when: text })} />
+        <TextField label={phrase('When it was taken')} value={when} commit={(text) => describe(photograph, { when: text })} />
         <Figure
-          label="Bearing it looks along"
+          label={phrase('Bearing it looks along')}
           measure="heading"
           value={bearing}
           commit={(value) => turn(id, value)}
           clear={() => turn(id, null)}
-          hint="Left empty, the direction is not entered."
+          hint={phrase('Left empty, the direction is not entered.')}
         />
       </div>
       <div class="buttons">
         <button type="button" onClick={() => void pickPlace(id)}>
-          Move on the plan
+          {phrase('Move on the plan')}
         </button>
         <button type="button" onClick={() => void pickDirection(id)}>
-          Mark place and direction
+          {phrase('Mark place and direction')}
         </button>
         <button type="button" onClick={() => remove(id)}>
-          Remove the photograph
+          {phrase('Remove the photograph')}
         </button>
       </div>
     </div>

@@ -12,6 +12,7 @@ import { OnePhoto } from './OnePhoto.tsx';
 import { pinsShown } from './pins.ts';
 import { alternative, factsOf } from './words.ts';
 import './photos.css';
+import { count, phrase } from '../words/words.ts';
 
 function close(): void {
   openedPhotograph.value = null;
@@ -23,16 +24,16 @@ export function PhotosSheet() {
   const at = all.findIndex((it) => it.id === openedPhotograph.value);
   const one = all[at];
   return (
-    <Sheet label="Photographs" class="photos" close={close}>
+    <Sheet label={phrase('Photographs')} class="photos" close={close}>
       <header class="jobs-head">
-        <h2>{one ? `Photograph ${at + 1} of ${all.length}` : 'Photographs'}</h2>
+        <h2>{one ? phrase('Photograph {number} of {all}', { number: at + 1, all: all.length }) : phrase('Photographs')}</h2>
         {one && (
           <button type="button" onClick={() => (openedPhotograph.value = null)}>
-            All photographs
+            {phrase('All photographs')}
           </button>
         )}
         <button type="button" onClick={close}>
-          Close
+          {phrase('Close')}
         </button>
       </header>
       {one ? <OnePhoto key={one.id} photograph={one} at={at} all={all} /> : <AllPhotos all={all} />}
@@ -44,12 +45,13 @@ function AllPhotos({ all }: { all: readonly Photograph[] }) {
   return (
     <>
       <p>
-        Each is pinned to the plan where it was taken. They are made small, without the camera’s own notes, and stay in this
-        job: in its file and on the record sheet, and nowhere else.
+        {phrase(
+          'Each is pinned to the plan where it was taken. They are made small, without the camera’s own notes, and stay in this job: in its file and on the record sheet, and nowhere else.',
+        )}
       </p>
       <Sources full={all.length >= MOST} />
       <Waits />
-      {all.length === 0 && <p class="nothing-yet">There are no photographs yet. Take one before the work begins.</p>}
+      {all.length === 0 && <p class="nothing-yet">{phrase('There are no photographs yet. Take one before the work begins.')}</p>}
       <ul class="photo-list">
         {all.map((it, index) => (
           <li key={it.id}>
@@ -65,11 +67,11 @@ function AllPhotos({ all }: { all: readonly Photograph[] }) {
       {all.length > 0 && (
         <div class="buttons">
           <button type="button" aria-pressed={pinsShown.value} onClick={() => (pinsShown.value = !pinsShown.value)}>
-            Pins on the plan
+            {phrase('Pins on the plan')}
           </button>
         </div>
       )}
-      <p class="foot-words">A photograph is no survey: nothing is measured from it.</p>
+      <p class="foot-words">{phrase('A photograph is no survey: nothing is measured from it.')}</p>
     </>
   );
 }
@@ -99,16 +101,16 @@ function Sources({ full }: { full: boolean }) {
     <>
       <div class="buttons">
         <button type="button" class="main" disabled={full} onClick={() => camera.current?.click()}>
-          Take a photograph
+          {phrase('Take a photograph')}
         </button>
         <button type="button" disabled={full} onClick={() => files.current?.click()}>
-          Add from files
+          {phrase('Add from files')}
         </button>
         {input(files, 'files', false)}
         {input(camera, 'camera', true)}
       </div>
       <p class="field-hint" aria-live="polite">
-        {reading.value > 0 ? 'The photographs are being made small …' : full ? `A job keeps at most ${MOST} photographs.` : ''}
+        {reading.value > 0 ? phrase('The photographs are being made small …') : full ? phrase('A job keeps at most {most} photographs.', { most: MOST }) : ''}
       </p>
     </>
   );
@@ -116,19 +118,19 @@ function Sources({ full }: { full: boolean }) {
 
 /** What was taken in and has no place yet. */
 function Waits() {
-  const count = waiting.value.length;
+  const waits = waiting.value.length;
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), [count]);
-  if (count === 0) return null;
+  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), [waits]);
+  if (waits === 0) return null;
   return (
     <div class="caution photo-waits" data-severity="caution" ref={box}>
-      <p>{count === 1 ? '1 photograph has no place yet.' : `${count} photographs have no place yet.`}</p>
+      <p>{count(waits, '{n} photograph has no place yet.', '{n} photographs have no place yet.')}</p>
       <div class="buttons">
         <button type="button" class="main" onClick={() => void placeWaiting()}>
-          Place on the plan
+          {phrase('Place on the plan')}
         </button>
         <button type="button" onClick={discardWaiting}>
-          Discard
+          {phrase('Discard')}
         </button>
       </div>
     </div>

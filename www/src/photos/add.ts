@@ -12,6 +12,7 @@ import { chosenPhotograph } from './door.ts';
 import { toPlan } from './edits.ts';
 import { whenTaken } from './exif.ts';
 import { preview } from './preview.ts';
+import { phrase } from '../words/words.ts';
 
 /** Within what the core keeps of one (`site::photograph`), with what base64 may round up. */
 const AIM: Aim = {
@@ -39,15 +40,15 @@ export const waiting = signal<readonly Waiting[]>([]);
 /** How many files are being made small. */
 export const reading = signal(0);
 
-const NOT_READ: Refusal = {
-  message: 'The photograph could not be read from the device.',
-  remedy: 'Check that it is still there, then add it again.',
-};
+const notRead = (): Refusal => ({
+  message: phrase('The photograph could not be read from the device.'),
+  remedy: phrase('Check that it is still there, then add it again.'),
+});
 
-const TOO_MANY: Refusal = {
-  message: `A job keeps at most ${MOST} photographs.`,
-  remedy: 'Remove those that show the least, then add it again.',
-};
+const tooMany = (): Refusal => ({
+  message: phrase('A job keeps at most {most} photographs.', { most: MOST }),
+  remedy: phrase('Remove those that show the least, then add it again.'),
+});
 
 const finding = (name: string, { message, remedy }: Refusal): Finding => ({
   severity: 'fault',
@@ -70,13 +71,13 @@ export async function takeIn(files: readonly File[]): Promise<void> {
     if ('message' in came) refused.push(finding(file.name, came));
     else waiting.value = [...waiting.value, came];
   }
-  if (refused.length > 0) trouble.value = { title: 'Not every photograph was taken in.', findings: refused };
+  if (refused.length > 0) trouble.value = { title: phrase('Not every photograph was taken in.'), findings: refused };
   if (waiting.value.length > 0) await placeWaiting();
 }
 
 async function small(file: File): Promise<Waiting | Refusal> {
   const there = (site.peek()?.photographs?.length ?? 0) + waiting.peek().length;
-  if (there >= MOST) return TOO_MANY;
+  if (there >= MOST) return tooMany();
   try {
     const when = whenTaken(new Uint8Array(await file.slice(0, 131_072).arrayBuffer()));
     const shrunk = await shrink(file, AIM);
@@ -85,7 +86,7 @@ async function small(file: File): Promise<Waiting | Refusal> {
     return { id: newId(), name: file.name, when, data, width, height };
   } catch (error) {
     console.warn('a photograph could not be read', error);
-    return NOT_READ;
+    return notRead();
   }
 }
 
@@ -99,8 +100,8 @@ export async function placeWaiting(): Promise<void> {
     const away = preview(next.data);
     const stretch = await pickStretch(
       all > 1
-        ? `Photograph ${done} of ${all}: mark where you stood, then what the photograph shows`
-        : 'Mark where you stood, then what the photograph shows',
+        ? phrase('Photograph {number} of {all}: mark where you stood, then what the photograph shows', { number: done, all })
+        : phrase('Mark where you stood, then what the photograph shows'),
     );
     away();
     if (!stretch) {
@@ -109,11 +110,11 @@ export async function placeWaiting(): Promise<void> {
     }
     if (!put(next, stretch)) return;
   }
-  say('The photographs are pinned to the plan. A tap on a pin shows one.', 'good');
+  say(phrase('The photographs are pinned to the plan. A tap on a pin shows one.'), 'good');
 }
 
 function put({ name: _, ...of }: Waiting, { at, bearing }: Pick<Photograph, 'at'> & { bearing: number }): boolean {
-  const added = editOrTell({ photographs: { add: [{ ...of, at, bearing, note: '' }] } }, 'The photograph was not added.');
+  const added = editOrTell({ photographs: { add: [{ ...of, at, bearing, note: '' }] } }, phrase('The photograph was not added.'));
   if (added) {
     waiting.value = waiting.value.filter((it) => it.id !== of.id);
     chosenPhotograph.value = of.id;

@@ -5,6 +5,7 @@ import { edit, editOrTell } from '../state/actions.ts';
 import { say } from '../state/refresh.ts';
 import { sheet, site } from '../state/store.ts';
 import { chosenPhotograph, openedPhotograph } from './door.ts';
+import { phrase } from '../words/words.ts';
 
 const TURN = 2 * Math.PI;
 
@@ -30,7 +31,7 @@ type Words = Pick<Photograph, 'note' | 'stage' | 'when'>;
 export function describe(it: Photograph, change: { [K in keyof Words]?: Words[K] | null }): boolean {
   const now = { note: it.note ?? '', stage: it.stage ?? null, when: it.when ?? '', ...change };
   const words = { id: it.id, note: now.note ?? '', stage: now.stage ?? null, when: now.when ?? '' };
-  return editOrTell({ photographs: { describe: words } }, 'The photograph was not described.');
+  return editOrTell({ photographs: { describe: words } }, phrase('The photograph was not described.'));
 }
 
 /** Removes it; the next one is chosen. */
@@ -38,9 +39,9 @@ export function remove(id: string): void {
   const all = photographs();
   const at = all.findIndex((it) => it.id === id);
   const next = all[at + 1] ?? all[at - 1];
-  if (!editOrTell({ photographs: { remove: { id } } }, 'The photograph was not removed.')) return;
+  if (!editOrTell({ photographs: { remove: { id } } }, phrase('The photograph was not removed.'))) return;
   chosenPhotograph.value = openedPhotograph.value = next?.id ?? null;
-  say('The photograph was removed. Undo brings it back.');
+  say(phrase('The photograph was removed. Undo brings it back.'));
 }
 
 /** Puts the sheet away, so that the plan can take the keys. */
@@ -55,19 +56,19 @@ export async function toPlan(): Promise<void> {
 /** Has it marked on the plan where it was taken; then it is looked at again. */
 export async function pickPlace(id: string): Promise<void> {
   await toPlan();
-  const at = await pickPoint('Mark where the photograph was taken');
-  if (at) editOrTell({ photographs: { move: { id, at } } }, 'The photograph was not moved.');
+  const at = await pickPoint(phrase('Mark where the photograph was taken'));
+  if (at) editOrTell({ photographs: { move: { id, at } } }, phrase('The photograph was not moved.'));
   sheet.value = 'photographs';
 }
 
 /** Has it marked on the plan what it shows, seen from where it was taken. */
 export async function pickDirection(id: string): Promise<void> {
   await toPlan();
-  const stretch = await pickStretch('Mark where you stood, then what the photograph shows');
+  const stretch = await pickStretch(phrase('Mark where you stood, then what the photograph shows'));
   if (stretch) {
     const { at, bearing } = stretch;
     const commands = [{ photographs: { move: { id, at } } }, { photographs: { turn: { id, bearing } } }];
-    editOrTell({ together: { label: 'place a photograph', commands } }, 'The photograph was not placed.');
+    editOrTell({ together: { label: phrase('place a photograph'), commands } }, phrase('The photograph was not placed.'));
   }
   sheet.value = 'photographs';
 }

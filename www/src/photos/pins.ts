@@ -14,6 +14,7 @@ import { look, move, photographs, turn } from './edits.ts';
 import { spread } from './spread.ts';
 import { alternative, looking } from './words.ts';
 import './pins.css';
+import { phrase } from '../words/words.ts';
 
 /** How large a pin is, how far its wedge and its knob reach, css pixels; half of what the wedge opens by, radians. */
 const PIN = 26;
@@ -212,7 +213,7 @@ function knobOf(): HTMLButtonElement {
   const it = document.createElement('button');
   it.type = 'button';
   it.className = 'photo-knob';
-  it.setAttribute('aria-label', 'Turn the photograph: drag it toward what it shows, or press the arrow keys');
+  it.setAttribute('aria-label', phrase('Turn the photograph: drag it toward what it shows, or press the arrow keys'));
   it.addEventListener('pointerdown', (event) => {
     const start = found(chosenPhotograph.value ?? '');
     if (event.button !== 0 || !start || heldOff()) return;
@@ -260,5 +261,5 @@ function key(id: string, event: KeyboardEvent): void {
   if (turns !== 0) return turned(id, (start.bearing ?? 0) + turns * DEGREE * (event.shiftKey ? 1 : 5));
   const step = ask((p) => p.key_step(event.shiftKey), 0);
   refusedOr(told(move(id, [start.at[0] + east * step, start.at[1] + north * step])));
-  announce.value = 'The photograph was moved.';
+  announce.value = phrase('The photograph was moved.');
 }

@@ -1,4 +1,5 @@
 // The photograph that is being placed, small in a corner of the plan: whoever marks where it was taken sees it meanwhile.
+import { phrase } from '../words/words.ts';
 
 /** Shows it; gives what takes it away. */
 export function preview(data: string): () => void {
@@ -7,7 +8,7 @@ export function preview(data: string): () => void {
   const address = URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' }));
   const it = document.createElement('img');
   it.className = 'photo-preview';
-  it.alt = 'The photograph that is being placed';
+  it.alt = phrase('The photograph that is being placed');
   it.src = address;
   sheet?.append(it);
   return () => {

@@ -85,7 +85,7 @@ const UNSEEN_BY = new RegExp(
 );
 /** Attributes of the page that nobody sees or hears. */
 const UNSEEN =
-  /^(class|id|d|viewBox|style|type|role|for|href|src|autocomplete|inputMode|name|key|rel|target|transform|accept|measure|part|member|entry|value|kind|spot|side|form|scope|look|preserveAspectRatio|points|aria-(live|controls|describedby|labelledby|orientation|current|hidden|activedescendant)|data-.*)$/;
+  /^(class|id|d|viewBox|style|type|role|for|href|src|autocomplete|loading|inputMode|name|key|rel|target|transform|accept|measure|part|member|entry|value|kind|spot|side|form|scope|look|preserveAspectRatio|points|aria-(live|controls|describedby|labelledby|orientation|current|hidden|activedescendant)|data-.*)$/;
 /** Members of records that nobody sees. */
 const UNSEEN_MEMBER = /^(class|className|code|pointer|kind|type|id|href|font|style|value|position|visibility)$/;
 
