@@ -2,8 +2,7 @@
 import { isBroughtIn, lookAt } from '../bring/incoming.ts';
 import { isBook, openBook } from '../book/shelf.ts';
 import { ask, good } from '../core/planner.ts';
-import { bringIn } from '../jobs/exchange.ts';
-import { isJobsFile } from '../jobs/transfer.ts';
+import { bringIn, isJobsFile } from '../jobs/together.ts';
 import { wholeText } from '../jobs/whole.ts';
 import { openText, refresh, say } from '../state/actions.ts';
 import { ledger, trouble } from '../state/store.ts';

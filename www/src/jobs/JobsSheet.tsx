@@ -6,7 +6,7 @@ import { Sheet } from '../job/Sheet.tsx';
 import { sheet } from '../state/store.ts';
 import { phrase } from '../words/words.ts';
 import { justDeleted, takeBack } from './change.ts';
-import { saveAll } from './exchange.ts';
+import { saveAll } from './together.ts';
 import { JobRow } from './JobRow.tsx';
 import { jobs, loadCards } from './list.ts';
 import { shownCards } from './model.ts';

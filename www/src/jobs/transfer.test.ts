@@ -1,6 +1,7 @@
 // All jobs in one file: the same comes back, and of a file that is not right everything wrong is told by its place.
 import { expect, test } from 'vitest';
-import { isJobsFile, packed, unpacked, type JobsFile } from './transfer.ts';
+import { isJobsFile } from './together.ts';
+import { packed, unpacked, type JobsFile } from './transfer.ts';
 
 const NOW = Date.UTC(2026, 2, 3, 10);
 

@@ -3,9 +3,9 @@
 import type { Finding } from '../core/types.ts';
 import { english, phrase } from '../words/words.ts';
 import { keysIn } from './images.ts';
+import { FORMAT } from './together.ts';
 import { STATUSES, type Status } from './model.ts';
 
-export const FORMAT = 'batterboard-jobs';
 export const FORMAT_VERSION = 1;
 
 /** A state of a job in the file: a site file, and the keys of its images' data, one behind the other (see `images.ts`). */
@@ -34,10 +34,6 @@ export interface JobsFile {
   /** Data of pictures, base64, by their keys. */
   pictures: Record<string, string>;
 }
-
-/** Whether a text is a file of jobs; it need not be whole. */
-export const isJobsFile = (text: string): boolean =>
-  new RegExp(`^\\s*\\{\\s*"format"\\s*:\\s*"${FORMAT}"`).test(text.slice(0, 400));
 
 const date = (time: number): string => new Date(time).toISOString();
 
