@@ -106,7 +106,7 @@ const nextEdition =
   };
 
 test('an update that breaks off half way leaves the page as it was; whole, it waits until the page is opened again', async ({ browser }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(180_000);
   let sent: Change = () => undefined;
   const server = await host((path, text) => sent(path, text));
   const context = await browser.newContext({ baseURL: addressOf(server), serviceWorkers: 'allow' });
@@ -130,7 +130,7 @@ test('an update that breaks off half way leaves the page as it was; whole, it wa
     expect(await update()).toBe('redundant');
     await context.setOffline(true);
     await page.reload();
-    await settled(page);
+    await expect(page.locator('.clearance').first()).toBeVisible({ timeout: 30_000 });
     await expect(page).toHaveTitle('batterboard');
     expect(await savedText(page)).toContain('Kept through the update');
     // A part that was never fetched is still the old edition's, which the server has no more.
@@ -151,13 +151,13 @@ test('an update that breaks off half way leaves the page as it was; whole, it wa
       const next = await context.newPage();
       try {
         await next.goto('./?bench');
-        await settled(next);
+        await expect(next.locator('.clearance').first()).toBeVisible({ timeout: 30_000 });
         expect(await next.title()).toBe('batterboard, next edition');
         expect(await savedText(next)).toContain('Kept through the update');
       } finally {
         await next.close();
       }
-    }).toPass({ timeout: 60_000 });
+    }).toPass({ timeout: 90_000 });
   } finally {
     await context.close();
     server.closeAllConnections();

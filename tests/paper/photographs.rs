@@ -24,19 +24,19 @@ fn with(name: &str, many: u32) -> Job {
     let opened = exchange::open(&demo_text(name)).unwrap();
     let one = |k: u32| Photograph {
         id: format!("p{k}"),
-        at: if k % 3 == 0 {
+        at: if k.is_multiple_of(3) {
             Point::new(12.0, 14.0)
         } else {
             Point::new(2.0 + f64::from(k), 3.0 + f64::from(k % 7) * 3.0)
         },
         bearing: (k % 4 != 3).then(|| f64::from(k) * 0.9),
-        when: if k % 2 == 0 {
+        when: if k.is_multiple_of(2) {
             "2026-11-30 09:40".to_owned()
         } else {
             String::new()
         },
         stage: Stage::ALL.get(k as usize % 9).copied(),
-        note: if k % 5 == 0 {
+        note: if k.is_multiple_of(5) {
             NOTE.to_owned()
         } else {
             String::new()

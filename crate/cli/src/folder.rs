@@ -272,7 +272,7 @@ mod tests {
             begun.fetch_add(1, Ordering::SeqCst);
             let ahead = at.saturating_sub(told.load(Ordering::SeqCst));
             most_ahead.fetch_max(ahead, Ordering::SeqCst);
-            if at % 50 == 0 {
+            if at.is_multiple_of(50) {
                 std::thread::sleep(Duration::from_millis(5));
             }
             at * at

@@ -54,15 +54,15 @@ pub fn site_of_outline(vertices: usize) -> CheckedSite {
     checked(site)
 }
 
-/// The same with so many trees, ponds and sheds on a lot that grows with them, all example rules measured to them.
+/// The same with so many trees, wells and tanks, the farther apart the more there are, all example rules measured to them.
 pub fn site_of_features(count: usize) -> CheckedSite {
     let mut site = hillside();
     site.ground = Arc::new(ground(100));
-    let kinds = [
-        FeatureKind::Tree,
-        FeatureKind::Outbuilding,
-        FeatureKind::SepticTank,
-    ];
+    let kind = |i: usize| match i % 3 {
+        0 => FeatureKind::Tree,
+        1 => FeatureKind::Well,
+        _ => FeatureKind::SepticTank,
+    };
     let spread = 60.0 + 3.0 * (count as f64).sqrt();
     let feature = |i: usize| {
         let [x, y] = [halton(i + 1, 2), halton(i + 1, 3)].map(|it| (it - 0.5) * spread);
@@ -70,7 +70,7 @@ pub fn site_of_features(count: usize) -> CheckedSite {
             at: Point::new(15.0 + x, 24.0 + y),
             radius: 0.4,
         };
-        Feature::of(format!("feature {i}"), kinds[i % kinds.len()], shape)
+        Feature::of(format!("feature {i}"), kind(i), shape)
     };
     site.features = Arc::new((0..count).map(feature).collect());
     checked(site)

@@ -74,7 +74,7 @@ mod tests {
             let at = |i: usize| {
                 let (angle, r) = (
                     TURN * i as f64 / n as f64,
-                    if i % 2 == 0 { r } else { 0.6 * r },
+                    if i.is_multiple_of(2) { r } else { 0.6 * r },
                 );
                 // Heights that many corners share with the places asked about.
                 let round = |v: f64| (v * 8.0).round() / 8.0;
