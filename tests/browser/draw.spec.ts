@@ -131,9 +131,10 @@ for (const device of ['mouse', 'finger'] as const) {
 
       const middle: Pair = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
       await drag(page, hand, middle, [middle[0] - 1.3, middle[1]]);
-      expect((await saved(page)).lot.courses).toHaveLength(corners.length + 1);
+      const courses = async (): Promise<number> => (await saved(page)).lot.courses.length;
+      await expect.poll(courses).toBe(corners.length + 1);
       await shapeBar(page).getByRole('button', { name: 'Remove the corner' }).click();
-      expect((await saved(page)).lot.courses).toHaveLength(corners.length);
+      await expect.poll(courses).toBe(corners.length);
       await shapeBar(page).getByRole('button', { name: 'Done' }).click();
       await expect(shapeBar(page)).toHaveCount(0);
     });
