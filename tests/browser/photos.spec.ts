@@ -320,7 +320,7 @@ for (const theme of ['light', 'dark', 'strong', 'sunlight']) {
     await openDemo(page, DEMO);
     await add(page, mouse(page), await lotPlaces(page));
     await page.locator('.menu > summary').click();
-    await page.locator('.menu-colors select').selectOption(theme);
+    await page.getByLabel('Colors').selectOption(theme);
     await page.keyboard.press('Escape');
     await settled(page);
     await page.locator('.plan-sheet').screenshot({ path: join(RESULTS, `photos-${theme}.png`) });
