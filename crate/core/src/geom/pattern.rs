@@ -9,6 +9,9 @@ use lyon::algorithms::hatching::{HatchSegment, Hatcher, HatchingOptions, Regular
 use lyon::algorithms::walk::{RegularPattern, WalkerEvent, walk_along_path};
 use lyon::math::Point as LocalPoint;
 use lyon::path::{Path, Polygon as Loop};
+use lyon::tessellation::{
+    BuffersBuilder, FillOptions, FillRule, FillTessellator, FillVertex, VertexBuffers,
+};
 
 use super::flatten::turned;
 use super::point::{Point, Vector};
@@ -117,6 +120,25 @@ pub fn ticks_along(ring: &Ring, spacing: f64) -> Vec<Tick> {
     // Half an interval in, so that rounding neither drops nor doubles the last one.
     walk_along_path(path.iter(), interval / 2.0, UNUSED_TOLERANCE, &mut pattern);
     ticks
+}
+
+/// Triangles that fill a region, for shaded drawings: vertices and index triples.
+pub fn triangles(region: &Region) -> (Vec<Point>, Vec<[u32; 3]>) {
+    let rings = drawable(region.rings());
+    let Some(frame) = Frame::level_with(&rings, 1.0, 0.0) else {
+        return (Vec::new(), Vec::new());
+    };
+    let path = frame.path(&rings);
+    let mut buffers: VertexBuffers<Point, u32> = VertexBuffers::new();
+    let mut builder =
+        BuffersBuilder::new(&mut buffers, |v: FillVertex<'_>| frame.site(v.position()));
+    let options = FillOptions::DEFAULT.with_fill_rule(FillRule::NonZero);
+    let filled = FillTessellator::new().tessellate_path(&path, &options, &mut builder);
+    if filled.is_err() {
+        return (Vec::new(), Vec::new());
+    }
+    let (triples, _) = buffers.indices.as_chunks::<3>();
+    (buffers.vertices, triples.to_vec())
 }
 
 /// Whether marks every `spacing` meters over `length` meters are a sensible number.
@@ -233,6 +255,17 @@ mod tests {
     }
 
     #[test]
+    fn triangles_fill_the_area() {
+        let (vertices, triples) = triangles(&slab());
+        let corner = |i: u32| vertices[i as usize];
+        let area: f64 = triples
+            .iter()
+            .map(|&[a, b, c]| (corner(b) - corner(a)).cross(corner(c) - corner(a)).abs() / 2.0)
+            .sum();
+        assert!((area - 56.0).abs() < 1e-3, "{area}");
+    }
+
+    #[test]
     fn foolish_input_draws_nothing() {
         let slab = slab();
         for spacing in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-9] {
@@ -243,6 +276,7 @@ mod tests {
         let mut spoilt = slab.clone();
         spoilt.polygons[0].outer.0[1].x = f64::NAN;
         let _ = hatch(&spoilt, 0.3, 1.0);
+        let _ = triangles(&spoilt);
         for width in [1e-60, 1e-9] {
             let speck = Ring(vec![
                 Point::new(0.0, 0.0),
@@ -254,5 +288,6 @@ mod tests {
         let flat = Ring(vec![Point::new(1.0, 1.0); 4]);
         assert!(ticks_along(&flat, 1.0).is_empty());
         assert!(hatch(&Region::from_ring(flat), 0.0, 1.0).is_empty());
+        assert!(triangles(&Region::default()).0.is_empty());
     }
 }
